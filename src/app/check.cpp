@@ -1,0 +1,118 @@
+#include "app/check.h"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <functional>
+
+#include "plan/cautions.h"
+
+namespace furnish {
+namespace {
+namespace fs = std::filesystem;
+
+/// Counts the files that were read without a fault of their own.
+class Checker {
+ public:
+  Checker(const Options& options, Workshop& shop, Console& console)
+      : options_(options), shop_(shop), console_(console) {}
+
+  Exit run() {
+    if (options_.pets.empty()) {
+      salon(options_.salon.empty() ? "." : options_.salon);
+    }
+    for (const std::string& argument : options_.pets) {
+      std::error_code ignored;
+      if (fs::is_directory(argument, ignored)) {
+        salon(argument);
+      } else if (const auto path =
+                     find_pet(shop_.context().files, argument, options_.salon, shop_.sink())) {
+        pet(*path);
+      } else {
+        ++bad_;
+      }
+    }
+    console_.show_reports();
+    console_.say(fmt::format("{} of {} files {} good", good_, good_ + bad_,
+                             good_ + bad_ == 1 ? "is" : "are"));
+    return bad_ == 0 ? Exit::ok : Exit::faults;
+  }
+
+ private:
+  /// Runs a reader and counts its file by the errors that came meanwhile.
+  void count(const std::function<bool()>& read) {
+    const std::size_t before = shop_.sink().error_count();
+    const bool good = read() && shop_.sink().error_count() == before;
+    ++(good ? good_ : bad_);
+  }
+
+  void salon(const std::string& root) {
+    const Files& files = shop_.context().files;
+    const std::size_t before = good_ + bad_;
+    if (files.exists(path_in(root, "salon.toml"))) count([&] { return shop_.folder(root).good(); });
+    for (const std::string& name : files.toml_files(path_in(root, "styles"))) {
+      count([&] {
+        return shop_.folder(root).styles().find(fs::path(name).stem().string(), {}) != nullptr;
+      });
+    }
+    for (const PetPath& path : all_pets(files, root)) pet(path);
+    for (const std::string& name : files.toml_files(path_in(root, "days"))) {
+      count([&] { return day(root, path_in(path_in(root, "days"), name)); });
+    }
+    if (good_ + bad_ == before) {
+      shop_.sink()
+          .error("no-salon", {}, fmt::format("there is nothing to check in {}", root))
+          .hint = "a salon's folder has salon.toml, pets/, styles/";
+      ++bad_;
+    }
+  }
+
+  void pet(const PetPath& path) {
+    std::optional<Pet> read;
+    SalonFolder& folder = shop_.folder(path.root);
+    if (!folder.good()) {
+      ++bad_;
+      return;
+    }
+    count([&] {
+      read = folder.pet(path.file);
+      return read.has_value();
+    });
+    if (!read) return;
+    std::vector<Visit> visits;
+    for (const std::string& file : folder.visit_files(*read)) {
+      count([&] {
+        auto visit = folder.visit(file, *read);
+        if (visit) visits.push_back(std::move(*visit));
+        return visit.has_value();
+      });
+    }
+    const Plan plan = make_plan(folder.salon(), *read, visits, shop_.today(), shop_.sink());
+    report(plan.cautions, shop_.sink());
+  }
+
+  bool day(const std::string& root, const std::string& path) {
+    const auto day = read_day(shop_.context(), path);
+    if (!day) return false;
+    bool known = true;
+    for (const Booking& booking : day->bookings) {
+      const std::string file = path_in(path_in(root, "pets"), booking.pet.value + ".toml");
+      if (shop_.context().files.exists(file)) continue;
+      shop_.sink().error("no-pet", booking.pet.span,
+                         fmt::format("no pet '{}': there is no {}", booking.pet.value, file));
+      known = false;
+    }
+    return known;
+  }
+
+  const Options& options_;
+  Workshop& shop_;
+  Console& console_;
+  std::size_t good_ = 0, bad_ = 0;
+};
+}  // namespace
+
+Exit check(const Options& options, Workshop& shop, Console& console) {
+  return Checker(options, shop, console).run();
+}
+}  // namespace furnish

@@ -1,0 +1,105 @@
+#include "app/options.h"
+
+#include <CLI/CLI.hpp>
+
+#include <iostream>
+#include <map>
+
+namespace furnish {
+namespace {
+const std::map<std::string, Format> formats{
+    {"pdf", Format::pdf}, {"png", Format::png}, {"svg", Format::svg}, {"text", Format::text}};
+
+constexpr const char* statuses =
+    "Exit status: 0 all is done; 1 a file has faults, a page does not fit or a sheet could not be\n"
+    "written (all else is done); 2 the command line is wrong.";
+
+/// A day as the program takes it everywhere else; an empty answer is CLI11's word for "valid".
+std::string valid_day(const std::string& text) {
+  return parse_date(text) ? "" : "expected a day such as 2026-11-24, found \"" + text + "\"";
+}
+
+struct Raw {
+  Options options;
+  std::string on, spec_for = "everyone";
+};
+
+void add_common(CLI::App& command, Raw& raw) {
+  command.add_option("--on", raw.on, "the day to take for today, as 2026-11-24")->check(valid_day);
+  command.add_option("--salon", raw.options.salon, "the salon's folder (else the one you are in)");
+  command.add_option("--data", raw.options.data, "folder with fonts/ and styles/");
+}
+
+void add_rendering(CLI::App& command, Raw& raw) {
+  Options& o = raw.options;
+  command.add_option("PET", o.pets, "pets: files, or names in the salon's pets/; none means all");
+  command.add_option("-o,--output", o.output, "file, folder, or - for the standard output");
+  command.add_option("--format", o.format, "pdf, png, svg, or text (the page as marks)")
+      ->transform(CLI::CheckedTransformer(formats).description(""));
+  command.add_option("--paper", o.paper, "A4, A5, A6, letter, half letter, 5x8 in, 4x6 in");
+  command.add_option("--dpi", o.dpi, "dots an inch of a png")->check(CLI::Range(10, 1200));
+  command
+      .add_option("--with-spec", raw.spec_for,
+                  "whom the pet's file inside the PDF is for: everyone, or staff for a file copy")
+      ->check(CLI::IsMember({"everyone", "staff"}));
+  command.add_flag("--together", o.together, "all pets in one PDF");
+  command.add_flag("--strict", o.strict, "warnings count as faults");
+}
+}  // namespace
+
+ParsedOptions parse_options(int argc, const char* const* argv) {
+  Raw raw;
+  Options& o = raw.options;
+  CLI::App app("The sheets a grooming salon runs on, from plain TOML files.", "furnish");
+  app.set_version_flag("--version", "furnish " FURNISH_VERSION);
+  app.require_subcommand(1);
+  app.footer(statuses);
+
+  CLI::App* card =
+      app.add_subcommand("card", "kennel cards: alerts, handling and trim at a glance");
+  add_rendering(*card, raw);
+  add_common(*card, raw);
+  card->add_option("--copies-per-sheet", o.copies_per_sheet,
+                   "several cards on each sheet of the salon's paper, with cut marks")
+      ->check(CLI::Range(1, 64));
+  card->callback([&] { o.command = Command::card; });
+
+  CLI::App* style = app.add_subcommand("style", "style sheets: a new groomer takes over a regular");
+  add_rendering(*style, raw);
+  add_common(*style, raw);
+  style->add_flag("--sources", o.sources, "file and line beside each part of the trim");
+  style->callback([&] { o.command = Command::style; });
+
+  CLI::App* check = app.add_subcommand("check", "read every file of a salon and say what is wrong");
+  check->add_option("FOLDER", o.pets, "the salon's folder, or files of pets")->type_name("");
+  add_common(*check, raw);
+  check->add_flag("--strict", o.strict, "warnings count as faults");
+  check->callback([&] { o.command = Command::check; });
+
+  CLI::App* plan = app.add_subcommand("plan", "what is worked out for a pet, as text");
+  plan->add_option("PET", o.pets, "pets: files, or names in the salon's pets/")->required();
+  add_common(*plan, raw);
+  plan->add_flag("--json", o.json, "for another program");
+  plan->callback([&] { o.command = Command::plan; });
+
+  CLI::App* unpack = app.add_subcommand(
+      "unpack", "the pet's file that a sheet carries, from its PDF or the text of its code");
+  unpack->add_option("FILE", o.input, "a sheet's PDF, a text, or - for the standard input")
+      ->required();
+  unpack->add_option("-o,--output", o.output, "a new file (else the standard output)");
+  unpack->add_option("--pet", o.only_pet, "which pet, where a PDF carries several");
+  add_common(*unpack, raw);
+  unpack->callback([&] { o.command = Command::unpack; });
+
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& fault) {
+    const bool fine = fault.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success);
+    app.exit(fault, std::cout, std::cerr);
+    return {std::nullopt, fine ? Exit::ok : Exit::usage};
+  }
+  if (!raw.on.empty()) o.on = parse_date(raw.on);
+  o.staff_spec = raw.spec_for == "staff";
+  return {std::move(o), Exit::ok};
+}
+}  // namespace furnish

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+
+namespace furnish {
+
+enum class Command : std::uint8_t { card, style, check, plan, unpack };
+enum class Format : std::uint8_t { pdf, png, svg, text };
+
+/// What was asked for on the command line.
+struct Options {
+  Command command = Command::card;
+  std::vector<std::string> pets;  ///< files or names; for `check` the folder
+  std::string input, only_pet;    ///< of `unpack`: a sheet or "-", and which of several pets
+  std::string output;             ///< file, folder, "-" or empty for the salon's sheets/
+  Format format = Format::pdf;
+  std::optional<Date> on;
+  std::string paper, salon, data;
+  int copies_per_sheet = 0;
+  int dpi = 200;
+  bool together = false, strict = false, json = false, sources = false, staff_spec = false;
+};
+
+/// Exit statuses of the program. Warnings are `ok` unless --strict makes them count.
+enum class Exit : int { ok = 0, faults = 1, usage = 2 };
+
+/// What parsing gave: options, or the status to leave with, help and faults already printed.
+struct ParsedOptions {
+  std::optional<Options> options;
+  Exit exit = Exit::ok;
+};
+ParsedOptions parse_options(int argc, const char* const* argv);
+}  // namespace furnish

@@ -1,0 +1,210 @@
+#include "app/render.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <system_error>
+
+#include "base/text.h"
+#include "output/pdf.h"
+#include "output/png.h"
+#include "output/svg.h"
+#include "output/write.h"
+#include "page/impose.h"
+#include "spec/writer.h"
+
+namespace furnish {
+namespace {
+namespace fs = std::filesystem;
+
+std::string_view ending(Format format) {
+  switch (format) {
+    case Format::pdf:
+      return "pdf";
+    case Format::png:
+      return "png";
+    case Format::svg:
+      return "svg";
+    case Format::text:
+      break;
+  }
+  return "txt";
+}
+
+/// A finished sheet with the pet it belongs to.
+struct Done {
+  std::string key, root, title;
+  Sheet sheet;
+  Attachment spec;  ///< the pet's file, for whom the sheet is
+};
+
+class SheetRun {
+ public:
+  SheetRun(const Options& options, Workshop& shop, Console& console)
+      : options_(options), shop_(shop), console_(console) {}
+
+  Exit run() {
+    bool complete = true;
+    const std::vector<PetPath> pets = shop_.pets(complete);
+    if (const std::string fault = conflict(pets.size()); !fault.empty()) {
+      shop_.sink().error("usage", {}, fault);
+      console_.show_reports();
+      return Exit::usage;
+    }
+    std::vector<Done> kept;
+    for (const PetPath& path : pets) {
+      auto one = shop_.open(path);
+      auto sheet = one ? shop_.sheet(*one) : std::nullopt;
+      console_.show_reports();
+      if (!sheet) {
+        complete = false;
+        continue;
+      }
+      Done done{one->pet.key, path.root, one->pet.name.value, std::move(*sheet), spec(one->pet)};
+      if (options_.together) {
+        kept.push_back(std::move(done));
+      } else if (!write_one(done)) {
+        complete = false;
+      }
+    }
+    if (!kept.empty() && !write_together(kept)) complete = false;
+    console_.show_reports();
+    return complete ? Exit::ok : Exit::faults;
+  }
+
+ private:
+  /// What travels inside the PDF, so that the sheet can be turned back into a file.
+  Attachment spec(const Pet& pet) const {
+    const Audience audience = options_.staff_spec ? Audience::staff : Audience::everyone;
+    return {pet.key + ".toml", pet_toml(pet, audience), "application/toml",
+            "The pet's file, from which this sheet was made"};
+  }
+
+  std::string conflict(std::size_t pets) const {
+    const bool many = pets > 1 && !options_.together;
+    if (many && options_.output == "-")
+      return "several sheets cannot share the standard output; add --together";
+    if (many && !options_.output.empty() && !is_folder(options_.output)) {
+      return fmt::format(
+          "several sheets cannot share the file {}; name a folder, or add --together",
+          options_.output);
+    }
+    if (options_.together && options_.format != Format::pdf) return "--together makes a PDF only";
+    if (options_.output.ends_with(".toml")) {
+      return "a sheet is never written over a file that a person wrote (.toml)";
+    }
+    return {};
+  }
+
+  static bool is_folder(const std::string& path) {
+    std::error_code ignored;
+    return path.ends_with('/') || fs::is_directory(path, ignored);
+  }
+
+  /// The file to write to, its folder made if it is the usual one.
+  std::optional<std::string> place(const std::string& name, const std::string& root) {
+    const std::string file =
+        fmt::format("{}-{}.{}", name, options_.command == Command::style ? "style" : "card",
+                    ending(options_.format));
+    if (!options_.output.empty() && !is_folder(options_.output)) return options_.output;
+    const std::string folder =
+        options_.output.empty() ? path_in(root, root.empty() ? "" : "sheets") : options_.output;
+    std::error_code fault;
+    if (!folder.empty()) fs::create_directories(folder, fault);
+    if (fault) {
+      shop_.sink().error("write", {},
+                         fmt::format("cannot make the folder {}: {}", folder, fault.message()));
+      return std::nullopt;
+    }
+    return path_in(folder, file);
+  }
+
+  /// The pages of one file: the cards themselves, or sheets with several of them.
+  std::optional<std::vector<Frame>> pages(const std::vector<Frame>& cards,
+                                          const std::string& root) {
+    if (options_.copies_per_sheet == 0) return cards;
+    const std::string& name = shop_.folder(root).salon().paper.sheet;
+    const auto paper = parse_paper(name);
+    if (!paper) {
+      shop_.sink().error("no-paper", shop_.folder(root).salon().paper.sheet_span,
+                         fmt::format("there is no paper '{}'", name));
+      return std::nullopt;
+    }
+    const Grid grid = grid_for(cards.front().size, paper->size);
+    if (grid.count() < options_.copies_per_sheet) {
+      shop_.sink().error("copies", {},
+                         fmt::format("{} cards do not fit on {}: at most {} of this size do",
+                                     options_.copies_per_sheet, paper->name, grid.count()));
+      return std::nullopt;
+    }
+    std::vector<Frame> sheets;
+    const auto each = static_cast<std::size_t>(options_.copies_per_sheet);
+    if (options_.together) {
+      for (std::size_t i = 0; i < cards.size(); i += each) {
+        const std::span group = std::span(cards).subspan(i, std::min(each, cards.size() - i));
+        std::ranges::move(impose(group, paper->size), std::back_inserter(sheets));
+      }
+    } else {
+      sheets = impose(std::vector<Frame>(each, cards.front()), paper->size);
+    }
+    return sheets;
+  }
+
+  bool write_one(const Done& done) {
+    const auto frames = pages({done.sheet.page.frame}, done.root);
+    if (!frames) return false;
+    const auto bytes = encode(*frames, done.sheet.info, {{}, {done.spec}});
+    const auto path = bytes ? place(done.key, done.root) : std::nullopt;
+    const bool written = path && write_whole(*path, *bytes, shop_.sink());
+    console_.show_reports();
+    if (written) console_.say(*path);
+    return written;
+  }
+
+  bool write_together(const std::vector<Done>& all) {
+    std::vector<Frame> cards;
+    PdfExtras extras;
+    for (const Done& done : all) {
+      if (options_.copies_per_sheet == 0) extras.outline.push_back({done.title, cards.size(), 0});
+      cards.push_back(done.sheet.page.frame);
+      extras.attachments.push_back(done.spec);
+    }
+    const auto frames = pages(cards, all.front().root);
+    if (!frames) return false;
+    DocumentInfo info = all.front().sheet.info;
+    std::vector<std::string> names;
+    for (const Done& done : all) names.push_back(done.title);
+    info.title = joined(names, ", ");
+    const auto bytes = encode(*frames, info, extras);
+    const auto path = bytes ? place("all", all.front().root) : std::nullopt;
+    const bool written = path && write_whole(*path, *bytes, shop_.sink());
+    if (written) console_.say(*path);
+    return written;
+  }
+
+  std::optional<std::string> encode(const std::vector<Frame>& frames, const DocumentInfo& info,
+                                    const PdfExtras& extras) {
+    switch (options_.format) {
+      case Format::pdf:
+        return to_pdf(frames, info, extras, shop_.sink());
+      case Format::png:
+        return to_png(frames.front(), info, options_.dpi, shop_.sink());
+      case Format::svg:
+        return to_svg(frames.front(), info, shop_.sink());
+      case Format::text:
+        break;
+    }
+    return to_text(frames.front());
+  }
+
+  const Options& options_;
+  Workshop& shop_;
+  Console& console_;
+};
+}  // namespace
+
+Exit render_sheets(const Options& options, Workshop& shop, Console& console) {
+  return SheetRun(options, shop, console).run();
+}
+}  // namespace furnish

@@ -1,0 +1,57 @@
+#include "app/run.h"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+
+#include "app/check.h"
+#include "app/console.h"
+#include "app/render.h"
+#include "app/unpack.h"
+#include "app/workshop.h"
+#include "output/write.h"
+#include "plan/plan_json.h"
+#include "plan/plan_text.h"
+
+namespace furnish {
+namespace {
+Exit print_plans(const Options& options, Workshop& shop, Console& console) {
+  bool complete = true;
+  std::string text;
+  for (const PetPath& path : shop.pets(complete)) {
+    const auto one = shop.open(path);
+    complete = complete && one.has_value();
+    if (!one) continue;
+    text += options.json ? plan_json(one->plan, one->pet)
+                         : plan_text(one->plan, one->folder->salon(), one->pet);
+  }
+  console.show_reports();
+  if (!text.empty() && !write_whole("-", text, shop.sink())) complete = false;
+  console.show_reports();
+  return complete ? Exit::ok : Exit::faults;
+}
+}  // namespace
+
+Exit run(const Options& options, const Files& files) {
+  Workshop shop(options, files);
+  Console console(shop.sources(), shop.sink(), options.output == "-");
+  Exit exit = Exit::ok;
+  switch (options.command) {
+    case Command::card:
+    case Command::style:
+      exit = render_sheets(options, shop, console);
+      break;
+    case Command::check:
+      exit = check(options, shop, console);
+      break;
+    case Command::plan:
+      exit = print_plans(options, shop, console);
+      break;
+    case Command::unpack:
+      exit = unpack(options, shop, console);
+      break;
+  }
+  if (exit == Exit::ok && options.strict && console.any_warning()) return Exit::faults;
+  return exit;
+}
+}  // namespace furnish

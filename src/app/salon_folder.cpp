@@ -1,0 +1,105 @@
+#include "app/salon_folder.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+
+#include "base/text.h"
+
+namespace furnish {
+namespace fs = std::filesystem;
+
+std::string path_in(const std::string& folder, const std::string& name) {
+  return folder.empty() || folder == "." ? name : (fs::path(folder) / name).string();
+}
+
+SalonFolder::SalonFolder(const ReadContext& context, std::string root,
+                         const std::string& shipped_styles)
+    : context_(context),
+      root_(std::move(root)),
+      salon_(default_salon()),
+      styles_(context, shipped_styles, root_.empty() ? "" : path_in(root_, "styles")) {
+  const std::string path = path_in(root_, "salon.toml");
+  if (root_.empty() || !context_.files.exists(path)) return;
+  has_salon_ = true;
+  auto read = read_salon(context_, path);
+  good_ = read.has_value();
+  if (read) salon_ = std::move(*read);
+}
+
+std::optional<Pet> SalonFolder::pet(const std::string& path) {
+  return read_pet(context_, path, has_salon_ ? &salon_ : nullptr, styles_);
+}
+
+std::vector<std::string> SalonFolder::visit_files(const Pet& pet) const {
+  std::vector<std::string> files;
+  if (root_.empty()) return files;
+  const std::string folder = path_in(path_in(root_, "visits"), pet.key);
+  for (const std::string& name : context_.files.toml_files(folder)) {
+    files.push_back(path_in(folder, name));
+  }
+  return files;
+}
+
+std::optional<Visit> SalonFolder::visit(const std::string& path, const Pet& pet) {
+  return read_visit(context_, path, has_salon_ ? &salon_ : nullptr, &pet);
+}
+
+std::vector<Visit> SalonFolder::visits(const Pet& pet) {
+  std::vector<Visit> visits;
+  for (const std::string& file : visit_files(pet)) {
+    if (auto one = visit(file, pet)) visits.push_back(std::move(*one));
+  }
+  std::ranges::stable_sort(visits, {}, [](const Visit& one) { return one.date.value; });
+  return visits;
+}
+
+std::optional<Booking> SalonFolder::booking(const Pet& pet, Date day) {
+  if (root_.empty()) return std::nullopt;
+  const auto [place, is_new] = days_.try_emplace(day);
+  if (is_new) {
+    const std::string path = path_in(root_, fmt::format("days/{}.toml", to_iso(day)));
+    if (context_.files.exists(path)) place->second = read_day(context_, path);
+  }
+  if (!place->second) return std::nullopt;
+  for (const Booking& booking : place->second->bookings) {
+    if (booking.pet.value == pet.key) return booking;
+  }
+  return std::nullopt;
+}
+
+std::vector<PetPath> all_pets(const Files& files, const std::string& salon_root) {
+  std::vector<PetPath> out;
+  const std::string folder = path_in(salon_root, "pets");
+  for (const std::string& name : files.toml_files(folder)) {
+    out.push_back({path_in(folder, name), salon_root});
+  }
+  return out;
+}
+
+std::optional<PetPath> find_pet(const Files& files, const std::string& argument,
+                                const std::string& salon_root, DiagnosticSink& sink) {
+  if (argument.find('/') != std::string::npos || argument.ends_with(".toml")) {
+    if (!salon_root.empty()) return PetPath{argument, salon_root};
+    const fs::path folder = fs::path(argument).parent_path();
+    if (folder.filename() != "pets") return PetPath{argument, ""};
+    const std::string root = folder.parent_path().string();
+    return PetPath{argument, root.empty() ? "." : root};
+  }
+  const std::string root = salon_root.empty() ? "." : salon_root;
+  const std::string path = path_in(path_in(root, "pets"), argument + ".toml");
+  if (files.exists(path)) return PetPath{path, root};
+  auto& fault =
+      sink.error("no-pet", {}, fmt::format("no pet '{}': there is no {}", argument, path));
+  std::vector<std::string> names;
+  for (const PetPath& pet : all_pets(files, root)) names.push_back(fs::path(pet.file).stem());
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  if (const auto near = nearest(argument, views)) {
+    fault.hint = fmt::format("did you mean '{}'?", *near);
+  } else if (names.empty()) {
+    fault.hint = "name a pet's file, or the salon's folder with --salon";
+  }
+  return std::nullopt;
+}
+}  // namespace furnish

@@ -1,0 +1,61 @@
+#pragma once
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "model/pet.h"
+#include "model/salon.h"
+#include "model/visit.h"
+#include "spec/reader.h"
+
+namespace furnish {
+
+/// One salon's folder, or none: what its pets are read with.
+class SalonFolder {
+ public:
+  /// `root` is empty for pets outside any salon. salon.toml may be missing; if it is faulty, good()
+  /// is false and none of its pets can be read.
+  SalonFolder(const ReadContext&, std::string root, const std::string& shipped_styles);
+
+  bool good() const { return good_; }
+  const std::string& root() const { return root_; }
+  const Salon& salon() const { return salon_; }
+  StyleLibrary& styles() { return styles_; }
+
+  std::optional<Pet> pet(const std::string& path);
+  /// The files of a pet's visits, by name.
+  std::vector<std::string> visit_files(const Pet&) const;
+  std::optional<Visit> visit(const std::string& path, const Pet&);
+  /// Every readable visit, oldest first; a faulty file is reported and left out.
+  std::vector<Visit> visits(const Pet&);
+  /// The pet's booking on the day, if days/DATE.toml has one.
+  std::optional<Booking> booking(const Pet&, Date day);
+
+ private:
+  ReadContext context_;
+  std::string root_;
+  bool has_salon_ = false, good_ = true;
+  Salon salon_;
+  StyleLibrary styles_;
+  std::map<Date, std::optional<Day>> days_;
+};
+
+/// Where a PET argument leads: a file, and the salon's folder it lies in ("" if in none).
+struct PetPath {
+  std::string file, root;
+};
+
+/// "marlow" is pets/marlow.toml of the salon (`salon_root`, or the folder one stands in); anything
+/// with a slash or ".toml" is a path, whose salon is `salon_root` or the folder above its pets/.
+/// Empty after an error that names the nearest pet.
+std::optional<PetPath> find_pet(const Files&, const std::string& argument,
+                                const std::string& salon_root, DiagnosticSink&);
+/// All of a salon's pets, by name.
+std::vector<PetPath> all_pets(const Files&, const std::string& salon_root);
+/// `folder`/`name`; just `name` in the folder one stands in ("" or ".").
+std::string path_in(const std::string& folder, const std::string& name);
+}  // namespace furnish

@@ -1,0 +1,167 @@
+#include "app/unpack.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iostream>
+
+#include "app/data_folder.h"
+#include "base/text.h"
+#include "output/attachments.h"
+#include "output/write.h"
+#include "spec/document.h"
+#include "spec/reader.h"
+
+namespace furnish {
+namespace {
+/// A text and what to call it in messages.
+struct Found {
+  std::string name, text;
+};
+
+FileContent standard_input() {
+  std::string bytes;
+  std::string part(64 * 1024, '\0');
+  while (std::cin && bytes.size() <= largest_sheet) {
+    std::cin.read(part.data(), static_cast<std::streamsize>(part.size()));
+    bytes.append(part, 0, static_cast<std::size_t>(std::cin.gcount()));
+  }
+  if (bytes.size() > largest_sheet) return {std::nullopt, "has more than 64 MiB"};
+  return {std::move(bytes), {}};
+}
+
+/// As a person's editor would leave it: phones and mail put a mark in front, and returns and blanks
+/// behind.
+std::string tidied(std::string_view text) {
+  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const bool line_end = text[i] == '\r' && i + 1 < text.size() && text[i + 1] == '\n';
+    if (!line_end) out += text[i];
+  }
+  const std::size_t end = out.find_last_not_of(" \t\r\n");
+  out.resize(end == std::string::npos ? 0 : end + 1);
+  return out.empty() ? out : out + '\n';
+}
+
+bool names_toml(const Attachment& one) {
+  return one.media_type == "application/toml" || lower_ascii(one.name).ends_with(".toml");
+}
+
+class Unpacker {
+ public:
+  Unpacker(const Options& options, Workshop& shop)
+      : options_(options), shop_(shop), sink_(shop.sink()) {}
+
+  bool run() {
+    const auto found = find();
+    if (!found || !reads(*found)) return false;
+    const std::string& to = options_.output.empty() ? "-" : options_.output;
+    return write_new(to, found->text, sink_);
+  }
+
+ private:
+  std::optional<Found> find() {
+    const bool piped = options_.input == "-";
+    const std::string name = piped ? "standard input" : options_.input;
+    FileContent content = piped ? standard_input() : read_from_disk(options_.input, largest_sheet);
+    if (!content.bytes) {
+      sink_.error("unreadable", {}, fmt::format("{} cannot be read: {}", name, content.fault));
+      return std::nullopt;
+    }
+    if (!content.bytes->starts_with("%PDF-")) return Found{name, tidied(*content.bytes)};
+    const std::size_t before = sink_.error_count();
+    const std::vector<Attachment> all = attachments_of(*content.bytes, sink_);
+    if (sink_.error_count() != before) return std::nullopt;
+    return choose(all, name);
+  }
+
+  std::optional<Found> choose(const std::vector<Attachment>& all, const std::string& pdf) {
+    std::vector<const Attachment*> pets;
+    for (const Attachment& one : all) {
+      const bool wanted = options_.only_pet.empty() || stem(one.name) == options_.only_pet;
+      if (names_toml(one) && wanted) pets.push_back(&one);
+    }
+    // One alone is the pet's file, or says itself why it is none.
+    if (pets.size() > 1) {
+      std::erase_if(pets, [](const Attachment* one) { return !has_pet(one->bytes); });
+    }
+    if (pets.size() == 1) {
+      return Found{fmt::format("{} in {}", pets.front()->name, pdf), pets.front()->bytes};
+    }
+    if (pets.empty()) {
+      sink_.error("no-pet", {}, fmt::format("no pet's file is attached to {}", pdf)).hint =
+          "the text of a sheet's code is read with: furnish unpack -";
+      return std::nullopt;
+    }
+    std::vector<std::string> names;
+    for (const Attachment* one : pets) names.push_back(stem(one->name));
+    sink_
+        .error("several-pets", {},
+               fmt::format("several pets' files are attached to {}: {}", pdf, listed(names)))
+        .hint = "choose one with --pet";
+    return std::nullopt;
+  }
+
+  static bool has_pet(const std::string& text) {
+    const MemoryFiles none({});
+    SourceSet sources;
+    DiagnosticSink unheard;
+    const auto document = read_document({none, sources, unheard}, "", text, "");
+    return document && std::ranges::any_of(document->root,
+                                           [](const TomlEntry& one) { return one.key == "pet"; });
+  }
+
+  /// What a salon allows its photos; its products and rules are no concern of another's pet.
+  Salon salon(const std::string& root) const {
+    const Files& files = shop_.context().files;
+    DiagnosticSink unheard;
+    const std::string path = path_in(root, "salon.toml");
+    auto read = files.exists(path) ? read_salon({files, shop_.sources(), unheard}, path)
+                                   : std::optional<Salon>();
+    Salon out = read ? *std::move(read) : default_salon();
+    out.products.clear();
+    out.vaccinations.clear();
+    return out;
+  }
+
+  /// Faults of the text itself are errors. That a style is missing here, or faulty, is a warning:
+  /// it says nothing of the file that is to be saved.
+  bool reads(const Found& found) {
+    const std::string root = options_.salon.empty() ? "." : options_.salon;
+    const Salon own = salon(root);
+    DiagnosticSink heard;
+    const ReadContext context{shop_.context().files, shop_.sources(), heard};
+    StyleLibrary styles(context, path_in(find_data_folder(options_.data), "styles"),
+                        path_in(root, "styles"));
+    const std::size_t file = shop_.sources().size();
+    read_pet_text(context, found.name, found.text, &own, styles);
+    bool good = true;
+    for (const Diagnostic& one : heard.all()) {
+      const bool of_style = one.code == "unknown-style" || one.code == "style-has-faults";
+      if (of_style) {
+        sink_.warning(one.code, one.span, one.message).hint =
+            "the trim is whole only with that style's file; the code on a style sheet needs none";
+      } else if (one.span.file == file && one.severity == Severity::error) {
+        Diagnostic& fault = sink_.error(one.code, one.span, one.message);
+        fault.hint = one.hint;
+        fault.notes = one.notes;
+        good = false;
+      }
+    }
+    return good;
+  }
+
+  const Options& options_;
+  Workshop& shop_;
+  DiagnosticSink& sink_;
+};
+}  // namespace
+
+Exit unpack(const Options& options, Workshop& shop, Console& console) {
+  const bool done = Unpacker(options, shop).run();
+  console.show_reports();
+  if (done && !options.output.empty()) console.say(options.output);
+  return done ? Exit::ok : Exit::faults;
+}
+}  // namespace furnish

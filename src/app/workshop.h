@@ -1,0 +1,73 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/options.h"
+#include "app/salon_folder.h"
+#include "base/diagnostic.h"
+#include "base/files.h"
+#include "page/fonts.h"
+#include "plan/plan.h"
+#include "sheet/sheet.h"
+
+namespace furnish {
+
+/// What one run works with: files, faults, fonts, the salons it has met. Pets of one salon share
+/// their salon's folder, and all sheets share the fonts.
+class Workshop {
+ public:
+  Workshop(const Options&, const Files&);
+
+  const ReadContext& context() const { return context_; }
+  SourceSet& sources() { return sources_; }
+  DiagnosticSink& sink() { return sink_; }
+  Date today() const { return today_; }
+
+  /// The pets that were asked for, or all of the salon. An unknown name is reported and left out,
+  /// and `complete` becomes false.
+  std::vector<PetPath> pets(bool& complete);
+  /// The salon's folder of a root, opened once.
+  SalonFolder& folder(const std::string& root);
+  /// Fonts, opened when first asked for; null after an error.
+  FontSet* fonts();
+
+  /// A pet with all that is worked out for it.
+  struct Case {
+    SalonFolder* folder;
+    Pet pet;
+    std::vector<Visit> visits;
+    Plan plan;
+  };
+  /// Reads a pet and works its plan out. Empty iff an error was reported.
+  std::optional<Case> open(const PetPath&);
+  /// The sheet of a case that the command asks for. Empty iff an error was reported.
+  std::optional<Sheet> sheet(const Case&);
+
+ private:
+  struct Voice {
+    std::string language;
+    Units units;
+    Words words;
+    ReaderLocale locale;
+  };
+  const Voice& voice(const Salon&);
+  /// What the sheet is printed on: asked for, or the salon's usual. Empty after an error.
+  std::optional<Paper> paper(const Salon&);
+
+  const Options& options_;
+  const Files& files_;
+  SourceSet sources_;
+  DiagnosticSink sink_;
+  ReadContext context_;
+  Date today_;
+  std::string data_;
+  std::map<std::string, std::unique_ptr<SalonFolder>> folders_;
+  std::unique_ptr<FontSet> fonts_;
+  bool fonts_asked_ = false;
+  std::unique_ptr<TextShaper> shaper_;
+  std::vector<std::unique_ptr<Voice>> voices_;
+};
+}  // namespace furnish

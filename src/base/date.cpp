@@ -1,0 +1,61 @@
+#include "base/date.h"
+
+#include <fmt/format.h>
+
+#include <charconv>
+
+namespace furnish {
+namespace {
+using std::chrono::year_month_day;
+
+std::optional<int> digits(std::string_view s) {
+  int n = 0;
+  const auto [end, fault] = std::from_chars(s.data(), s.data() + s.size(), n);
+  if (fault != std::errc() || end != s.data() + s.size() || s.front() == '-') return std::nullopt;
+  return n;
+}
+}  // namespace
+
+std::optional<Date> make_date(int year, unsigned month, unsigned day) {
+  const year_month_day ymd{std::chrono::year(year), std::chrono::month(month),
+                           std::chrono::day(day)};
+  if (year < 1900 || year > 2200 || !ymd.ok()) return std::nullopt;
+  return Date(ymd);
+}
+
+std::optional<Date> parse_date(std::string_view iso) {
+  if (iso.size() != 10 || iso[4] != '-' || iso[7] != '-') return std::nullopt;
+  const auto y = digits(iso.substr(0, 4)), m = digits(iso.substr(5, 2)), d = digits(iso.substr(8));
+  if (!y || !m || !d) return std::nullopt;
+  return make_date(*y, static_cast<unsigned>(*m), static_cast<unsigned>(*d));
+}
+
+std::string to_iso(Date date) {
+  const year_month_day ymd(date);
+  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(ymd.year()),
+                     static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()));
+}
+
+IsoWeek iso_week(Date date) {
+  const unsigned weekday = std::chrono::weekday(date).iso_encoding();
+  // The Thursday of a week decides which year the week belongs to.
+  const Date thursday = date + std::chrono::days(4 - static_cast<int>(weekday));
+  const auto year = year_month_day(thursday).year();
+  const Date first(year / std::chrono::January / 1);
+  const auto week = (thursday - first).count() / 7 + 1;
+  return {static_cast<int>(year), static_cast<unsigned>(week), weekday};
+}
+
+int full_months(Date born, Date day) {
+  const year_month_day a(born), b(day);
+  const int months = (static_cast<int>(b.year()) - static_cast<int>(a.year())) * 12 +
+                     static_cast<int>(static_cast<unsigned>(b.month())) -
+                     static_cast<int>(static_cast<unsigned>(a.month()));
+  return b.day() < a.day() ? months - 1 : months;
+}
+
+int full_years(Date born, Date day) {
+  const int months = full_months(born, day);
+  return months >= 0 ? months / 12 : (months - 11) / 12;
+}
+}  // namespace furnish

@@ -1,0 +1,39 @@
+#pragma once
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace furnish {
+
+/// A day of the proleptic Gregorian calendar, without time or zone; arithmetic in
+/// std::chrono::days.
+using Date = std::chrono::sys_days;
+
+/// Empty if there is no such day, or the year is outside 1900 to 2200, which is a slip of the
+/// finger.
+std::optional<Date> make_date(int year, unsigned month, unsigned day);
+
+/// "2026-11-24", nothing around it; empty as make_date() is.
+std::optional<Date> parse_date(std::string_view iso);
+/// The inverse of parse_date().
+std::string to_iso(Date);
+
+/// ISO 8601 week: the week-year may differ from the calendar year around New Year.
+struct IsoWeek {
+  int year;
+  unsigned week, weekday;  ///< week 1 to 53, Monday 1 to Sunday 7
+  friend constexpr bool operator==(IsoWeek, IsoWeek) = default;
+};
+IsoWeek iso_week(Date);
+
+/// Whole years from `born` to `day`; someone born on 29 February turns a year older on 1 March in
+/// common years. Negative before birth.
+int full_years(Date born, Date day);
+/// Whole months, in the same manner.
+int full_months(Date born, Date day);
+
+/// Minutes after midnight.
+using TimeOfDay = std::chrono::minutes;
+}  // namespace furnish

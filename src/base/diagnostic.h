@@ -1,0 +1,47 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "base/source.h"
+
+namespace furnish {
+
+enum class Severity : std::uint8_t { error, warning };
+
+/// One thing to change. `message` says what is wrong, `hint` what to do; neither ends in a full
+/// stop nor names a C++ type.
+struct Diagnostic {
+  Severity severity = Severity::error;
+  std::string code;  ///< stable, for tests and search: "unknown-key"
+  SourceSpan span;
+  std::string message;
+  std::string hint;                                       ///< may be empty
+  std::vector<std::pair<SourceSpan, std::string>> notes;  ///< other places: "first given here"
+};
+
+/// Gathers what the stages have to say. Below app/ nothing prints, exits or throws for a bad file;
+/// a stage fails by an error here and an empty result.
+class DiagnosticSink {
+ public:
+  /// The reference holds until the next call; use it to add hint and notes.
+  Diagnostic& error(std::string_view code, SourceSpan at, std::string message);
+  Diagnostic& warning(std::string_view code, SourceSpan at, std::string message);
+  bool has_errors() const { return error_count() > 0; }
+  std::size_t error_count() const;
+  std::span<const Diagnostic> all() const { return list_; }  ///< as reported
+
+ private:
+  std::vector<Diagnostic> list_;
+};
+
+/// "pets/rex.toml:7:10: error: no region 'bak'", the line, carets under the span, then notes and
+/// hint; ends in a line end. No colour, so that tests compare it whole.
+std::string to_text(const Diagnostic&, const SourceSet&);
+/// In order of file and place, faults without a place first.
+std::vector<Diagnostic> in_reading_order(std::span<const Diagnostic>);
+}  // namespace furnish

@@ -1,0 +1,332 @@
+#include "base/quantity.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numeric>
+#include <span>
+
+#include "base/text.h"
+
+namespace furnish {
+namespace {
+struct Unit {
+  std::string_view word;
+  double size;  ///< in the base unit of its kind: mm, g, ml, s, days
+};
+
+constexpr std::array length_units{Unit{"mm", 1}, Unit{"cm", 10}, Unit{"in", 25.4}};
+constexpr std::array mass_units{Unit{"kg", 1000}, Unit{"g", 1}, Unit{"lb", 453.59237},
+                                Unit{"oz", 28.349523125}};
+constexpr std::array volume_units{Unit{"ml", 1}, Unit{"l", 1000}, Unit{"fl oz", 29.5735295625},
+                                  Unit{"gal", 3785.411784}};
+constexpr std::array time_units{Unit{"h", 3600}, Unit{"min", 60}, Unit{"s", 1}};
+constexpr std::array day_units{Unit{"day", 1},    Unit{"days", 1},      Unit{"week", 7},
+                               Unit{"weeks", 7},  Unit{"month", 30.44}, Unit{"months", 30.44},
+                               Unit{"year", 365}, Unit{"years", 365}};
+
+struct Sign {
+  std::string_view sign;
+  int numerator, denominator;
+};
+constexpr std::array fraction_signs{
+    Sign{"½", 1, 2}, Sign{"¼", 1, 4}, Sign{"¾", 3, 4}, Sign{"⅛", 1, 8}, Sign{"⅜", 3, 8},
+    Sign{"⅝", 5, 8}, Sign{"⅞", 7, 8}, Sign{"⅓", 1, 3}, Sign{"⅔", 2, 3},
+};
+
+/// What a kind of quantity is called in messages, and its units.
+struct Kind {
+  std::string_view noun, examples;
+  std::span<const Unit> units;
+};
+
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+/// Reads numbers and units from the front of a text.
+class Scanner {
+ public:
+  explicit Scanner(std::string_view text) : rest_(text) {}
+
+  void skip_space() {
+    while (true) {
+      if (rest_.starts_with(' ')) {
+        rest_.remove_prefix(1);
+      } else if (rest_.starts_with("\u00A0")) {
+        rest_.remove_prefix(2);
+      } else if (rest_.starts_with(narrow_space) || rest_.starts_with("\u2009")) {
+        rest_.remove_prefix(3);
+      } else {
+        return;
+      }
+    }
+  }
+  bool done() const { return rest_.empty(); }
+  std::string_view rest() const { return rest_; }
+
+  std::optional<double> whole() {
+    std::size_t n = 0;
+    while (n < rest_.size() && is_digit(rest_[n])) ++n;
+    if (n == 0 || n > 9) return std::nullopt;
+    double value = 0;
+    for (const char c : rest_.substr(0, n)) value = value * 10 + (c - '0');
+    rest_.remove_prefix(n);
+    return value;
+  }
+
+  std::optional<double> sign() {
+    for (const Sign& s : fraction_signs) {
+      if (!rest_.starts_with(s.sign)) continue;
+      rest_.remove_prefix(s.sign.size());
+      return static_cast<double>(s.numerator) / s.denominator;
+    }
+    return std::nullopt;
+  }
+
+  /// "4", "4.6", "1/2", "1 1/2", "½", "1½".
+  std::optional<double> number() {
+    if (const auto fraction = sign()) return fraction;
+    auto first = whole();
+    if (!first) return std::nullopt;
+    if (skip_slash()) return divided(*first);
+    if (rest_.size() > 1 && rest_[0] == '.' && is_digit(rest_[1])) {
+      rest_.remove_prefix(1);
+      double place = 0.1;
+      while (!rest_.empty() && is_digit(rest_[0])) {
+        *first += place * (rest_[0] - '0');
+        place /= 10;
+        rest_.remove_prefix(1);
+      }
+      return first;
+    }
+    return first_and_fraction(*first);
+  }
+
+  std::string_view word() {
+    std::size_t n = 0;
+    while (n < rest_.size() &&
+           ((rest_[n] >= 'a' && rest_[n] <= 'z') || (rest_[n] >= 'A' && rest_[n] <= 'Z'))) {
+      ++n;
+    }
+    const std::string_view out = rest_.substr(0, n);
+    rest_.remove_prefix(n);
+    return out;
+  }
+
+ private:
+  /// A slash, or the fraction slash that inches_text() writes.
+  bool skip_slash() {
+    const std::string_view slash = rest_.starts_with('/') ? "/" : "⁄";
+    if (!rest_.starts_with(slash)) return false;
+    rest_.remove_prefix(slash.size());
+    return true;
+  }
+
+  std::optional<double> divided(double numerator) {
+    const auto denominator = whole();
+    if (!denominator || *denominator == 0) return std::nullopt;
+    return numerator / *denominator;
+  }
+
+  std::optional<double> first_and_fraction(double first) {
+    const Scanner before = *this;
+    skip_space();
+    if (const auto fraction = sign()) return first + *fraction;
+    if (const auto numerator = whole(); numerator && skip_slash()) {
+      const auto fraction = divided(*numerator);
+      if (!fraction) return std::nullopt;
+      return first + *fraction;
+    }
+    *this = before;
+    return first;
+  }
+
+  std::string_view rest_;
+};
+
+std::string unit_list(std::span<const Unit> units) {
+  std::vector<std::string> words;
+  for (const Unit& unit : units) words.emplace_back(unit.word);
+  return listed(words, " or ");
+}
+
+/// The sum of all numbers with their units, in the base unit of the kind.
+Parsed<double> parse_sum(std::string_view written, const Kind& kind) {
+  const auto fault = [&](std::string_view why) {
+    return Parsed<double>{{},
+                          fmt::format("expected {} such as {}, found \"{}\"{}", kind.noun,
+                                      kind.examples, written, why)};
+  };
+  Scanner scan(trimmed(written));
+  if (scan.done()) return fault("");
+  if (scan.rest().starts_with('-')) return fault("; it cannot be negative");
+  double sum = 0;
+  while (!scan.done()) {
+    const auto value = scan.number();
+    if (!value) return fault("");
+    if (scan.rest().starts_with(',')) return fault("; write the number with a point, not a comma");
+    scan.skip_space();
+    std::string unit(scan.word());
+    if (unit == "fl") {
+      scan.skip_space();
+      unit += ' ' + std::string(scan.word());
+    }
+    if (unit.empty()) return fault("; the unit is missing: " + unit_list(kind.units));
+    const auto known = std::ranges::find(kind.units, unit, &Unit::word);
+    if (known == kind.units.end()) {
+      return fault(fmt::format("; '{}' is not one of {}", unit, unit_list(kind.units)));
+    }
+    sum += *value * known->size;
+    scan.skip_space();
+  }
+  return {sum, {}};
+}
+
+template <typename T, typename Make>
+Parsed<T> parse_as(std::string_view written, const Kind& kind, Make make) {
+  const Parsed<double> sum = parse_sum(written, kind);
+  if (!sum) return {{}, sum.fault};
+  if (*sum.value > 1e8) return {{}, fmt::format("{} is beyond all measure", written)};
+  return {make(*sum.value), {}};
+}
+
+std::string trimmed_number(double value, int decimals) {
+  std::string out = fmt::format("{:.{}f}", value, decimals);
+  if (out.find('.') == std::string::npos) return out;
+  while (out.ends_with('0')) out.pop_back();
+  if (out.ends_with('.')) out.pop_back();
+  return out;
+}
+
+std::string with_unit(std::string number, std::string_view unit) {
+  number += narrow_space;
+  number += unit;
+  return number;
+}
+
+std::string length_number(Length length, Units units) {
+  if (units == Units::us) {
+    const double inches = length.in_inches();
+    // As on a tailor's tape: fine marks for short coat, eighths from half an inch on.
+    return inches_text(inches, inches < 0.125 ? 32 : inches < 0.5 ? 16 : 8);
+  }
+  // From whole micrometres, so that a quarter inch, 6.35 mm, rounds up as people do: 6.4.
+  const std::int64_t um = length.um();
+  if (um >= 9950) return fmt::format("{}", (um + 500) / 1000);
+  return trimmed_number(static_cast<double>((um + 50) / 100) / 10, 1);
+}
+}  // namespace
+
+Parsed<Length> parse_length(std::string_view written) {
+  static constexpr Kind kind{"a length", "\"13 mm\" or \"1/2 in\"", length_units};
+  return parse_as<Length>(written, kind, [](double mm) { return Length::mm(mm); });
+}
+Parsed<Mass> parse_mass(std::string_view written) {
+  static constexpr Kind kind{"a weight", "\"4.6 kg\" or \"10 lb 3 oz\"", mass_units};
+  return parse_as<Mass>(written, kind, [](double g) {
+    return Mass::micrograms(static_cast<std::int64_t>(std::llround(g * 1e6)));
+  });
+}
+Parsed<Volume> parse_volume(std::string_view written) {
+  static constexpr Kind kind{"a volume", "\"500 ml\" or \"16 fl oz\"", volume_units};
+  return parse_as<Volume>(written, kind, [](double ml) { return Volume::ml(ml); });
+}
+Parsed<std::chrono::seconds> parse_duration(std::string_view written) {
+  static constexpr Kind kind{"a time", "\"4 min\" or \"1 h 30 min\"", time_units};
+  return parse_as<std::chrono::seconds>(
+      written, kind, [](double s) { return std::chrono::seconds(std::llround(s)); });
+}
+Parsed<std::chrono::days> parse_days(std::string_view written) {
+  static constexpr Kind kind{"a span of days", "\"8 weeks\" or \"10 days\"", day_units};
+  return parse_as<std::chrono::days>(written, kind,
+                                     [](double d) { return std::chrono::days(std::llround(d)); });
+}
+
+Parsed<Dilution> parse_dilution(std::string_view written) {
+  const auto fault = [&](std::string_view why) {
+    return Parsed<Dilution>{
+        {},
+        fmt::format("expected a dilution such as \"10:1\", \"1:10\" or \"1 in 10\", found "
+                    "\"{}\"{}",
+                    written, why)};
+  };
+  const std::string_view text = trimmed(written);
+  if (text == "neat") return {Dilution{1, 1}, {}};
+  Scanner scan(text);
+  const auto first = scan.number();
+  if (!first) return fault("");
+  scan.skip_space();
+  std::string_view rest = scan.rest();
+  const bool in = rest.starts_with("in ");
+  if (!in && !rest.starts_with(':')) return fault("");
+  Scanner after(rest.substr(in ? 3 : 1));
+  after.skip_space();
+  const auto second = after.number();
+  after.skip_space();
+  if (!second || !after.done()) return fault("");
+  if (*first <= 0 || *second <= 0) return fault("; both numbers are more than zero");
+  if (in) {
+    if (*first != 1) return fault("; it is 1 in so many");
+    if (*second < 1) return fault("; there is no less in all than the product");
+    return {Dilution{1, *second}, {}};
+  }
+  if (*first != 1 && *second != 1) return fault("; one of the two is 1 part of product");
+  const double water = *first == 1 ? *second : *first;
+  return {Dilution{1, water + 1}, {}};
+}
+
+std::string inches_text(double inches, int steps) {
+  const auto total = static_cast<std::int64_t>(std::llround(inches * steps));
+  const std::int64_t whole = total / steps, part = total % steps;
+  if (part == 0) return fmt::format("{}", whole);
+  const std::int64_t divisor = std::gcd(part, std::int64_t{steps});
+  std::string fraction = fmt::format("{}⁄{}", part / divisor, steps / divisor);
+  for (const Sign& s : fraction_signs) {
+    if (s.numerator == part / divisor && s.denominator == steps / divisor) fraction = s.sign;
+  }
+  if (whole == 0) return fraction;
+  // A made-up fraction needs a gap, or "1" and "3⁄16" would read as thirteen sixteenths.
+  const bool sign = fraction.find("⁄") == std::string::npos;
+  return fmt::format("{}{}{}", whole, sign ? std::string_view() : narrow_space, fraction);
+}
+
+std::string to_text(Length length, Units units) {
+  return with_unit(length_number(length, units), units == Units::us ? "in" : "mm");
+}
+
+std::string to_text(LengthRange range, Units units) {
+  const std::string low = length_number(range.low, units), high = length_number(range.high, units);
+  if (low == high) return to_text(range.low, units);
+  return with_unit(low + "–" + high, units == Units::us ? "in" : "mm");
+}
+
+std::string to_text(Mass mass, Units units) {
+  if (units == Units::metric) return with_unit(fmt::format("{:.1f}", mass.in_kg()), "kg");
+  const auto ounces = std::llround(mass.in_pounds() * 16);
+  std::string out = with_unit(fmt::format("{}", ounces / 16), "lb");
+  // Ounces matter on a small dog only; a vet's scale for large ones has none.
+  if (ounces % 16 != 0 && ounces < 40 * 16) {
+    out += "\u00A0" + with_unit(fmt::format("{}", ounces % 16), "oz");
+  }
+  return out;
+}
+
+std::string to_text(Volume volume, Units units) {
+  if (units == Units::us) return with_unit(inches_text(volume.in_us_fl_oz(), 4), "fl\u00A0oz");
+  const double ml = volume.in_ml();
+  return with_unit(trimmed_number(ml, ml < 9.95 ? 1 : 0), "ml");
+}
+
+std::string to_text(std::chrono::seconds time) {
+  const auto s = time.count();
+  if (s < 120 && s % 60 != 0) return with_unit(fmt::format("{}", s), "s");
+  const auto minutes = (s + 30) / 60;
+  if (minutes < 60) return with_unit(fmt::format("{}", minutes), "min");
+  std::string out = with_unit(fmt::format("{}", minutes / 60), "h");
+  if (minutes % 60 != 0) out += "\u00A0" + with_unit(fmt::format("{}", minutes % 60), "min");
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,40 @@
+#include "base/source.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+#include "base/text.h"
+
+namespace furnish {
+
+SourceText::SourceText(std::string path, std::string text)
+    : path_(std::move(path)), text_(std::move(text)), starts_{0} {
+  for (std::size_t i = 0; i < text_.size(); ++i) {
+    if (text_[i] == '\n') starts_.push_back(i + 1);
+  }
+}
+
+std::string_view SourceText::line(std::uint32_t number) const {
+  if (number == 0 || number > starts_.size()) return {};
+  const std::size_t begin = starts_[number - 1];
+  std::string_view rest = std::string_view(text_).substr(begin);
+  rest = rest.substr(0, rest.find('\n'));
+  if (!rest.empty() && rest.back() == '\r') rest.remove_suffix(1);
+  return rest;
+}
+
+Position SourceText::position(std::size_t byte) const {
+  byte = std::min(byte, text_.size());
+  const auto next = std::ranges::upper_bound(starts_, byte);
+  const auto line = static_cast<std::uint32_t>(next - starts_.begin());
+  const std::size_t begin = starts_[line - 1];
+  const std::size_t before = code_points(std::string_view(text_).substr(begin, byte - begin));
+  return {line, static_cast<std::uint32_t>(before + 1)};
+}
+
+std::uint16_t SourceSet::add(std::string path, std::string text) {
+  if (texts_.size() >= SourceSpan::no_file) throw std::length_error("too many files in one run");
+  texts_.emplace_back(std::move(path), std::move(text));
+  return static_cast<std::uint16_t>(texts_.size() - 1);
+}
+}  // namespace furnish

@@ -1,0 +1,61 @@
+#pragma once
+
+#include <cstdint>
+#include <deque>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace furnish {
+
+/// Line and column from 1; columns count code points, as the TOML parser does.
+struct Position {
+  std::uint32_t line = 0, column = 0;
+  friend constexpr auto operator<=>(Position, Position) = default;
+};
+
+/// Half open, [begin, end), in one file of a SourceSet. Line 0 means a file but no place in it;
+/// a default span means no file either.
+struct SourceSpan {
+  static constexpr std::uint16_t no_file = 0xFFFF;
+  std::uint16_t file = no_file;
+  Position begin, end;
+  friend constexpr auto operator<=>(const SourceSpan&, const SourceSpan&) = default;
+};
+
+/// A value and where its author wrote it, so that a fault found three stages later still points at
+/// the line to edit.
+template <typename T>
+struct Located {
+  T value{};
+  SourceSpan span{};
+};
+
+/// The text of one file and where its lines begin.
+class SourceText {
+ public:
+  SourceText(std::string path, std::string text);
+  const std::string& path() const { return path_; }
+  std::string_view text() const { return text_; }
+  /// Without its line end; empty past the last line. `number` counts from 1.
+  std::string_view line(std::uint32_t number) const;
+  /// Place of a byte; the end of the text for a byte past it.
+  Position position(std::size_t byte) const;
+
+ private:
+  std::string path_, text_;
+  std::vector<std::size_t> starts_;
+};
+
+/// Every file that was read in this run. Adding never moves what is there.
+class SourceSet {
+ public:
+  /// The number that spans in this file carry. pre: fewer than 65535 files.
+  std::uint16_t add(std::string path, std::string text);
+  const SourceText& at(std::uint16_t file) const { return texts_.at(file); }
+  std::size_t size() const { return texts_.size(); }
+
+ private:
+  std::deque<SourceText> texts_;
+};
+}  // namespace furnish

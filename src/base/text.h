@@ -1,0 +1,36 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace furnish {
+
+/// Code points in valid UTF-8.
+std::size_t code_points(std::string_view utf8);
+/// Byte offset of code point `n` (from 0); the size if there are fewer.
+std::size_t byte_of_code_point(std::string_view utf8, std::size_t n);
+/// Byte offset of the first byte that is not UTF-8 (overlong forms and surrogates count); empty if
+/// all is well.
+std::optional<std::size_t> first_bad_utf8(std::string_view bytes);
+
+/// Without white space at both ends.
+std::string_view trimmed(std::string_view);
+/// ASCII letters in lower case, all else as it is.
+std::string lower_ascii(std::string_view);
+/// First letter in upper case if it is ASCII, or a two-byte Latin, Greek or Cyrillic letter.
+std::string capitalised(std::string_view);
+std::string joined(std::span<const std::string> parts, std::string_view between);
+/// "a, b and c".
+std::string listed(std::span<const std::string> parts, std::string_view last = " and ");
+
+/// Edits (insert, delete, replace, swap of neighbours) that turn `a` into `b`, by bytes.
+std::size_t edit_distance(std::string_view a, std::string_view b);
+/// The candidate with the fewest edits from `word`, the first of equals; empty beyond `limit` edits
+/// or where as many letters would change as the word has.
+std::optional<std::string_view> nearest(std::string_view word,
+                                        std::span<const std::string_view> candidates,
+                                        std::size_t limit = 2);
+}  // namespace furnish

@@ -1,0 +1,258 @@
+#include "figure/figure.h"
+
+#include <algorithm>
+#include <cmath>
+#include <memory>
+#include <utility>
+
+#include "figure/areas.h"
+#include "figure/callouts.h"
+#include "figure/drawing.h"
+#include "figure/on_paper.h"
+#include "figure/set_text.h"
+#include "figure/spots.h"
+
+namespace furnish {
+namespace {
+constexpr double leader_weight = 0.25, dot_radius = 0.5;  // mm
+
+DrawnCoat drawn_coat(const FigureInput& input) {
+  DrawnCoat coat;
+  coat.coat = input.coat.value_or(Coat::double_coat);
+  coat.stepped = input.stepped;
+  const double scale = coat_scale(input.weight);
+  const auto lengths = drawn_lengths(input);
+  for (std::size_t i = 0; i < region_count; ++i) coat.length[i] = lengths[i].in_mm() * scale;
+  return coat;
+}
+
+struct Bounds {
+  Vec low{1e9, 1e9}, high{-1e9, -1e9};
+  Vec size() const { return high - low; }
+};
+Bounds bounds_of(const Shape& shape) {
+  Bounds out;
+  for (const Ring& ring : shape) {
+    for (const Vec& p : ring) {
+      out.low = {std::min(out.low.x, p.x), std::min(out.low.y, p.y)};
+      out.high = {std::max(out.high.x, p.x), std::max(out.high.y, p.y)};
+    }
+  }
+  return out;
+}
+
+/// Where a region is pointed at: its middle if that is seen, else the point of its area farthest
+/// from all edges, of an eight by eight grid.
+Vec aim(Region region, const Build& build, const Drawing& drawing) {
+  const Shape& area = drawing.areas[static_cast<std::size_t>(region)];
+  const Vec middle = middle_of(region, build);
+  if (area.empty() || (holds(area, middle) && distance_to_edge(area, middle) > 1.2)) return middle;
+  const Bounds box = bounds_of(area);
+  Vec best = area.front().front();
+  double deepest = -1;
+  for (int i = 0; i < 64; ++i) {
+    const Vec p{box.low.x + box.size().x * (i % 8 + 0.5) / 8,
+                box.low.y + box.size().y * (i / 8 + 0.5) / 8};
+    if (!holds(area, p)) continue;
+    const double deep = distance_to_edge(area, p);
+    if (deep > deepest) {
+      deepest = deep;
+      best = p;
+    }
+  }
+  return best;
+}
+
+class DogFigure final : public Block {
+ public:
+  DogFigure(FigureInput input, Length least, Length most, int stretch, Origin origin)
+      : Block(std::move(origin)),
+        input_(std::move(input)),
+        alt_(figure_alt(input_)),
+        drawing_(drawing_of(input_.build, drawn_coat(input_))),
+        bounds_(bounds_of(drawing_.silhouette)),
+        least_(least),
+        most_(std::max(least, most)),
+        stretch_(stretch) {
+    for (std::size_t i = 0; i < region_count; ++i) {
+      // A little smaller than the region: white lines part neighbours.
+      for (const Ring& ring : grown(drawing_.areas[i], -0.55)) {
+        if (std::abs(area(ring)) > 2) hatched_[i].push_back(simplified(ring, 0.25));
+      }
+    }
+  }
+
+  Extent measure(Length width, const Setting& setting) const override {
+    Extent extent{least_, least_, stretch_};
+    extent.too_wide = std::max(Length{}, 2 * Length::mm(margin(setting)) + 20_mm - width);
+    return extent;
+  }
+
+  void place(const Rect& box, const Setting& setting, Frame& frame) const override {
+    const auto [paper, callouts] = arranged(box, setting);
+    {
+      const TagScope tag(frame, Structure::figure, alt_);
+      draw_dog(paper, frame);
+      draw_leaders(callouts, frame);
+      draw_spots(paper, setting, frame);
+      draw_discs(callouts, setting, frame);
+    }
+    for (std::size_t i = 0; i < callouts.size(); ++i) {
+      if (input_.callouts[i].row.empty() || !callouts[i].placed) continue;
+      const double r = radius(setting);
+      frame.marks.emplace_back(
+          LinkMark{{point_of(callouts[i].disc - Vec{r, r}), {Length::mm(2 * r), Length::mm(2 * r)}},
+                   input_.callouts[i].row,
+                   "row " + std::to_string(input_.callouts[i].number)});
+    }
+  }
+
+ private:
+  /// The dog as large as it can be with room for its discs: one ring of them, or more if one does
+  /// not hold them all.
+  std::pair<OnPaper, std::vector<PlacedCallout>> arranged(const Rect& box,
+                                                          const Setting& setting) const {
+    double edge = margin(setting);
+    for (int rings = 1;; ++rings) {
+      OnPaper paper = on_paper(box, edge);
+      std::vector<PlacedCallout> callouts = placed(paper, edge, setting);
+      const bool all = std::ranges::all_of(callouts, &PlacedCallout::placed);
+      if (all || rings == 4) return {paper, std::move(callouts)};
+      edge += radius(setting);
+    }
+  }
+
+  OnPaper on_paper(const Rect& box, double edge) const {
+    const double room_x = box.size.width.in_mm() - 2 * edge,
+                 room_y = std::min(box.size.height, most_).in_mm() - 2 * edge;
+    OnPaper paper;
+    paper.scale = std::max(0.05, std::min(room_x / bounds_.size().x, room_y / bounds_.size().y));
+    paper.mirrored = input_.side == Side::right;
+    const double middle = (bounds_.low.x + bounds_.high.x) / 2 * (paper.mirrored ? -1 : 1);
+    paper.left = box.left().in_mm() + box.size.width.in_mm() / 2 - middle * paper.scale;
+    paper.ground = box.top().in_mm() + box.size.height.in_mm() / 2 +
+                   (bounds_.low.y + bounds_.high.y) / 2 * paper.scale;
+    return paper;
+  }
+
+  double radius(const Setting& setting) const {
+    return 0.78 * setting.type[Role::label].length().in_mm();
+  }
+  /// Room for one ring of discs on all sides.
+  double margin(const Setting& setting) const {
+    return input_.callouts.empty() ? 1 : 1.3 + 2 * radius(setting);
+  }
+
+  std::vector<PlacedCallout> placed(const OnPaper& paper, double edge,
+                                    const Setting& setting) const {
+    CalloutRoom room;
+    room.figure = paper.in_mm(drawing_.silhouette);
+    for (Ring& ring : room.figure) ring = simplified(ring, 0.1);
+    const Bounds there = bounds_of(room.figure);
+    room.low = there.low - Vec{edge, edge};
+    room.high = there.high + Vec{edge, edge};
+    room.radius = radius(setting);
+    std::vector<std::vector<Vec>> anchors;
+    for (const FigureCallout& callout : input_.callouts) {
+      std::vector<Vec>& choice = anchors.emplace_back();
+      for (const Region region : callout.regions) {
+        choice.push_back(paper.mm(aim(region, input_.build, drawing_)));
+      }
+    }
+    return place_callouts(room, anchors);
+  }
+
+  void hatch(Region region, const OnPaper& paper, Frame& frame) const {
+    const auto i = static_cast<std::size_t>(region);
+    if (hatched_[i].empty()) return;
+    if (avoided(region)) {
+      draw_avoided(paper.contours(hatched_[i]), frame);
+    } else if (input_.tools[i]) {
+      frame.marks.emplace_back(hatched(paper.contours(hatched_[i]), *input_.tools[i]));
+    }
+  }
+
+  bool seen(Place place) const { return place.side == Side::both || place.side == input_.side; }
+  bool avoided(Region region) const {
+    return std::ranges::any_of(input_.spots, [&](const FigureSpot& spot) {
+      return spot.kind == SpotKind::avoid && spot.place.region == region && seen(spot.place);
+    });
+  }
+
+  void draw_dog(const OnPaper& paper, Frame& frame) const {
+    const double width = bounds_.size().x * paper.scale;
+    const Length weight = Length::mm(std::clamp(0.13 + 0.0012 * width, 0.18, 0.4));
+    const auto add = [&](const Painted& painted) {
+      PathMark path = paper.path(painted, weight);
+      if (!path.contours.empty()) frame.marks.emplace_back(std::move(path));
+    };
+    std::ranges::for_each(drawing_.behind, add);
+    add(drawing_.body);
+    for (const RegionInfo& region : regions()) {
+      if (region.region == Region::ears) continue;
+      if (region.region == Region::tail && !drawing_.tail.empty()) continue;
+      hatch(region.region, paper, frame);
+    }
+    std::ranges::for_each(drawing_.inner, add);
+    std::ranges::for_each(drawing_.tail, add);
+    if (!drawing_.tail.empty()) hatch(Region::tail, paper, frame);
+    for (std::size_t i = 0; i < drawing_.ear.size(); ++i) {
+      add(drawing_.ear[i]);
+      if (i == 0) hatch(Region::ears, paper, frame);
+    }
+  }
+
+  void draw_leaders(const std::vector<PlacedCallout>& callouts, Frame& frame) const {
+    for (const PlacedCallout& callout : callouts) {
+      if (!callout.placed) continue;
+      frame.marks.emplace_back(StrokeMark{point_of(callout.edge), point_of(callout.anchor),
+                                          Length::mm(leader_weight), Ink::text, Dash::solid});
+      frame.marks.emplace_back(
+          PathMark{{circle(callout.anchor, dot_radius)}, Ink::text, std::nullopt, {}, Dash::solid});
+    }
+  }
+
+  void draw_spots(const OnPaper& paper, const Setting& setting, Frame& frame) const {
+    const double own = 1.5 * radius(setting), most = 0.06 * bounds_.size().x * paper.scale;
+    std::vector<Vec> taken;
+    for (const FigureSpot& spot : input_.spots) {
+      if (!seen(spot.place)) continue;
+      Vec at = paper.mm(aim(spot.place.region, input_.build, drawing_));
+      const double size = spot.kind == SpotKind::finding ? own : std::min(own, most);
+      // Several on one place stand side by side.
+      const auto near = [&](Vec other) { return distance(other, at) < size * 1.1; };
+      while (std::ranges::any_of(taken, near)) at = at + Vec{size * 1.2, 0};
+      taken.push_back(at);
+      draw_spot(spot, at, size, setting, frame);
+    }
+  }
+
+  void draw_discs(const std::vector<PlacedCallout>& callouts, const Setting& setting,
+                  Frame& frame) const {
+    for (std::size_t i = 0; i < callouts.size(); ++i) {
+      if (!callouts[i].placed) continue;
+      const bool differs = input_.callouts[i].differs;
+      frame.marks.emplace_back(PathMark{{circle(callouts[i].disc, radius(setting))},
+                                        differs ? Ink::text : Ink::paper,
+                                        Ink::text,
+                                        Length::mm(leader_weight),
+                                        Dash::solid});
+      draw_centred(std::to_string(input_.callouts[i].number), callouts[i].disc, Face::semibold,
+                   Role::label, differs ? Ink::paper : Ink::text, setting, frame);
+    }
+  }
+
+  FigureInput input_;
+  std::string alt_;
+  Drawing drawing_;
+  Bounds bounds_;
+  std::array<Shape, region_count> hatched_;
+  Length least_, most_;
+  int stretch_;
+};
+}  // namespace
+
+BlockPtr dog_figure(FigureInput input, Length least, Length most, int stretch, Origin origin) {
+  return std::make_shared<DogFigure>(std::move(input), least, most, stretch, std::move(origin));
+}
+}  // namespace furnish

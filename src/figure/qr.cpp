@@ -1,0 +1,90 @@
+#include "figure/qr.h"
+
+#include <fmt/format.h>
+#include <qrencode.h>
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "figure/hatching.h"
+#include "page/canvas.h"
+
+namespace furnish {
+namespace {
+using Input = std::unique_ptr<QRinput, decltype(&QRinput_free)>;
+using Code = std::unique_ptr<QRcode, decltype(&QRcode_free)>;
+
+constexpr unsigned utf8_eci = 26;  // AIM ECI assignments
+struct Level {
+  QRecLevel level;
+  char name;
+};
+constexpr std::array levels{Level{QR_ECLEVEL_H, 'H'}, Level{QR_ECLEVEL_Q, 'Q'},
+                            Level{QR_ECLEVEL_M, 'M'}, Level{QR_ECLEVEL_L, 'L'}};
+
+bool is_ascii(std::string_view text) {
+  return std::ranges::all_of(text, [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+}
+
+Code encoded(std::string_view text, QRecLevel level) {
+  Code none(nullptr, QRcode_free);
+  const Input input(QRinput_new2(0, level), QRinput_free);
+  if (!input || text.empty()) return none;
+  if (!is_ascii(text) && QRinput_appendECIheader(input.get(), utf8_eci) != 0) return none;
+  const auto* bytes = reinterpret_cast<const unsigned char*>(text.data());
+  if (QRinput_append(input.get(), QR_MODE_8, static_cast<int>(text.size()), bytes) != 0) {
+    return none;
+  }
+  return {QRcode_encodeInput(input.get()), QRcode_free};
+}
+
+Length width_of(int modules, Length module) {
+  return module * (modules + 2 * qr_quiet_zone);
+}
+}  // namespace
+
+std::optional<QrCode> qr_code(std::string_view text, Length side, DiagnosticSink& sink,
+                              SourceSpan from, Length least_module) {
+  constexpr std::size_t most = 2953;  // bytes in the largest code at level L (ISO/IEC 18004)
+  for (const Level& level : levels) {
+    if (text.size() > most) break;
+    const Code code = encoded(text, level.level);
+    if (!code || width_of(code->width, least_module) > side) continue;
+    QrCode out{code->width, code->version, level.name, {}};
+    const auto count =
+        static_cast<std::size_t>(code->width) * static_cast<std::size_t>(code->width);
+    for (std::size_t i = 0; i < count; ++i) out.black.push_back((code->data[i] & 1) != 0);
+    return out;
+  }
+  sink.warning("qr-too-long", from,
+               fmt::format("the text of {} bytes does not fit into a QR code of {} mm with modules "
+                           "of at least {} mm; the sheet goes without one",
+                           text.size(), side.in_mm(), least_module.in_mm()))
+      .hint = "shorten notes, or give the code more room";
+  return std::nullopt;
+}
+
+BlockPtr qr_block(QrCode code, Length side, std::string alt, Origin origin) {
+  auto draw = [code = std::move(code)](const Rect& box, const Setting&, Frame& frame) {
+    // Whole micrometres a module, so that all are equal; what is left over widens the quiet zone.
+    const Length module = box.size.width / (code.modules + 2 * qr_quiet_zone);
+    const Length margin = (box.size.width - module * code.modules) / 2;
+    const Point corner{box.left() + margin, box.top() + margin};
+    PathMark path{{}, Ink::text, std::nullopt, {}, Dash::solid};
+    for (int row = 0; row < code.modules; ++row) {
+      for (int column = 0; column < code.modules; ++column) {
+        if (!code.at(column, row)) continue;
+        int run = 1;
+        while (column + run < code.modules && code.at(column + run, row)) ++run;
+        path.contours.push_back(rectangle_contour(
+            {{corner.x + module * column, corner.y + module * row}, {module * run, module}}));
+        column += run;
+      }
+    }
+    frame.marks.emplace_back(std::move(path));
+  };
+  return std::make_shared<Canvas>(Size{side, side}, std::move(draw), std::move(alt),
+                                  std::move(origin));
+}
+}  // namespace furnish

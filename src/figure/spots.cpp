@@ -1,0 +1,64 @@
+#include "figure/spots.h"
+
+#include <string>
+
+#include "figure/set_text.h"
+
+namespace furnish {
+namespace {
+PathMark filled(Contour contour, Ink fill, Length weight) {
+  return {{std::move(contour)}, fill, Ink::text, weight, Dash::solid};
+}
+
+void draw_struck_circle(Vec at, double r, Frame& frame) {
+  frame.marks.emplace_back(filled(circle(at, r), Ink::paper, Length::mm(0.36 * r)));
+  const Vec bar = Vec{0.7071, 0.7071} * r;
+  frame.marks.emplace_back(StrokeMark{point_of(at - bar), point_of(at + bar), Length::mm(0.36 * r),
+                                      Ink::text, Dash::solid});
+}
+
+void draw_triangle(Vec at, double r, Frame& frame) {
+  frame.marks.emplace_back(filled(polygon({at + Vec{0, -1.15 * r}, at + Vec{1.15 * r, 0.85 * r},
+                                           at + Vec{-1.15 * r, 0.85 * r}}),
+                                  Ink::paper, Length::mm(0.22 * r)));
+  frame.marks.emplace_back(StrokeMark{point_of(at + Vec{0, -0.4 * r}),
+                                      point_of(at + Vec{0, 0.25 * r}), Length::mm(0.26 * r),
+                                      Ink::text, Dash::solid});
+  frame.marks.emplace_back(PathMark{
+      {circle(at + Vec{0, 0.55 * r}, 0.14 * r)}, Ink::text, std::nullopt, {}, Dash::solid});
+}
+}  // namespace
+
+void draw_centred(const std::string& text, Vec at, Face face, Role role, Ink ink,
+                  const Setting& setting, Frame& frame) {
+  const auto line = set_line(text, face, role, setting);
+  frame.marks.emplace_back(
+      TextMark{{Length::mm(at.x) - line->width() / 2, Length::mm(at.y) + capitals(*line) / 2},
+               line,
+               ink,
+               std::string(name(role))});
+}
+
+void draw_avoided(const std::vector<Contour>& area, Frame& frame) {
+  for (const double degrees : {45.0, 135.0}) {
+    frame.marks.emplace_back(HatchMark{area, degrees, 0.8_mm, 0.16_mm, Ink::text, false});
+  }
+}
+
+void draw_spot(const FigureSpot& spot, Vec at, double size, const Setting& setting, Frame& frame) {
+  const double r = size / 2;
+  switch (spot.kind) {
+    case SpotKind::avoid:
+      return draw_struck_circle(at, r, frame);
+    case SpotKind::alert:
+      return draw_triangle(at, r, frame);
+    case SpotKind::finding:
+      break;
+  }
+  frame.marks.emplace_back(
+      filled(polygon({at + Vec{-r, -r}, at + Vec{r, -r}, at + Vec{r, r}, at + Vec{-r, r}}),
+             Ink::paper, 0.3_mm));
+  draw_centred(std::to_string(spot.number), at, Face::semibold, Role::label, Ink::text, setting,
+               frame);
+}
+}  // namespace furnish

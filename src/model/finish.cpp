@@ -1,0 +1,38 @@
+#include "model/finish.h"
+
+#include <array>
+#include <utility>
+
+namespace furnish {
+namespace {
+using Part = std::optional<Located<std::string>> Finish::*;
+constexpr std::array<std::pair<std::string_view, Part>, 5> parts{{
+    {"ears", &Finish::ears},
+    {"tail", &Finish::tail},
+    {"feet", &Finish::feet},
+    {"nails", &Finish::nails},
+    {"extras", &Finish::extras},
+}};
+}  // namespace
+
+std::vector<FinishLine> resolve_finish(const Finish& style, const Finish& pet) {
+  std::vector<FinishLine> lines;
+  for (const auto& [part, member] : parts) {
+    const auto& own = pet.*member;
+    const auto& house = style.*member;
+    if (!own && !house) continue;
+    const Located<std::string>& words = own ? *own : *house;
+    lines.push_back({part, words.value, own ? SaidBy::pet : SaidBy::style, words.span,
+                     own && (!house || house->value != own->value)});
+  }
+  return lines;
+}
+
+Finish overlay(const Finish& lower, const Finish& upper) {
+  Finish out = upper;
+  for (const auto& [part, member] : parts) {
+    if (!(out.*member)) out.*member = lower.*member;
+  }
+  return out;
+}
+}  // namespace furnish

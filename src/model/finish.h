@@ -1,0 +1,30 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/source.h"
+#include "model/trim.h"
+#include "trade/finish.h"
+
+namespace furnish {
+
+/// How ears, tail, feet and nails end, in the trade's words or free ones.
+struct Finish {
+  std::optional<Located<std::string>> ears, tail, feet, nails, extras;
+};
+
+struct FinishLine {
+  std::string_view part;  ///< "ears", "tail", "feet", "nails", "extras"
+  std::string words;
+  SaidBy said_by = SaidBy::style;
+  SourceSpan span;
+  bool differs = false;  ///< the pet says other than the style does
+};
+
+/// What the pet says over what the style says, in the order ears, tail, feet, nails, extras.
+std::vector<FinishLine> resolve_finish(const Finish& style, const Finish& pet);
+/// Part by part, the upper one where it says anything.
+Finish overlay(const Finish& lower, const Finish& upper);
+}  // namespace furnish

@@ -1,0 +1,90 @@
+#pragma once
+
+#include <array>
+#include <chrono>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/measures.h"
+#include "base/source.h"
+#include "model/product.h"
+#include "trade/coat.h"
+#include "trade/tools.h"
+
+namespace furnish {
+
+/// What is in the drawer. Lists keep the order of the file.
+struct Kit {
+  std::vector<const Blade*> blades;
+  std::vector<Length> combs;
+  std::vector<Shears> shears;
+  std::optional<Volume> bottle;
+  std::map<const Blade*, Length> measured;  ///< what a blade really leaves, against the lay
+  /// What the blade leaves against the lay: measured here, else the table's.
+  Length length(const Blade& blade) const {
+    const auto found = measured.find(&blade);
+    return found == measured.end() ? blade.length() : found->second;
+  }
+};
+
+/// When a vaccination counts. Rules are local, so each is a setting.
+struct VaccinationRule {
+  std::string name;
+  std::chrono::days wait{0};  ///< after a first dose, until it counts
+  std::chrono::days valid{365};
+  bool required = false;
+  SourceSpan span;
+};
+
+/// Where two neighbouring regions are blended: a jump of more than `step`, and more than `ratio`
+/// times. Common practice, no source.
+struct BlendSettings {
+  Length step = 6_mm;
+  double ratio = 1.5;
+};
+
+/// Minutes of a visit before a pet has a history: base, and a share for its surface, and for each
+/// part of the work. Common practice, no source; a salon sets its own.
+struct TimeSettings {
+  double base = 15;          ///< check-in, nails, check-out
+  double bath_per_m2 = 30;   ///< bath and rinse
+  double dry_per_m2 = 50;    ///< double, curly and drop coats; others half of it
+  double brush_per_m2 = 25;  ///< coats that are brushed out before the bath
+  double clip_per_part = 3, scissor_per_part = 5;  ///< each row of the trim
+  double spread = 0.25;                            ///< either way, as a share
+};
+
+/// Reading distances of one class of paper, in millimetres (LOOKS); empty means the sheet's own.
+struct ReadingDistances {
+  std::optional<Length> name, alert, action, body, footer;
+};
+
+struct PaperSettings {
+  std::string card = "A5", sheet = "A4";
+  SourceSpan card_span, sheet_span;
+  ReadingDistances distances;
+};
+
+/// A salon's own ways; everything has a default.
+struct Salon {
+  std::string name;  ///< empty if there is none
+  std::string phone, email;
+  std::vector<std::string> address;
+  std::string language = "en-GB";  ///< BCP 47
+  Units units = Units::metric;
+  std::vector<std::chrono::weekday> closed;
+  bool contact_on_card = false;
+  bool photos_anywhere = false;  ///< photo paths may leave the salon's folder
+  PaperSettings paper;
+  std::optional<Kit> kit;  ///< empty: nobody said, so every tool is taken to be there
+  std::vector<Product> products;
+  std::vector<VaccinationRule> vaccinations;
+  BlendSettings blends;
+  TimeSettings time;
+  std::chrono::days mix_keeps{0};  ///< 0: used on the day it was mixed; common practice, no source
+  std::array<double, coat_count> mix_per_m2{};  ///< litres; filled from the coats' table
+  SourceSpan span;
+};
+}  // namespace furnish

@@ -1,0 +1,84 @@
+#pragma once
+
+#include <array>
+#include <chrono>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "base/measures.h"
+#include "base/source.h"
+#include "model/audience.h"
+#include "model/product.h"
+#include "model/trim.h"
+
+namespace furnish {
+
+/// State of a region when the pet came in, or when it left.
+struct RegionState {
+  Place place;
+  std::optional<int> mats;  ///< 0 none to 4 felted to the skin
+  bool encircling = false;  ///< a mat right round a limb or the tail
+  std::optional<Length> length;
+  std::string soil, shedding, skin, note;
+  SourceSpan span;
+};
+
+struct CameIn {
+  std::string behaviour, helped;  // staff
+  std::string ears, eyes, nails, parasites, soil, shedding, skin;
+  std::vector<RegionState> regions;
+};
+
+struct Finding {
+  Located<Place> place;  ///< any side may be named
+  std::string what, advised;
+  Audience audience = Audience::staff;
+  SourceSpan span;
+};
+
+enum class PhotoTime : std::uint8_t { before, after };
+struct Photo {
+  Located<std::string> file;
+  PhotoTime when = PhotoTime::before;
+  std::string caption;
+  std::optional<std::array<double, 2>> focus;  ///< 0..1 from the left and the top
+};
+
+struct Consent {
+  std::string to, by;
+  std::optional<Date> on;
+  SourceSpan span;
+};
+
+struct Visit {
+  Located<Date> date;
+  std::string groomer;
+  std::optional<std::chrono::minutes> minutes;
+  std::optional<Located<Mass>> weight;
+  std::optional<Located<Date>> next;
+  std::string told;  ///< what the owner was told
+  CameIn came_in;
+  TrimRules done;  ///< only what was not as planned
+  std::vector<RegionState> went_out;
+  std::vector<ProductUse> products;
+  std::vector<Finding> findings;
+  std::vector<Photo> photos;
+  std::vector<Consent> consents;
+};
+
+struct Booking {
+  TimeOfDay at{};
+  std::optional<TimeOfDay> collect;
+  Located<std::string> pet;  ///< key of a file in pets/
+  std::string groomer, note;
+  SourceSpan span;
+};
+
+struct Day {
+  Date date;
+  std::vector<Booking> bookings;
+};
+}  // namespace furnish

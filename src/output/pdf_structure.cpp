@@ -1,0 +1,152 @@
+#include "output/pdf_structure.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "output/structure.h"
+
+namespace furnish {
+namespace {
+using Handle = QPDFObjectHandle;
+
+void collect(const std::vector<Part>& parts, std::vector<std::string>& links,
+             StructureTexts& texts) {
+  for (const Part& part : parts) {
+    if (part.element == nullptr) continue;
+    const Element& element = *part.element;
+    if (element.tag == Tag::figure) texts.figures.push_back(element.opened->alt);
+    if (element.tag == Tag::form) texts.forms.push_back(element.opened->alt);
+    if (element.tag == Tag::link) links.push_back(element.link->says);
+    collect(element.parts, links, texts);
+  }
+}
+
+bool is(Handle element, const char* type) {
+  return element.isDictionary() && element.getKey("/S").isNameAndEquals(type);
+}
+
+/// Elements below one, in order; content and references to annotations left out.
+std::vector<Handle> children(Handle element) {
+  std::vector<Handle> list;
+  Handle kids = element.getKey("/K");
+  const auto add = [&](Handle kid) {
+    if (kid.isDictionary() && kid.hasKey("/S")) list.push_back(kid);
+  };
+  if (kids.isArray()) {
+    for (Handle kid : kids.aitems()) add(kid);
+  } else {
+    add(kids);
+  }
+  return list;
+}
+
+/// Cairo writes no tree for pages without a tag, and calls a file tagged only if it has a Document.
+void ensure_tree(QPDF& pdf) {
+  Handle catalog = pdf.getRoot();
+  catalog.replaceKey("/MarkInfo", Handle::parse("<</Marked true>>"));
+  if (catalog.hasKey("/StructTreeRoot")) return;
+  Handle root = pdf.makeIndirectObject(Handle::parse("<</Type/StructTreeRoot/K[]>>"));
+  catalog.replaceKey("/StructTreeRoot", root);
+}
+
+/// One Document holds all (ISO 32000-1, 14.8.4.2); cairo has one for each page that asks for it.
+void gather_under_one_document(QPDF& pdf, Handle root) {
+  std::vector<Handle> top = children(root);
+  if (top.size() == 1 && is(top.front(), "/Document")) return;
+  Handle document = pdf.makeIndirectObject(Handle::parse("<</Type/StructElem/S/Document>>"));
+  document.replaceKey("/P", root);
+  document.replaceKey("/K", Handle::newArray(top));
+  for (Handle element : top) {
+    if (is(element, "/Document")) element.replaceKey("/S", Handle::newName("/Part"));
+    element.replaceKey("/P", document);
+  }
+  root.replaceKey("/K", Handle::newArray({document}));
+}
+
+class Completion {
+ public:
+  Completion(QPDF& pdf, const StructureTexts& texts) : pdf_(pdf), texts_(texts) {}
+
+  void complete(Handle element) {
+    if (is(element, "/Figure")) describe_figure(element);
+    if (is(element, "/Form")) describe_blank(element);
+    if (is(element, "/Note")) number_note(element);
+    const std::vector<Handle> below = children(element);
+    if (is(element, "/TR")) scope_heads(below);
+    for (const Handle& child : below) complete(child);
+  }
+
+  /// Elements with an ID must be found by it (ISO 32000-1, table 322).
+  void index_notes(Handle root) {
+    if (notes_.empty()) return;
+    Handle names = Handle::newArray();
+    for (auto& [id, note] : notes_) {
+      names.appendItem(Handle::newString(id));
+      names.appendItem(note);
+    }
+    Handle limits = Handle::newArray();
+    limits.appendItem(Handle::newString(notes_.front().first));
+    limits.appendItem(Handle::newString(notes_.back().first));
+    Handle leaf = Handle::newDictionary();
+    leaf.replaceKey("/Names", names);
+    leaf.replaceKey("/Limits", limits);
+    Handle tree = Handle::newDictionary();
+    tree.replaceKey("/Kids", Handle::newArray({pdf_.makeIndirectObject(leaf)}));
+    root.replaceKey("/IDTree", pdf_.makeIndirectObject(tree));
+  }
+
+ private:
+  void describe_figure(Handle element) {
+    element.replaceKey("/Alt", Handle::newUnicodeString(texts_.figures.at(figure_++)));
+  }
+
+  void describe_blank(Handle element) {
+    const std::string& text = texts_.forms.at(form_++);
+    Handle attributes = Handle::parse("<</O/PrintField/Role/tv>>");
+    if (!text.empty()) attributes.replaceKey("/Desc", Handle::newUnicodeString(text));
+    element.replaceKey("/A", attributes);
+  }
+
+  void number_note(Handle element) {
+    // Zeros in front, as the tree is sorted by bytes.
+    const std::string id = fmt::format("note-{:06}", notes_.size() + 1);
+    element.replaceKey("/ID", Handle::newString(id));
+    notes_.emplace_back(id, element);
+  }
+
+  /// A row of nothing but heads stands over columns; else the head stands before its row.
+  static void scope_heads(const std::vector<Handle>& cells) {
+    const auto is_head = [](const Handle& cell) { return is(cell, "/TH"); };
+    const bool over_columns = std::ranges::all_of(cells, is_head);
+    for (Handle cell : cells) {
+      if (!is_head(cell)) continue;
+      cell.replaceKey("/A", Handle::parse(over_columns ? "<</O/Table/Scope/Column>>"
+                                                       : "<</O/Table/Scope/Row>>"));
+    }
+  }
+
+  QPDF& pdf_;
+  const StructureTexts& texts_;
+  std::size_t figure_ = 0, form_ = 0;
+  std::vector<std::pair<std::string, Handle>> notes_;
+};
+}  // namespace
+
+StructureTexts structure_texts(std::span<const Frame> pages) {
+  StructureTexts texts;
+  for (const Frame& page : pages) {
+    collect(structure_of(page), texts.links.emplace_back(), texts);
+  }
+  return texts;
+}
+
+void complete_structure(QPDF& pdf, const StructureTexts& texts) {
+  ensure_tree(pdf);
+  Handle root = pdf.getRoot().getKey("/StructTreeRoot");
+  gather_under_one_document(pdf, root);
+  Completion completion(pdf, texts);
+  for (const Handle& element : children(root)) completion.complete(element);
+  completion.index_notes(root);
+}
+}  // namespace furnish

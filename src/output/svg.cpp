@@ -1,0 +1,62 @@
+#include "output/svg.h"
+
+#include <cairo-svg.h>
+#include <fmt/format.h>
+
+#include <string_view>
+
+#include "output/cairo_handle.h"
+#include "output/check_page.h"
+#include "output/painter.h"
+#include "output/pdf_metadata.h"
+
+namespace furnish {
+namespace {
+cairo_status_t draw(const Frame& page, std::string& bytes) {
+  const PageSize size = in_points(page.size);
+  const CairoSurface surface(
+      cairo_svg_surface_create_for_stream(append_to_string, &bytes, size.width, size.height));
+  {
+    const CairoContext context(cairo_create(surface.get()));
+    paint(page, context.get());
+    if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS)
+      return status;
+  }
+  cairo_surface_finish(surface.get());
+  return cairo_surface_status(surface.get());
+}
+
+/// Cairo numbers the surfaces of a whole run, and puts the number into the file.
+void forget_number(std::string& svg) {
+  constexpr std::string_view name = "id=\"surface";
+  const std::size_t at = svg.find(name);
+  if (at == std::string::npos) return;
+  const std::size_t number = at + name.size();
+  svg.erase(number, svg.find('"', number) - number);
+}
+
+/// Title, description and language, which cairo does not write.
+void describe(std::string& svg, const DocumentInfo& info) {
+  const std::size_t root = svg.find("<svg ");
+  if (root == std::string::npos) return;
+  std::string words = fmt::format("\n<title>{}</title>", xml_escaped(info.title));
+  if (!info.subject.empty()) words += fmt::format("\n<desc>{}</desc>", xml_escaped(info.subject));
+  svg.insert(svg.find('>', root) + 1, words);
+  svg.insert(root + 5, fmt::format("xml:lang=\"{}\" ", xml_escaped(info.language)));
+}
+}  // namespace
+
+std::optional<std::string> to_svg(const Frame& page, const DocumentInfo& info,
+                                  DiagnosticSink& sink) {
+  if (!check_page(page, sink)) return std::nullopt;
+  std::string bytes;
+  if (const cairo_status_t status = draw(page, bytes); status != CAIRO_STATUS_SUCCESS) {
+    sink.error("picture-failed", {},
+               fmt::format("the picture could not be drawn: {}", cairo_status_to_string(status)));
+    return std::nullopt;
+  }
+  forget_number(bytes);
+  describe(bytes, info);
+  return bytes;
+}
+}  // namespace furnish

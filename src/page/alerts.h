@@ -1,0 +1,44 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "page/rows.h"
+
+namespace furnish {
+
+/// How strongly a row is shown, without colour, strongest first.
+enum class Gravity : std::uint8_t {
+  row,      ///< the whole row black, text white
+  panel,    ///< a black panel behind the word
+  bar,      ///< a thick bar before the word
+  hairline  ///< a thin line before the word
+};
+
+/// Word, statement, what to do. The word is set as given (capitals are the caller's).
+struct AlertEntry {
+  Gravity gravity = Gravity::hairline;
+  std::string word, statement;
+  std::string action;  ///< may be empty
+  Origin origin{};
+  Role role = Role::alert;  ///< of the statement; the action never stands larger
+};
+
+/// Alerts under each other, in the order given, statements and actions at the page's text edge.
+class Alerts final : public Block {
+ public:
+  /// `beside`: the action in its own column at the right of the statement, for wide pages.
+  enum class Actions : std::uint8_t { below, beside };
+  /// `rule_above`: weight of a rule on top that what is black grows out of; zero for none.
+  Alerts(std::vector<AlertEntry>, std::shared_ptr<LabelColumn>, Actions = Actions::below,
+         Length rule_above = {}, Origin = {});
+  Extent measure(Length width, const Setting&) const override;
+  void place(const Rect&, const Setting&, Frame&) const override;
+  std::vector<Part> parts(Length width, const Setting&) const override;
+
+ private:
+  class Row;
+  BlockPtr stack_;  ///< null if there are none
+};
+}  // namespace furnish

@@ -1,0 +1,70 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <string_view>
+
+#include "base/diagnostic.h"
+
+typedef struct _PangoContext PangoContext;
+
+namespace furnish {
+
+/// The cuts of the one family a page is set in.
+enum class Face : std::uint8_t { regular, semibold, bold, italic };
+inline constexpr std::size_t face_count = 4;
+std::string_view name(Face);
+
+/// The bundled fonts, opened once: a private font configuration that sees nothing else, a font map
+/// at 72 units per inch without hinting, and the one kind of context that both measuring and
+/// drawing use. System fonts come in only for characters that the family lacks. For use by one
+/// thread; open one set for each thread, the first of them before the threads start. What was set
+/// with it may be painted while it lives.
+class FontSet {
+ public:
+  /// Opens the fonts in `folder`. Empty if the folder, the family or one of its four faces is not
+  /// there, or no capital height can be read; each is an error ("fonts-missing") without a place.
+  static std::unique_ptr<FontSet> open(const std::string& folder, DiagnosticSink&);
+  ~FontSet();
+  FontSet(const FontSet&) = delete;
+  FontSet& operator=(const FontSet&) = delete;
+
+  /// "Source Sans 3".
+  static std::string_view family();
+  /// Height of the face's drawn capitals in em, and never more than its OS/2 table says.
+  double capital_height(Face) const;
+  /// The smallest of the four faces: what sizes are worked out from.
+  double capital_height() const;
+  /// Height of small letters of the regular face in em, found likewise.
+  double small_height() const;
+
+  /// Width of a character in em, from the face's advances; for what the family lacks, a guess:
+  /// nothing for marks, 1 for the wide scripts of East Asia, else 0.6. Without kerning: an
+  /// estimate, not the set width.
+  double advance(Face, char32_t) const;
+
+  /// BCP 47 language of what is set next, "en" at first; chooses between forms of shared
+  /// characters.
+  void set_language(const std::string& language);
+  const std::string& language() const;
+
+  /// The context to make layouts with; belongs to the set.
+  PangoContext* context() const;
+
+  /// True if the bundled family has the character in every upright face.
+  bool covers(char32_t) const;
+  /// Family on this machine that has the character, and is then open to the context; empty if none
+  /// has it. Scalable, not variable and not colour. Reads the system's configuration on its first
+  /// call (tens of milliseconds).
+  std::string fallback_family(char32_t);
+  /// True if a family opened by fallback_family() has the character.
+  bool family_covers(const std::string& family, char32_t) const;
+
+ private:
+  struct Parts;
+  explicit FontSet(std::unique_ptr<Parts>);
+  std::unique_ptr<Parts> parts_;
+};
+}  // namespace furnish

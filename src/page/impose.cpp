@@ -1,0 +1,130 @@
+#include "page/impose.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace furnish {
+namespace {
+constexpr Length mark_length = Length::mm(3), mark_offset = Length::mm(1),
+                 mark_weight = Length::mm(0.1);
+
+Point moved(Point p, Point by) {
+  return {p.x + by.x, p.y + by.y};
+}
+
+void move_contours(std::vector<Contour>& contours, Point by) {
+  for (Contour& contour : contours) {
+    contour.start = moved(contour.start, by);
+    for (Contour::Curve& curve : contour.curves) {
+      curve = {moved(curve.control1, by), moved(curve.control2, by), moved(curve.end, by)};
+    }
+  }
+}
+
+/// A mark of frame `number` (from 0), moved; places keep apart from those of the other frames.
+struct Mover {
+  Point by;
+  std::size_t number;
+
+  std::string own(const std::string& id) const {
+    return id.empty() || number == 0 ? id : fmt::format("{}-{}", id, number + 1);
+  }
+  Mark operator()(TextMark mark) const {
+    mark.baseline = moved(mark.baseline, by);
+    return mark;
+  }
+  Mark operator()(StrokeMark mark) const {
+    mark.from = moved(mark.from, by);
+    mark.to = moved(mark.to, by);
+    return mark;
+  }
+  Mark operator()(FillMark mark) const {
+    mark.area.origin = moved(mark.area.origin, by);
+    return mark;
+  }
+  Mark operator()(PathMark mark) const {
+    move_contours(mark.contours, by);
+    return mark;
+  }
+  Mark operator()(HatchMark mark) const {
+    move_contours(mark.area, by);
+    return mark;
+  }
+  Mark operator()(OpenTag tag) const {
+    if (tag.role == Structure::document) tag.role = Structure::section;
+    tag.id = own(tag.id);
+    return tag;
+  }
+  Mark operator()(LinkMark mark) const {
+    mark.area.origin = moved(mark.area.origin, by);
+    mark.id = own(mark.id);
+    return mark;
+  }
+  Mark operator()(CloseTag tag) const { return tag; }
+};
+
+/// From the edge of the cards outwards; where the sheet leaves no room there, inwards on the cut.
+std::pair<Length, Length> before(Length edge) {
+  if (edge >= mark_length + mark_offset)
+    return {edge - mark_offset - mark_length, edge - mark_offset};
+  return {edge, edge + mark_length};
+}
+
+void add_cut_marks(const Grid& grid, Size card, Point corner, Frame& frame) {
+  const auto stroke = [&](Point from, Point to) {
+    frame.marks.emplace_back(StrokeMark{from, to, mark_weight});
+  };
+  const auto [top_from, top_to] = before(corner.y);
+  for (int i = 0; i <= grid.columns; ++i) {
+    const Length x = corner.x + card.width * i;
+    if (x <= Length{} || x >= grid.sheet.width) continue;
+    stroke({x, top_from}, {x, top_to});
+    // The grid stands in the middle, so the other end is a mirror image.
+    stroke({x, grid.sheet.height - top_to}, {x, grid.sheet.height - top_from});
+  }
+  const auto [left_from, left_to] = before(corner.x);
+  for (int i = 0; i <= grid.rows; ++i) {
+    const Length y = corner.y + card.height * i;
+    if (y <= Length{} || y >= grid.sheet.height) continue;
+    stroke({left_from, y}, {left_to, y});
+    stroke({grid.sheet.width - left_to, y}, {grid.sheet.width - left_from, y});
+  }
+}
+}  // namespace
+
+Grid grid_for(Size frame, Size sheet) {
+  const auto grid = [&](Size lying) {
+    return Grid{static_cast<int>(lying.width.um() / frame.width.um()),
+                static_cast<int>(lying.height.um() / frame.height.um()), lying};
+  };
+  const Grid upright = grid(sheet), turned = grid({sheet.height, sheet.width});
+  return turned.count() > upright.count() ? turned : upright;
+}
+
+std::vector<Frame> impose(std::span<const Frame> frames, Size sheet) {
+  std::vector<Frame> sheets;
+  if (frames.empty()) return sheets;
+  const Size card = frames.front().size;
+  const Grid grid = grid_for(card, sheet);
+  const auto each = static_cast<std::size_t>(grid.count());
+  if (each == 0) return sheets;
+  const Point corner{(grid.sheet.width - card.width * grid.columns) / 2,
+                     (grid.sheet.height - card.height * grid.rows) / 2};
+  for (std::size_t first = 0; first < frames.size(); first += each) {
+    Frame& out = sheets.emplace_back();
+    out.size = grid.sheet;
+    add_cut_marks(grid, card, corner, out);
+    const TagScope document(out, Structure::document);
+    for (std::size_t i = first; i < std::min(first + each, frames.size()); ++i) {
+      const auto cell = static_cast<std::int64_t>(i - first);
+      const Point at{corner.x + card.width * (cell % grid.columns),
+                     corner.y + card.height * (cell / grid.columns)};
+      for (const Mark& mark : frames[i].marks) {
+        out.marks.push_back(std::visit(Mover{at, i - first}, mark));
+      }
+    }
+  }
+  return sheets;
+}
+}  // namespace furnish

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "page/frame.h"
+
+namespace furnish {
+
+/// How many frames of one size fit on a sheet, upright themselves; the sheet is turned if it then
+/// holds more.
+struct Grid {
+  int columns = 0, rows = 0;
+  Size sheet;  ///< as it lies
+  int count() const { return columns * rows; }
+};
+Grid grid_for(Size frame, Size sheet);
+
+/// Several frames on each sheet, row by row, edges touching, in the middle, with cut marks outside
+/// them. Every frame becomes a section of its own. pre: all of one size, grid_for() is not empty.
+std::vector<Frame> impose(std::span<const Frame>, Size sheet);
+}  // namespace furnish

@@ -1,0 +1,75 @@
+#include "page/list.h"
+
+#include <algorithm>
+
+namespace furnish {
+namespace {
+/// In parts of the body size: from the edge to the text, the mark's width, and the height of its
+/// middle above the baseline, which is half of a small letter's (0.486 em, TECH notes on the
+/// family).
+constexpr double indent = 0.95, mark = 0.5, middle = 0.243;
+constexpr double between = 0.12;  ///< of the rhythm
+
+Length indent_of(const BulletList::Item& item, const Setting& setting) {
+  return item.marker == Marker::none ? Length{} : scaled(setting.type[Role::body].length(), indent);
+}
+}  // namespace
+
+Contour diamond(Point centre, Length size) {
+  const Length half = size / 2;
+  const Point right{centre.x + half, centre.y}, below{centre.x, centre.y + half},
+      left{centre.x - half, centre.y}, above{centre.x, centre.y - half};
+  const auto straight = [](Point from, Point to) { return Contour::Curve{from, to, to}; };
+  return {above, {straight(above, right), straight(right, below), straight(below, left)}, true};
+}
+
+BulletList::BulletList(std::vector<Item> items, Origin origin)
+    : Block(std::move(origin)), items_(std::move(items)) {}
+
+std::vector<Block::Part> BulletList::parts(Length width, const Setting& setting) const {
+  std::vector<Part> parts;
+  for (const Item& item : items_) {
+    parts.push_back(
+        {item.content.get(), item.content->measure(width - indent_of(item, setting), setting)});
+  }
+  return parts;
+}
+
+Extent BulletList::measure(Length width, const Setting& setting) const {
+  Extent whole{};
+  for (const Part& part : parts(width, setting)) {
+    if (whole.wanted > Length{}) whole.wanted += scaled(setting.rhythm, between);
+    if (whole.baseline == Length{}) whole.baseline = whole.wanted + part.extent.baseline;
+    whole.last_baseline = whole.wanted + part.extent.last_baseline;
+    whole.wanted += part.extent.wanted;
+    whole.too_wide = std::max(whole.too_wide, part.extent.too_wide);
+  }
+  whole.least = whole.wanted;
+  return whole;
+}
+
+void BulletList::place(const Rect& box, const Setting& setting, Frame& frame) const {
+  const std::vector<Part> all = parts(box.size.width, setting);
+  const TagScope list(frame, Structure::list);
+  const Length size = setting.type[Role::body].length();
+  Length top = box.top();
+  for (std::size_t i = 0; i < items_.size(); ++i) {
+    const TagScope tag(frame, Structure::item);
+    const Length shift = indent_of(items_[i], setting);
+    if (items_[i].marker == Marker::diamond) {
+      const Length half = scaled(size, mark) / 2;
+      frame.marks.emplace_back(PathMark{
+          {diamond({box.left() + half, top + all[i].extent.baseline - scaled(size, middle)},
+                   half * 2)},
+          Ink::text,
+          std::nullopt,
+          {},
+          Dash::solid});
+    }
+    items_[i].content->place(
+        {{box.left() + shift, top}, {box.size.width - shift, all[i].extent.wanted}}, setting,
+        frame);
+    top += all[i].extent.wanted + scaled(setting.rhythm, between);
+  }
+}
+}  // namespace furnish

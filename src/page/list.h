@@ -1,0 +1,30 @@
+#pragma once
+
+#include <vector>
+
+#include "page/block.h"
+
+namespace furnish {
+
+enum class Marker : std::uint8_t { none, diamond };
+
+/// Blocks under each other, each with a drawn mark before its first line, or none. The mark is a
+/// path and no letter, so that copied text stays clean.
+class BulletList final : public Block {
+ public:
+  struct Item {
+    BlockPtr content;
+    Marker marker = Marker::diamond;
+  };
+  explicit BulletList(std::vector<Item>, Origin = {});
+  Extent measure(Length width, const Setting&) const override;
+  void place(const Rect&, const Setting&, Frame&) const override;
+  std::vector<Part> parts(Length width, const Setting&) const override;
+
+ private:
+  std::vector<Item> items_;
+};
+
+/// A solid diamond of the width `size` with its middle at `centre`, as one path.
+Contour diamond(Point centre, Length size);
+}  // namespace furnish

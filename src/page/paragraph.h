@@ -1,0 +1,61 @@
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "page/block.h"
+
+namespace furnish {
+
+/// Part of a paragraph. What is not given is the paragraph's.
+struct TextSpan {
+  std::string text;
+  std::optional<Face> face{};
+  std::optional<Role> role{};  ///< another size
+};
+
+enum class Align : std::uint8_t { start, end };
+
+struct TextStyle {
+  Role role = Role::body;
+  Face face = Face::regular;
+  Ink ink = Ink::text;
+  Align align = Align::start;
+  Breaking breaking = Breaking::balanced;
+  std::optional<Structure> structure = Structure::paragraph;  ///< none: its parent has a tag
+  double leading = 1.24;  ///< from baseline to baseline, in parts of the size
+};
+
+/// Text in lines. No hyphens; the lines of right-to-left text run right to left but keep the page's
+/// edge. Too wide only if it may not break, or if not even one character fits.
+class Paragraph final : public Block {
+ public:
+  Paragraph(std::vector<TextSpan>, TextStyle = {}, Origin = {});
+  Paragraph(std::string text, TextStyle = {}, Origin = {});
+  Extent measure(Length width, const Setting&) const override;
+  void place(const Rect& box, const Setting&, Frame&) const override;
+  Length natural_width(const Setting&) const override;
+  /// Room at the start of the first line, for a mark that runs into the text. Before it is shared.
+  void indent_first_line(std::function<Length(const Setting&)> indent) {
+    indent_ = std::move(indent);
+  }
+  /// Of the first line as it is set in `width`.
+  Length first_line_width(Length width, const Setting&) const;
+  const TextStyle& style() const { return style_; }
+
+ private:
+  struct Lines;
+  std::vector<SizedText> sized(const Setting&) const;
+  std::shared_ptr<const ShapedText> shaped(Length width, const Setting&) const;
+  Lines lines(Length width, const Setting&) const;
+  std::vector<TextSpan> spans_;
+  TextStyle style_;
+  std::function<Length(const Setting&)> indent_;
+};
+
+/// Shorthands that most sheets need.
+BlockPtr paragraph(std::string, TextStyle = {}, Origin = {});
+BlockPtr paragraph(std::vector<TextSpan>, TextStyle = {}, Origin = {});
+}  // namespace furnish

@@ -1,0 +1,51 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "page/paragraph.h"
+
+namespace furnish {
+
+/// The edge that the texts of a page share: the widest label that was announced, and a gutter. Rows
+/// and alerts of one page hold the same one, so that all their texts begin at one line.
+class LabelColumn {
+ public:
+  /// Announces a label, before the page is measured; Rows and Alerts do so themselves. `indent` is
+  /// what stands around it, in parts of the rhythm.
+  void add(std::string label, Role = Role::label, Face = Face::semibold, double indent = 0);
+  /// From the left edge of the column to that of the texts; never over 40 % of `width`, in which
+  /// case labels take two lines.
+  Length width(Length width, const Setting&) const;
+
+ private:
+  struct Label {
+    std::shared_ptr<const Block> text;
+    double indent;
+  };
+  std::vector<Label> labels_;
+};
+
+/// A row: a small semibold label, and beside it, on the same baseline, what it says. An empty label
+/// leaves its place free. Tagged as a list item of label and text.
+struct LabelRow {
+  std::string label;
+  BlockPtr content;
+  Origin origin{};
+};
+
+/// Rows under each other, a quiet hairline between them and a stronger rule to close the group.
+class Rows final : public Block {
+ public:
+  enum class Close : std::uint8_t { rule, open };
+  Rows(std::vector<LabelRow>, std::shared_ptr<LabelColumn>, Close = Close::rule, Origin = {});
+  Extent measure(Length width, const Setting&) const override;
+  void place(const Rect&, const Setting&, Frame&) const override;
+  std::vector<Part> parts(Length width, const Setting&) const override;
+
+ private:
+  class Row;
+  BlockPtr stack_;  ///< null if there are no rows
+};
+}  // namespace furnish

@@ -1,0 +1,119 @@
+#include "page/run_in_alerts.h"
+
+#include <algorithm>
+
+#include "page/stack.h"
+
+namespace furnish {
+namespace {
+/// In parts of the rhythm: beside the word in its panel, above and below the text, the thick bar,
+/// and from an edge's bar to the text.
+constexpr double inside = 0.4, padding = 0.3, bar = 0.5, clear = 0.5;
+constexpr Length hairline = Length::mm(0.35);
+}  // namespace
+
+class RunInAlerts::Row final : public Block {
+ public:
+  explicit Row(AlertEntry alert) : Block(alert.origin), gravity_(alert.gravity) {
+    const bool black = gravity_ == Gravity::row, panel = gravity_ == Gravity::panel,
+               grave = gravity_ != Gravity::hairline;
+    TextStyle word_style{Role::action, grave ? Face::bold : Face::semibold};
+    word_style.ink = black || panel ? Ink::paper : Ink::text;
+    word_style.structure = Structure::label;
+    word_ = std::make_shared<Paragraph>(std::move(alert.word), word_style);
+    TextStyle style{alert.role, grave ? Face::bold : Face::semibold};
+    style.ink = black ? Ink::paper : Ink::text;
+    std::vector<TextSpan> spans{{std::move(alert.statement)}};
+    if (!alert.action.empty()) {
+      const Role role = alert.role == Role::alert ? Role::action : alert.role;
+      spans.push_back({" " + alert.action, Face::regular, role});
+    }
+    says_ = std::make_shared<Paragraph>(std::move(spans), style, origin());
+    says_->indent_first_line([this](const Setting& setting) { return indent(setting); });
+  }
+
+  Extent measure(Length width, const Setting& setting) const override {
+    const Extent says = says_->measure(width - left(setting) - right(setting), setting);
+    const Length pads = scaled(setting.rhythm, padding) * 2;
+    Extent extent{says.least + pads, says.wanted + pads, 1};
+    extent.baseline = says.baseline + pads / 2;
+    extent.last_baseline = says.last_baseline + pads / 2;
+    extent.too_wide = says.too_wide;
+    return extent;
+  }
+
+  void place(const Rect& box, const Setting& setting, Frame& frame) const override {
+    const Length width = box.size.width - left(setting) - right(setting);
+    const Extent says = says_->measure(width, setting);
+    const Extent word = word_->measure(word_width(setting), setting);
+    const Length top = box.top() + (box.size.height - says.wanted) / 2;
+    const Length baseline = top + says.baseline;
+    device(box, baseline, word, setting, frame);
+    const TagScope tag(frame, Structure::item);
+    const Length x =
+        box.left() + (gravity_ == Gravity::panel ? scaled(setting.rhythm, inside) : left(setting));
+    word_->place({{x, baseline - word.baseline}, {word_width(setting), word.wanted}}, setting,
+                 frame);
+    says_->place({{box.left() + left(setting), top}, {width, says.wanted}}, setting, frame);
+  }
+
+ private:
+  Length word_width(const Setting& setting) const { return word_->natural_width(setting); }
+  /// From the row's edge to the text's.
+  Length left(const Setting& setting) const {
+    return gravity_ == Gravity::panel ? Length{} : scaled(setting.rhythm, bar + clear);
+  }
+  Length right(const Setting& setting) const {
+    return gravity_ == Gravity::row ? scaled(setting.rhythm, clear) : Length{};
+  }
+  Length indent(const Setting& setting) const {
+    const Length ground =
+        gravity_ == Gravity::panel ? scaled(setting.rhythm, inside) * 2 : Length{};
+    return word_width(setting) + ground + scaled(setting.rhythm, 0.6);
+  }
+
+  void device(const Rect& box, Length baseline, const Extent& word, const Setting& setting,
+              Frame& frame) const {
+    Rect area = box;
+    if (gravity_ == Gravity::panel) {
+      const Length drop = scaled(setting.rhythm, 0.1);
+      area = {{box.left(), baseline - word.baseline - drop},
+              {word_width(setting) + scaled(setting.rhythm, inside) * 2, word.wanted + drop * 2}};
+    } else if (gravity_ == Gravity::bar) {
+      area.size.width = scaled(setting.rhythm, bar);
+    } else if (gravity_ == Gravity::hairline) {
+      area.size.width = hairline;
+    }
+    frame.marks.emplace_back(FillMark{area, Ink::text});
+  }
+
+  Gravity gravity_;
+  std::shared_ptr<Paragraph> word_, says_;
+};
+
+RunInAlerts::RunInAlerts(std::vector<AlertEntry> alerts, Length rule_above, Origin origin)
+    : Block(std::move(origin)) {
+  if (alerts.empty()) return;
+  std::vector<BlockPtr> blocks;
+  if (rule_above > Length{}) blocks.push_back(std::make_shared<Rule>(rule_above));
+  for (std::size_t i = 0; i < alerts.size(); ++i) {
+    const bool black_meet = alerts[i].gravity == Gravity::row && i + 1 < alerts.size() &&
+                            alerts[i + 1].gravity == Gravity::row;
+    blocks.push_back(std::make_shared<Row>(std::move(alerts[i])));
+    blocks.push_back(std::make_shared<Rule>(rule_group, black_meet ? Ink::paper : Ink::text));
+  }
+  stack_ = std::make_shared<Column>(std::move(blocks), Origin{}, Structure::list);
+}
+
+Extent RunInAlerts::measure(Length width, const Setting& setting) const {
+  return stack_ ? stack_->measure(width, setting) : Extent{};
+}
+
+void RunInAlerts::place(const Rect& box, const Setting& setting, Frame& frame) const {
+  if (stack_) stack_->place(box, setting, frame);
+}
+
+std::vector<Block::Part> RunInAlerts::parts(Length width, const Setting& setting) const {
+  return stack_ ? stack_->parts(width, setting) : std::vector<Part>{};
+}
+}  // namespace furnish

@@ -1,0 +1,341 @@
+#include "page/shaper.h"
+
+#include <fmt/format.h>
+#include <pango/pangocairo.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+
+namespace furnish {
+namespace {
+constexpr char32_t box = 0x25A1;
+
+struct Releaser {
+  void operator()(void* object) const { g_object_unref(object); }
+};
+using Layout = std::unique_ptr<PangoLayout, Releaser>;
+
+/// A stretch of the whole text in one family, face and size.
+struct Piece {
+  std::size_t begin, end;
+  std::string family;  ///< empty: the bundled one
+  Face face;
+  Role role;
+  TypeSize size;
+};
+
+struct Prepared {
+  std::string text;
+  std::vector<Piece> pieces;
+};
+
+/// Characters that take no room and need no glyph: joiners, direction marks, variation selectors.
+bool ignorable(char32_t c) {
+  return c == 0xAD || c == 0x34F || c == 0x61C || (c >= 0x200B && c <= 0x200F) ||
+         (c >= 0x202A && c <= 0x202E) || (c >= 0x2060 && c <= 0x206F) ||
+         (c >= 0xFE00 && c <= 0xFE0F) || c == 0xFEFF || (c >= 0xE0100 && c <= 0xE01EF);
+}
+
+/// Control characters have no glyph; line ends stay, in one form.
+char32_t without_controls(char32_t c) {
+  const bool line_end = c == '\n' || c == 0x2028 || c == 0x2029 || c == 0x85;
+  if (line_end) return U'\n';
+  return c < 0x20 || (c >= 0x7F && c < 0xA0) ? U' ' : c;
+}
+
+void append(std::string& text, char32_t c) {
+  char bytes[6];
+  text.append(bytes, static_cast<std::size_t>(g_unichar_to_utf8(c, bytes)));
+}
+
+/// Joins the stretches and finds a family for every character. Families chosen for this text are
+/// tried first, so that a word is not set in two fonts; earlier texts have no say, so the same text
+/// is always set alike.
+class Preparation {
+ public:
+  Preparation(FontSet& fonts, const std::set<char32_t>& boxed) : fonts_(fonts), boxed_(boxed) {}
+
+  Prepared run(const std::vector<SizedText>& parts) {
+    for (const SizedText& part : parts) {
+      const char* const end = part.text.data() + part.text.size();
+      for (const char* at = part.text.data(); at < end; at = g_utf8_next_char(at)) {
+        const char32_t read = g_utf8_get_char_validated(at, end - at);
+        add(without_controls(read > 0x10FFFF ? box : read), part);
+      }
+    }
+    return std::move(done_);
+  }
+
+  const std::vector<char32_t>& missing() const { return missing_; }
+
+ private:
+  void add(char32_t c, const SizedText& part) {
+    std::string family;
+    if (c >= 0x80 && !ignorable(c)) {
+      if (boxed_.contains(c)) {
+        c = box;
+      } else if (!fonts_.covers(c)) {
+        family = family_for(c);
+        if (family.empty()) {
+          missing_.push_back(c);
+          c = box;
+        }
+      }
+    }
+    const std::size_t begin = done_.text.size();
+    append(done_.text, c);
+    if (!family.empty() && g_unichar_ismark(c)) take_base_along(family);
+    std::vector<Piece>& pieces = done_.pieces;
+    if (!pieces.empty() && pieces.back().family == family && pieces.back().face == part.face &&
+        pieces.back().role == part.role && pieces.back().size == part.size) {
+      pieces.back().end = done_.text.size();
+    } else {
+      pieces.push_back({begin, done_.text.size(), family, part.face, part.role, part.size});
+    }
+  }
+
+  std::string family_for(char32_t c) {
+    for (const std::string& family : families_) {
+      if (fonts_.family_covers(family, c)) return family;
+    }
+    std::string family = fonts_.fallback_family(c);
+    if (!family.empty()) families_.push_back(family);
+    return family;
+  }
+
+  /// A mark and the letter it stands on must be of one font to be placed on each other.
+  void take_base_along(const std::string& family) {
+    if (done_.pieces.empty() || done_.pieces.back().family == family) return;
+    Piece& last = done_.pieces.back();
+    const char* const end = done_.text.data() + last.end;
+    const char* const base = g_utf8_find_prev_char(done_.text.data() + last.begin, end);
+    if (!base || !fonts_.family_covers(family, g_utf8_get_char(base))) return;
+    const Piece moved{static_cast<std::size_t>(base - done_.text.data()),
+                      last.end,
+                      family,
+                      last.face,
+                      last.role,
+                      last.size};
+    last.end = moved.begin;
+    if (last.begin == last.end) done_.pieces.pop_back();
+    done_.pieces.push_back(moved);
+  }
+
+  FontSet& fonts_;
+  const std::set<char32_t>& boxed_;
+  Prepared done_;
+  std::vector<std::string> families_;
+  std::vector<char32_t> missing_;
+};
+
+PangoFontDescription* description(const Piece& piece) {
+  PangoFontDescription* font = pango_font_description_new();
+  const std::string family = piece.family.empty() ? std::string(FontSet::family()) : piece.family;
+  pango_font_description_set_family(font, family.c_str());
+  const PangoWeight weight = piece.face == Face::bold       ? PANGO_WEIGHT_BOLD
+                             : piece.face == Face::semibold ? PANGO_WEIGHT_SEMIBOLD
+                                                            : PANGO_WEIGHT_NORMAL;
+  pango_font_description_set_weight(font, weight);
+  if (piece.face == Face::italic) pango_font_description_set_style(font, PANGO_STYLE_ITALIC);
+  pango_font_description_set_size(font, piece.size.quarters() * PANGO_SCALE / 4);
+  return font;
+}
+
+/// True if a letter runs the page's way, from left to right.
+bool has_letter_of_the_page(const std::string& text) {
+  const char* const end = text.data() + text.size();
+  for (const char* at = text.data(); at < end; at = g_utf8_next_char(at)) {
+    const gunichar c = g_utf8_get_char(at);
+    if (!g_unichar_isalpha(c)) continue;
+    switch (g_unichar_get_script(c)) {
+      case G_UNICODE_SCRIPT_ARABIC:
+      case G_UNICODE_SCRIPT_HEBREW:
+      case G_UNICODE_SCRIPT_SYRIAC:
+      case G_UNICODE_SCRIPT_THAANA:
+      case G_UNICODE_SCRIPT_NKO:
+        break;
+      default:
+        return true;
+    }
+  }
+  return false;
+}
+
+Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int indent) {
+  Layout layout(pango_layout_new(context));
+  PangoAttrList* attributes = pango_attr_list_new();
+  // Pango would hyphenate a word that it has to break anywhere; a name has no hyphen of ours in it.
+  pango_attr_list_insert(attributes, pango_attr_insert_hyphens_new(FALSE));
+  for (const Piece& piece : prepared.pieces) {
+    PangoFontDescription* font = description(piece);
+    PangoAttribute* attribute = pango_attr_font_desc_new(font);
+    attribute->start_index = static_cast<guint>(piece.begin);
+    attribute->end_index = static_cast<guint>(piece.end);
+    pango_attr_list_insert(attributes, attribute);
+    pango_font_description_free(font);
+  }
+  // An empty layout still has a line with a height: that of its first piece or of the bundled font.
+  const Piece first = prepared.pieces.empty()
+                          ? Piece{0, 0, {}, Face::regular, Role::body, TypeSize::quarters(40)}
+                          : prepared.pieces.front();
+  PangoFontDescription* font = description(first);
+  pango_layout_set_font_description(layout.get(), font);
+  pango_font_description_free(font);
+  pango_layout_set_attributes(layout.get(), attributes);
+  pango_attr_list_unref(attributes);
+  pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
+  pango_layout_set_text(layout.get(), prepared.text.data(), static_cast<int>(prepared.text.size()));
+  // A sentence of the page that begins with a name in another script is still the page's sentence.
+  if (has_letter_of_the_page(prepared.text)) pango_layout_set_auto_dir(layout.get(), FALSE);
+  pango_layout_set_indent(layout.get(), indent);
+  pango_layout_set_width(layout.get(), width);
+  return layout;
+}
+
+/// Characters that came out as hex boxes, which would put their digits into the text layer.
+std::set<char32_t> unknown_characters(PangoLayout* layout) {
+  std::set<char32_t> unknown;
+  for (const GSList* line = pango_layout_get_lines_readonly(layout); line; line = line->next) {
+    for (GSList* run = static_cast<PangoLayoutLine*>(line->data)->runs; run; run = run->next) {
+      const PangoGlyphString* glyphs = static_cast<PangoLayoutRun*>(run->data)->glyphs;
+      for (int i = 0; i < glyphs->num_glyphs; ++i) {
+        const PangoGlyph glyph = glyphs->glyphs[i].glyph;
+        if (glyph != PANGO_GLYPH_EMPTY && (glyph & PANGO_GLYPH_UNKNOWN_FLAG)) {
+          unknown.insert(glyph & ~PANGO_GLYPH_UNKNOWN_FLAG);
+        }
+      }
+    }
+  }
+  return unknown;
+}
+
+std::string_view line_text(PangoLayout* layout, int number) {
+  const PangoLayoutLine* line = pango_layout_get_line_readonly(layout, number);
+  std::string_view text(pango_layout_get_text(layout) + line->start_index,
+                        static_cast<std::size_t>(line->length));
+  while (text.ends_with(' ')) text.remove_suffix(1);
+  return text;
+}
+
+int line_width(PangoLayout* layout, int number) {
+  PangoRectangle logical{};
+  pango_layout_line_get_extents(pango_layout_get_line_readonly(layout, number), nullptr, &logical);
+  return logical.width;
+}
+
+bool one_short_word(PangoLayout* layout, int number, int width) {
+  return line_text(layout, number).find(' ') == std::string_view::npos &&
+         line_width(layout, number) * 3 < width;
+}
+
+/// Takes the last word of the line above down to a single short word, if that costs no line.
+void balance(PangoLayout* layout, const Prepared& prepared, int width) {
+  const int lines = pango_layout_get_line_count(layout);
+  if (lines < 2 || prepared.text.find('\n') != std::string::npos) return;
+  if (!one_short_word(layout, lines - 1, width)) return;
+  pango_layout_set_width(layout, line_width(layout, lines - 2) - 1);
+  if (pango_layout_get_line_count(layout) != lines || one_short_word(layout, lines - 1, width)) {
+    pango_layout_set_width(layout, width);
+  }
+}
+
+/// True if a line ends where the rules of line breaking allow none.
+bool broke_a_word(PangoLayout* layout) {
+  int count = 0;
+  const PangoLogAttr* attributes = pango_layout_get_log_attrs_readonly(layout, &count);
+  const char* text = pango_layout_get_text(layout);
+  for (int i = 1; i < pango_layout_get_line_count(layout); ++i) {
+    const int start = pango_layout_get_line_readonly(layout, i)->start_index;
+    const long at = g_utf8_pointer_to_offset(text, text + start);
+    if (at < count && !attributes[at].is_line_break) return true;
+  }
+  return false;
+}
+
+std::vector<ShapedRun> runs_of(const Prepared& prepared, PangoLayout* layout, int number,
+                               const FontSet& fonts) {
+  const PangoLayoutLine* line = pango_layout_get_line_readonly(layout, number);
+  const std::size_t begin = static_cast<std::size_t>(line->start_index),
+                    end = begin + static_cast<std::size_t>(line->length);
+  std::vector<ShapedRun> runs;
+  for (const Piece& piece : prepared.pieces) {
+    const std::size_t from = std::max(piece.begin, begin), to = std::min(piece.end, end);
+    if (from >= to) continue;
+    runs.push_back({from - begin, to - begin,
+                    piece.family.empty() ? std::string(FontSet::family()) : piece.family,
+                    piece.face, piece.role, piece.size.points(),
+                    scaled(piece.size.length(), fonts.capital_height(piece.face))});
+  }
+  return runs;
+}
+
+/// Everything that the answer depends on, in bytes.
+std::string key_of(const std::vector<SizedText>& parts, int width, int indent, Breaking breaking,
+                   const std::string& language) {
+  std::string key = fmt::format("{} {} {} {}", width, indent, static_cast<int>(breaking), language);
+  for (const SizedText& part : parts) {
+    fmt::format_to(std::back_inserter(key), "\n{} {} {} {} ", static_cast<int>(part.face),
+                   static_cast<int>(part.role), part.size.quarters(), part.text.size());
+    key += part.text;
+  }
+  return key;
+}
+}  // namespace
+
+Length ShapedText::width() const {
+  Length widest;
+  for (const auto& line : lines) widest = std::max(widest, line->width());
+  return widest;
+}
+
+TextShaper::TextShaper(FontSet& fonts, DiagnosticSink& sink) : fonts_(fonts), sink_(sink) {}
+
+std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>& parts,
+                                                    Length width, Breaking breaking,
+                                                    SourceSpan from, Length indent) {
+  const int units = breaking == Breaking::never
+                        ? -1
+                        : std::max(0, static_cast<int>(width.in_points() * PANGO_SCALE + 1e-6));
+  const int shorter = static_cast<int>(indent.in_points() * PANGO_SCALE + 0.5);
+  const std::string key = key_of(parts, units, shorter, breaking, fonts_.language());
+  auto& kept = kept_[key];
+  if (kept) return kept;
+  ++made_;
+
+  const auto report = [&](char32_t missing) {
+    if (!reported_.insert(missing).second) return;
+    std::string character;
+    append(character, missing);
+    sink_
+        .warning("no-glyph", from,
+                 fmt::format("no font has the character '{}' (U+{:04X})", character,
+                             static_cast<std::uint32_t>(missing)))
+        .hint = "it is printed as a box; install a font that has it, or write it another way";
+  };
+  std::set<char32_t> boxed;
+  Preparation preparation(fonts_, boxed);
+  Prepared prepared = preparation.run(parts);
+  for (char32_t missing : preparation.missing()) report(missing);
+  Layout layout = lay_out(prepared, fonts_.context(), units, shorter);
+  if (pango_layout_get_unknown_glyphs_count(layout.get()) > 0) {
+    boxed = unknown_characters(layout.get());
+    for (char32_t missing : boxed) report(missing);
+    prepared = Preparation(fonts_, boxed).run(parts);
+    layout = lay_out(prepared, fonts_.context(), units, shorter);
+  }
+  if (breaking == Breaking::balanced) balance(layout.get(), prepared, units);
+
+  auto shaped = std::make_shared<ShapedText>();
+  shaped->broke_word = broke_a_word(layout.get());
+  for (int i = 0; i < pango_layout_get_line_count(layout.get()); ++i) {
+    shaped->lines.push_back(std::make_shared<const ShapedLine>(
+        layout.get(), i, runs_of(prepared, layout.get(), i, fonts_)));
+  }
+  return kept = std::move(shaped);
+}
+
+Length TextShaper::natural_width(const std::vector<SizedText>& parts, SourceSpan from) {
+  return shape(parts, {}, Breaking::never, from)->width();
+}
+}  // namespace furnish

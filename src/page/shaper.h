@@ -1,0 +1,68 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <set>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "page/fonts.h"
+#include "page/frame.h"
+#include "page/shaped_line.h"
+#include "page/type.h"
+
+namespace furnish {
+
+/// A stretch of text in one size and face, ready to be set.
+struct SizedText {
+  std::string text;
+  Face face = Face::regular;
+  Role role = Role::body;
+  TypeSize size;
+};
+
+enum class Breaking : std::uint8_t {
+  words,     ///< at words; within a word only if it alone is wider than the line
+  balanced,  ///< as words, but a last line of one short word gets company where lines allow
+  never      ///< only where the text has a line end, however wide
+};
+
+/// A paragraph in lines, top to bottom; at least one.
+struct ShapedText {
+  std::vector<std::shared_ptr<const ShapedLine>> lines;
+  bool broke_word = false;  ///< a word was wider than the line
+  Length width() const;     ///< of the widest line
+};
+
+/// Sets text in lines. What was set once is kept and given again, so a label costs nothing at the
+/// next try; the answer depends on the request alone. A line end in the text begins a new line;
+/// other control characters become spaces. Text runs as the page does, from left to right, unless
+/// none of its letters do.
+class TextShaper {
+ public:
+  /// Keeps references to both.
+  TextShaper(FontSet&, DiagnosticSink&);
+
+  /// `width` matters unless breaking is `never`. A character that no font has is set as U+25A1 (a
+  /// box) and reported once, as the warning "no-glyph" at `from`.
+  std::shared_ptr<const ShapedText> shape(const std::vector<SizedText>&, Length width, Breaking,
+                                          SourceSpan from = {}, Length indent = {});
+  /// Width of the text where no line is broken but at its own line ends.
+  Length natural_width(const std::vector<SizedText>&, SourceSpan from = {});
+
+  const FontSet& fonts() const { return fonts_; }
+  /// How many paragraphs were set, and not found among those set before; for tests and benchmarks.
+  std::size_t layouts_made() const { return made_; }
+  /// Forgets what was set; lines in frames stay good. Call between the pages of a long run.
+  void forget() { kept_.clear(); }
+
+ private:
+  FontSet& fonts_;
+  DiagnosticSink& sink_;
+  std::unordered_map<std::string, std::shared_ptr<const ShapedText>> kept_;
+  std::set<char32_t> reported_;
+  std::size_t made_ = 0;
+};
+}  // namespace furnish

@@ -1,0 +1,80 @@
+#include "page/sketch.h"
+
+#include <glib.h>
+
+#include <algorithm>
+
+namespace furnish {
+namespace {
+/// In points; what a width loses by being rounded to micrometres must not break a line.
+constexpr double slack = 0.01;
+
+/// Collects words into lines. Widths in points.
+class Sketcher {
+ public:
+  Sketcher(double room, double indent) : room_(room), line_(indent) {}
+
+  void add(char32_t c, double width, double points) {
+    if (c == ' ') {
+      end_word();
+      spaces_ += width;
+      return;
+    }
+    word_ += width;
+    word_points_ = std::max(word_points_, points);
+    // Scripts of East Asia break between any two letters, Latin after hyphens and dashes.
+    if (g_unichar_iswide(c) || c == '-' || c == 0x2010 || c == 0x2013 || c == 0x2014) end_word();
+  }
+
+  void end_line() {
+    end_word();
+    lines_.push_back({Length::points(line_), points_});
+    line_ = spaces_ = points_ = 0;
+  }
+
+  std::vector<SketchedLine> finish() {
+    end_line();
+    return std::move(lines_);
+  }
+
+ private:
+  void end_word() {
+    if (word_ <= 0) return;
+    if (line_ > 0 && line_ + spaces_ + word_ > room_ + slack) {
+      lines_.push_back({Length::points(line_), points_});
+      line_ = spaces_ = points_ = 0;
+    }
+    points_ = std::max(points_, word_points_);
+    line_ += spaces_ + word_;
+    // A word that is broken anywhere; a line holds about one letter, however narrow it is.
+    const double room = std::max(room_, points_);
+    while (line_ > room + slack) {
+      lines_.push_back({Length::points(room), points_});
+      line_ -= room;
+    }
+    word_ = spaces_ = word_points_ = 0;
+  }
+
+  double room_, word_ = 0, spaces_ = 0, line_ = 0, points_ = 0, word_points_ = 0;
+  std::vector<SketchedLine> lines_;
+};
+}  // namespace
+
+std::vector<SketchedLine> sketch(const std::vector<SizedText>& parts, Length width,
+                                 Breaking breaking, const FontSet& fonts, Length indent) {
+  Sketcher sketcher(breaking == Breaking::never ? 1e9 : width.in_points(), indent.in_points());
+  for (const SizedText& part : parts) {
+    const double points = part.size.points();
+    const char* const end = part.text.data() + part.text.size();
+    for (const char* at = part.text.data(); at < end; at = g_utf8_next_char(at)) {
+      const char32_t c = g_utf8_get_char_validated(at, end - at);
+      if (c == '\n') {
+        sketcher.end_line();
+      } else {
+        sketcher.add(c, fonts.advance(part.face, c) * points, points);
+      }
+    }
+  }
+  return sketcher.finish();
+}
+}  // namespace furnish

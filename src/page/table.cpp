@@ -1,0 +1,188 @@
+#include "page/table.h"
+
+#include <algorithm>
+
+#include "page/list.h"
+#include "page/stack.h"
+
+namespace furnish {
+namespace {
+constexpr double row_padding = 0.2, gutter_share = 0.75;  ///< of the rhythm
+/// In parts of the size: width of the diamond, air before it, its middle above the baseline.
+constexpr double mark = 0.5, mark_air = 0.3, mark_middle = 0.243;
+
+struct Cell {
+  std::shared_ptr<const Paragraph> text;
+  Role role;
+  bool diamond;
+
+  Length mark_width(const Setting& setting) const {
+    return diamond ? scaled(setting.type[role].length(), mark + mark_air) : Length{};
+  }
+  Length natural_width(const Setting& setting) const {
+    return text->natural_width(setting) + mark_width(setting);
+  }
+  Extent measure(Length width, const Setting& setting) const {
+    return text->measure(width - mark_width(setting), setting);
+  }
+};
+
+/// What all rows of a table share: how wide its columns are.
+struct Grid {
+  std::vector<TableColumn> columns;
+  std::vector<std::vector<Cell>> rows;  ///< the head first
+
+  Length gutter(const Setting& setting) const { return scaled(setting.rhythm, gutter_share); }
+
+  std::vector<Length> widths(Length width, const Setting& setting) const {
+    std::vector<Length> result(columns.size());
+    Length rest = width - gutter(setting) * (static_cast<std::int64_t>(columns.size()) - 1),
+           natural;
+    std::int64_t shares = 0;
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+      switch (columns[i].kind) {
+        case TableColumn::Kind::fixed:
+          result[i] = columns[i].width;
+          rest -= result[i];
+          break;
+        case TableColumn::Kind::natural:
+          for (const auto& row : rows) {
+            result[i] = std::max(result[i], row[i].natural_width(setting));
+          }
+          natural += result[i];
+          break;
+        case TableColumn::Kind::flexible:
+          shares += columns[i].flex;
+          break;
+      }
+    }
+    const Length most = std::max(Length{}, shares > 0 ? rest - width * 3 / 10 : rest);
+    if (natural > most) {
+      Length given;
+      for (std::size_t i = 0; i < columns.size(); ++i) {
+        if (columns[i].kind != TableColumn::Kind::natural) continue;
+        result[i] = Length::micrometres(result[i].um() * most.um() / natural.um());
+        given += result[i];
+      }
+      natural = given;
+    }
+    rest = std::max(Length{}, rest - natural);
+    std::int64_t given = 0;
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+      if (columns[i].kind != TableColumn::Kind::flexible) continue;
+      result[i] = rest * (given + columns[i].flex) / shares - rest * given / shares;
+      given += columns[i].flex;
+    }
+    return result;
+  }
+};
+
+std::vector<Cell> cells_of(TableRow row, const std::vector<TableColumn>& columns, Role role,
+                           const Origin& origin) {
+  row.cells.resize(columns.size());
+  std::vector<Cell> cells;
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    const TextStyle style{.role = role, .align = columns[i].align, .structure = std::nullopt};
+    cells.push_back({std::make_shared<Paragraph>(std::move(row.cells[i].text), style, origin), role,
+                     row.cells[i].diamond});
+  }
+  return cells;
+}
+}  // namespace
+
+/// One row of a grid, all its first lines on one baseline.
+class Table::Row final : public Block {
+ public:
+  Row(std::shared_ptr<const Grid> grid, std::size_t number, Origin origin, std::string id)
+      : Block(std::move(origin)), grid_(std::move(grid)), number_(number), id_(std::move(id)) {}
+
+  Extent measure(Length width, const Setting& setting) const override {
+    const std::vector<Length> widths = grid_->widths(width, setting);
+    std::vector<Extent> each;
+    Extent whole{};
+    Length used = grid_->gutter(setting) * (static_cast<std::int64_t>(widths.size()) - 1);
+    for (std::size_t i = 0; i < cells().size(); ++i) {
+      each.push_back(cells()[i].measure(widths[i], setting));
+      whole.baseline = std::max(whole.baseline, each[i].baseline);
+      whole.too_wide = std::max(whole.too_wide, each[i].too_wide);
+      used += widths[i];
+    }
+    whole.too_wide = std::max(whole.too_wide, used - width);
+    for (const Extent& cell : each) {
+      const Length drop = whole.baseline - cell.baseline;
+      whole.wanted = std::max(whole.wanted, drop + cell.wanted);
+      whole.last_baseline = std::max(whole.last_baseline, drop + cell.last_baseline);
+    }
+    const Length padding = scaled(setting.rhythm, row_padding);
+    whole.wanted += padding * 2;
+    whole.baseline += padding;
+    whole.last_baseline += padding;
+    whole.least = whole.wanted;
+    return whole;
+  }
+
+  void place(const Rect& box, const Setting& setting, Frame& frame) const override {
+    const std::vector<Length> widths = grid_->widths(box.size.width, setting);
+    const Extent extent = measure(box.size.width, setting);
+    const Length line = box.top() + extent.baseline + (box.size.height - extent.wanted) / 2;
+    const TagScope row(frame, Structure::row, {}, id_);
+    Length left = box.left();
+    for (std::size_t i = 0; i < cells().size(); ++i) {
+      const TagScope tag(frame, number_ == 0 ? Structure::header_cell : Structure::cell);
+      const Cell& cell = cells()[i];
+      const Extent text = cell.measure(widths[i], setting);
+      const Length width = widths[i] - cell.mark_width(setting);
+      cell.text->place({{left, line - text.baseline}, {width, text.wanted}}, setting, frame);
+      if (cell.diamond) {
+        const Length size = setting.type[cell.role].length(),
+                     end = left + cell.text->first_line_width(width, setting);
+        const Point middle{end + scaled(size, mark_air + mark / 2),
+                           line - scaled(size, mark_middle)};
+        frame.marks.emplace_back(PathMark{
+            {diamond(middle, scaled(size, mark))}, Ink::text, std::nullopt, {}, Dash::solid});
+      }
+      left += widths[i] + grid_->gutter(setting);
+    }
+  }
+
+ private:
+  const std::vector<Cell>& cells() const { return grid_->rows[number_]; }
+  std::shared_ptr<const Grid> grid_;
+  std::size_t number_;
+  std::string id_;
+};
+
+Table::Table(std::vector<TableColumn> columns, std::vector<TableRow> rows, Role role, Origin origin)
+    : Block(std::move(origin)) {
+  auto grid = std::make_shared<Grid>();
+  TableRow head;
+  for (const TableColumn& column : columns) {
+    head.cells.push_back({{{.text = column.head, .face = Face::semibold}}, false});
+  }
+  grid->columns = std::move(columns);
+  grid->rows.push_back(cells_of(std::move(head), grid->columns, Role::label, {}));
+  std::vector<BlockPtr> blocks{std::make_shared<Row>(grid, 0, Origin{}, std::string()),
+                               std::make_shared<Rule>(rule_head)};
+  for (TableRow& row : rows) {
+    if (blocks.size() > 2) blocks.push_back(std::make_shared<Rule>(rule_row, Ink::quiet));
+    const Origin from = row.origin;
+    const std::string id = row.id;
+    grid->rows.push_back(cells_of(std::move(row), grid->columns, role, from));
+    blocks.push_back(std::make_shared<Row>(grid, grid->rows.size() - 1, from, id));
+  }
+  blocks.push_back(std::make_shared<Rule>(rule_group));
+  stack_ = std::make_shared<Column>(std::move(blocks), Origin{}, Structure::table);
+}
+
+Extent Table::measure(Length width, const Setting& setting) const {
+  return stack_->measure(width, setting);
+}
+
+void Table::place(const Rect& box, const Setting& setting, Frame& frame) const {
+  stack_->place(box, setting, frame);
+}
+
+std::vector<Block::Part> Table::parts(Length width, const Setting& setting) const {
+  return stack_->parts(width, setting);
+}
+}  // namespace furnish

@@ -1,0 +1,47 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "page/paragraph.h"
+
+namespace furnish {
+
+/// How wide a column of a table is: a fixed width, what its widest cell needs, or a share of what
+/// is left.
+struct TableColumn {
+  enum class Kind : std::uint8_t { fixed, natural, flexible };
+  std::string head;
+  Kind kind = Kind::flexible;
+  Length width{};  ///< of a fixed column
+  int flex = 1;    ///< of a flexible one
+  Align align = Align::start;
+};
+
+/// A cell's text and what stands before it.
+struct TableCell {
+  std::vector<TextSpan> text;
+  bool diamond = false;  ///< a solid mark after the first line
+};
+
+struct TableRow {
+  std::vector<TableCell> cells;  ///< missing ones at the end are empty, more than columns are a bug
+  Origin origin{};
+  std::string id{};  ///< what a link may name
+};
+
+/// Rows in columns with a head, hairlines between them and a stronger rule to close; all first
+/// baselines of a row on one line. Tagged as a table with as many cells in each row as columns.
+class Table final : public Block {
+ public:
+  Table(std::vector<TableColumn>, std::vector<TableRow>, Role = Role::body, Origin = {});
+  Extent measure(Length width, const Setting&) const override;
+  void place(const Rect&, const Setting&, Frame&) const override;
+  std::vector<Part> parts(Length width, const Setting&) const override;
+
+ private:
+  class Row;
+  BlockPtr stack_;
+};
+}  // namespace furnish

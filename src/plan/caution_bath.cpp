@@ -1,0 +1,160 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/quantity.h"
+#include "plan/caution_rules.h"
+#include "trade/coat.h"
+#include "trade/dryer.h"
+#include "trade/health.h"
+#include "trade/phrases.h"
+
+namespace furnish {
+namespace {
+bool has(const Pet& pet, Condition wanted) {
+  return std::ranges::any_of(pet.conditions,
+                             [&](const Located<Condition>& c) { return c.value == wanted; });
+}
+
+/// Free words stand for brushing, unless they take it back ("no brushing").
+bool brushed_before(const Pet& pet) {
+  if (!pet.bath.before) return false;
+  const std::string& words = pet.bath.before->value;
+  return !denies(words, "brush") && !denies(words, "brushing") && !denies(words, "comb") &&
+         !denies(words, "combing") && words != "nothing" && words != "none" && words != "no";
+}
+
+SourceSpan bath_span(const Pet& pet) {
+  if (pet.bath.before) return pet.bath.before->span;
+  return pet.bath.span.file == SourceSpan::no_file ? pet.span : pet.bath.span;
+}
+
+void find_water(const CautionInput& in, Found& found) {
+  const Pet& pet = in.pet;
+  if (pet.bath.none || brushed_before(pet)) return;
+  std::vector<Place> matted;
+  if (in.latest != nullptr) {
+    for (const RegionState& state : in.latest->came_in.regions) {
+      if (state.mats.value_or(0) > 0) matted.push_back(state.place);
+    }
+  }
+  if (!matted.empty()) {
+    std::ranges::sort(matted);
+    Caution caution =
+        make_caution(RuleId::mats_before_water, bath_span(pet),
+                     fmt::format("{} matted on {}: water tightens mats", places_phrase(matted),
+                                 to_iso(in.latest->date.value)));
+    caution.places = matted;
+    found.push_back(caution);
+  }
+  if (pet.coat && info(*pet.coat).brush_before_water) {
+    found.push_back(make_caution(RuleId::prebrush, bath_span(pet)));
+  }
+}
+
+std::vector<const ProductUse*> products(const Pet& pet) {
+  std::vector<const ProductUse*> out;
+  if (pet.bath.none) return out;
+  if (pet.bath.shampoo) out.push_back(&*pet.bath.shampoo);
+  if (pet.bath.conditioner) out.push_back(&*pet.bath.conditioner);
+  for (const ProductUse& use : pet.bath.others) out.push_back(&use);
+  return out;
+}
+
+void find_allergens(const Pet& pet, const ProductUse& use, Found& found) {
+  std::vector<std::string> named;
+  for (const Alert& alert : pet.alerts) {
+    for (const Located<std::string>& allergen : alert.allergens) {
+      const bool inside =
+          mentions(use.product.name, allergen.value) ||
+          std::ranges::any_of(use.product.contains, [&](const std::string& ingredient) {
+            return mentions(ingredient, allergen.value);
+          });
+      if (inside) named.push_back(allergen.value);
+    }
+  }
+  if (named.empty()) return;
+  std::ranges::sort(named);
+  const auto same = std::ranges::unique(named);
+  named.erase(same.begin(), same.end());
+  std::string words;
+  for (const std::string& name : named) words += (words.empty() ? "" : ", ") + name;
+  found.push_back(make_caution(RuleId::allergen, use.span,
+                               fmt::format("{} contains {}", use.product.name, words)));
+}
+
+void find_short_dwell(const ProductUse& use, Found& found) {
+  if (!use.product.medicated || !use.dwell) return;
+  const std::chrono::seconds own = use.product.dwell.value_or(medicated_dwell);
+  if (*use.dwell >= own) return;
+  found.push_back(make_caution(RuleId::dwell_short, use.span,
+                               fmt::format("{} is to stay on {}, planned {}", use.product.name,
+                                           to_text(own), to_text(*use.dwell)),
+                               use.product.dwell ? "" : "10 min where the label says nothing"));
+}
+
+void find_old_mix(const CautionInput& in, const ProductUse& use, Found& found) {
+  const Product& product = use.product;
+  const bool diluted = !product.dilution || product.dilution->value.share() < 1;
+  if (!product.mixed || !diluted || *product.mixed > in.today) return;
+  const auto age = in.today - *product.mixed;
+  if (age <= in.salon.mix_keeps) return;
+  found.push_back(make_caution(
+      RuleId::mix_age, product.span,
+      fmt::format("{} was mixed on {}, {} {} ago", product.name, to_iso(*product.mixed),
+                  age.count(), age.count() == 1 ? "day" : "days")));
+}
+
+/// Where the words about the dryer stand that make `uses` true; the bath's before the handling's.
+template <typename Uses>
+SourceSpan dryer_span(const Pet& pet, Uses uses) {
+  if (pet.bath.dry && uses(read_dryer(pet.bath.dry->value))) return pet.bath.dry->span;
+  return pet.handling.dryer_span;
+}
+
+bool at_risk_in_heat(const CautionInput& in) {
+  return in.pet.build.nose == NoseLength::short_nose || has(in.pet, Condition::heart_disease) ||
+         in.health.age_group == AgeGroup::senior || in.health.age_group == AgeGroup::puppy;
+}
+
+void find_dryers(const CautionInput& in, Found& found) {
+  const Pet& pet = in.pet;
+  if (pet.bath.none) return;
+  DryerWords words = read_dryer(pet.handling.dryer);
+  if (pet.bath.dry) words = combined(words, read_dryer(pet.bath.dry->value));
+  const auto force = [](const DryerWords& w) { return w.force; };
+  const auto heat = [](const DryerWords& w) { return w.heated || w.cage; };
+  if (words.force_on_head() || words.force_on_ears()) {
+    Caution caution = make_caution(RuleId::dryer_face, dryer_span(pet, force));
+    if (!words.force_on_head())
+      caution.what = "Nothing says that the force dryer stays off the ears";
+    if (words.force_on_head())
+      caution.what = "Nothing says that the force dryer stays off the head";
+    found.push_back(caution);
+  }
+  if (heat(words)) {
+    Caution caution = make_caution(RuleId::dryer_heat, dryer_span(pet, heat));
+    if (at_risk_in_heat(in)) caution.signal = Signal::danger;
+    found.push_back(caution);
+  }
+  const bool seizures = has(pet, Condition::seizures), heart = has(pet, Condition::heart_disease);
+  if (words.force && (seizures || heart)) {
+    found.push_back(make_caution(
+        RuleId::dryer_seizure, dryer_span(pet, force),
+        fmt::format("Force dryer and {}: noise and stress can trigger an "
+                    "attack",
+                    to_text(seizures ? Condition::seizures : Condition::heart_disease))));
+  }
+}
+}  // namespace
+
+void find_bath_cautions(const CautionInput& in, Found& found) {
+  find_water(in, found);
+  for (const ProductUse* const use : products(in.pet)) {
+    find_allergens(in.pet, *use, found);
+    find_short_dwell(*use, found);
+    find_old_mix(in, *use, found);
+  }
+  find_dryers(in, found);
+}
+}  // namespace furnish

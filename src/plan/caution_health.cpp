@@ -1,0 +1,77 @@
+#include <fmt/format.h>
+
+#include "base/quantity.h"
+#include "base/text.h"
+#include "plan/caution_rules.h"
+#include "trade/health.h"
+#include "trade/vet_words.h"
+
+namespace furnish {
+namespace {
+void find_vaccinations(const CautionInput& in, Found& found) {
+  for (const VaccinationState& state : in.health.vaccinations) {
+    if (!state.required || state.status == VaccinationStatus::valid) continue;
+    std::string what = capitalised(state.name);
+    if (state.status == VaccinationStatus::expired) {
+      what += fmt::format(": expired after {}", to_iso(*state.until));
+    } else if (state.status == VaccinationStatus::not_yet) {
+      what += fmt::format(": counts from {}", to_iso(*state.from));
+    } else {
+      what += ": none on file";
+    }
+    // A missing one is to be written into the pet's file.
+    const bool missing = state.status == VaccinationStatus::missing;
+    found.push_back(make_caution(RuleId::vaccination, missing ? in.pet.span : state.span, what));
+  }
+}
+
+void find_weight_loss(const CautionInput& in, Found& found) {
+  const Health& health = in.health;
+  if (!health.weight) return;
+  const bool since_last = health.since_last && health.since_last->loss;
+  const bool since_highest = health.since_highest && health.since_highest->loss;
+  if (!since_last && !since_highest) return;
+  const WeightChange& change = since_highest ? *health.since_highest : *health.since_last;
+  found.push_back(make_caution(
+      RuleId::weight_loss, health.weight->span,
+      fmt::format("Lost {:.1f} % since {}: {} to {}", -change.percent, to_iso(*change.before.on),
+                  to_text(change.before.weight, in.salon.units),
+                  to_text(health.weight->weight, in.salon.units))));
+}
+
+void find_age(const CautionInput& in, Found& found) {
+  const Health& health = in.health;
+  if (health.age_group == AgeGroup::senior) {
+    found.push_back(make_caution(RuleId::senior, in.pet.born->span,
+                                 fmt::format("An old dog: {} years", *health.years)));
+  } else if (health.age_group == AgeGroup::puppy) {
+    found.push_back(make_caution(
+        RuleId::puppy, in.pet.born->span,
+        fmt::format("A puppy: {} {}", *health.months, *health.months == 1 ? "month" : "months")));
+  }
+}
+
+void find_vet_work(const CautionInput& in, Found& found) {
+  const auto look = [&](std::string_view words, SourceSpan span) {
+    if (const auto task = veterinary_task(words)) {
+      found.push_back(make_caution(
+          RuleId::vet_work, span,
+          fmt::format("{}: many places reserve this to a veterinarian", capitalised(*task))));
+    }
+  };
+  const Pet& pet = in.pet;
+  for (const FinishLine& line : pet.finish) look(line.words, line.span);
+  for (const TrimPart& part : pet.trim) look(part.entry.note, part.entry.span);
+  if (pet.bath.none) return;
+  if (pet.bath.before) look(pet.bath.before->value, pet.bath.before->span);
+  for (const ProductUse& use : pet.bath.others) look(use.product.name, use.span);
+}
+}  // namespace
+
+void find_health_cautions(const CautionInput& in, Found& found) {
+  find_vaccinations(in, found);
+  find_weight_loss(in, found);
+  find_age(in, found);
+  find_vet_work(in, found);
+}
+}  // namespace furnish

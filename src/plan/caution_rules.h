@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "plan/cautions.h"
+
+namespace furnish {
+
+/// The predicates, one function a theme; each adds what it finds. Used by cautions.cpp alone.
+using Found = std::vector<Caution>;
+void find_tool_cautions(const CautionInput&, Found&);    ///< blades, combs, shears, mats
+void find_bath_cautions(const CautionInput&, Found&);    ///< water, products, dryers
+void find_health_cautions(const CautionInput&, Found&);  ///< age, weight, vaccination, vets' work
+
+/// With the table's words where none are given.
+Caution make_caution(RuleId, SourceSpan, std::string what = {}, std::string instead = {});
+/// "Left hock", "Neck and shoulders".
+std::string places_phrase(const std::vector<Place>&);
+}  // namespace furnish

@@ -1,0 +1,165 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "plan/caution_rules.h"
+#include "plan/places.h"
+#include "plan/tool_rules.h"
+#include "trade/finish.h"
+#include "trade/health.h"
+
+namespace furnish {
+namespace {
+bool same_place_in_file(const SourceSpan& a, const SourceSpan& b) {
+  return a.file == b.file && a.begin == b.begin;
+}
+
+/// Regions that one line of the file speaks of stand in one caution.
+void add_at(Found& found, Caution caution, Place place) {
+  for (Caution& other : found) {
+    const bool same = other.rule == caution.rule && other.instead == caution.instead &&
+                      same_place_in_file(other.span, caution.span);
+    if (!same) continue;
+    if (std::ranges::find(other.places, place) == other.places.end()) other.places.push_back(place);
+    return;
+  }
+  caution.places = {place};
+  found.push_back(std::move(caution));
+}
+
+std::string instead_for(RuleId id, const Tool& tool) {
+  const auto* const clip = std::get_if<Clip>(&tool);
+  const Blade* const twin = clip != nullptr ? finish_twin(*clip->blade) : nullptr;
+  if (id == RuleId::skip_tooth && twin != nullptr) {
+    return fmt::format("the finish twin, #{}", twin->name);
+  }
+  return {};
+}
+
+/// What of `place` an alert keeps every tool from.
+std::vector<Place> kept_from(Place place, const Pet& pet) {
+  std::vector<Place> out;
+  for (const Side side : {Side::left, Side::right}) {
+    const bool paired = info(place.region).paired;
+    const Place one{place.region, paired ? side : Side::both};
+    if (meets(one, place) && avoided(one, pet.alerts)) out.push_back(one);
+    if (!paired) break;
+  }
+  if (out.size() == 2) return {{place.region, Side::both}};
+  return out;
+}
+
+void find_avoided(const CautionInput& in, Found& found) {
+  for (const TrimPart& part : in.pet.trim) {
+    if (!cuts(part.entry.tool)) continue;
+    for (const Place place : kept_from(part.place, in.pet)) {
+      add_at(found, make_caution(RuleId::avoid_region, part.entry.span), place);
+    }
+  }
+}
+
+void find_matted_ears(const CautionInput& in, Found& found) {
+  const Place ears{Region::ears, Side::both};
+  for (const FinishLine& line : in.pet.finish) {
+    const FinishInfo* const known =
+        line.part == "ears" ? find_finish(FinishPart::ears, line.words) : nullptr;
+    if (known == nullptr || known->words != "shaved" || mats_at(in.latest, ears) == 0) continue;
+    if (std::ranges::find(found, RuleId::ear_mats, &Caution::rule) != found.end()) continue;
+    add_at(found, make_caution(RuleId::ear_mats, line.span), ears);
+  }
+}
+
+/// Clipping without a pause: cuts one after another with the same blade, bare or under a comb.
+void find_hot_blade(const CautionInput& in, Found& found) {
+  const auto blade_of = [](const WorkStep& step) -> const Blade* {
+    if (!step.tool) return nullptr;
+    if (const auto* const clip = std::get_if<Clip>(&*step.tool)) return clip->blade;
+    if (const auto* const over = std::get_if<CombOver>(&*step.tool)) return over->base;
+    return nullptr;
+  };
+  for (std::size_t i = 0; i < in.order.size();) {
+    const Blade* const blade = blade_of(in.order[i]);
+    std::vector<Place> places;
+    std::size_t next = i;
+    while (next < in.order.size() && blade_of(in.order[next]) == blade) {
+      std::ranges::copy(in.order[next].places, std::back_inserter(places));
+      ++next;
+    }
+    i = next;
+    const double minutes = static_cast<double>(places.size()) * in.salon.time.clip_per_part;
+    if (blade == nullptr || minutes <= static_cast<double>(blade_heats_after.count())) continue;
+    const TrimPart* const part = find_part(in.pet.trim, places.front());
+    Caution caution =
+        make_caution(RuleId::blade_heat, part != nullptr ? part->entry.span : SourceSpan{},
+                     fmt::format("#{}: about {:.0f} min of clipping on end", blade->name, minutes));
+    std::ranges::sort(places);
+    caution.places = places;
+    found.push_back(caution);
+  }
+}
+
+void find_mat_wound(const CautionInput& in, Found& found) {
+  if (in.latest == nullptr) return;
+  const auto limb_or_tail = [](Region r) {
+    return in_group(r, Group::legs) || r == Region::fringe || r == Region::feet ||
+           r == Region::pads || r == Region::tail || r == Region::breeches;
+  };
+  for (const RegionState& state : in.latest->came_in.regions) {
+    if (!state.encircling || !limb_or_tail(state.place.region)) continue;
+    const Date day = in.latest->date.value;
+    const bool past = day < in.today;
+    Caution caution =
+        make_caution(RuleId::mat_wound, state.span,
+                     fmt::format("{}: a mat all round{}; it may cut off the blood",
+                                 places_phrase({state.place}), past ? " on " + to_iso(day) : ""),
+                     past ? "has a vet seen it? look there first" : "");
+    caution.places = {state.place};
+    found.push_back(caution);
+  }
+}
+
+/// After a colon; the table's words begin with a plain letter.
+std::string uncapitalised(std::string words) {
+  return lower_ascii(words.substr(0, 1)) + words.substr(1);
+}
+
+/// The rule's words with the places before them, once all of them are known.
+void name_places(Found& found) {
+  for (Caution& one : found) {
+    if (one.rule == RuleId::blade_heat || one.rule == RuleId::mat_wound) continue;
+    std::ranges::sort(one.places);
+    const std::string where = places_phrase(one.places);
+    if (one.rule == RuleId::avoid_region) {
+      one.what = where + ": no tool there";
+    } else if (one.rule != RuleId::sanitary_blade && one.rule != RuleId::pads_blade &&
+               one.rule != RuleId::sanitary_shears && one.rule != RuleId::ear_edge &&
+               one.rule != RuleId::ear_mats) {
+      one.what = fmt::format("{}: {}", where, uncapitalised(one.what));
+    }
+  }
+}
+}  // namespace
+
+void find_tool_cautions(const CautionInput& in, Found& all) {
+  Found found;
+  find_avoided(in, found);
+  for (std::size_t i = 0; i < in.pet.trim.size(); ++i) {
+    const TrimPart& part = in.pet.trim[i];
+    const auto place = workable(part.place, in.pet.alerts);
+    if (!place) continue;  // avoid_region says it
+    const auto least = i < in.lengths.size() && in.lengths[i].left
+                           ? std::optional(in.lengths[i].left->low)
+                           : std::nullopt;
+    for (const RuleId id : tool_rules(part.entry.tool, least, *place, in.pet, in.latest)) {
+      add_at(found, make_caution(id, part.entry.span, {}, instead_for(id, part.entry.tool)),
+             *place);
+    }
+  }
+  find_matted_ears(in, found);
+  find_hot_blade(in, found);
+  find_mat_wound(in, found);
+  name_places(found);
+  std::ranges::move(found, std::back_inserter(all));
+}
+}  // namespace furnish

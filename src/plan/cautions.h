@@ -1,0 +1,49 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "base/source.h"
+#include "model/pet.h"
+#include "model/salon.h"
+#include "model/visit.h"
+#include "plan/health.h"
+#include "plan/lengths.h"
+#include "plan/order.h"
+#include "trade/safety.h"
+
+namespace furnish {
+
+class DiagnosticSink;
+
+/// A safety rule that applies to this pet's plan, and the line that makes it apply.
+struct Caution {
+  RuleId rule{};
+  Signal signal{};                     ///< the rule's, or raised where it says so
+  std::string what, instead;           ///< of this pet where it can be said; no full stop
+  std::vector<Place> places;           ///< in order; empty: not about a place
+  SourceSpan span;                     ///< the line that causes it
+  std::optional<Acceptance> accepted;  ///< on purpose: printed as accepted, never left out
+};
+
+/// What the rules look at besides the pet's file.
+struct CautionInput {
+  const Salon& salon;
+  const Pet& pet;
+  const Visit* latest = nullptr;  ///< on or before today
+  Date today;
+  std::span<const PartLength> lengths;
+  std::span<const WorkStep> order;
+  const Health& health;
+};
+
+/// Gravest first, then in the order of the rules, then of the places and lines.
+std::vector<Caution> cautions(const CautionInput&);
+/// Acceptances of rules that do not apply to this plan.
+std::vector<Acceptance> stale_acceptances(const Pet&, std::span<const Caution>);
+/// For `furnish check`: each caution that nobody accepted, as a warning "caution" with its line.
+void report(std::span<const Caution>, DiagnosticSink&);
+}  // namespace furnish

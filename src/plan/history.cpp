@@ -1,0 +1,44 @@
+#include "plan/history.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+
+#include "base/diagnostic.h"
+
+namespace furnish {
+namespace {
+/// The same order for the same visits: by day, by file and line, and where those are alike by
+/// content.
+auto rank(const Visit* visit) {
+  return std::tuple(visit->date.value, visit->date.span.file, visit->date.span.begin,
+                    visit->minutes ? visit->minutes->count() : -1,
+                    visit->weight ? visit->weight->value.ug() : -1, visit->groomer);
+}
+}  // namespace
+
+std::vector<const Visit*> history(const Pet& pet, std::span<const Visit> visits, Date today,
+                                  DiagnosticSink& sink) {
+  std::vector<const Visit*> all;
+  for (const Visit& visit : visits) all.push_back(&visit);
+  std::ranges::stable_sort(all, {}, rank);
+  std::vector<const Visit*> out;
+  for (const Visit* const visit : all) {
+    const Date date = visit->date.value;
+    if (date > today) {
+      sink.warning("visit-after-today", visit->date.span,
+                   fmt::format("this visit, {}, is after today, {}: it is not counted",
+                               to_iso(date), to_iso(today)));
+    } else if (pet.born && date < pet.born->value) {
+      sink.warning("visit-before-birth", visit->date.span,
+                   fmt::format("this visit, {}, is before {} was born, {}: it is not counted",
+                               to_iso(date), pet.name.value, to_iso(pet.born->value)))
+          .notes.emplace_back(pet.born->span, "born here");
+    } else {
+      out.push_back(visit);
+    }
+  }
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,74 @@
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "model/pet.h"
+#include "model/salon.h"
+#include "plan/bath.h"
+#include "plan/drawer.h"
+
+namespace furnish {
+
+/// Stages of a visit, in the order of the trade; common practice, no source.
+enum class Stage : std::uint8_t {
+  prepare,
+  bath,
+  wet_comb_out,
+  nails,
+  dry,
+  brush_out,
+  clip,
+  scissor,
+  finish,
+  check
+};
+std::string_view to_text(Stage);
+
+enum class Task : std::uint8_t {
+  look_over,
+  brush_out,
+  shampoo,
+  rinse,
+  conditioner,
+  comb_through,
+  other_product,
+  nails,
+  dry,
+  brush,
+  cut,
+  finish,
+  judge
+};
+std::string_view to_text(Task);
+
+/// One step: one task with one tool, the dog in one position.
+struct WorkStep {
+  Stage stage = Stage::prepare;
+  Task task = Task::look_over;
+  std::optional<Tool> tool;   ///< of a cut, and of brushing
+  bool substitute = false;    ///< `tool` stands in for one the drawer lacks
+  std::vector<Place> places;  ///< in order of place; empty: the whole dog
+  Stance stance = Stance::standing;
+  std::string words;                  ///< the pet's own: how it is brushed, product, finish
+  std::vector<std::string_view> how;  ///< lines for a newer groomer, of these places; may be empty
+  std::optional<std::chrono::seconds> time;  ///< dwell, rinse
+};
+
+/// All steps. Places that an alert avoids do not appear. Of all orders that keep the precedence,
+/// one with the fewest changes of tool and, among those, of position; see plan/work_order.h.
+std::vector<WorkStep> order_of_work(const Pet&, const BathPlan&, std::span<const DrawerGap>);
+
+/// What an order costs: changes from one step to the next. A finish that names no tool counts as
+/// one of its own; other tasks without a tool are no change.
+struct Changes {
+  int tool = 0, stance = 0;
+  friend constexpr auto operator<=>(Changes, Changes) = default;
+};
+Changes count_changes(std::span<const WorkStep>);
+}  // namespace furnish

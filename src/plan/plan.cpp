@@ -1,0 +1,42 @@
+#include "plan/plan.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "plan/history.h"
+#include "plan/input_checks.h"
+
+namespace furnish {
+
+Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visits, Date today,
+               DiagnosticSink& sink) {
+  Pet pet = given;
+  std::ranges::stable_sort(pet.trim, {}, &TrimPart::place);
+  const std::vector<const Visit*> past = history(pet, visits, today, sink);
+  const Visit* const latest = past.empty() ? nullptr : past.back();
+
+  Plan plan;
+  plan.today = today;
+  plan.health = health(salon, pet, past, today, sink);
+  const auto weight = plan.health.weight ? std::optional(plan.health.weight->weight) : std::nullopt;
+  plan.lengths = lengths_left(salon, pet);
+  plan.drawer = drawer_gaps(salon, pet, latest);
+  plan.blends = blends(salon, pet, plan.lengths, latest);
+  plan.bath = bath_plan(salon, pet, weight, today);
+  plan.order = order_of_work(pet, plan.bath, plan.drawer);
+  plan.growth = growth(salon, pet, plan.lengths, past, today, sink);
+  plan.next_visit = next_visit(salon, pet, plan.growth, past, today, sink);
+  plan.duration = duration(salon, pet, weight, past);
+  plan.cautions = cautions({salon, pet, latest, today, plan.lengths, plan.order, plan.health});
+  plan.stale = stale_acceptances(pet, plan.cautions);
+
+  check_input(salon, pet, plan.bath, plan.drawer, plan.lengths, today, sink);
+  for (const Acceptance& one : plan.stale) {
+    sink.warning("stale-acceptance", one.span,
+                 fmt::format("'{}' is accepted, but no longer applies", rule(one.rule.value).key))
+        .hint = "take it out, or look whether the plan is still what was meant";
+  }
+  return plan;
+}
+}  // namespace furnish

@@ -1,0 +1,47 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "base/date.h"
+#include "base/diagnostic.h"
+#include "model/pet.h"
+#include "model/salon.h"
+#include "model/visit.h"
+#include "plan/bath.h"
+#include "plan/blends.h"
+#include "plan/cautions.h"
+#include "plan/drawer.h"
+#include "plan/duration.h"
+#include "plan/growth.h"
+#include "plan/health.h"
+#include "plan/lengths.h"
+#include "plan/next_visit.h"
+#include "plan/order.h"
+
+namespace furnish {
+
+/// Everything that is worked out for one pet on one day. Values only; words are in plan_text.h and
+/// in the tables of trade/.
+struct Plan {
+  Date today;
+  std::vector<PartLength> lengths;
+  std::vector<DrawerGap> drawer;
+  std::vector<Blend> blends;
+  std::vector<WorkStep> order;
+  BathPlan bath;
+  std::vector<RegionGrowth> growth;
+  std::optional<NextVisit> next_visit;
+  std::optional<Duration> duration;
+  Health health;
+  std::vector<Caution> cautions;
+  std::vector<Acceptance> stale;  ///< accepted, but no longer so
+};
+
+/// Pure: the same input, in whatever order its lists stand, gives the same plan. Visits after
+/// `today` or before birth are not counted, with a warning; visits of one day count in the order of
+/// their files. All it reports are warnings: there is always a plan.
+Plan make_plan(const Salon&, const Pet&, std::span<const Visit> visits, Date today,
+               DiagnosticSink&);
+}  // namespace furnish

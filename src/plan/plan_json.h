@@ -1,0 +1,36 @@
+#pragma once
+
+#include <string>
+
+#include "model/pet.h"
+#include "plan/plan.h"
+
+namespace furnish {
+
+/// The version of plan_json(); a key that changes its meaning raises it, a new key does not.
+inline constexpr int plan_json_version = 1;
+
+/// The plan for a program, UTF-8 with two spaces of indent and a line end. Lengths in mm, weights
+/// in kg, volumes in ml, times in minutes, dates as ISO 8601; places and rules as files write them;
+/// what is not known is null. A range is {low, high}, parts of a mix {total, product, water}.
+///   furnish_plan       the version
+///   pet                {key, name}
+///   on                 the day it was worked out for
+///   lengths            [{place, basis, left}]
+///   drawer             [{place, wanted, use, difference}]: what the kit lacks
+///   blends             [{longer, shorter, from, to, steps, shears}]
+///   order              [{stage, task, tool, substitute, places, position, words, how, minutes}]
+///   bath               {none, bottle, surface_m2, rinse_minutes, mixes}, each mix {product, as,
+///                      exact, measured, neat, coarse, needed, bottles, for_dog, dwell_minutes,
+///                      age_days}
+///   growth             [{place, since, left, left_measured, mm_per_day, basis, measurements,
+///   visits,
+///                      natural, today}]
+///   next_visit         {date, wanted, reason, last, place, limit, overdue_days} or null
+///   minutes            {expected, low, high, visits} or null
+///   health             {weight, since_last, since_highest_of_year, vaccinations, age, years,
+///   months} cautions           [{rule, signal, what, instead, places, source, accepted}], gravest
+///   first stale_acceptances  [{rule, reason, signed}]
+/// It holds what is for staff alone, such as accepted rules: not for an owner's page.
+std::string plan_json(const Plan&, const Pet&);
+}  // namespace furnish

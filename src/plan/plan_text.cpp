@@ -1,0 +1,303 @@
+#include "plan/plan_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+#include <vector>
+
+#include "base/quantity.h"
+#include "base/text.h"
+
+namespace furnish {
+namespace {
+using Row = std::vector<std::string>;
+
+/// Two spaces, then columns as wide as their widest cell; the last is not padded.
+void add_table(std::string& out, const std::string& title, const std::vector<Row>& rows) {
+  if (rows.empty()) return;
+  out += "\n" + title + "\n";
+  std::vector<std::size_t> widths;
+  for (const Row& row : rows) {
+    widths.resize(std::max(widths.size(), row.size()));
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      widths[i] = std::max(widths[i], code_points(row[i]));
+    }
+  }
+  for (const Row& row : rows) {
+    std::string line = " ";
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      line += " " + row[i];
+      if (i + 1 < row.size()) line += std::string(widths[i] - code_points(row[i]) + 1, ' ');
+    }
+    while (line.ends_with(' ')) line.pop_back();
+    out += line + "\n";
+  }
+}
+
+std::string list_of(const std::vector<Place>& places) {
+  std::vector<std::string> names;
+  for (const Place place : places) names.push_back(to_text(place));
+  return joined(names, ", ");
+}
+
+std::string tool_words(const TrimEntry& entry, Units units) {
+  std::string out = to_text(entry.tool, units);
+  const bool clipper =
+      std::holds_alternative<Clip>(entry.tool) || std::holds_alternative<CombOver>(entry.tool);
+  if (clipper && entry.lay != Lay::with) out += fmt::format(" {} the lay", to_text(entry.lay));
+  return out;
+}
+
+/// More or less, with its sign.
+std::string signed_text(Length difference, Units units) {
+  if (difference == Length()) return "the same length";
+  const bool more = difference > Length();
+  return to_text(more ? difference : -difference, units) + (more ? " longer" : " shorter");
+}
+
+std::vector<Row> caution_rows(const Plan& plan) {
+  std::vector<Row> rows;
+  for (const Caution& one : plan.cautions) {
+    std::string words = one.what + "; " + one.instead;
+    if (one.accepted) {
+      words +=
+          fmt::format(" [accepted {}: {}]", to_iso(one.accepted->signed_on), one.accepted->reason);
+    }
+    rows.push_back({std::string(to_text(one.signal)), std::string(rule(one.rule).key), words});
+  }
+  for (const Acceptance& one : plan.stale) {
+    rows.push_back({"", std::string(rule(one.rule.value).key),
+                    fmt::format("accepted {}, but does not apply", to_iso(one.signed_on))});
+  }
+  return rows;
+}
+
+/// Rows that say the same of other places are one.
+void add_row(std::vector<Row>& rows, std::vector<std::vector<Place>>& places, Place place,
+             Row row) {
+  const auto same = std::ranges::find(rows, row);
+  if (same == rows.end()) {
+    rows.push_back(std::move(row));
+    places.push_back({place});
+  } else {
+    places[static_cast<std::size_t>(same - rows.begin())].push_back(place);
+  }
+}
+
+void append_places(std::vector<Row>& rows, const std::vector<std::vector<Place>>& places) {
+  for (std::size_t i = 0; i < rows.size(); ++i) rows[i].push_back(list_of(places[i]));
+}
+
+std::vector<Row> length_rows(const Plan& plan, const Pet& pet, Units units) {
+  std::vector<Row> rows;
+  std::vector<std::vector<Place>> places;
+  for (const PartLength& row : plan.lengths) {
+    const TrimPart* const part = find_part(pet.trim, row.place);
+    std::string left = row.left ? to_text(*row.left, units) : "not stated";
+    if (row.basis == LengthBasis::natural) left += ", natural";
+    add_row(rows, places, row.place,
+            {std::move(left), part != nullptr ? tool_words(part->entry, units) : ""});
+  }
+  append_places(rows, places);
+  return rows;
+}
+
+std::vector<Row> drawer_rows(const Plan& plan, Units units) {
+  std::vector<Row> rows;
+  for (const DrawerGap& gap : plan.drawer) {
+    const std::string instead =
+        gap.use ? fmt::format("use {}, {}", to_text(*gap.use, units),
+                              signed_text(gap.difference.value_or(Length()), units))
+                : fmt::format("nothing within {}", to_text(substitute_within, units));
+    rows.push_back({to_text(gap.place), "no " + to_text(gap.wanted, units), instead});
+  }
+  return rows;
+}
+
+std::vector<Row> blend_rows(const Plan& plan, Units units) {
+  std::vector<Row> rows;
+  for (const Blend& blend : plan.blends) {
+    std::vector<std::string> how;
+    for (const Tool& tool : blend.steps) how.push_back(to_text(tool, units));
+    if (blend.with) how.push_back(fmt::format("{} shears", to_text(*blend.with)));
+    rows.push_back({fmt::format("{} into {}", to_text(blend.longer), to_text(blend.shorter)),
+                    fmt::format("{} to {}", to_text(blend.to, units), to_text(blend.from, units)),
+                    how.empty() ? "by hand" : joined(how, ", ")});
+  }
+  return rows;
+}
+
+std::string_view stance_words(Stance stance) {
+  switch (stance) {
+    case Stance::standing:
+      return "standing";
+    case Stance::facing:
+      return "facing you";
+    case Stance::from_behind:
+      return "from behind";
+    case Stance::foot_lifted:
+      return "foot lifted";
+    case Stance::forelegs_lifted:
+      break;
+  }
+  return "forelegs lifted";
+}
+
+std::vector<Row> order_rows(const Plan& plan, Units units) {
+  std::vector<Row> rows;
+  std::string shown;
+  for (const WorkStep& step : plan.order) {
+    const std::string stage(to_text(step.stage));
+    std::string what = step.tool && step.task == Task::cut ? to_text(*step.tool, units)
+                                                           : std::string(to_text(step.task));
+    if (step.substitute) what += " (instead)";
+    if (!step.places.empty()) what += ": " + list_of(step.places);
+    if (!step.words.empty()) what += fmt::format(" ({})", step.words);
+    if (step.time) what += ", " + to_text(*step.time);
+    rows.push_back({stage == shown ? "" : stage, std::string(stance_words(step.stance)), what});
+    shown = stage;
+  }
+  return rows;
+}
+
+std::vector<Row> bath_rows(const BathPlan& bath, Units units) {
+  if (bath.none) return {{"none"}};
+  std::vector<Row> rows;
+  for (const Mix& mix : bath.mixes) {
+    std::string volumes = "dilution not stated";
+    if (mix.neat) {
+      volumes = "undiluted";
+    } else if (mix.measured) {
+      volumes = fmt::format("{} product + {} water", to_text(mix.measured->product, units),
+                            to_text(mix.measured->water, units));
+      if (mix.coarse) volumes += fmt::format(" (exactly {:.1f} ml)", mix.exact->product.in_ml());
+    }
+    std::string amount;
+    if (mix.bottles) {
+      amount = fmt::format("{} of {}",
+                           *mix.bottles == 1 ? "1 bottle" : fmt::format("{} bottles", *mix.bottles),
+                           to_text(bath.bottle, units));
+    }
+    rows.push_back({mix.use.product.name, volumes, amount,
+                    mix.dwell ? "leave on " + to_text(*mix.dwell) : ""});
+  }
+  if (bath.rinse) rows.push_back({"rinse", "at least " + to_text(*bath.rinse)});
+  return rows;
+}
+
+std::vector<Row> growth_rows(const Plan& plan, Units units) {
+  std::vector<Row> rows;
+  std::vector<std::vector<Place>> places;
+  const Date due = plan.next_visit ? plan.next_visit->date : plan.today;
+  for (const RegionGrowth& row : plan.growth) {
+    const Rate& rate = row.rate;
+    const std::string basis =
+        rate.basis == RateBasis::measured
+            ? fmt::format("{} own measurements, {} visits", rate.measurements, rate.visits)
+            : "published range";
+    add_row(rows, places, row.place,
+            {to_text(row.today, units) + " today",
+             to_text(length_on(row, due), units) + " on " + to_iso(due),
+             fmt::format("{:.2f}–{:.2f} mm a day, {}", rate.low / 1000, rate.high / 1000, basis)});
+  }
+  append_places(rows, places);
+  return rows;
+}
+
+std::string due_text(const NextVisit& next, Units units) {
+  std::string out = to_iso(next.date);
+  switch (next.reason) {
+    case DueReason::agreed:
+      out += ", as agreed";
+      break;
+    case DueReason::owner_interval:
+      out += ", the owner's interval";
+      break;
+    case DueReason::coat_interval:
+      out += ", usual for the coat";
+      break;
+    case DueReason::keep_under:
+    case DueReason::mat_prone:
+      out += fmt::format(", before the {} {} {}", to_text(*next.place),
+                         next.reason == DueReason::keep_under ? "pass" : "mat over",
+                         to_text(*next.limit, units));
+  }
+  if (next.date != next.wanted) out += fmt::format(" (closed on {})", to_iso(next.wanted));
+  if (next.overdue_days > 0) {
+    out +=
+        fmt::format("; {} {} overdue", next.overdue_days, next.overdue_days == 1 ? "day" : "days");
+  }
+  return out;
+}
+
+std::string change_text(const WeightChange& change, std::string_view than) {
+  return fmt::format("{:+.1f} % {}{}", change.percent, than,
+                     change.before.on ? " of " + to_iso(*change.before.on) : "");
+}
+
+std::string_view status_words(VaccinationStatus status) {
+  switch (status) {
+    case VaccinationStatus::valid:
+      return "valid until";
+    case VaccinationStatus::not_yet:
+      return "counts from";
+    case VaccinationStatus::expired:
+      return "expired after";
+    case VaccinationStatus::missing:
+      break;
+  }
+  return "none on file";
+}
+
+std::vector<Row> health_rows(const Health& health, Units units) {
+  std::vector<Row> rows;
+  if (health.years) {
+    rows.push_back({"age", *health.years < 1 ? fmt::format("{} months", *health.months)
+                                             : fmt::format("{} years", *health.years)});
+  }
+  if (health.weight) {
+    std::string words = to_text(health.weight->weight, units);
+    if (health.since_last) words += "; " + change_text(*health.since_last, "from the last");
+    if (health.since_highest) {
+      words += "; " + change_text(*health.since_highest, "from the year's highest");
+    }
+    rows.push_back({"weight", words});
+  }
+  for (const VaccinationState& one : health.vaccinations) {
+    const auto day = one.status == VaccinationStatus::not_yet ? one.from : one.until;
+    rows.push_back(
+        {one.name, fmt::format("{}{}{}", status_words(one.status), day ? " " + to_iso(*day) : "",
+                               one.required ? "" : " (not required)")});
+  }
+  return rows;
+}
+
+std::string duration_text(const Duration& time) {
+  return fmt::format("{} ({} to {}), {}", to_text(time.expected), to_text(time.low),
+                     to_text(time.high),
+                     time.visits == 0   ? "from weight, coat and trim"
+                     : time.visits == 1 ? "from one visit"
+                                        : fmt::format("from {} visits", time.visits));
+}
+}  // namespace
+
+std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet) {
+  const Units units = salon.units;
+  std::string out = fmt::format("{}, {}\n", pet.name.value, to_iso(plan.today));
+  std::vector<Row> visit;
+  if (plan.next_visit) visit.push_back({"next visit", due_text(*plan.next_visit, units)});
+  if (plan.duration) visit.push_back({"time", duration_text(*plan.duration)});
+  add_table(out, "Visit", visit);
+  add_table(out, "Cautions", caution_rows(plan));
+  add_table(out, "Length left", length_rows(plan, pet, units));
+  add_table(out, "Not in the drawer", drawer_rows(plan, units));
+  add_table(out, "Blends", blend_rows(plan, units));
+  add_table(out, "Order of work", order_rows(plan, units));
+  add_table(out, "Bath", bath_rows(plan.bath, units));
+  add_table(out, "Growth", growth_rows(plan, units));
+  add_table(out, "Health", health_rows(plan.health, units));
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,88 @@
+#include "plan/tool_rules.h"
+
+#include <algorithm>
+
+#include "plan/places.h"
+#include "trade/health.h"
+
+namespace furnish {
+namespace {
+const Blade& ten() {
+  static const Blade& blade = *find_blade("10");
+  return blade;
+}
+
+bool folded_skin(const Pet& pet) {
+  return std::ranges::any_of(pet.conditions, [](const Located<Condition>& c) {
+    return c.value == Condition::wrinkles || c.value == Condition::thin_skin;
+  });
+}
+
+bool sanitary_blade(const Tool& tool, Place place) {
+  if (place.region != Region::sanitary) return false;
+  if (const auto* const clip = std::get_if<Clip>(&tool)) return clip->blade != &ten();
+  return std::holds_alternative<CombOver>(tool);
+}
+
+bool pads_blade(const Tool& tool, Place place) {
+  if (place.region != Region::pads) return false;
+  if (std::holds_alternative<CombOver>(tool)) return true;
+  const auto* const clip = std::get_if<Clip>(&tool);
+  return clip != nullptr &&
+         (clip->blade->length() > ten().length() || clip->blade->teeth == Teeth::skip);
+}
+
+bool close_blade(const Tool& tool, Place place) {
+  const auto* const clip = std::get_if<Clip>(&tool);
+  return clip != nullptr && skin_close(*clip->blade) && place.region != Region::pads;
+}
+
+bool skip_tooth(const Tool& tool, Place place, const Pet& pet) {
+  const auto* const clip = std::get_if<Clip>(&tool);
+  return clip != nullptr && clip->blade->teeth == Teeth::skip &&
+         (info(place.region).thin_skin || folded_skin(pet));
+}
+
+bool double_coat_short(const Tool& tool, std::optional<Length> left, Place place, const Pet& pet) {
+  return pet.coat == Coat::double_coat && in_group(place.region, Group::body) && cuts(tool) &&
+         left && *left < Length::micrometres(std::int64_t{double_coat_shortest_mm} * 1000);
+}
+}  // namespace
+
+std::vector<RuleId> tool_rules(const Tool& tool, std::optional<Length> left, Place place,
+                               const Pet& pet, const Visit* latest) {
+  const auto* const comb = std::get_if<CombOver>(&tool);
+  const bool shears = std::holds_alternative<Scissor>(tool);
+  const bool clipper = comb != nullptr || std::holds_alternative<Clip>(tool);
+  const bool ears = place.region == Region::ears;
+  const bool mats = mats_at(latest, place) > 0;
+  std::vector<RuleId> out;
+  const auto add = [&](RuleId id, bool applies) {
+    if (applies) out.push_back(id);
+  };
+  add(RuleId::sanitary_blade, sanitary_blade(tool, place));
+  add(RuleId::sanitary_shears, shears && place.region == Region::sanitary);
+  add(RuleId::pads_blade, pads_blade(tool, place));
+  add(RuleId::close_blade, close_blade(tool, place));
+  add(RuleId::skip_tooth, skip_tooth(tool, place, pet));
+  add(RuleId::comb_base, comb != nullptr && !guard_comb_base(*comb->base));
+  add(RuleId::comb_on_mats, comb != nullptr && mats);
+  add(RuleId::double_coat_short, double_coat_short(tool, left, place, pet));
+  add(RuleId::ear_mats, ears && mats && std::holds_alternative<Clip>(tool));
+  add(RuleId::ear_edge, ears && (shears || clipper));
+  return out;
+}
+
+bool forbids(RuleId id) {
+  return id != RuleId::ear_edge && id != RuleId::ear_mats && id != RuleId::sanitary_shears;
+}
+
+bool forbidden(const Tool& tool, std::optional<Length> left, Place place, const Pet& pet,
+               const Visit* latest) {
+  const bool short_is_accepted = std::ranges::any_of(
+      pet.accepted, [](const Acceptance& a) { return a.rule.value == RuleId::double_coat_short; });
+  return std::ranges::any_of(tool_rules(tool, left, place, pet, latest), [&](RuleId id) {
+    return forbids(id) && !(id == RuleId::double_coat_short && short_is_accepted);
+  });
+}
+}  // namespace furnish

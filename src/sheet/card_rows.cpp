@@ -1,0 +1,286 @@
+#include "sheet/card_rows.h"
+
+#include <algorithm>
+
+#include "base/quantity.h"
+#include "base/text.h"
+#include "sheet/mix_text.h"
+#include "sheet/trim_lines.h"
+
+namespace furnish {
+namespace {
+/// Collects sentences and strong words into one text, a space between them.
+class Sentences {
+ public:
+  void add(const std::string& text) { put(sentence(text), std::nullopt); }
+  void add_strong(const std::string& text) { put(text, Face::semibold); }
+  /// "Hold: under the jaw."
+  void add_headed(const std::string& head, const std::string& text) {
+    if (text.empty()) return;
+    put(head + ": ", Face::semibold);
+    spans_.push_back({sentence(text)});
+  }
+  std::vector<TextSpan> take() { return std::move(spans_); }
+  bool empty() const { return spans_.empty(); }
+
+ private:
+  void put(const std::string& text, std::optional<Face> face) {
+    if (text.empty()) return;
+    if (!spans_.empty()) spans_.push_back({" "});
+    spans_.push_back({text, face});
+  }
+  std::vector<TextSpan> spans_;
+};
+
+class RowMaker {
+ public:
+  RowMaker(const SheetInput& input, const SheetVoice& voice) : input_(input), voice_(voice) {}
+
+  std::vector<CardRow> all() {
+    today();
+    handle();
+    trim();
+    drawer();
+    growth();
+    bath();
+    dry();
+    finish();
+    not_wanted();
+    accepted();
+    collects();
+    owner();
+    due();
+    weight();
+    return std::move(rows_);
+  }
+
+ private:
+  const Pet& pet() const { return input_.pet; }
+  std::string say(Phrase phrase, const std::vector<WordArgument>& arguments = {}) const {
+    return voice_.words.say(phrase, arguments);
+  }
+  Units units() const { return voice_.locale.units(); }
+
+  CardRow& row(Phrase label, std::vector<TextSpan> text, SourceSpan span) {
+    CardRow made;
+    made.label = say(label);
+    made.text = std::move(text);
+    made.origin = {made.label, span};
+    return rows_.emplace_back(std::move(made));
+  }
+
+  void today() {
+    if (!input_.booking) return;
+    const Booking& booking = *input_.booking;
+    std::string text = voice_.locale.time(booking.at);
+    if (!booking.groomer.empty()) text += " · " + booking.groomer;
+    std::vector<TextSpan> spans{{text, Face::semibold}};
+    if (!booking.note.empty()) spans.push_back({" · " + booking.note});
+    row(Phrase::label_today, std::move(spans), booking.span).at_the_door = true;
+  }
+
+  void handle() {
+    const Handling& handling = pet().handling;
+    Sentences text;
+    text.add_headed(say(Phrase::hold), handling.hold);
+    text.add_headed(say(Phrase::lift), handling.lift);
+    text.add_headed(say(Phrase::stop), handling.stop);
+    if (handling.rest_every) {
+      text.add_strong(sentence(say(Phrase::rest_every, {to_text(*handling.rest_every)})));
+    }
+    if (!text.empty()) row(Phrase::label_handle, text.take(), pet().span).at_the_door = true;
+  }
+
+  void trim() {
+    const auto lines = trim_lines(pet().trim, voice_);
+    const bool styled = pet().style.has_value();
+    const bool any_differs = std::ranges::any_of(lines, &TrimLine::differs);
+    std::vector<TextSpan> head;
+    if (styled) {
+      head = {{say(any_differs ? Phrase::style_except : Phrase::style_only, {pet().style->name}),
+               Face::bold}};
+    }
+    CardRow& made = row(Phrase::label_trim, std::move(head), pet().span);
+    made.role = Role::action;
+    for (const TrimLine& line : lines) {
+      if (styled && !line.differs) continue;
+      made.origin.span = line.parts.front()->entry.span;
+      CardRow::Point point{{{capitalised(line.places), Face::semibold}, {": " + line.work}},
+                           styled && line.differs};
+      if (!line.note.empty()) point.text.push_back({"; " + line.note});
+      made.points.push_back(std::move(point));
+    }
+    if (!styled && lines.empty()) made.hand_lines = {say(Phrase::no_trim)};
+  }
+
+  void drawer() {
+    std::vector<CardRow::Point> points;
+    for (const DrawerGap& gap : input_.plan.drawer) {
+      const TrimPart* part = find_part(pet().trim, gap.place);
+      const std::string place = capitalised(to_text(gap.place));
+      const std::string text = drawer_text(gap, voice_);
+      // Parts of one entry share its answer; it is said once.
+      const bool said = std::ranges::any_of(points, [&](const CardRow::Point& point) {
+        return point.text.back().text == ": " + text;
+      });
+      if (said || part == nullptr) continue;
+      points.push_back({{{place, Face::semibold}, {": " + text}}, false});
+    }
+    if (points.empty()) return;
+    row(Phrase::label_drawer, {}, input_.plan.drawer.front().span).points = std::move(points);
+  }
+
+  void growth() {
+    std::vector<TextSpan> text;
+    SourceSpan span;
+    for (const KeepUnder& limit : pet().preferences.keep_under) {
+      for (const RegionGrowth& region : input_.plan.growth) {
+        if (!meets(region.place, limit.place)) continue;
+        const auto days = days_until_over(region, limit.length);
+        const std::string place = capitalised(to_text(limit.place));
+        const std::string length = to_text(limit.length, units());
+        if (!text.empty()) text.push_back({" "});
+        text.push_back(
+            {sentence(days ? say(Phrase::grows_past,
+                                 {place, length,
+                                  voice_.locale.day_and_month(
+                                      region.since + std::chrono::days(*days + 1), input_.today)})
+                           : say(Phrase::stays_under, {place, length}))});
+        span = limit.span;
+        break;
+      }
+    }
+    if (!text.empty()) row(Phrase::label_growth, std::move(text), span);
+  }
+
+  void bath() {
+    const Bath& bath = pet().bath;
+    if (bath.none) {
+      row(Phrase::label_bath, {{say(Phrase::bath_none), Face::semibold}}, bath.span);
+      return;
+    }
+    std::vector<TextSpan> text;
+    if (bath.before) text.push_back({sentence(bath.before->value)});
+    for (const Mix& mix : input_.plan.bath.mixes) {
+      if (!text.empty()) text.push_back({" "});
+      std::ranges::move(mix_text(mix, voice_, MixDetail::brief), std::back_inserter(text));
+    }
+    if (!text.empty()) row(Phrase::label_bath, std::move(text), bath.span);
+  }
+
+  void dry() {
+    Sentences text;
+    if (pet().bath.dry) text.add(pet().bath.dry->value);
+    const std::string dryer = sentence(pet().handling.dryer);
+    const bool said = pet().bath.dry && sentence(pet().bath.dry->value) == dryer;
+    if (!said) text.add_strong(dryer);
+    if (text.empty()) return;
+    row(Phrase::label_dry, text.take(),
+        pet().bath.dry ? pet().bath.dry->span : pet().handling.dryer_span)
+        .at_the_door = true;
+  }
+
+  void finish() {
+    constexpr std::array parts{Phrase::finish_ears, Phrase::finish_tail, Phrase::finish_feet,
+                               Phrase::finish_nails};
+    std::vector<TextSpan> text;
+    SourceSpan span;
+    // Bold means "not as the style says"; where the style says nothing, nothing stands out.
+    const bool mixed = !std::ranges::all_of(pet().finish, &FinishLine::differs);
+    for (const FinishLine& line : pet().finish) {
+      if (!text.empty()) text.push_back({" · "});
+      const auto face = line.differs && mixed ? std::optional(Face::semibold) : std::nullopt;
+      constexpr std::array<std::string_view, 4> keys{"ears", "tail", "feet", "nails"};
+      const auto* const known = std::ranges::find(keys, line.part);
+      const std::string head =
+          known == keys.end() ? std::string()
+                              : say(parts[static_cast<std::size_t>(known - keys.begin())]) + " ";
+      text.push_back({text.empty() ? capitalised(head + line.words) : head + line.words, face});
+      span = line.span;
+    }
+    if (!text.empty()) row(Phrase::label_finish, std::move(text), span);
+  }
+
+  void not_wanted() {
+    const auto& dislikes = pet().preferences.dislikes;
+    if (!dislikes.empty()) {
+      row(Phrase::label_not_wanted, {{capitalised(joined(dislikes, ", "))}}, pet().span);
+    }
+  }
+
+  void accepted() {
+    Sentences text;
+    SourceSpan span;
+    for (const Caution& caution : input_.plan.cautions) {
+      if (!caution.accepted || !belongs_on_card(caution)) continue;
+      text.add(say(Phrase::accepted_on,
+                   {sentence(caution.what), voice_.locale.long_date(caution.accepted->signed_on),
+                    caution.accepted->reason}));
+      span = caution.accepted->span;
+    }
+    if (!text.empty()) row(Phrase::label_accepted, text.take(), span);
+  }
+
+  void collects() {
+    const Owner& owner = pet().owner;
+    std::vector<std::string> who = owner.collects;
+    if (who.empty() && !owner.name.empty()) who.push_back(owner.name);
+    std::vector<TextSpan> text;
+    if (!who.empty()) text.push_back({voice_.locale.either(who)});
+    std::vector<std::string> hand_lines;
+    if (input_.booking && input_.booking->collect) {
+      if (!text.empty()) text.push_back({", "});
+      text.push_back(
+          {say(Phrase::collects_at, {voice_.locale.time(*input_.booking->collect)}), Face::bold});
+    } else {
+      hand_lines.push_back(say(Phrase::hand_collects));
+    }
+    if (!pet().handling.comes_with.empty()) {
+      if (!text.empty()) text.push_back({". "});
+      text.push_back({say(Phrase::comes_with, {voice_.locale.list(pet().handling.comes_with)})});
+    }
+    CardRow& made = row(Phrase::label_collects, std::move(text), pet().span);
+    made.hand_lines = std::move(hand_lines);
+    made.at_the_door = true;
+  }
+
+  void owner() {
+    const Owner& owner = pet().owner;
+    if (!input_.salon.contact_on_card) return;
+    std::vector<std::string> parts{owner.name, owner.phone, owner.email};
+    std::ranges::copy(owner.address, std::back_inserter(parts));
+    std::erase(parts, std::string());
+    if (parts.empty()) return;
+    row(Phrase::label_owner, {{joined(parts, " · ")}}, pet().span).at_the_door = true;
+  }
+
+  void weight() {
+    if (!input_.plan.health.weight) {
+      row(Phrase::label_weight, {}, pet().span).hand_lines = {say(Phrase::label_weight)};
+    }
+  }
+
+  void due() {
+    const auto& next = input_.plan.next_visit;
+    // On the day itself the next date is still to be agreed.
+    if (!next || next->date == input_.today) {
+      row(Phrase::label_due, {}, pet().span).hand_lines = {say(Phrase::hand_due)};
+      return;
+    }
+    const std::string date = voice_.locale.day_and_month(next->date, input_.today);
+    std::string text = date;
+    if (next->overdue_days > 0) text = say(Phrase::due_overdue, {date, next->overdue_days});
+    row(Phrase::label_due, {{text, Face::bold}}, pet().span).at_the_door = true;
+  }
+
+  const SheetInput& input_;
+  const SheetVoice& voice_;
+  std::vector<CardRow> rows_;
+};
+
+}  // namespace
+
+std::vector<CardRow> card_rows(const SheetInput& input, const SheetVoice& voice) {
+  return RowMaker(input, voice).all();
+}
+}  // namespace furnish

@@ -1,0 +1,41 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "base/measures.h"
+
+namespace furnish {
+
+/// How one reader writes dates, times, numbers and lists (ICU's data). For use by one thread.
+class ReaderLocale {
+ public:
+  /// `language` is BCP 47, such as "en-GB"; one that ICU does not know falls back to English.
+  ReaderLocale(const std::string& language, Units units);
+  ~ReaderLocale();
+  ReaderLocale(const ReaderLocale&) = delete;
+  ReaderLocale& operator=(const ReaderLocale&) = delete;
+
+  const std::string& language() const { return language_; }
+  Units units() const { return units_; }
+  /// "24 November 2026"
+  std::string long_date(Date) const;
+  /// "Tuesday 19 January"; the year is added if it is not that of `from`.
+  std::string day_and_month(Date, Date from) const;
+  /// A text with the ISO dates in it ("2026-11-19") written as long_date() does.
+  std::string with_dates(const std::string& text) const;
+  /// "11:45" or "11:45 AM"
+  std::string time(TimeOfDay) const;
+  /// "a, b and c"; "a, b or c".
+  std::string list(const std::vector<std::string>&) const;
+  std::string either(const std::vector<std::string>&) const;
+
+ private:
+  struct Formats;
+  std::string language_;
+  Units units_;
+  std::unique_ptr<Formats> formats_;
+};
+}  // namespace furnish

@@ -1,0 +1,47 @@
+#include "sheet/roles.h"
+
+#include <array>
+
+namespace furnish {
+namespace {
+struct Distances {
+  Length name, alert, action, body, footer;
+};
+constexpr std::array<Distances, 3> hanging{{
+    {1200_mm, 700_mm, 500_mm, 450_mm, 350_mm},
+    {2000_mm, 1000_mm, 700_mm, 600_mm, 400_mm},
+    {3000_mm, 1200_mm, 800_mm, 600_mm, 400_mm},
+}};
+// A name may grow past what running text should: it is one word to be found from across the room.
+constexpr Distances in_hand{1500_mm, 700_mm, 600_mm, 500_mm, 400_mm};
+constexpr double most_for_name = 26, most_for_text = 22, most_for_foot = 18;
+
+std::vector<TypeRole> roles(const Distances& usual, const ReadingDistances& own) {
+  const Length body = own.body.value_or(usual.body);
+  const Length action = own.action.value_or(usual.action);
+  return {
+      {Role::title, own.name.value_or(usual.name), most_for_name},
+      {Role::subtitle, body, most_for_text},
+      {Role::heading, action, most_for_text},
+      {Role::alert, own.alert.value_or(usual.alert), most_for_text},
+      {Role::action, action, most_for_text},
+      {Role::body, body, most_for_text},
+      {Role::label, body, most_for_foot},
+      {Role::foot, own.footer.value_or(usual.footer), most_for_foot},
+  };
+}
+}  // namespace
+
+PaperClass paper_class(const Paper& paper) {
+  if (paper.size.width < 115_mm) return PaperClass::small;
+  return paper.size.width < 160_mm ? PaperClass::middle : PaperClass::large;
+}
+
+std::vector<TypeRole> hanging_roles(const Paper& paper, const ReadingDistances& own) {
+  return roles(hanging[static_cast<std::size_t>(paper_class(paper))], own);
+}
+
+std::vector<TypeRole> hand_roles(const ReadingDistances& own) {
+  return roles(in_hand, own);
+}
+}  // namespace furnish

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <vector>
+
+#include "model/salon.h"
+#include "page/paper.h"
+#include "page/type.h"
+
+namespace furnish {
+
+/// Papers in three classes, by how near they are read.
+enum class PaperClass : std::uint8_t { small, middle, large };
+/// By width: under 115 mm small (A6, 4 × 6 in), under 160 mm middle (A5, half letter, 5 × 8 in).
+PaperClass paper_class(const Paper&);
+
+/// Reading distances of a sheet that hangs: a card on the kennel's door. A name at 3, 2 or 1.2 m by
+/// class, alerts at 1.2, 1 or 0.7 m, what to do at 0.8, 0.7 or 0.5 m, all else at 0.6, 0.6 or 0.45
+/// m, the foot at 0.4, 0.4 or 0.35 m; the salon's own where it has set them.
+std::vector<TypeRole> hanging_roles(const Paper&, const ReadingDistances&);
+
+/// Reading distances of a sheet that is read in the hand, at the table or the desk: the name at
+/// 1.5 m, alerts at 0.7 m, heads and what to do about alerts at 0.6 m, all else at 0.5 m, the foot
+/// at 0.4 m; the salon's own where it has set them.
+std::vector<TypeRole> hand_roles(const ReadingDistances&);
+}  // namespace furnish

@@ -1,0 +1,46 @@
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+
+#include "base/date.h"
+#include "base/diagnostic.h"
+#include "model/pet.h"
+#include "model/salon.h"
+#include "model/visit.h"
+#include "page/fit.h"
+#include "page/paper.h"
+#include "plan/plan.h"
+#include "sheet/reader_locale.h"
+#include "sheet/words.h"
+
+namespace furnish {
+
+/// What every sheet about one pet is made from. References must outlive the sheet's making.
+struct SheetInput {
+  const Salon& salon;
+  const Pet& pet;
+  const Plan& plan;
+  std::optional<Booking> booking;  ///< of the day
+  Date today;
+  Paper paper;
+  const Visit* latest = nullptr;  ///< the last visit on or before today, if there was one
+  std::string trim_code{};        ///< the trim as text for a QR code; empty: no code
+  /// "pets/rex.toml:12" of a place in a file, to print beside each part; empty: not asked for.
+  std::function<std::string(const SourceSpan&)> source{};
+};
+
+/// In whose words and units, and with which fonts.
+struct SheetVoice {
+  const Words& words;
+  const ReaderLocale& locale;
+  TextShaper& shaper;
+};
+
+/// A finished page and what it says about itself.
+struct Sheet {
+  ComposedPage page;
+  DocumentInfo info;
+};
+}  // namespace furnish

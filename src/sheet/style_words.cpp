@@ -1,0 +1,125 @@
+#include <algorithm>
+
+#include "base/quantity.h"
+#include "base/text.h"
+#include "sheet/card_rows.h"
+#include "sheet/style_parts.h"
+
+namespace furnish {
+namespace {
+bool has_condition(const Pet& pet, Condition condition) {
+  return std::ranges::any_of(pet.conditions,
+                             [&](const auto& known) { return known.value == condition; });
+}
+
+std::string quoted(const std::vector<std::string>& wishes, const SheetVoice& voice) {
+  std::vector<std::string> out;
+  for (const std::string& wish : wishes) {
+    out.push_back(voice.words.say(Phrase::quoted, {capitalised(wish)}));
+  }
+  return joined(out, " ");
+}
+
+/// A dog that must not overheat or be frightened, beyond what holds for every dog.
+bool fragile_breath(const SheetInput& input) {
+  return input.pet.build.nose == NoseLength::short_nose ||
+         has_condition(input.pet, Condition::heart_disease) ||
+         has_condition(input.pet, Condition::collapsing_trachea) ||
+         input.plan.health.age_group == AgeGroup::senior;
+}
+}  // namespace
+
+std::vector<AlertEntry> style_alerts(const SheetInput& input, const SheetVoice& voice) {
+  return alert_entries(input, voice, CautionScope::all);
+}
+
+std::vector<StyleNote> style_who(const SheetInput& input, const SheetVoice& voice) {
+  const Pet& pet = input.pet;
+  std::vector<StyleNote> notes;
+  StyleNote looks{voice.words.say(Phrase::who_pet), looks_text(input, voice), pet.span};
+  std::vector<TextSpan> facts = facts_text(input, voice);
+  if (!looks.text.empty() && !facts.empty()) looks.text.push_back({"\u00A0· "});
+  std::ranges::move(facts, std::back_inserter(looks.text));
+  if (pet.coat) {
+    looks.text.push_back({(looks.text.empty() ? "" : "\u00A0· ") +
+                          voice.words.say(Phrase::coat_of, {std::string(key(*pet.coat))})});
+  }
+  if (!looks.text.empty()) notes.push_back(std::move(looks));
+
+  std::vector<std::string> health;
+  for (const auto& condition : pet.conditions) health.emplace_back(to_text(condition.value));
+  std::string text = capitalised(joined(health, ", "));
+  if (!text.empty()) text += ". ";
+  text += pet.health_notes.empty() ? "" : sentence(pet.health_notes);
+  if (!text.empty()) notes.push_back({voice.words.say(Phrase::who_health), {{text}}, pet.span});
+
+  std::vector<std::string> wishes;
+  if (!pet.preferences.likes.empty()) wishes.push_back(quoted(pet.preferences.likes, voice));
+  if (!pet.preferences.dislikes.empty()) {
+    wishes.push_back(voice.words.say(Phrase::not_wanted, {joined(pet.preferences.dislikes, ", ")}));
+  }
+  for (const KeepUnder& limit : pet.preferences.keep_under) {
+    wishes.push_back(voice.words.say(
+        Phrase::keep_short, {to_text(limit.place), to_text(limit.length, voice.locale.units())}));
+  }
+  if (!wishes.empty()) {
+    notes.push_back({voice.words.say(Phrase::who_owner), {{joined(wishes, " ")}}, pet.span});
+  }
+  return notes;
+}
+
+std::vector<StyleNote> style_what_if(const SheetInput& input, const SheetVoice& voice,
+                                     WhatIf scope) {
+  const Pet& pet = input.pet;
+  const Words& words = voice.words;
+  std::vector<StyleNote> notes;
+  const auto add = [&](Phrase head, std::string text) {
+    notes.push_back({words.say(head), {{std::move(text)}}, pet.span});
+  };
+  if (!pet.handling.stop.empty()) {
+    notes.push_back({capitalised(pet.handling.stop), {{words.say(Phrase::if_stop)}}, pet.span});
+  }
+  if (has_condition(pet, Condition::seizures)) add(Phrase::if_fit_head, words.say(Phrase::if_fit));
+  if (fragile_breath(input)) add(Phrase::if_breath_head, words.say(Phrase::if_breath));
+  const bool mats = pet.coat && *pet.coat != Coat::smooth && *pet.coat != Coat::hairless;
+  if (mats) {
+    std::string text = words.say(Phrase::if_mats);
+    if (*pet.coat == Coat::double_coat) text = words.say(Phrase::if_mats_double) + " " + text;
+    add(Phrase::if_mats_head, std::move(text));
+  }
+  add(Phrase::if_wound_head, words.say(Phrase::if_wound));
+  if (scope == WhatIf::general) {
+    add(Phrase::if_nick_head, words.say(Phrase::if_nick));
+    add(Phrase::if_refuses_head, words.say(Phrase::if_refuses));
+    add(Phrase::if_unsure_head, words.say(Phrase::if_unsure));
+  }
+  std::string ask;
+  if (input.latest != nullptr && !input.latest->groomer.empty()) {
+    ask = words.say(Phrase::ask_groomer,
+                    {input.latest->groomer, pet.name.value,
+                     voice.locale.day_and_month(input.latest->date.value, input.today)});
+  }
+  if (!pet.owner.name.empty()) {
+    if (!ask.empty()) ask += ' ';
+    ask += words.say(Phrase::ask_owner, {pet.owner.name});
+  }
+  if (!ask.empty()) add(Phrase::ask_head, std::move(ask));
+  return notes;
+}
+
+std::vector<std::string> style_questions(const std::vector<StyleRow>& rows, const SheetInput& input,
+                                         const SheetVoice& voice) {
+  std::vector<std::string> questions;
+  const bool warned = !style_alerts(input, voice).empty();
+  if (warned) questions.push_back(voice.words.say(Phrase::q_stop));
+  const bool differs =
+      std::ranges::any_of(rows, [](const StyleRow& row) { return row.line.differs; });
+  questions.push_back(differs && input.pet.style
+                          ? voice.words.say(Phrase::q_differs, {input.pet.style->name})
+                          : voice.words.say(Phrase::q_lengths));
+  const bool finished =
+      std::ranges::any_of(rows, [](const StyleRow& row) { return !row.finish.empty(); });
+  if (finished) questions.push_back(voice.words.say(Phrase::q_finish));
+  return questions;
+}
+}  // namespace furnish

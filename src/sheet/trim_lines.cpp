@@ -1,0 +1,134 @@
+#include "sheet/trim_lines.h"
+
+#include <algorithm>
+
+#include "base/quantity.h"
+
+namespace furnish {
+namespace {
+Phrase shears_phrase(Shears shears) {
+  switch (shears) {
+    case Shears::straight:
+      return Phrase::shears_straight;
+    case Shears::curved:
+      return Phrase::shears_curved;
+    case Shears::thinning:
+      return Phrase::shears_thinning;
+    case Shears::blending:
+      break;
+  }
+  return Phrase::shears_blending;
+}
+
+/// Combs are named by length: in whole millimetres where the file did, else in inches.
+std::string comb_text(Length comb) {
+  return to_text(comb, comb.um() % 1000 == 0 ? Units::metric : Units::us);
+}
+
+bool together(const TrimPart& a, const TrimPart& b) {
+  return same_work(a.entry, b.entry) && a.differs() == b.differs();
+}
+
+/// The group whose name the file wrote for all these parts; empty if it wrote each by itself.
+std::optional<Group> written_group(const std::vector<const TrimPart*>& parts) {
+  const auto group = parse_group(parts.front()->entry.written);
+  if (!group || parts.size() < 2) return std::nullopt;
+  const bool all = std::ranges::all_of(
+      parts, [&](const TrimPart* part) { return part->entry.span == parts.front()->entry.span; });
+  return all ? group : std::nullopt;
+}
+}  // namespace
+
+std::string tool_text(const Tool& tool, const SheetVoice& voice) {
+  struct Say {
+    const SheetVoice& voice;
+    std::string operator()(Brush) const { return voice.words.say(Phrase::brush_out); }
+    std::string operator()(Clip clip) const {
+      return voice.words.say(Phrase::blade, {std::string(clip.blade->name)});
+    }
+    std::string operator()(CombOver comb) const {
+      return voice.words.say(Phrase::comb_over,
+                             {comb_text(comb.comb), std::string(comb.base->name)});
+    }
+    std::string operator()(Scissor s) const { return voice.words.say(shears_phrase(s.shears)); }
+    std::string operator()(HandStrip s) const {
+      return voice.words.say(s.with == Strip::hand ? Phrase::strip_hand : Phrase::strip_knife);
+    }
+  };
+  return std::visit(Say{voice}, tool);
+}
+
+std::string work_text(const TrimEntry& entry, const SheetVoice& voice) {
+  std::string out = tool_text(entry.tool, voice);
+  if (entry.leave) out += ", " + to_text(*entry.leave, voice.locale.units());
+  if (entry.lay == Lay::across) out += ", " + voice.words.say(Phrase::lay_across);
+  if (entry.lay == Lay::against) out += ", " + voice.words.say(Phrase::lay_against);
+  return out;
+}
+
+std::string places_text(const std::vector<Place>& places, const SheetVoice& voice) {
+  std::vector<std::string> names;
+  for (const Place place : places) names.push_back(to_text(place));
+  return voice.locale.list(names);
+}
+
+namespace {
+/// Names of places, a whole group under its own name where all of its regions are there.
+std::string grouped_places(std::vector<Place> places, const SheetVoice& voice) {
+  struct Named {
+    Place first;
+    std::string name;
+  };
+  std::vector<Named> named;
+  for (const GroupInfo& group : groups()) {
+    if (group.group == Group::furnishings) continue;  // it shares regions with the others
+    const bool whole = std::ranges::all_of(group.members, [&](Region region) {
+      return std::ranges::find(places, Place{region, Side::both}) != places.end();
+    });
+    if (!whole) continue;
+    named.push_back({{group.members.front(), Side::both}, std::string(group.key)});
+    std::erase_if(places, [&](Place place) { return in_group(place.region, group.group); });
+  }
+  for (const Place place : places) named.push_back({place, to_text(place)});
+  std::ranges::sort(named, {}, &Named::first);
+  std::vector<std::string> names;
+  for (Named& one : named) names.push_back(std::move(one.name));
+  return voice.locale.list(names);
+}
+}  // namespace
+
+void name_line(TrimLine& line, const SheetVoice& voice) {
+  std::vector<Place> places;
+  for (const TrimPart* part : line.parts) places.push_back(part->place);
+  const auto group = written_group(line.parts);
+  line.places = group ? std::string(info(*group).key) : grouped_places(places, voice);
+  line.work = work_text(line.parts.front()->entry, voice);
+  line.note = line.parts.front()->entry.note;
+}
+
+std::string drawer_text(const DrawerGap& gap, const SheetVoice& voice) {
+  const std::string wanted = tool_text(gap.wanted, voice);
+  if (!gap.use) return voice.words.say(Phrase::nothing_near, {wanted});
+  std::string change = voice.words.say(Phrase::same_length);
+  const Length by = gap.difference.value_or(Length{});
+  const Units units = voice.locale.units();
+  if (by > Length{}) change = voice.words.say(Phrase::longer_by, {to_text(by, units)});
+  if (by < Length{}) change = voice.words.say(Phrase::shorter_by, {to_text(-by, units)});
+  return voice.words.say(Phrase::use_instead, {wanted, tool_text(*gap.use, voice), change});
+}
+
+std::vector<TrimLine> trim_lines(const ResolvedTrim& trim, const SheetVoice& voice) {
+  std::vector<TrimLine> lines;
+  for (const TrimPart& part : trim) {
+    const auto same = std::ranges::find_if(
+        lines, [&](const TrimLine& line) { return together(*line.parts.front(), part); });
+    if (same != lines.end()) {
+      same->parts.push_back(&part);
+    } else {
+      lines.push_back({{&part}, {}, {}, {}, part.differs()});
+    }
+  }
+  for (TrimLine& line : lines) name_line(line, voice);
+  return lines;
+}
+}  // namespace furnish

@@ -1,0 +1,66 @@
+#include <fmt/format.h>
+
+#include "spec/reader.h"
+#include "spec/words.h"
+
+namespace furnish {
+namespace {
+/// A file's name in pets/, so that it cannot lead elsewhere.
+bool names_a_file(std::string_view key) {
+  return key.find('/') == std::string_view::npos && key.find('\\') == std::string_view::npos &&
+         key.front() != '.';
+}
+
+Booking read_booking(Fields& fields) {
+  Booking out;
+  out.span = fields.span();
+  fields.require("at", "at = 09:30:00");
+  fields.require("pet", "pet = \"…\", the name of a file in pets/");
+  out.at = fields.time("at").value_or(TimeOfDay{});
+  out.collect = fields.time("collect");
+  if (auto pet = fields.text("pet")) {
+    if (pet->value.ends_with(".toml")) {
+      fields.sink().error("pet-key", pet->span, "a pet is named without .toml").hint =
+          fmt::format("write \"{}\"", stem(pet->value));
+    } else if (!names_a_file(pet->value)) {
+      fields.sink().error("pet-key", pet->span, "a pet is named without folders").hint =
+          fmt::format("write \"{}\"", stem(pet->value));
+    }
+    out.pet = *std::move(pet);
+  }
+  out.groomer = fields.words("groomer");
+  out.note = fields.words("note");
+  if (out.collect && fields.find("at") != nullptr && *out.collect <= out.at) {
+    fields.sink()
+        .error("collect-before", fields.find("collect")->node.span,
+               "the pet is collected before it comes")
+        .notes.emplace_back(fields.find("at")->node.span, "it comes here");
+  }
+  fields.finish();
+  return out;
+}
+}  // namespace
+
+std::optional<Day> read_day_text(const ReadContext& context, std::string path, std::string text) {
+  const auto document = read_document(context, path, std::move(text),
+                                      "a day needs its date = 2026-11-24 and its [[booking]]s");
+  if (!document) return std::nullopt;
+  Fields file(*document, "a day's file", context.sink);
+  Day day;
+  file.require("date", "date = 2026-11-24");
+  if (const auto date = file.date("date")) {
+    day.date = date->value;
+    check_name_date(*date, path, context.sink);
+  }
+  for (Fields& booking : file.tables("booking")) day.bookings.push_back(read_booking(booking));
+  file.finish();
+  if (!no_errors_in(document->file, context.sink)) return std::nullopt;
+  return day;
+}
+
+std::optional<Day> read_day(const ReadContext& context, const std::string& path) {
+  auto bytes = read_bytes(context, path);
+  if (!bytes) return std::nullopt;
+  return read_day_text(context, path, *std::move(bytes));
+}
+}  // namespace furnish

@@ -1,0 +1,166 @@
+#include "spec/document.h"
+
+#include <fmt/format.h>
+
+#include <toml++/toml.h>
+#include <algorithm>
+
+#include "spec/scan.h"
+#include "spec/syntax_fault.h"
+
+namespace furnish {
+namespace {
+/// Tables that dotted keys and headers nest are told here; brackets were counted by scan_text().
+constexpr std::size_t deepest_tree = 64;
+/// After so many faults of syntax a file is something else than what we read.
+constexpr std::size_t most_syntax_faults = 20;
+
+SourceSpan to_span(const toml::source_region& region, std::uint16_t file) {
+  return {file, {region.begin.line, region.begin.column}, {region.end.line, region.end.column}};
+}
+
+class Converter {
+ public:
+  Converter(std::uint16_t file, DiagnosticSink& sink) : file_(file), sink_(sink) {}
+
+  TomlTable table(const toml::table& from, std::size_t depth) {
+    TomlTable out;
+    for (const auto& [key, node] : from) {
+      const SourceSpan at = to_span(key.source(), file_);
+      out.push_back({std::string(key.str()), at, this->node(node, at, depth)});
+    }
+    // toml++ sorts by the alphabet.
+    std::ranges::stable_sort(out, {}, [](const TomlEntry& e) { return e.key_span.begin; });
+    return out;
+  }
+
+  bool too_deep() const { return too_deep_; }
+
+ private:
+  TomlNode node(const toml::node& from, SourceSpan near, std::size_t depth) {
+    const SourceSpan span = to_span(from.source(), file_);
+    TomlNode out{TomlDateTime{}, span.begin.line == 0 ? near : span};
+    if (depth > deepest_tree) {
+      if (!too_deep_) {
+        sink_.error("too-deep", near, fmt::format("tables nested more than {} deep", deepest_tree));
+      }
+      too_deep_ = true;
+      return out;
+    }
+    if (const auto* const inner = from.as_table()) {
+      out.value = table(*inner, depth + 1);
+    } else if (const auto* const list = from.as_array()) {
+      TomlList items;
+      for (const toml::node& item : *list) items.push_back(node(item, out.span, depth + 1));
+      out.value = std::move(items);
+    } else if (const auto* const text = from.as_string()) {
+      out.value = text->get();
+    } else if (const auto* const whole = from.as_integer()) {
+      out.value = whole->get();
+    } else if (const auto* const real = from.as_floating_point()) {
+      out.value = real->get();
+    } else if (const auto* const truth = from.as_boolean()) {
+      out.value = truth->get();
+    } else if (const auto* const date = from.as_date()) {
+      const toml::date d = date->get();
+      out.value = TomlDate{make_date(d.year, d.month, d.day),
+                           fmt::format("{:04}-{:02}-{:02}", d.year, d.month, d.day)};
+    } else if (const auto* const clock = from.as_time()) {
+      const toml::time t = clock->get();
+      out.value = TomlTime{TimeOfDay(t.hour * 60 + t.minute), t.second == 0 && t.nanosecond == 0};
+    }
+    return out;
+  }
+
+  std::uint16_t file_;
+  DiagnosticSink& sink_;
+  bool too_deep_ = false;
+};
+
+/// One line of `text` as spaces, so that all other places stay as they are.
+void blank_line(std::string& text, std::uint32_t line) {
+  std::size_t begin = 0;
+  for (std::uint32_t n = 1; n < line; ++n) {
+    begin = text.find('\n', begin);
+    if (begin == std::string::npos) return;
+    ++begin;
+  }
+  for (std::size_t i = begin; i < text.size() && text[i] != '\n' && text[i] != '\r'; ++i) {
+    text[i] = ' ';
+  }
+}
+
+/// True if what follows `line` can be understood without it.
+bool stands_alone(const SourceText& source, const LineStarts& starts, std::uint32_t line) {
+  const std::string_view text = source.line(line);
+  const std::size_t first = text.find_first_not_of(" \t");
+  const bool header = first != std::string_view::npos && text[first] == '[';
+  return !header && starts.clean(line) && starts.clean(line + 1);
+}
+
+std::optional<Document> parse(const ReadContext& context, std::uint16_t file,
+                              const LineStarts& starts) {
+  const SourceText& source = context.sources.at(file);
+  std::string text(source.text());
+  Document document{file, {}, true};
+  std::uint32_t last = 0;
+  for (std::size_t faults = 0; faults < most_syntax_faults; ++faults) {
+    try {
+      const toml::table root = toml::parse(std::string_view(text));
+      Converter converter(file, context.sink);
+      document.root = converter.table(root, 1);
+      if (converter.too_deep()) return std::nullopt;
+      return document;
+    } catch (const toml::parse_error& fault) {
+      const SourceSpan at = to_span(fault.source(), file);
+      if (at.begin.line <= last) return std::nullopt;  // the same fault again
+      report_syntax_fault(source, at, fault.description(), context.sink);
+      document.whole = false;
+      last = at.begin.line;
+      if (!stands_alone(source, starts, last)) return std::nullopt;
+      blank_line(text, last);
+    }
+  }
+  return std::nullopt;
+}
+
+bool only_space_and_comments(std::string_view text) {
+  bool comment = false;
+  for (const char c : text) {
+    if (c == '\n') comment = false;
+    if (c == '#') comment = true;
+    if (!comment && c != ' ' && c != '\t' && c != '\r' && c != '\n') return false;
+  }
+  return true;
+}
+}  // namespace
+
+std::optional<std::string> read_bytes(const ReadContext& context, const std::string& path) {
+  FileContent content = context.files.read(path);
+  if (content.bytes) return std::move(content.bytes);
+  const std::uint16_t file = context.sources.add(path, {});
+  context.sink.error("unreadable", {file, {}, {}}, "cannot be read: " + content.fault);
+  return std::nullopt;
+}
+
+std::optional<Document> read_document(const ReadContext& context, std::string path,
+                                      std::string text, std::string_view must_have) {
+  if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);
+  const std::uint16_t file = context.sources.add(std::move(path), std::move(text));
+  const SourceText& source = context.sources.at(file);
+  const auto starts = scan_text(source, file, context.sink);
+  if (!starts) return std::nullopt;
+  if (!must_have.empty() && only_space_and_comments(source.text())) {
+    context.sink.error("empty", {file, {}, {}}, fmt::format("is empty; {}", must_have));
+    return std::nullopt;
+  }
+  return parse(context, file, *starts);
+}
+
+std::string stem(std::string_view path) {
+  const std::size_t slash = path.rfind('/');
+  if (slash != std::string_view::npos) path.remove_prefix(slash + 1);
+  if (path.ends_with(".toml")) path.remove_suffix(5);
+  return std::string(path);
+}
+}  // namespace furnish

@@ -1,0 +1,68 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "base/date.h"
+#include "base/source.h"
+#include "spec/context.h"
+
+namespace furnish {
+
+struct TomlNode;
+struct TomlEntry;
+using TomlList = std::vector<TomlNode>;
+using TomlTable = std::vector<TomlEntry>;  ///< in the order of the file
+/// A day as written; empty where make_date() is.
+struct TomlDate {
+  std::optional<Date> date;
+  std::string written;
+};
+struct TomlTime {
+  TimeOfDay time{};   ///< whole minutes; see `whole`
+  bool whole = true;  ///< false if seconds were given that are not zero
+};
+struct TomlDateTime {};
+
+/// What stands behind a key, and where. Tables under a `[header]` have the header as their span.
+struct TomlNode {
+  std::variant<std::string, std::int64_t, double, bool, TomlDate, TomlTime, TomlDateTime, TomlList,
+               TomlTable>
+      value;
+  SourceSpan span;
+};
+
+struct TomlEntry {
+  std::string key;
+  SourceSpan key_span;
+  TomlNode node;
+};
+
+/// A file of TOML as a tree in which everything has its place.
+struct Document {
+  std::uint16_t file = SourceSpan::no_file;
+  TomlTable root;
+  /// False if lines with faults of syntax were left out of the tree: then what seems to be missing
+  /// may stand in them.
+  bool whole = true;
+
+  /// The file, without a place in it.
+  SourceSpan span() const { return {file, {}, {}}; }
+};
+
+/// The bytes of a file; empty after a fault.
+std::optional<std::string> read_bytes(const ReadContext&, const std::string& path);
+
+/// Parses a text, a byte order mark or not in front, and adds it to the sources. Faults of syntax
+/// are all reported, as far as one can be told from the next; empty after one that hides what
+/// follows it. `must_have` says what an empty file lacks.
+std::optional<Document> read_document(const ReadContext&, std::string path, std::string text,
+                                      std::string_view must_have);
+
+/// The name of a file without folders and ".toml".
+std::string stem(std::string_view path);
+}  // namespace furnish

@@ -1,0 +1,70 @@
+#include "spec/language.h"
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "base/text.h"
+
+namespace furnish {
+namespace {
+bool letters(std::string_view s) {
+  return std::ranges::all_of(s, [](char c) { return c >= 'a' && c <= 'z'; });
+}
+bool digits(std::string_view s) {
+  return std::ranges::all_of(s, [](char c) { return c >= '0' && c <= '9'; });
+}
+bool letters_or_digits(std::string_view s) {
+  return std::ranges::all_of(
+      s, [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9'); });
+}
+bool variant(std::string_view s) {
+  return (s.size() >= 5 && s.size() <= 8) || (s.size() == 4 && digits(s.substr(0, 1)));
+}
+
+std::vector<std::string_view> split(std::string_view tag) {
+  std::vector<std::string_view> parts;
+  for (std::size_t begin = 0; begin <= tag.size();) {
+    const std::size_t end = std::min(tag.find('-', begin), tag.size());
+    parts.push_back(tag.substr(begin, end - begin));
+    begin = end + 1;
+  }
+  return parts;
+}
+}  // namespace
+
+bool well_formed_language(std::string_view tag) {
+  const std::string lower = lower_ascii(tag);
+  const std::vector<std::string_view> parts = split(lower);
+  for (const std::string_view part : parts) {
+    if (part.empty() || part.size() > 8 || !letters_or_digits(part)) return false;
+  }
+  std::size_t i = 0;
+  const auto is = [&](std::size_t size, auto test) {
+    return i < parts.size() && parts[i].size() == size && test(parts[i]);
+  };
+  // A run of subtags of `least` to 8 signs, at least one of them.
+  const auto run = [&](std::size_t least) {
+    const std::size_t first = i;
+    while (i < parts.size() && parts[i].size() >= least) ++i;
+    return i > first;
+  };
+  if (parts[0] != "x") {
+    if ((parts[0].size() != 2 && parts[0].size() != 3) || !letters(parts[0])) return false;
+    ++i;
+    for (int extended = 0; extended < 3 && is(3, letters); ++extended) ++i;
+    if (is(4, letters)) ++i;
+    if (is(2, letters) || is(3, digits)) ++i;
+    while (i < parts.size() && variant(parts[i])) ++i;
+    while (is(1, letters_or_digits) && parts[i] != "x") {
+      ++i;
+      if (!run(2)) return false;
+    }
+  }
+  if (i < parts.size() && parts[i] == "x") {
+    ++i;
+    if (!run(1)) return false;
+  }
+  return i == parts.size();
+}
+}  // namespace furnish

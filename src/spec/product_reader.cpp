@@ -1,0 +1,145 @@
+#include "spec/product_reader.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "spec/word_tables.h"
+
+namespace furnish {
+namespace {
+std::optional<ProductKind> parse_kind(std::string_view word) {
+  const auto* const found = std::ranges::find(words::product_kinds, word);
+  if (found == words::product_kinds.end()) return std::nullopt;
+  return static_cast<ProductKind>(found - words::product_kinds.begin());
+}
+
+/// What belongs to a product, wherever it is written; its dwell is its label's.
+Product read_product(Fields& fields, ProductKind kind) {
+  Product out;
+  out.name = fields.words("name");
+  const auto said =
+      fields.choice<ProductKind>("kind", "kind of product", parse_kind, words::product_kinds);
+  out.kind = said ? said->value : kind;
+  if (const TomlEntry* const entry = fields.find("dilution")) {
+    const auto dilution = as_dilution(entry->node, "dilution", fields.sink());
+    if (dilution) out.dilution = {*dilution, entry->node.span};
+  }
+  if (const auto dwell = fields.quantity("dwell", bounds::dwell)) out.dwell = dwell->value;
+  out.contains = fields.word_list("contains");
+  out.medicated = fields.flag("medicated", false);
+  out.span = fields.span();
+  return out;
+}
+
+/// The salon's product of that key. Where nobody listed any, the word is all there is: its name.
+std::optional<Product> look_up(const Located<std::string>& word, ProductKind kind,
+                               const Salon* salon, DiagnosticSink& sink) {
+  if (salon == nullptr || salon->products.empty()) {
+    Product out;
+    out.name = word.value;
+    out.kind = kind;
+    out.span = word.span;
+    return out;
+  }
+  const auto found = std::ranges::find(salon->products, word.value, &Product::key);
+  if (found != salon->products.end()) return *found;
+  std::vector<std::string_view> keys;
+  for (const Product& product : salon->products) keys.push_back(product.key);
+  report_unknown("unknown-product", word.span, "product", word.value, keys, sink)
+      .notes.emplace_back(salon->products.front().span, "the salon's products begin here");
+  return std::nullopt;
+}
+
+/// With `product`, only what may differ from bath to bath is said beside it.
+void refuse_product_keys(Fields& fields) {
+  for (const std::string_view key : {"name", "kind", "dilution", "contains", "medicated"}) {
+    const TomlEntry* const entry = fields.find(key);
+    if (entry == nullptr) continue;
+    fields.sink()
+        .error("product-key", entry->key_span,
+               fmt::format("'{}' belongs to the product, not to one use of it", key))
+        .hint = "write it in [products] of salon.toml, or leave 'product' out and give a name";
+  }
+}
+
+std::optional<ProductUse> looked_up_use(Fields& fields, const Located<std::string>& word,
+                                        ProductKind kind, const Salon* salon) {
+  refuse_product_keys(fields);
+  ProductUse use;
+  if (const auto dwell = fields.quantity("dwell", bounds::dwell)) use.dwell = dwell->value;
+  auto product = look_up(word, kind, salon, fields.sink());
+  if (!product) return std::nullopt;
+  use.product = *std::move(product);
+  return use;
+}
+}  // namespace
+
+std::vector<Product> read_products(Fields& products) {
+  std::vector<Product> out;
+  for (const TomlEntry* const entry : products.rest()) {
+    if (!std::holds_alternative<TomlTable>(entry->node.value)) {
+      report_type(entry->node, entry->key, "a table of a product", products.sink()).hint =
+          fmt::format("write [products.{}] and its name under it", entry->key);
+      continue;
+    }
+    Fields fields(entry->node, fmt::format("[products.{}]", entry->key), products);
+    Product product = read_product(fields, ProductKind::other);
+    if (const auto mixed = fields.date("mixed")) product.mixed = mixed->value;
+    fields.finish();
+    product.key = entry->key;
+    product.span = entry->key_span;
+    if (product.name.empty()) product.name = entry->key;
+    out.push_back(std::move(product));
+  }
+  return out;
+}
+
+std::optional<ProductUse> read_product_use(Fields& fields, ProductKind kind, const Salon* salon,
+                                           Mixed mixed) {
+  const TomlEntry* const named = fields.find("product");
+  std::optional<ProductUse> use;
+  if (named != nullptr) {
+    if (const auto word = fields.text("product")) use = looked_up_use(fields, *word, kind, salon);
+  } else {
+    fields.require("name", "product = \"…\", a product of salon.toml, or name = \"…\"");
+    use = ProductUse{};
+    use->product = read_product(fields, kind);
+  }
+  const std::string comb_through = fields.words("comb_through");
+  std::optional<Located<Date>> mixed_on;
+  if (mixed == Mixed::yes) mixed_on = fields.date("mixed");
+  // After a fault in `product`, its neighbours are known keys all the same.
+  for (const std::string_view key :
+       {"name", "kind", "dilution", "dwell", "contains", "medicated"}) {
+    fields.find(key);
+  }
+  fields.finish();
+  if (!use) return std::nullopt;
+  use->comb_through = comb_through;
+  if (mixed_on) use->product.mixed = mixed_on->value;
+  use->span = fields.span();
+  return use;
+}
+
+std::optional<ProductUse> read_product_use(Fields& parent, std::string_view key, ProductKind kind,
+                                           const Salon* salon) {
+  const TomlEntry* const entry = parent.find(key);
+  if (entry == nullptr) return std::nullopt;
+  if (std::holds_alternative<TomlTable>(entry->node.value)) {
+    Fields fields(entry->node, fmt::format("'{}'", key), parent);
+    return read_product_use(fields, kind, salon, Mixed::no);
+  }
+  if (!std::holds_alternative<std::string>(entry->node.value)) {
+    report_type(entry->node, key, "a product such as \"oat\" or { product = \"oat\" }",
+                parent.sink());
+    return std::nullopt;
+  }
+  const auto word = parent.text(key);
+  if (!word) return std::nullopt;
+  auto product = look_up(*word, kind, salon, parent.sink());
+  if (!product) return std::nullopt;
+  return ProductUse{*std::move(product), {}, {}, entry->node.span};
+}
+}  // namespace furnish

@@ -1,0 +1,22 @@
+#pragma once
+
+#include "model/product.h"
+#include "model/salon.h"
+#include "spec/fields.h"
+
+namespace furnish {
+
+/// The tables of `[products]`.
+std::vector<Product> read_products(Fields& products);
+
+/// What a use of a product may say beside the product itself.
+enum class Mixed : bool { no, yes };
+
+/// One product of a pet's bath or of a visit: `{ product = "oat" }` looks up a product of the
+/// salon,
+/// `{ name = "…" }` writes one out, of `kind` unless it says.
+std::optional<ProductUse> read_product_use(Fields&, ProductKind kind, const Salon*, Mixed);
+/// The same behind a key, where a string stands for `{ product = … }`.
+std::optional<ProductUse> read_product_use(Fields& parent, std::string_view key, ProductKind kind,
+                                           const Salon*);
+}  // namespace furnish

@@ -1,0 +1,169 @@
+#include "spec/trim_reader.h"
+
+#include <fmt/format.h>
+
+#include <array>
+
+#include "spec/places.h"
+#include "spec/word_tables.h"
+
+namespace furnish {
+namespace {
+constexpr std::array<std::string_view, 5> tool_keys{"blade", "comb", "shears", "brush", "strip"};
+
+const Blade* read_blade(Fields& fields, std::string_view key) {
+  const TomlEntry* const entry = fields.find(key);
+  return entry == nullptr ? nullptr : as_blade(entry->node, key, fields.sink());
+}
+
+std::optional<Tool> read_comb(Fields& fields) {
+  const auto comb = fields.quantity("comb", bounds::comb);
+  const bool base_given = fields.find("over") != nullptr;
+  const Blade* const base = base_given ? read_blade(fields, "over") : find_blade("30");
+  if (!comb || base == nullptr) return std::nullopt;
+  return CombOver{comb->value, base};
+}
+
+std::optional<Tool> read_brush(Fields& fields) {
+  const TomlEntry& entry = *fields.find("brush");
+  const auto brush = as_flag(entry.node, "brush", fields.sink());
+  if (!brush) return std::nullopt;
+  if (*brush) return Brush{};
+  fields.sink().error("no-tool", entry.node.span, "brush = false says nothing").hint =
+      "leave the part out where nothing is done to it";
+  return std::nullopt;
+}
+
+std::optional<Tool> read_tool(Fields& fields, std::string_view key) {
+  if (key == "comb") return read_comb(fields);
+  if (key == "brush") return read_brush(fields);
+  if (key == "blade") {
+    const Blade* const blade = read_blade(fields, "blade");
+    return blade == nullptr ? std::nullopt : std::optional<Tool>(Clip{blade});
+  }
+  if (key == "shears") {
+    const auto shears = fields.choice("shears", "shears", parse_shears, shears_words());
+    return shears ? std::optional<Tool>(Scissor{shears->value}) : std::nullopt;
+  }
+  const auto strip = fields.choice<Strip>("strip", "way to strip", parse_strip, words::strip);
+  return strip ? std::optional<Tool>(HandStrip{strip->value}) : std::nullopt;
+}
+
+/// The key of the one tool that is named; reports none and more than one.
+const TomlEntry* only_tool(Fields& fields) {
+  const TomlEntry* first = nullptr;
+  for (const std::string_view key : tool_keys) {
+    const TomlEntry* entry = fields.find(key);
+    if (entry == nullptr) continue;
+    if (first == nullptr) {
+      first = entry;
+      continue;
+    }
+    const TomlEntry* again = entry;
+    if (again->key_span.begin < first->key_span.begin) std::swap(first, again);
+    fields.sink()
+        .error(
+            "two-tools", again->key_span,
+            fmt::format("{} is trimmed with one tool; {} is a second", fields.name(), again->key))
+        .notes.emplace_back(first->key_span, "the first is here");
+  }
+  if (first == nullptr && fields.complete()) {
+    fields.sink()
+        .error("no-tool", fields.span(), fmt::format("{} names no tool", fields.name()))
+        .hint = fmt::format("write one of {}", quoted_list(tool_keys));
+  }
+  return first;
+}
+
+void refuse_leave(const TomlEntry& leave, std::string_view tool, DiagnosticSink& sink) {
+  sink.error(
+          "leave-with-tool", leave.key_span,
+          fmt::format("'leave' cannot be chosen with a {0}: the {0} decides what it leaves", tool))
+      .hint = "take 'leave' out, or trim this part with shears";
+}
+
+std::optional<TrimEntry> read_entry(const TomlEntry& entry, const Fields& trim, Why why) {
+  DiagnosticSink& sink = trim.sink();
+  if (!std::holds_alternative<TomlTable>(entry.node.value)) {
+    Diagnostic& fault = report_type(entry.node, entry.key, "a table that names a tool", sink);
+    const auto* const word = std::get_if<std::string>(&entry.node.value);
+    const bool blade = word != nullptr && find_blade(*word) != nullptr;
+    fault.hint = fmt::format("write {{ blade = \"{}\" }}", blade ? *word : "10");
+    return std::nullopt;
+  }
+  Fields fields(entry.node, fmt::format("'{}'", entry.key), trim);
+  TrimEntry out;
+  out.written = entry.key;
+  out.span = entry.key_span;
+  const TomlEntry* const named = only_tool(fields);
+  const std::string_view tool_key = named == nullptr ? std::string_view() : named->key;
+  const auto tool = named == nullptr ? std::nullopt : read_tool(fields, tool_key);
+  if (const TomlEntry* over = fields.find("over"); over != nullptr && tool_key != "comb") {
+    sink.error("over-without-comb", over->key_span, "'over' is the blade under a guard comb").hint =
+        "name the comb too, or take 'over' out";
+  }
+  if (const auto leave = fields.quantity("leave", bounds::coat)) out.leave = leave->value;
+  if (tool_key == "blade" || tool_key == "comb") {
+    if (const TomlEntry* leave = fields.find("leave")) refuse_leave(*leave, tool_key, sink);
+  }
+  constexpr std::array<std::string_view, 3> lay_words{"with", "across", "against"};
+  if (const auto lay = fields.choice("lay", "lay", parse_lay, lay_words)) out.lay = lay->value;
+  out.note = fields.words("note");
+  if (why == Why::yes) out.why = fields.words("why");
+  fields.finish();
+  if (!tool) return std::nullopt;
+  out.tool = *tool;
+  return out;
+}
+}  // namespace
+
+std::optional<Strip> parse_strip(std::string_view word) {
+  if (word == words::word(words::strip, Strip::hand)) return Strip::hand;
+  if (word == words::word(words::strip, Strip::knife)) return Strip::knife;
+  return std::nullopt;
+}
+
+const Blade* known_blade(std::string_view written, SourceSpan at, DiagnosticSink& sink) {
+  if (const Blade* const blade = find_blade(written)) return blade;
+  std::vector<std::string_view> names;
+  for (const Blade& blade : blades()) names.push_back(blade.name);
+  // Names of one or two signs are all near each other; the whole list is of more use.
+  sink.error("unknown-blade", at, fmt::format("no blade '{}'", written)).hint =
+      fmt::format("write {}", quoted_list(names));
+  return nullptr;
+}
+
+const Blade* as_blade(const TomlNode& node, std::string_view what, DiagnosticSink& sink) {
+  if (const auto* const number = std::get_if<std::int64_t>(&node.value)) {
+    report_type(node, what, "the name of a blade, in quotes", sink).hint =
+        fmt::format("write \"{}\"", *number);
+    return nullptr;
+  }
+  const auto word = as_text(node, what, sink);
+  return word ? known_blade(*word, node.span, sink) : nullptr;
+}
+
+TrimRules read_trim_rules(Fields& trim, Why why) {
+  std::vector<Said<TrimEntry>> said;
+  const std::vector<std::string_view> others(trim.known().begin(), trim.known().end());
+  for (const TomlEntry* const entry : trim.rest()) {
+    const auto where = read_places(entry->key, entry->key_span, AnySide::no, others, trim.sink());
+    // A misspelt key of another kind is one fault, not two.
+    if (!where && !std::holds_alternative<TomlTable>(entry->node.value)) continue;
+    auto value = read_entry(*entry, trim, why);
+    if (where && value) said.push_back({*where, *std::move(value), entry->key, entry->key_span});
+  }
+  TrimRules rules;
+  for (auto& [place, entry] : spread(said, same_work, trim.sink())) {
+    rules.push_back({place, std::move(entry)});
+  }
+  return rules;
+}
+
+Finish read_finish(Fields& finish) {
+  Finish out{finish.text("ears"), finish.text("tail"), finish.text("feet"), finish.text("nails"),
+             finish.text("extras")};
+  finish.finish();
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,327 @@
+#include "spec/values.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "base/quantity.h"
+#include "base/text.h"
+
+namespace furnish {
+namespace {
+constexpr std::size_t shown_code_points = 40;
+
+std::string shortened(std::string_view text) {
+  std::string out;
+  if (code_points(text) > shown_code_points) {
+    out = std::string(text.substr(0, byte_of_code_point(text, shown_code_points))) + "…";
+  } else {
+    out = text;
+  }
+  for (char& c : out) {
+    if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) c = ' ';
+  }
+  return out;
+}
+
+std::string number_text(double number) {
+  if (std::isnan(number)) return "nan";
+  if (std::isinf(number)) return number < 0 ? "-inf" : "inf";
+  return fmt::format("{}", number);
+}
+
+struct Found {
+  std::string operator()(const std::string& s) const {
+    return fmt::format("the string \"{}\"", shortened(s));
+  }
+  std::string operator()(std::int64_t n) const { return fmt::format("the number {}", n); }
+  std::string operator()(double n) const {
+    return std::isfinite(n) ? "the number " + number_text(n) : number_text(n);
+  }
+  std::string operator()(bool b) const { return b ? "true" : "false"; }
+  std::string operator()(const TomlDate& d) const { return "the date " + d.written; }
+  std::string operator()(const TomlTime&) const { return "a time of day"; }
+  std::string operator()(const TomlDateTime&) const { return "a date with a time"; }
+  std::string operator()(const TomlList&) const { return "a list"; }
+  std::string operator()(const TomlTable&) const { return "a table"; }
+};
+
+/// Two other letters make any word of a short one, so its first letter must be right then.
+std::optional<std::string_view> nearest_word(const std::string& word,
+                                             std::span<const std::string_view> words) {
+  if (word.size() > 4) return nearest(word, words);
+  if (const auto near = nearest(word, words, 1)) return near;
+  std::vector<std::string_view> alike;
+  for (const std::string_view other : words) {
+    if (!word.empty() && other.starts_with(word[0])) alike.push_back(other);
+  }
+  return nearest(word, alike);
+}
+
+std::optional<double> number_in(const TomlNode& node) {
+  if (const auto* const whole = std::get_if<std::int64_t>(&node.value)) {
+    return static_cast<double>(*whole);
+  }
+  if (const auto* const real = std::get_if<double>(&node.value)) return *real;
+  return std::nullopt;
+}
+
+/// "13,5" and "13.5" in quotes, where a plain number is wanted.
+std::string number_hint(const TomlNode& node) {
+  const auto* const text = std::get_if<std::string>(&node.value);
+  if (text == nullptr || text->empty()) return {};
+  std::string pointed(trimmed(*text));
+  for (char& c : pointed) {
+    if (c == ',') c = '.';
+    if (c != '.' && (c < '0' || c > '9')) return {};
+  }
+  return fmt::format("write {}, without quotes", pointed);
+}
+
+template <typename T>
+bool in_range(const T& value, const Range<T>& range, SourceSpan at, std::string_view what,
+              std::string_view written, DiagnosticSink& sink) {
+  if (range.holds(value)) return true;
+  sink.error("out-of-bounds", at,
+             fmt::format("{} must be {}, found {}", what, to_text(range), shortened(written)));
+  return false;
+}
+
+/// The words of a quantity; empty after a fault.
+std::optional<std::string> quantity_text(const TomlNode& node, std::string_view what,
+                                         DiagnosticSink& sink) {
+  auto text = as_text(node, what, sink);
+  if (!text || code_points(*text) <= bounds::quantity_length) return text;
+  sink.error("too-long", node.span, fmt::format("{} is too long for a quantity", what));
+  return std::nullopt;
+}
+
+/// What to write for "13,5 mm" and "4.6 KG".
+template <typename T>
+std::string slip_hint(std::string text, Parsed<T> (*parse)(std::string_view)) {
+  text = lower_ascii(text);
+  if (const std::size_t comma = text.find(','); comma != std::string::npos) text[comma] = '.';
+  return parse(text) ? fmt::format("write \"{}\"", text) : std::string();
+}
+
+template <typename T>
+std::optional<T> quantity(const TomlNode& node, std::string_view what, const Range<T>& range,
+                          Parsed<T> (*parse)(std::string_view), std::string_view expected,
+                          std::string_view unit, DiagnosticSink& sink) {
+  if (!std::holds_alternative<std::string>(node.value)) {
+    Diagnostic& fault = report_type(node, what, expected, sink);
+    if (const auto number = number_in(node); number && std::isfinite(*number)) {
+      fault.hint =
+          fmt::format("write \"{} {}\", with its unit and in quotes", number_text(*number), unit);
+    }
+    return std::nullopt;
+  }
+  const auto text = quantity_text(node, what, sink);
+  if (!text) return std::nullopt;
+  const Parsed<T> parsed = parse(*text);
+  if (!parsed) {
+    sink.error("bad-quantity", node.span, fmt::format("{}: {}", what, parsed.fault)).hint =
+        slip_hint(*text, parse);
+    return std::nullopt;
+  }
+  if (!in_range(*parsed.value, range, node.span, what, fmt::format("\"{}\"", *text), sink)) {
+    return std::nullopt;
+  }
+  return parsed.value;
+}
+}  // namespace
+
+std::string found_text(const TomlNode& node) {
+  return std::visit(Found{}, node.value);
+}
+
+std::string quoted_list(std::span<const std::string_view> words) {
+  std::vector<std::string> quoted;
+  for (const std::string_view word : words) quoted.push_back(fmt::format("'{}'", word));
+  return listed(quoted, " or ");
+}
+
+Diagnostic& report_type(const TomlNode& node, std::string_view what, std::string_view expected,
+                        DiagnosticSink& sink) {
+  return sink.error("wrong-type", node.span,
+                    fmt::format("{}: expected {}, found {}", what, expected, found_text(node)));
+}
+
+Diagnostic& report_unknown(std::string_view code, SourceSpan at, std::string_view noun,
+                           std::string_view word, std::span<const std::string_view> words,
+                           DiagnosticSink& sink) {
+  Diagnostic& fault = sink.error(code, at, fmt::format("no {} '{}'", noun, shortened(word)));
+  if (const auto near = nearest_word(lower_ascii(word), words)) {
+    fault.hint = fmt::format("did you mean '{}'?", *near);
+  } else if (!words.empty()) {
+    fault.hint = fmt::format("write {}", quoted_list(words));
+  }
+  return fault;
+}
+
+std::optional<std::string> as_text(const TomlNode& node, std::string_view what,
+                                   DiagnosticSink& sink) {
+  const auto* const text = std::get_if<std::string>(&node.value);
+  if (text == nullptr) {
+    Diagnostic& fault = report_type(node, what, "words in quotes", sink);
+    if (number_in(node)) fault.hint = "put quotes round it";
+    return std::nullopt;
+  }
+  for (const char c : *text) {
+    if (static_cast<unsigned char>(c) >= 0x20 && c != 0x7F) continue;
+    Diagnostic& fault = sink.error("control-character", node.span,
+                                   fmt::format("{}: control character U+{:04X} in the string", what,
+                                               static_cast<unsigned char>(c)));
+    fault.hint =
+        c == '\n' ? "write it in one line; sheets break lines by themselves" : "take it out";
+    return std::nullopt;
+  }
+  const std::string_view bare = trimmed(*text);
+  if (bare.empty()) {
+    sink.error("blank", node.span, fmt::format("{} is blank", what)).hint =
+        "leave the key out where there is nothing to say";
+    return std::nullopt;
+  }
+  if (const std::size_t n = code_points(bare); n > bounds::text_length) {
+    sink.error("too-long", node.span,
+               fmt::format("{} has {} characters; at most {} fit", what, n, bounds::text_length));
+    return std::nullopt;
+  }
+  return std::string(bare);
+}
+
+std::optional<bool> as_flag(const TomlNode& node, std::string_view what, DiagnosticSink& sink) {
+  if (const auto* const flag = std::get_if<bool>(&node.value)) return *flag;
+  Diagnostic& fault = report_type(node, what, "true or false", sink);
+  if (const auto* const text = std::get_if<std::string>(&node.value)) {
+    const std::string word = lower_ascii(trimmed(*text));
+    if (word == "true" || word == "yes") fault.hint = "write true, without quotes";
+    if (word == "false" || word == "no") fault.hint = "write false, without quotes";
+  }
+  return std::nullopt;
+}
+
+std::optional<Date> as_date(const TomlNode& node, std::string_view what, DiagnosticSink& sink) {
+  const auto* const date = std::get_if<TomlDate>(&node.value);
+  if (date == nullptr) {
+    Diagnostic& fault = report_type(node, what, "a date such as 2021-04-09", sink);
+    const auto* const text = std::get_if<std::string>(&node.value);
+    if (text != nullptr && parse_date(trimmed(*text))) {
+      fault.hint = fmt::format("write {}, without quotes", trimmed(*text));
+    }
+    if (std::holds_alternative<TomlDateTime>(node.value)) fault.hint = "leave the time out";
+    return std::nullopt;
+  }
+  if (!date->date || !bounds::day.holds(*date->date)) {
+    sink.error("out-of-bounds", node.span,
+               fmt::format("{} must be {}, found {}", what, to_text(bounds::day), date->written));
+    return std::nullopt;
+  }
+  return date->date;
+}
+
+std::optional<TimeOfDay> as_time(const TomlNode& node, std::string_view what,
+                                 DiagnosticSink& sink) {
+  const auto* const time = std::get_if<TomlTime>(&node.value);
+  if (time == nullptr) {
+    report_type(node, what, "a time of day such as 09:30:00", sink).hint =
+        "write hours, minutes and seconds, without quotes";
+    return std::nullopt;
+  }
+  if (!time->whole) {
+    sink.error("out-of-bounds", node.span, fmt::format("{} must be a whole minute", what)).hint =
+        "write :00 for the seconds";
+    return std::nullopt;
+  }
+  return time->time;
+}
+
+std::optional<double> as_number(const TomlNode& node, std::string_view what,
+                                const Range<double>& range, DiagnosticSink& sink) {
+  const auto number = number_in(node);
+  if (!number || !std::isfinite(*number)) {
+    report_type(node, what, "a number", sink).hint = number_hint(node);
+    return std::nullopt;
+  }
+  if (!in_range(*number, range, node.span, what, number_text(*number), sink)) return std::nullopt;
+  return number;
+}
+
+std::optional<int> as_whole(const TomlNode& node, std::string_view what, const Range<double>& range,
+                            DiagnosticSink& sink) {
+  if (!std::holds_alternative<std::int64_t>(node.value)) {
+    report_type(node, what, "a whole number", sink).hint = number_hint(node);
+    return std::nullopt;
+  }
+  const auto number = as_number(node, what, range, sink);
+  if (!number) return std::nullopt;
+  return static_cast<int>(*number);
+}
+
+std::optional<Length> as_quantity(const TomlNode& node, std::string_view what,
+                                  const Range<Length>& range, DiagnosticSink& sink) {
+  return quantity(node, what, range, parse_length, "a length such as \"13 mm\" or \"1/2 in\"", "mm",
+                  sink);
+}
+std::optional<Mass> as_quantity(const TomlNode& node, std::string_view what,
+                                const Range<Mass>& range, DiagnosticSink& sink) {
+  return quantity(node, what, range, parse_mass, "a weight such as \"4.6 kg\" or \"10 lb 3 oz\"",
+                  "kg", sink);
+}
+std::optional<Volume> as_quantity(const TomlNode& node, std::string_view what,
+                                  const Range<Volume>& range, DiagnosticSink& sink) {
+  return quantity(node, what, range, parse_volume, "a volume such as \"500 ml\" or \"16 fl oz\"",
+                  "ml", sink);
+}
+std::optional<std::chrono::seconds> as_quantity(const TomlNode& node, std::string_view what,
+                                                const Range<std::chrono::seconds>& range,
+                                                DiagnosticSink& sink) {
+  return quantity(node, what, range, parse_duration, "a time such as \"4 min\"", "min", sink);
+}
+std::optional<std::chrono::days> as_quantity(const TomlNode& node, std::string_view what,
+                                             const Range<std::chrono::days>& range,
+                                             DiagnosticSink& sink) {
+  return quantity(node, what, range, parse_days, "a span such as \"8 weeks\" or \"10 days\"",
+                  "weeks", sink);
+}
+
+std::optional<Dilution> as_dilution(const TomlNode& node, std::string_view what,
+                                    DiagnosticSink& sink) {
+  if (!std::holds_alternative<std::string>(node.value)) {
+    report_type(node, what, "a dilution such as \"10:1\" or \"1 in 10\"", sink);
+    return std::nullopt;
+  }
+  const auto text = quantity_text(node, what, sink);
+  if (!text) return std::nullopt;
+  const Parsed<Dilution> parsed = parse_dilution(*text);
+  if (!parsed) {
+    sink.error("bad-quantity", node.span, fmt::format("{}: {}", what, parsed.fault));
+    return std::nullopt;
+  }
+  if (parsed.value->total > bounds::weakest_dilution) {
+    sink.error("out-of-bounds", node.span,
+               fmt::format("{} must be at most 1 part in {:g}, found \"{}\"", what,
+                           bounds::weakest_dilution, *text));
+    return std::nullopt;
+  }
+  return parsed.value;
+}
+
+const TomlList* as_list(const TomlNode& node, std::string_view what, DiagnosticSink& sink) {
+  const auto* const list = std::get_if<TomlList>(&node.value);
+  if (list == nullptr) {
+    Diagnostic& fault = report_type(node, what, "a list in [ ]", sink);
+    if (const auto* const text = std::get_if<std::string>(&node.value)) {
+      fault.hint = fmt::format("write [\"{}\"]", shortened(*text));
+    }
+    return nullptr;
+  }
+  if (list->size() > bounds::list_length) {
+    sink.error("too-long", node.span,
+               fmt::format("{} has {} entries; at most {} are read", what, list->size(),
+                           bounds::list_length));
+    return nullptr;
+  }
+  return list;
+}
+}  // namespace furnish

@@ -1,0 +1,81 @@
+#include <fmt/format.h>
+
+#include "spec/product_reader.h"
+#include "spec/reader.h"
+#include "spec/trim_reader.h"
+#include "spec/visit_sections.h"
+#include "spec/words.h"
+
+namespace furnish {
+namespace {
+/// 85 or "1 h 25 min".
+std::optional<std::chrono::minutes> read_minutes(Fields& file) {
+  const TomlEntry* const entry = file.find("minutes");
+  if (entry == nullptr) return std::nullopt;
+  if (std::holds_alternative<std::string>(entry->node.value)) {
+    const auto time = as_quantity(entry->node, "minutes", bounds::visit_minutes, file.sink());
+    if (!time) return std::nullopt;
+    return std::chrono::round<std::chrono::minutes>(*time);
+  }
+  const auto number = file.whole("minutes", bounds::minutes_number);
+  if (!number) return std::nullopt;
+  return std::chrono::minutes(*number);
+}
+
+void check_dates(const Visit& visit, const Pet* pet, const std::string& path,
+                 DiagnosticSink& sink) {
+  check_name_date(visit.date, path, sink);
+  if (pet != nullptr && pet->born && visit.date.value < pet->born->value) {
+    sink.error("before-birth", visit.date.span,
+               fmt::format("the visit is before {} was born", pet->name.value))
+        .notes.emplace_back(pet->born->span, "born here");
+  }
+  if (visit.next && visit.next->value <= visit.date.value) {
+    sink.error("next-visit", visit.next->span, "the next visit is not after this one")
+        .notes.emplace_back(visit.date.span, "this one is here");
+  }
+}
+
+/// Repeated tables go into lists of their own.
+void read_lists(Fields& file, const Salon* salon, Visit& visit) {
+  for (Fields& product : file.tables("product")) {
+    auto use = read_product_use(product, ProductKind::other, salon, Mixed::yes);
+    if (use) visit.products.push_back(*std::move(use));
+  }
+  for (Fields& finding : file.tables("finding")) visit.findings.push_back(read_finding(finding));
+  for (Fields& photo : file.tables("photo")) visit.photos.push_back(read_photo(photo, salon));
+  for (Fields& one : file.tables("consent")) visit.consents.push_back(read_consent(one));
+}
+}  // namespace
+
+std::optional<Visit> read_visit_text(const ReadContext& context, std::string path, std::string text,
+                                     const Salon* salon, const Pet* pet) {
+  const auto document =
+      read_document(context, path, std::move(text), "a visit needs its date = 2026-11-24");
+  if (!document) return std::nullopt;
+  Fields file(*document, "a visit's file", context.sink);
+  Visit visit;
+  file.require("date", "date = 2026-11-24");
+  if (const auto date = file.date("date")) visit.date = *date;
+  visit.groomer = file.words("groomer");
+  visit.minutes = read_minutes(file);
+  visit.weight = file.quantity("weight", bounds::weight);
+  visit.next = file.date("next");
+  visit.told = file.words("told");
+  if (auto table = file.table("came_in")) visit.came_in = read_came_in(*table);
+  if (auto table = file.table("done")) visit.done = read_trim_rules(*table, Why::yes);
+  if (auto table = file.table("went_out")) visit.went_out = read_went_out(*table);
+  read_lists(file, salon, visit);
+  file.finish();
+  if (visit.date.span.file == document->file) check_dates(visit, pet, path, context.sink);
+  if (!no_errors_in(document->file, context.sink)) return std::nullopt;
+  return visit;
+}
+
+std::optional<Visit> read_visit(const ReadContext& context, const std::string& path,
+                                const Salon* salon, const Pet* pet) {
+  auto bytes = read_bytes(context, path);
+  if (!bytes) return std::nullopt;
+  return read_visit_text(context, path, *std::move(bytes), salon, pet);
+}
+}  // namespace furnish

@@ -1,0 +1,235 @@
+#include "spec/writer.h"
+
+#include <algorithm>
+
+#include "spec/toml_text.h"
+#include "spec/trim_writer.h"
+#include "spec/word_tables.h"
+
+namespace furnish {
+namespace {
+using toml_text::quantity;
+using toml_text::quoted;
+using toml_text::Section;
+using Rows = std::vector<std::pair<std::string, std::string>>;
+
+std::string identity(const Pet& pet) {
+  Section out("[pet]");
+  out.add("name", quoted(pet.name.value));
+  out.words("breed", pet.breed);
+  if (pet.coat) out.add("coat", quoted(key(*pet.coat)));
+  out.words("colour", pet.colour);
+  out.words("sex", pet.sex);
+  if (pet.born) out.add("born", to_iso(pet.born->value));
+  if (pet.weight) out.add("weight", quantity(pet.weight->value));
+  if (pet.weighed) out.add("weighed", to_iso(pet.weighed->value));
+  out.words("photo", pet.photo);
+  return out.text();
+}
+
+std::string owner(const Owner& from, Audience audience) {
+  Section out("[owner]");
+  out.words("name", from.name);
+  if (audience == Audience::everyone) return out.text();
+  out.words("phone", from.phone);
+  out.words("email", from.email);
+  out.words("address", from.address);
+  out.words("language", from.language);
+  out.words("collects", from.collects);
+  return out.text();
+}
+
+/// Places as words; a run that is just what a group stands for is the group, so that a list that
+/// was read never grows over the reader's bound.
+std::vector<std::string> place_list(const std::vector<Located<Place>>& places) {
+  std::vector<std::string> out;
+  for (std::size_t i = 0; i < places.size();) {
+    const auto begins = [&](const GroupInfo& group) {
+      const std::size_t n = group.members.size();
+      if (places.size() - i < n) return false;
+      for (std::size_t k = 0; k < n; ++k) {
+        if (places[i + k].value != Place{group.members[k], Side::both}) return false;
+      }
+      return true;
+    };
+    const auto group = std::ranges::find_if(groups(), begins);
+    if (group == groups().end()) {
+      out.push_back(toml_text::place(places[i++].value));
+    } else {
+      out.emplace_back(group->key);
+      i += group->members.size();
+    }
+  }
+  return out;
+}
+
+std::string alert(const Alert& from) {
+  Section out("[[alert]]");
+  out.add("level", quoted(to_text(from.level)));
+  out.words("text", from.text);
+  out.words("do", from.action);
+  out.words("avoid", place_list(from.avoid));
+  std::vector<std::string> allergens;
+  for (const Located<std::string>& one : from.allergens) allergens.push_back(one.value);
+  out.words("allergens", allergens);
+  if (from.audience != Audience::staff) {
+    out.add("for", quoted(words::word(words::audience, from.audience)));
+  }
+  return out.text();
+}
+
+std::string handling(const Handling& from) {
+  Section out("[handling]");
+  out.words("hold", from.hold);
+  out.words("lift", from.lift);
+  out.words("dryer", from.dryer);
+  out.words("stop", from.stop);
+  if (from.rest_every) out.add("rest_every", quantity(std::chrono::seconds(*from.rest_every)));
+  out.words("comes_with", from.comes_with);
+  return out.text();
+}
+
+std::string health(const Pet& pet, Audience audience) {
+  Section out("[health]");
+  std::vector<std::string> conditions;
+  for (const Located<Condition>& one : pet.conditions) conditions.emplace_back(to_text(one.value));
+  out.words("conditions", conditions);
+  if (audience == Audience::staff) out.words("notes", pet.health_notes);
+  return out.text();
+}
+
+std::string build(const Build& from) {
+  Section out("[build]");
+  const auto add = [&](std::string_view name, const auto& table, const auto& value) {
+    if (value) out.add(name, quoted(words::word(table, *value)));
+  };
+  add("nose", words::sizes, from.nose);
+  add("legs", words::sizes, from.legs);
+  add("body", words::sizes, from.body);
+  add("ears", words::ears, from.ears);
+  add("tail", words::tails, from.tail);
+  return out.text();
+}
+
+std::string vaccinations(const std::vector<Vaccination>& from) {
+  Section out("[vaccinations]");
+  for (const Vaccination& one : from) {
+    const std::string on = to_iso(one.given.value);
+    out.add(one.name, one.booster ? toml_text::table({{"on", on}, {"booster", "true"}}) : on);
+  }
+  return out.text();
+}
+
+/// A product by its key, or written out; `usual` is the kind that its place in the file implies.
+std::string product(const ProductUse& use, ProductKind usual) {
+  const Product& from = use.product;
+  Rows rows;
+  // Without a salon a product is a word; a time beside it belongs to this bath.
+  const bool word_only = from.key.empty() && use.dwell && !from.dwell && !from.dilution &&
+                         from.contains.empty() && !from.medicated && from.kind == usual;
+  if (!from.key.empty() || word_only) {
+    rows.emplace_back("product", quoted(from.key.empty() ? from.name : from.key));
+    if (use.dwell) rows.emplace_back("dwell", quantity(*use.dwell));
+    if (rows.size() == 1 && use.comb_through.empty() && usual != ProductKind::other) {
+      return rows[0].second;
+    }
+  } else {
+    rows.emplace_back("name", quoted(from.name));
+    if (from.kind != usual) {
+      rows.emplace_back("kind", quoted(words::word(words::product_kinds, from.kind)));
+    }
+    if (from.dilution) rows.emplace_back("dilution", quantity(from.dilution->value));
+    if (use.planned_dwell()) rows.emplace_back("dwell", quantity(*use.planned_dwell()));
+    if (!from.contains.empty()) rows.emplace_back("contains", toml_text::list(from.contains));
+    if (from.medicated) rows.emplace_back("medicated", "true");
+  }
+  if (!use.comb_through.empty()) rows.emplace_back("comb_through", quoted(use.comb_through));
+  return toml_text::table(rows);
+}
+
+std::string bath(const Bath& from) {
+  Section out("[bath]");
+  if (from.none) out.add("none", "true");
+  if (from.before) out.words("before", from.before->value);
+  if (from.shampoo) out.add("shampoo", product(*from.shampoo, ProductKind::shampoo));
+  if (from.conditioner)
+    out.add("conditioner", product(*from.conditioner, ProductKind::conditioner));
+  std::string others;
+  for (const ProductUse& other : from.others) {
+    others += (others.empty() ? "" : ", ") + product(other, ProductKind::other);
+  }
+  if (!others.empty()) out.add("others", "[" + others + "]");
+  if (from.dry) out.words("dry", from.dry->value);
+  return out.text();
+}
+
+std::string trim(const Pet& pet) {
+  Section out("[trim]");
+  if (pet.style) out.words("style", pet.style->key);
+  if (pet.visit_every) out.add("visit_every", quantity(pet.visit_every->value));
+  write_trim(pet.own_trim, out);
+  return out.text();
+}
+
+std::string finish(const Finish& from) {
+  Section out("[finish]");
+  for (const FinishLine& line : resolve_finish({}, from)) out.words(line.part, line.words);
+  return out.text();
+}
+
+std::string preferences(const Preferences& from) {
+  Section out("[preferences]");
+  out.words("likes", from.likes);
+  out.words("dislikes", from.dislikes);
+  Rows keep;
+  for (const KeepUnder& one : from.keep_under) {
+    keep.emplace_back(toml_text::place(one.place), quantity(one.length));
+  }
+  if (!keep.empty()) out.add("keep_under", toml_text::table(keep));
+  return out.text();
+}
+
+std::string acceptance(const Acceptance& from) {
+  Section out("[[accept]]");
+  out.add("rule", quoted(rule(from.rule.value).key));
+  out.words("reason", from.reason);
+  out.add("signed", to_iso(from.signed_on));
+  return out.text();
+}
+}  // namespace
+
+std::string pet_toml(const Pet& pet, Audience audience) {
+  const bool staff = audience == Audience::staff;
+  std::vector<std::string> sections{identity(pet), owner(pet.owner, audience)};
+  for (const Alert& one : pet.alerts) {
+    if (staff || one.audience == Audience::everyone) sections.push_back(alert(one));
+  }
+  if (staff) sections.push_back(handling(pet.handling));
+  for (std::string& section : std::vector{health(pet, audience), build(pet.build),
+                                          vaccinations(pet.vaccinations), bath(pet.bath), trim(pet),
+                                          finish(pet.own_finish), preferences(pet.preferences)}) {
+    sections.push_back(std::move(section));
+  }
+  if (staff) {
+    for (const Acceptance& one : pet.accepted) sections.push_back(acceptance(one));
+  }
+  std::string out;
+  for (const std::string& section : sections) {
+    if (section.empty()) continue;
+    if (!out.empty()) out += "\n";
+    out += section;
+  }
+  return out;
+}
+
+std::string trim_toml(const Pet& pet) {
+  std::string out = "[pet]\nname=" + quoted(pet.name.value) + "\n";
+  if (pet.coat) out += "coat=" + quoted(key(*pet.coat)) + "\n";
+  if (!pet.trim.empty()) out += "[trim]\n" + short_trim(pet.trim);
+  if (!pet.finish.empty()) out += "[finish]\n";
+  for (const FinishLine& line : pet.finish) {
+    out += std::string(line.part) + "=" + quoted(line.words) + "\n";
+  }
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace furnish {
+
+/// One word of free text, in lower case, and whether the text takes it back ("no", "never",
+/// "without").
+struct FreeWord {
+  std::string text;
+  bool denied = false;
+};
+using Clause = std::vector<FreeWord>;
+
+/// Free words cut into clauses: at punctuation, "and", "but", "then". A negation ("no", "not",
+/// "never", "without", "avoid", "instead of", "don't", …) takes back the rest of its clause; at the
+/// end of a clause, or alone in one, all of the clause or of the one before ("cage dryer: never";
+/// "force dryer not used"). In doubt a word stands, so that a safety rule speaks rather than keeps
+/// silent.
+std::vector<Clause> read_clauses(std::string_view text);
+
+/// True if the words of `phrase` stand one after another in one clause and are not taken back. A
+/// word also matches its plural, and hyphens count as spaces.
+bool affirms(std::string_view text, std::string_view phrase);
+/// True if they stand there and are taken back.
+bool denies(std::string_view text, std::string_view phrase);
+/// True if the words stand there at all, each as a beginning of one: "oat" in "oatmeal", not in
+/// "goat".
+bool mentions(std::string_view text, std::string_view phrase);
+}  // namespace furnish

@@ -1,0 +1,137 @@
+#include "trade/safety.h"
+
+#include <algorithm>
+#include <array>
+
+#include "base/text.h"
+
+namespace furnish {
+namespace {
+using enum RuleId;
+using enum Signal;
+
+constexpr std::string_view practice = "common practice, no source";
+constexpr std::array<std::string_view, 4> words{"danger", "warning", "caution", "notice"};
+
+constexpr std::array<SafetyRule, rule_count> table{{
+    {avoid_region, "avoid-region", danger,
+     "a tool is planned on a region that an alert marks to avoid",
+     "No tool there: sore, stitched or lumpy skin", "leave it, work round it, ask the vet",
+     practice},
+    {sanitary_blade, "sanitary-blade", warning, "sanitary area with any blade but a #10",
+     "Only a #10 is used round the anus and vulva or prepuce", "use a #10", practice},
+    {sanitary_shears, "sanitary-shears", caution, "sanitary area with shears",
+     "See the skin at every cut, points away from it", "a #10 is safer for newer hands", practice},
+    {pads_blade, "pads-blade", caution,
+     "pads with a blade longer or more open than a #10, or with skip teeth; comb in the pads",
+     "Pads: a tendon runs behind the big pad", "a #30, flat; the big pad from both sides in a V",
+     practice},
+    {close_blade, "close-blade", warning, "#30, #40 or #50 without a comb anywhere but the pads",
+     "Skin is left bare and burns easily", "#10 or longer; shorter is a veterinarian's order",
+     practice},
+    {skip_tooth, "skip-tooth", warning,
+     "skip-tooth blade on thin or folded skin, or on a wrinkled or thin-skinned pet",
+     "Skip teeth catch thin and folded skin", "the finish twin", practice},
+    {comb_base, "comb-base", caution, "guard comb over anything but #30 or #40",
+     "The comb lifts and the cut steps", "put it over a #30 or #40", practice},
+    {comb_on_mats, "comb-on-mats", caution, "guard comb where the visit found mats",
+     "A guard comb rides up on mats and pulls", "comb out first, or a blade under the mat",
+     practice},
+    {double_coat_short, "double-coat-short", warning, "body of a double coat planned under 25 mm",
+     "Clipped double coat may come back patchy, or not for 12–24 months; sun and heat protection "
+     "is "
+     "lost",
+     "brush out instead; record the owner's consent",
+     "University of Minnesota, open textbook of animal dermatology, 1.13"},
+    {mats_before_water, "mats-before-water", caution,
+     "mats found and the bath comes before the comb-out", "Water tightens mats",
+     "brush and comb to the skin first", practice},
+    {prebrush, "prebrush", notice, "double, curly or drop coat and no brushing before the bath",
+     "Loose coat blocks shampoo and water", "brush and comb to the skin before the bath", practice},
+    {ear_mats, "ear-mats", warning, "matted ear leathers are to be shaved",
+     "A matted ear can swell with blood from shaking after it is shaved",
+     "go slowly, tell the owner", practice},
+    {ear_edge, "ear-edge", caution, "ears with shears or clipper",
+     "The edge of the ear is easily cut",
+     "find the edge of the leather with the fingers before every cut", practice},
+    {dryer_face, "dryer-face", caution, "force dryer on head or ears",
+     "Forced air hurts eyes and ears", "low air or a towel; cover the ears", practice},
+    {dryer_heat, "dryer-heat", warning, "heated or cage dryer at all",
+     "Heated air can kill, flat-faced, old, very young and heart patients first",
+     "no heated air into a closed cage; check at least every 15 min",
+     "Hall, Carter, O'Neill, Scientific Reports 2020 (odds by breed); the rest common practice"},
+    {dryer_seizure, "dryer-seizure", warning, "force dryer and seizures or heart disease",
+     "Noise and stress can trigger an attack", "towel and quiet air", practice},
+    {allergen, "allergen", warning, "a planned product contains what an alert names",
+     "A planned product contains what this pet must not have", "another product", practice},
+    {dwell_short, "dwell-short", caution, "product marked medicated, planned dwell under its own",
+     "A medicated product is rinsed off before it has worked", "as long as its label says",
+     "MSD Veterinary Manual, owner's table of topical treatments: 10 min"},
+    {mix_age, "mix-age", caution, "a diluted bottle older than the salon's limit",
+     "Diluted products grow germs", "mix on the day and write the day on the bottle",
+     "PMC9542640: odds of Pseudomonas 15.5 times those of undiluted, 14 of 117 bottles"},
+    {blade_heat, "blade-heat", notice, "planned clipping over 10 min on end", "Blades get hot",
+     "feel the blade on your wrist; change or cool it",
+     "contact burns: metal at 49 °C in minutes, at 60 °C in seconds (secondary copy); the limit "
+     "common practice"},
+    {vaccination, "vaccination", notice,
+     "a vaccination the salon requires has expired on the day, or is not yet valid",
+     "Vaccination not valid on the day", "follow local rules; ask for the certificate",
+     "CDC: rabies counts from 28 days after the first dose"},
+    {weight_loss, "weight-loss", notice,
+     "more than 10 % below the last or the year's highest weight",
+     "Lost more than a tenth of weight", "tell the owner: see a vet",
+     "veterinary hospital's client leaflet on abnormal weight loss"},
+    {senior, "senior", notice, "over 10 years, over 7 at 40 kg and more", "An old dog",
+     "short sessions, rests, support the joints", practice},
+    {puppy, "puppy", notice, "under 6 months", "A puppy",
+     "short sessions, rests, let it look at every tool first", practice},
+    {vet_work, "vet-work", notice, "a step is planned that many places reserve to veterinarians",
+     "Many places reserve this to a veterinarian", "follow local law; refer", practice},
+    {mat_wound, "mat-wound", danger, "a visit finds a mat encircling a limb or tail",
+     "A mat round a limb or tail may cut off the blood", "vet today",
+     "Watson, Niestat, Veterinary Radiology & Ultrasound 2020"},
+}};
+
+consteval bool in_order() {
+  for (std::size_t i = 0; i < table.size(); ++i) {
+    if (static_cast<std::size_t>(table[i].id) != i) return false;
+  }
+  return true;
+}
+static_assert(in_order(), "one row a rule, in the order of the enumeration");
+
+constexpr auto keys = [] {
+  std::array<std::string_view, rule_count> out{};
+  for (std::size_t i = 0; i < rule_count; ++i) out[i] = table[i].key;
+  return out;
+}();
+}  // namespace
+
+std::optional<Signal> parse_signal(std::string_view written) {
+  const auto* const found = std::ranges::find(words, lower_ascii(trimmed(written)));
+  if (found == words.end()) return std::nullopt;
+  return static_cast<Signal>(found - words.begin());
+}
+std::string_view to_text(Signal signal) {
+  return words[static_cast<std::size_t>(signal)];
+}
+std::span<const std::string_view> signal_words() {
+  return words;
+}
+
+const SafetyRule& rule(RuleId id) {
+  return table[static_cast<std::size_t>(id)];
+}
+std::span<const SafetyRule> safety_rules() {
+  return table;
+}
+std::optional<RuleId> parse_rule(std::string_view key) {
+  const auto* const found = std::ranges::find(table, key, &SafetyRule::key);
+  if (found == table.end()) return std::nullopt;
+  return found->id;
+}
+std::span<const std::string_view> rule_words() {
+  return keys;
+}
+}  // namespace furnish

@@ -1,0 +1,61 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string_view>
+
+namespace furnish {
+
+/// The signal words of ANSI Z535.4, gravest first. Danger will, warning could, cause death or
+/// serious injury; caution could cause minor or moderate injury; notice is about practice. That
+/// they also speak of the pet is this program's choice.
+enum class Signal : std::uint8_t { danger, warning, caution, notice };
+std::optional<Signal> parse_signal(std::string_view);
+std::string_view to_text(Signal);  ///< "danger"
+std::span<const std::string_view> signal_words();
+
+enum class RuleId : std::uint8_t {
+  avoid_region,
+  sanitary_blade,
+  sanitary_shears,
+  pads_blade,
+  close_blade,
+  skip_tooth,
+  comb_base,
+  comb_on_mats,
+  double_coat_short,
+  mats_before_water,
+  prebrush,
+  ear_mats,
+  ear_edge,
+  dryer_face,
+  dryer_heat,
+  dryer_seizure,
+  allergen,
+  dwell_short,
+  mix_age,
+  blade_heat,
+  vaccination,
+  weight_loss,
+  senior,
+  puppy,
+  vet_work,
+  mat_wound,
+};
+inline constexpr std::size_t rule_count = 26;
+
+/// One safety rule. What decides whether it applies is in plan/; the words are here.
+struct SafetyRule {
+  RuleId id;
+  std::string_view key;  ///< as named in `[[accept]] rule = "…"`
+  Signal signal;         ///< usual; a plan may raise it where the rule says so
+  std::string_view when, what, instead;
+  std::string_view source;
+};
+
+const SafetyRule& rule(RuleId);
+std::span<const SafetyRule> safety_rules();
+std::optional<RuleId> parse_rule(std::string_view key);
+std::span<const std::string_view> rule_words();
+}  // namespace furnish

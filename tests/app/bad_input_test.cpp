@@ -1,0 +1,246 @@
+#include <unistd.h>
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <filesystem>
+
+#include "app/program.h"
+#include "output/pdf_rules.h"
+#include "sheet/desk.h"
+
+namespace furnish::test {
+namespace {
+namespace fs = std::filesystem;
+
+bool has(const std::string& text, const std::string& what) {
+  return text.find(what) != std::string::npos;
+}
+
+/// A salon with a good pet on both sides of `b`, which a test makes bad in its own way.
+struct Salon {
+  TemporaryFolder folder;
+  Salon() {
+    put(folder, "salon.toml", "[salon]\nname = \"S\"\n");
+    put(folder, "pets/a.toml", "[pet]\nname = \"Ada\"\n");
+    put(folder, "pets/c.toml", "[pet]\nname = \"Cyd\"\n");
+  }
+  std::string bad() const { return folder.path("pets/b.toml"); }
+
+  /// Renders all: the bad one is an error that says `what`, the others are there, nothing else is.
+  std::string rendered_but_b(const std::string& what) const {
+    const auto ran = furnish("card --on 2026-11-24", "cd " + folder.path("") + " &&");
+    INFO(ran.err);
+    CHECK(ran.status == 1);
+    CHECK(has(ran.err, "pets/b.toml"));
+    CHECK(has(ran.err, "error: "));
+    CHECK(has(ran.err, what));
+    CHECK(files_below(folder.path("sheets")) ==
+          std::vector<std::string>{"a-card.pdf", "c-card.pdf"});
+    CHECK(ran.out == "sheets/a-card.pdf\nsheets/c-card.pdf\n");
+    for (const char* name : {"sheets/a-card.pdf", "sheets/c-card.pdf"}) {
+      CHECK(PdfFile(bytes_of(folder.path(name))).pages().size() == 1);
+    }
+    return ran.err;
+  }
+  std::string with(std::string_view bytes, const std::string& what) const {
+    put(folder, "pets/b.toml", bytes);
+    return rendered_but_b(what);
+  }
+};
+
+std::string repeated(std::string_view piece, std::size_t times) {
+  std::string out;
+  for (std::size_t i = 0; i < times; ++i) out += piece;
+  return out;
+}
+}  // namespace
+
+TEST_CASE("a file that is none is refused, and the rest of the batch is done", "[bad-input]") {
+  Salon salon;
+  SECTION("a folder") {
+    fs::create_directory(salon.bad());
+    salon.rendered_but_b("is a folder");
+  }
+  SECTION("a named pipe is not waited for") {
+    REQUIRE(run("mkfifo " + salon.bad()).status == 0);
+    salon.rendered_but_b("not a regular file");
+  }
+  SECTION("a link to nowhere") {
+    fs::create_symlink("nowhere", salon.bad());
+    salon.rendered_but_b("No such file");
+  }
+  SECTION("a file that may not be read") {
+    if (::geteuid() == 0) return;  // root may read everything
+    put(salon.folder, "pets/b.toml", "[pet]\nname = \"Bo\"\n");
+    fs::permissions(salon.bad(), fs::perms::none);
+    salon.rendered_but_b("Permission denied");
+  }
+}
+
+TEST_CASE("a file with bytes of another kind is refused", "[bad-input]") {
+  const Salon salon;
+  SECTION("over 64 KiB, with that bound") {
+    salon.with("[pet]\nname = \"Bo\"\n#" + repeated("x", 65536), "64 KiB");
+  }
+  SECTION("broken UTF-8, with its place") {
+    CHECK(has(salon.with("[pet]\nname = \"B\xC3(\"\n", "UTF-8"), "pets/b.toml:2:"));
+  }
+  SECTION("another encoding's text") {
+    salon.with(std::string("\xFF\xFE[\0p\0e\0t\0]\0", 12), "UTF-8");
+  }
+  SECTION("zero bytes") {
+    salon.with(std::string("[pet]\nname = \"\0\"\n", 17), "pets/b.toml:2:");
+  }
+  SECTION("empty") {
+    salon.with("", "pet");
+  }
+  SECTION("only a comment") {
+    salon.with("# nothing yet\n", "pet");
+  }
+}
+
+TEST_CASE("TOML that is deeper than anything is refused in a moment", "[bad-input]") {
+  const Salon salon;
+  SECTION("dotted") {
+    salon.with(repeated("a.", 10'000) + "a = 1\n", "");
+  }
+  SECTION("a dotted table") {
+    salon.with("[" + repeated("a.", 10'000) + "a]\n", "");
+  }
+  SECTION("lists in lists") {
+    salon.with("a = " + repeated("[", 10'000) + repeated("]", 10'000) + "\n", "");
+  }
+  SECTION("tables in tables") {
+    salon.with("a = " + repeated("{ a = ", 10'000) + "1" + repeated(" }", 10'000) + "\n", "");
+  }
+}
+
+TEST_CASE("numbers out of range are refused with their place and bounds", "[bad-input]") {
+  const Salon salon;
+  CHECK(has(salon.with("[pet]\nname = \"Bo\"\nweight = nan\n", "weight"), "pets/b.toml:3:"));
+  CHECK(has(salon.with("[pet]\nname = \"Bo\"\nweight = \"900 kg\"\n", "150"), "pets/b.toml:3:"));
+  CHECK(has(salon.with("[pet]\nname = \"Bo\"\nborn = 1066-10-14\n", "1990"), "pets/b.toml:3:"));
+  CHECK(has(salon.with("[pet]\nname = \"Bo\"\n[trim]\ntail = { shears = \"straight\", leave = "
+                       "\"99999999999999999999 mm\" }\n",
+                       "expected a length"),
+            "pets/b.toml:4:"));
+}
+
+TEST_CASE("NaN in a salon's settings refuses its pets with the place", "[bad-input]") {
+  const TemporaryFolder folder;
+  put(folder, "salon.toml", "[salon]\nname = \"S\"\n[time]\nbase = nan\n");
+  put(folder, "pets/a.toml", "[pet]\nname = \"Ada\"\n");
+  const auto ran = furnish("card", "cd " + folder.path("") + " &&");
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "salon.toml:4:"));
+  CHECK_FALSE(fs::exists(folder.path("sheets")));
+}
+
+TEST_CASE("a name of 500 characters is set or refused, never cut", "[bad-input]") {
+  const Salon salon;
+  const std::string broad = "[pet]\nname = \"" + repeated("W", 500) + "\"\n";
+  const std::string said = salon.with(broad, "");
+  INFO(said);
+  CHECK((has(said, "too wide") || has(said, "too tall") || has(said, "characters")));
+  CHECK(has(said, "pets/b.toml:"));
+}
+
+TEST_CASE("marks of other editors do no harm", "[bad-input]") {
+  const TemporaryFolder folder;
+  put(folder, "plain.toml", "[pet]\nname = \"Rex\"\n[handling]\nhold = \"under the jaw\"\n");
+  put(folder, "bom.toml",
+      "\xEF\xBB\xBF[pet]\nname = \"Rex\"\n[handling]\nhold = \"under the jaw\"\n");
+  put(folder, "crlf.toml", "[pet]\r\nname = \"Rex\"\r\n[handling]\r\nhold = \"under the jaw\"\r\n");
+  const auto card = [&](const std::string& name) {
+    const auto ran = furnish("card " + folder.path(name) + " --on 2026-11-24 --format text -o -");
+    INFO(name << ran.err);
+    CHECK(ran.status == 0);
+    CHECK(ran.err == "");
+    return ran.out;
+  };
+  const std::string plain = card("plain.toml");
+  CHECK(card("bom.toml") == plain);
+  CHECK(card("crlf.toml") == plain);
+}
+
+TEST_CASE("a pet file outside any salon renders", "[bad-input]") {
+  const TemporaryFolder folder;
+  put(folder, "rex.toml", "[pet]\nname = \"Rex\"\n[trim]\nstyle = \"smooth-tidy\"\n");
+  const auto ran = furnish("card rex.toml --on 2026-11-24", "cd " + folder.path("") + " &&");
+  INFO(ran.err);
+  CHECK(ran.status == 0);
+  CHECK(ran.err == "");
+  CHECK(files_below(folder.path("")) == std::vector<std::string>{"rex-card.pdf", "rex.toml"});
+  const std::string text = run("pdftotext -raw " + folder.path("rex-card.pdf") + " -").out;
+  CHECK(has(text, "Rex"));
+  CHECK(has(text, "Smooth tidy, as it is."));
+}
+
+TEST_CASE("output that cannot be written is said, and nothing is left of it", "[bad-input]") {
+  const TemporaryFolder folder;
+  put(folder, "rex.toml", "[pet]\nname = \"Rex\"\n");
+  put(folder, "a-file", "not a folder");
+  const std::string card = "card " + folder.path("rex.toml") + " -o ";
+  const auto fails = [&](const std::string& arguments, const std::string& what) {
+    const auto ran = furnish(arguments);
+    INFO(arguments << ": " << ran.err);
+    CHECK(ran.status == 1);
+    CHECK(ran.out == "");
+    CHECK(has(ran.err, "error: "));
+    CHECK(has(ran.err, what));
+  };
+  const auto before = files_below(folder.path(""));
+  fails(card + "/dev/full", "No space left");
+  fails(card + "- > /dev/full", "No space left");
+  fails(card + folder.path("a-file/rex.pdf"), "a-file");
+  fails(card + folder.path("no/such/folder.pdf"), "no/such");
+  fails(card + "/proc/furnish.pdf", "/proc/furnish.pdf");
+  CHECK(files_below(folder.path("")) == before);
+  CHECK(bytes_of(folder.path("a-file")) == "not a folder");
+}
+
+TEST_CASE("a folder without permission takes nothing", "[bad-input]") {
+  if (::geteuid() == 0) return;  // root may write everywhere; /proc above stands for it
+  const TemporaryFolder folder;
+  put(folder, "rex.toml", "[pet]\nname = \"Rex\"\n");
+  fs::create_directory(folder.path("closed"));
+  fs::permissions(folder.path("closed"), fs::perms::owner_read | fs::perms::owner_exec);
+  const auto ran =
+      furnish("card " + folder.path("rex.toml") + " -o " + folder.path("closed") + "/");
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "Permission denied"));
+}
+
+TEST_CASE("an old sheet stays whole when the new one fails", "[bad-input]") {
+  const TemporaryFolder folder;
+  put(folder, "rex.toml", "[pet]\nname = \"Rex\"\n");
+  const std::string card = "card " + folder.path("rex.toml") + " -o " + folder.path("rex.pdf");
+  REQUIRE(furnish(card).status == 0);
+  const std::string old = bytes_of(folder.path("rex.pdf"));
+  put(folder, "rex.toml", "[pet]\nname = Rex\n");
+  CHECK(furnish(card).status == 1);
+  CHECK(bytes_of(folder.path("rex.pdf")) == old);
+  CHECK(files_below(folder.path("")) == std::vector<std::string>{"rex.pdf", "rex.toml"});
+}
+
+TEST_CASE("a reader that closes the pipe early is a fault or nothing, never a crash",
+          "[bad-input]") {
+  const TemporaryFolder folder;
+  run("{ " + test::quoted(FURNISH_PROGRAM) + " card --together --salon " +
+      sample("lantern-street") + " -o -; echo $? >" + folder.path("status") + "; } | true");
+  const std::string status = bytes_of(folder.path("status"));
+  CHECK((status == "0\n" || status == "1\n"));
+}
+
+TEST_CASE("without its fonts the program says so", "[bad-input]") {
+  const TemporaryFolder folder;
+  put(folder, "rex.toml", "[pet]\nname = \"Rex\"\n");
+  const auto ran = furnish("card " + folder.path("rex.toml") + " --data /nonexistent -o " +
+                           folder.path("rex.pdf"));
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "SourceSans3"));
+  CHECK(has(ran.err, "/nonexistent/fonts"));
+  CHECK(files_below(folder.path("")) == std::vector<std::string>{"rex.toml"});
+}
+}  // namespace furnish::test

@@ -1,0 +1,250 @@
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <filesystem>
+
+#include "app/program.h"
+#include "output/pdf_rules.h"
+#include "sheet/desk.h"
+
+namespace furnish::test {
+namespace {
+const std::string lantern = sample("lantern-street");
+const std::string in_lantern = " --salon " + lantern + " --on " + std::string(demo_date) + " ";
+
+bool has(const std::string& text, const std::string& what) {
+  return text.find(what) != std::string::npos;
+}
+}  // namespace
+
+// 0 done, 1 faults, 2 usage: as `furnish --help` says. Errors go to the standard error.
+TEST_CASE("a wrong command line is status 2, said on the standard error", "[command-line]") {
+  for (const char* arguments :
+       {"", "bake", "card --format jpeg", "card --dpi 3", "card --on 2026-02-30",
+        "card --on tomorrow", "card --copies-per-sheet 0", "card --no-such-option", "plan",
+        "check --paper A5"}) {
+    INFO(arguments);
+    const auto ran = furnish(arguments);
+    CHECK(ran.status == 2);
+    CHECK(ran.out == "");
+    CHECK_FALSE(ran.err.empty());
+  }
+}
+
+TEST_CASE("help and version are results", "[command-line]") {
+  const auto help = furnish("--help"), version = furnish("--version"),
+             card = furnish("card --help");
+  CHECK(help.status == 0);
+  CHECK(help.err == "");
+  for (const char* command : {"card", "style", "check", "plan", "Exit status"}) {
+    INFO(command);
+    CHECK(has(help.out, command));
+  }
+  CHECK(version.status == 0);
+  CHECK(version.out.starts_with("furnish "));
+  CHECK(card.status == 0);
+  CHECK(has(card.out, "--copies-per-sheet"));
+}
+
+TEST_CASE("an unknown pet is told its nearest name", "[command-line]") {
+  const TemporaryFolder folder;
+  const auto ran = furnish("card marlwo" + in_lantern + "-o " + folder.path("a.pdf"));
+  CHECK(ran.status == 1);
+  CHECK(ran.out == "");
+  CHECK(has(ran.err, "no pet 'marlwo'"));
+  CHECK(has(ran.err, "did you mean 'marlow'?"));
+  CHECK(files_below(folder.path("")).empty());
+}
+
+TEST_CASE("pets that are known are done beside one that is not", "[command-line]") {
+  const TemporaryFolder folder;
+  const auto ran = furnish("card pip nobody dot" + in_lantern + "-o " + folder.path("") + "/");
+  CHECK(ran.status == 1);
+  CHECK(files_below(folder.path("")) == std::vector<std::string>{"dot-card.pdf", "pip-card.pdf"});
+  CHECK(has(ran.out, "pip-card.pdf\n"));
+  CHECK_FALSE(has(ran.out, "nobody"));
+}
+
+TEST_CASE("an unknown paper is told the known ones", "[command-line]") {
+  const TemporaryFolder folder;
+  const auto ran = furnish("card pip --paper A9" + in_lantern + "-o " + folder.path("a.pdf"));
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "no paper 'A9'"));
+  for (const char* known : {"A4", "A5", "A6", "letter", "half letter", "5x8 in", "4x6 in"}) {
+    CHECK(has(ran.err, known));
+  }
+  CHECK(files_below(folder.path("")).empty());
+}
+
+TEST_CASE("the standard output takes the sheet and nothing else", "[command-line]") {
+  const TemporaryFolder folder;
+  const auto file = furnish("card pip" + in_lantern + "-o " + folder.path("pip.pdf"));
+  CHECK(file.status == 0);
+  CHECK(file.out == folder.path("pip.pdf") + "\n");
+  const auto out = furnish("card pip" + in_lantern + "-o -");
+  CHECK(out.status == 0);
+  CHECK(out.err == "");
+  CHECK(out.out == bytes_of(folder.path("pip.pdf")));
+  const auto all = furnish("card --together" + in_lantern + "-o -");
+  CHECK(all.status == 0);
+  CHECK(all.out.starts_with("%PDF-"));
+  CHECK(all.out.ends_with("%%EOF\n"));
+  CHECK(PdfFile(all.out).pages().size() == Desk(lantern).pets().size());
+}
+
+TEST_CASE("several sheets for one file are a wrong command line", "[command-line]") {
+  const TemporaryFolder folder;
+  for (const std::string& output : {folder.path("one.pdf"), std::string("-")}) {
+    const auto ran = furnish("card pip dot" + in_lantern + "-o " + output);
+    CHECK(ran.status == 2);
+    CHECK(ran.out == "");
+    CHECK(has(ran.err, "--together"));
+  }
+  const auto png =
+      furnish("card pip dot --together --format png" + in_lantern + "-o " + folder.path("one.png"));
+  CHECK(png.status == 2);
+  CHECK(has(png.err, "PDF only"));
+  CHECK(files_below(folder.path("")).empty());
+}
+
+TEST_CASE("a sheet is never written over a person's file", "[command-line]") {
+  const TemporaryFolder folder;
+  put(folder, "rex.toml", "[pet]\nname = \"Rex\"\n");
+  const auto ran = furnish("card " + folder.path("rex.toml") + " -o " + folder.path("rex.toml"));
+  CHECK(ran.status == 2);
+  CHECK(bytes_of(folder.path("rex.toml")) == "[pet]\nname = \"Rex\"\n");
+}
+
+TEST_CASE("each format is what its name says", "[command-line]") {
+  const auto ask = [](const std::string& format) {
+    const auto ran = furnish("card marlow --format " + format + in_lantern + "-o -");
+    INFO(ran.err);
+    CHECK(ran.status == 0);
+    return ran.out;
+  };
+  CHECK(ask("pdf").starts_with("%PDF-1."));
+  CHECK(ask("png").starts_with("\x89PNG\r\n\x1A\n"));
+  CHECK(ask("png --dpi 72").size() < ask("png").size());
+  const TemporaryFolder folder;
+  const std::string svg = folder.file("card.svg", ask("svg"));
+  CHECK(run("xmllint --noout " + svg).status == 0);
+  // A5 is 148 by 210 mm (ISO 216), 419.528 by 595.276 points; the dump is in millimetres.
+  CHECK(ask("text").starts_with("page 148.000 210.000\n"));
+  CHECK(has(ask("text"), "\"Marlow\""));
+}
+
+TEST_CASE("cards together have an outline of their names", "[command-line]") {
+  const auto ran = furnish("card pip dot --together" + in_lantern + "-o -");
+  REQUIRE(ran.status == 0);
+  const PdfFile file(ran.out);
+  CHECK(file.pages().size() == 2);
+  QPDFObjectHandle first = file.root().getKey("/Outlines").getKey("/First");
+  CHECK(first.getKey("/Title").getUTF8Value() == "Pip");
+  CHECK(first.getKey("/Next").getKey("/Title").getUTF8Value() == "Dot");
+}
+
+TEST_CASE("several copies share a sheet, with marks to cut by", "[command-line]") {
+  // Two A5 cards fill an A4 sheet on its side (ISO 216: half of it, to a millimetre).
+  const TemporaryFolder folder;
+  const std::string pdf = folder.path("two.pdf");
+  const auto ran = furnish("card pip --copies-per-sheet 2" + in_lantern + "-o " + pdf);
+  INFO(ran.err);
+  REQUIRE(ran.status == 0);
+  const PdfFile file(bytes_of(pdf));
+  REQUIRE(file.pages().size() == 1);
+  auto box = items_of(file.pages().front().getKey("/MediaBox"));
+  const double mm = 72 / 25.4;
+  CHECK(box[2].getNumericValue() == Approx(297 * mm).margin(0.1));
+  CHECK(box[3].getNumericValue() == Approx(210 * mm).margin(0.1));
+  CHECK(pdf_faults(file.bytes()) == std::vector<std::string>{});
+  const std::string text = run("pdftotext -raw " + pdf + " -").out;
+  CHECK(matches(text, "(Windpipe)").size() == 2);
+
+  const auto dump =
+      furnish("card pip --paper A6 --copies-per-sheet 3 --format text" + in_lantern + "-o -");
+  CHECK(dump.status == 0);
+  CHECK(dump.out.starts_with("page 210.000 297.000\n"));
+  CHECK(matches(dump.out, "(\"Pip\")").size() == 3);
+  // Marks stand outside the cards: four A6 fill A4, so at its edges; short strokes.
+  CHECK(matches(dump.out, "\n  (stroke )").size() >= 4);
+}
+
+TEST_CASE("more copies than a sheet holds are refused with how many do", "[command-line]") {
+  const TemporaryFolder folder;
+  const auto ran =
+      furnish("card pip --copies-per-sheet 3" + in_lantern + "-o " + folder.path("x.pdf"));
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "3 cards do not fit on A4: at most 2 of this size do"));
+  CHECK(files_below(folder.path("")).empty());
+}
+
+TEST_CASE("different cards share sheets when they are together", "[command-line]") {
+  const auto ran =
+      furnish("card pip dot marlow --together --copies-per-sheet 2" + in_lantern + "-o -");
+  REQUIRE(ran.status == 0);
+  CHECK(PdfFile(ran.out).pages().size() == 2);
+}
+
+TEST_CASE("sheets go to the salon's own folder unless another is named", "[command-line]") {
+  const TemporaryFolder folder;
+  copy_sample("us-corner", folder.path("salon"));
+  const auto before = files_below(folder.path("salon"));
+  const auto ran = furnish("card --on 2026-11-24", "cd " + folder.path("salon") + " &&");
+  CHECK(ran.status == 0);
+  CHECK(ran.out == "sheets/duke-card.pdf\nsheets/waffles-card.pdf\n");
+  CHECK(files_below(folder.path("salon")).size() == before.size() + 2);
+}
+
+TEST_CASE("check counts files, and finds the samples good", "[command-line]") {
+  const auto ran = furnish("check " + lantern + " --on 2026-11-24");
+  const std::size_t files = [] {
+    const auto all = files_below(lantern);
+    return static_cast<std::size_t>(std::ranges::count_if(
+        all, [](const std::string& name) { return name.ends_with(".toml"); }));
+  }();
+  CHECK(ran.status == 0);
+  CHECK(ran.out == std::to_string(files) + " of " + std::to_string(files) + " files are good\n");
+  CHECK_FALSE(has(ran.err, "error:"));
+}
+
+TEST_CASE("check counts what is bad, and says where", "[command-line]") {
+  const TemporaryFolder folder;
+  put(folder, "salon.toml", "[salon]\nname = \"S\"\n");
+  put(folder, "pets/a.toml", "[pet]\nname = \"A\"\n");
+  put(folder, "pets/b.toml", "[pet]\nname = \"B\"\nbred = \"spitz\"\n");
+  put(folder, "styles/c.toml", "[style]\n");
+  const auto ran = furnish("check " + folder.path(""));
+  CHECK(ran.status == 1);
+  CHECK(ran.out == "2 of 4 files are good\n");
+  CHECK(has(ran.err, "pets/b.toml:3:1: error: "));
+  CHECK(has(ran.err, "breed"));
+  const auto nothing = furnish("check " + folder.path("pets"));
+  CHECK(nothing.status == 1);
+  CHECK(has(nothing.err, "nothing to check"));
+}
+
+TEST_CASE("warnings count only where they are asked to", "[command-line]") {
+  const TemporaryFolder folder;
+  put(folder, "pets/a.toml",
+      "[pet]\nname = \"A\"\n[trim]\nears = { shears = \"straight\", leave = \"9 mm\" }\n");
+  const std::string check = "check " + folder.path("");
+  const auto usual = furnish(check), strict = furnish(check + " --strict");
+  CHECK(usual.status == 0);
+  CHECK(has(usual.err, "pets/a.toml:4:1: warning: "));
+  CHECK(strict.status == 1);
+  CHECK(strict.out == usual.out);
+}
+
+TEST_CASE("a plan is text for a person, and JSON that another program reads", "[command-line]") {
+  const auto text = furnish("plan juniper marlow" + in_lantern);
+  CHECK(text.status == 0);
+  CHECK(has(text.out, "Juniper"));
+  CHECK(has(text.out, "Marlow"));
+  for (const std::string& key : Desk(lantern).pets()) {
+    INFO(key);
+    const auto json = furnish("plan " + key + " --json" + in_lantern + "| python3 -m json.tool");
+    CHECK(json.status == 0);
+    CHECK(has(json.out, "\"on\": \"2026-11-24\""));
+  }
+}
+}  // namespace furnish::test

@@ -1,0 +1,101 @@
+#include "base/date.h"
+
+#include <unicode/gregocal.h>
+#include <unicode/timezone.h>
+
+#include <catch2/catch.hpp>
+
+using namespace furnish;
+
+namespace {
+Date day(std::string_view iso) {
+  const auto date = parse_date(iso);
+  REQUIRE(date);
+  return *date;
+}
+}  // namespace
+
+// Computed by the rules of ISO 8601.
+TEST_CASE("ISO weeks round New Year") {
+  CHECK(iso_week(day("2026-12-31")) == IsoWeek{2026, 53, 4});
+  CHECK(iso_week(day("2027-01-03")) == IsoWeek{2026, 53, 7});
+  CHECK(iso_week(day("2024-12-30")) == IsoWeek{2025, 1, 1});
+  CHECK(iso_week(day("2016-01-03")) == IsoWeek{2015, 53, 7});
+  for (const int year : {2020, 2026, 2032}) {
+    CHECK(iso_week(*make_date(year, 12, 28)).week == 53);
+  }
+  CHECK(iso_week(*make_date(2025, 12, 28)).week == 52);
+}
+
+TEST_CASE("weekdays and ISO weeks agree with ICU for 400 years") {
+  UErrorCode status = U_ZERO_ERROR;
+  icu::GregorianCalendar calendar(*icu::TimeZone::getGMT(), status);
+  // Gregorian throughout, weeks from Monday, week 1 with four days at least: ISO 8601.
+  calendar.setGregorianChange(-1.0e15, status);
+  calendar.setFirstDayOfWeek(UCAL_MONDAY);
+  calendar.setMinimalDaysInFirstWeek(4);
+  REQUIRE(U_SUCCESS(status));
+  const Date first(std::chrono::year(1801) / 1 / 1), last(std::chrono::year(2200) / 12 / 31);
+  int days = 0, wrong = 0;
+  for (Date date = first; date <= last; date += std::chrono::days(1)) {
+    calendar.setTime(static_cast<double>(date.time_since_epoch().count()) * 86'400'000.0, status);
+    const IsoWeek ours = iso_week(date);
+    const int weekday = calendar.get(UCAL_DAY_OF_WEEK, status);  // Sunday is 1
+    const bool same = ours.year == calendar.get(UCAL_YEAR_WOY, status) &&
+                      static_cast<int>(ours.week) == calendar.get(UCAL_WEEK_OF_YEAR, status) &&
+                      static_cast<int>(ours.weekday) == (weekday + 5) % 7 + 1;
+    const std::chrono::year_month_day ymd(date);
+    const bool calendar_day =
+        static_cast<int>(static_cast<unsigned>(ymd.day())) == calendar.get(UCAL_DATE, status) &&
+        static_cast<int>(static_cast<unsigned>(ymd.month())) ==
+            calendar.get(UCAL_MONTH, status) + 1;
+    if (!same || !calendar_day) ++wrong;
+    ++days;
+  }
+  CHECK(U_SUCCESS(status));
+  CHECK(days == 146'097);  // 400 Gregorian years
+  CHECK(wrong == 0);
+}
+
+TEST_CASE("leap years") {
+  CHECK(make_date(2000, 2, 29));
+  CHECK_FALSE(make_date(1900, 2, 29));
+  CHECK_FALSE(make_date(2100, 2, 29));
+  CHECK(make_date(2028, 2, 29));
+}
+
+TEST_CASE("a date has bounds") {
+  CHECK_FALSE(make_date(1899, 12, 31));
+  CHECK(make_date(1900, 1, 1));
+  CHECK(make_date(2200, 12, 31));
+  CHECK_FALSE(make_date(2201, 1, 1));
+  CHECK_FALSE(make_date(2026, 13, 1));
+  CHECK_FALSE(make_date(2026, 0, 1));
+  CHECK_FALSE(make_date(2026, 4, 31));
+}
+
+TEST_CASE("reading and writing a date undo each other, and nothing else is a date") {
+  for (Date date = day("1999-12-28"); date < day("2000-03-05"); date += std::chrono::days(1)) {
+    CHECK(parse_date(to_iso(date)) == date);
+  }
+  CHECK(to_iso(*make_date(2026, 1, 2)) == "2026-01-02");
+  for (const char* const no :
+       {"", "2026-1-2", "2026-01-02 ", " 2026-01-02", "20260102", "2026/01/02", "2026-02-30",
+        "abcd-ef-gh", "2026-01-0x", "-026-01-02", "2026--1-02", "+026-01-02"}) {
+    INFO(no);
+    CHECK_FALSE(parse_date(no));
+  }
+}
+
+TEST_CASE("age in full years and months") {
+  CHECK(full_years(day("2016-11-24"), day("2026-11-23")) == 9);
+  CHECK(full_years(day("2016-11-24"), day("2026-11-24")) == 10);
+  CHECK(full_years(day("2016-02-29"), day("2026-02-28")) == 9);
+  CHECK(full_years(day("2016-02-29"), day("2026-03-01")) == 10);
+  CHECK(full_years(day("2016-02-29"), day("2028-02-29")) == 12);
+  CHECK(full_years(day("2026-11-24"), day("2026-11-23")) == -1);
+  CHECK(full_months(day("2026-05-24"), day("2026-11-23")) == 5);
+  CHECK(full_months(day("2026-05-24"), day("2026-11-24")) == 6);
+  CHECK(full_months(day("2025-11-30"), day("2026-02-28")) == 2);
+  CHECK(full_months(day("2025-11-30"), day("2026-03-01")) == 3);
+}

@@ -1,0 +1,82 @@
+#include "base/files.h"
+
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <catch2/catch.hpp>
+#include <filesystem>
+#include <fstream>
+
+using namespace furnish;
+namespace fs = std::filesystem;
+
+namespace {
+/// A folder that is gone at the end of the test.
+class Folder {
+ public:
+  Folder() : path_(fs::temp_directory_path() / ("furnish_files_" + std::to_string(::getpid()))) {
+    fs::create_directories(path_);
+  }
+  Folder(const Folder&) = delete;
+  Folder& operator=(const Folder&) = delete;
+  ~Folder() {
+    std::error_code ignored;
+    fs::remove_all(path_, ignored);
+  }
+  std::string operator/(const std::string& name) const { return path_ / name; }
+  void write(const std::string& name, const std::string& bytes) const {
+    std::ofstream(*this / name, std::ios::binary) << bytes;
+  }
+
+ private:
+  fs::path path_;
+};
+}  // namespace
+
+TEST_CASE("a file as it is, byte by byte") {
+  const Folder folder;
+  const std::string bytes("a\0b\r\n\xFF", 6);
+  folder.write("a.toml", bytes);
+  CHECK(DiskFiles().read(folder / "a.toml").bytes == bytes);
+  CHECK(DiskFiles().exists(folder / "a.toml"));
+  folder.write("empty.toml", "");
+  CHECK(DiskFiles().read(folder / "empty.toml").bytes == "");
+}
+
+TEST_CASE("what is not a file of a reasonable size is refused, and says why") {
+  const Folder folder;
+  const DiskFiles disk;
+  CHECK_FALSE(disk.read(folder / "absent").bytes);
+  CHECK_FALSE(disk.read(folder / "absent").fault.empty());
+  CHECK_FALSE(disk.exists(folder / "absent"));
+  CHECK(disk.read(folder / "").fault == "is a folder, not a file");
+  folder.write("full", std::string(Files::largest, 'x'));
+  CHECK(disk.read(folder / "full").bytes->size() == Files::largest);
+  folder.write("over", std::string(Files::largest + 1, 'x'));
+  CHECK(disk.read(folder / "over").fault.find("65537 bytes") != std::string::npos);
+  REQUIRE(::mkfifo((folder / "pipe").c_str(), 0600) == 0);
+  CHECK(disk.read(folder / "pipe").fault == "is not a regular file");
+  CHECK(disk.read("/dev/zero").fault == "is not a regular file");
+}
+
+TEST_CASE("the TOML files of a folder, sorted, without hidden ones") {
+  const Folder folder;
+  for (const char* const name : {"b.toml", "a.toml", ".hidden.toml", "c.txt", ".toml"}) {
+    folder.write(name, "");
+  }
+  const std::vector<std::string> expected{"a.toml", "b.toml"};
+  CHECK(DiskFiles().toml_files(folder / "") == expected);
+  CHECK(DiskFiles().toml_files(folder / "absent").empty());
+}
+
+TEST_CASE("files in memory do as the disk does") {
+  const MemoryFiles files({{"pets/b.toml", "b"},
+                           {"pets/a.toml", "a"},
+                           {"pets/old/c.toml", "c"},
+                           {"salon.toml", std::string(Files::largest + 1, 'x')}});
+  CHECK(files.read("pets/a.toml").bytes == "a");
+  CHECK_FALSE(files.read("pets/x.toml").bytes);
+  CHECK_FALSE(files.read("salon.toml").bytes);
+  CHECK(files.exists("pets/b.toml"));
+  CHECK(files.toml_files("pets") == std::vector<std::string>{"a.toml", "b.toml"});
+}

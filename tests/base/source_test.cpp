@@ -1,0 +1,29 @@
+#include "base/source.h"
+
+#include <catch2/catch.hpp>
+
+using namespace furnish;
+
+TEST_CASE("lines and positions count from one, columns by code points") {
+  const SourceText text("a.toml", "name = \"Löwe\"\r\nage = 3\n");
+  CHECK(text.line(1) == "name = \"Löwe\"");
+  CHECK(text.line(2) == "age = 3");
+  CHECK(text.line(3).empty());
+  CHECK(text.line(0).empty());
+  CHECK(text.line(9).empty());
+  CHECK(text.position(0) == Position{1, 1});
+  CHECK(text.position(11) == Position{1, 11});  // the w: its ö has two bytes
+  CHECK(text.position(16) == Position{2, 1});
+  CHECK(text.position(9999) == Position{3, 1});
+  CHECK(SourceText("", "").position(0) == Position{1, 1});
+}
+
+TEST_CASE("adding files never moves what is there") {
+  SourceSet set;
+  const std::uint16_t first = set.add("a", "one");
+  const SourceText* const before = &set.at(first);
+  for (int i = 0; i < 200; ++i) set.add("b", "two");
+  CHECK(&set.at(first) == before);
+  CHECK(set.size() == 201);
+  CHECK_THROWS(set.at(900));
+}

@@ -1,0 +1,204 @@
+// What a card costs, beside what it must cost. Prints a table; judges nothing.
+//     furnish_bench [RUNS]
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+
+#include "app/workshop.h"
+#include "frame_file.h"
+#include "output/pdf.h"
+#include "output/pdf_draw.h"
+#include "output/pdf_finish.h"
+#include "page/paper.h"
+#include "process.h"
+
+namespace furnish::bench {
+namespace {
+namespace fs = std::filesystem;
+using Clock = std::chrono::steady_clock;
+
+const std::string source = FURNISH_SOURCE_DIR;
+const std::string salon = source + "/samples/lantern-street";
+constexpr Date day = std::chrono::sys_days(std::chrono::year(2026) / 11 / 24);
+constexpr const char* fullest = "juniper";
+
+template <typename... Arguments>
+void say(fmt::format_string<Arguments...> form, Arguments&&... arguments) {
+  fmt::print("{}\n", fmt::format(form, std::forward<Arguments>(arguments)...));
+}
+
+/// Milliseconds of one call, the median of so many.
+template <typename Work>
+double timed(int times, Work work) {
+  std::vector<double> took;
+  for (int i = 0; i < times; ++i) {
+    const auto start = Clock::now();
+    work();
+    took.push_back(std::chrono::duration<double, std::milli>(Clock::now() - start).count());
+  }
+  return median(std::move(took));
+}
+
+Options options_for(std::string paper = {}) {
+  Options options;
+  options.salon = salon;
+  options.data = source;
+  options.on = day;
+  options.paper = std::move(paper);
+  return options;
+}
+PetPath path_of(const std::string& pet) {
+  return {salon + "/pets/" + pet + ".toml", salon};
+}
+std::string key_of(const PetPath& path) {
+  return fs::path(path.file).stem();
+}
+
+void cold(int runs, const std::string& folder) {
+  const Options options = options_for();
+  const DiskFiles files;
+  Workshop shop(options, files);
+  const auto one = shop.open(path_of(fullest));
+  const auto sheet = one ? shop.sheet(*one) : std::nullopt;
+  if (!sheet) std::exit(1);
+  const std::string frame = folder + "/frame.txt";
+  std::ofstream(frame, std::ios::binary) << frame_file(sheet->page.frame);
+
+  const std::vector<std::string> card{FURNISH_PROGRAM, "card", fullest,
+                                      "--salon",       salon,  "--on",
+                                      "2026-11-24",    "-o",   folder + "/card.pdf"};
+  const std::vector<std::string> bare{FURNISH_BARE, frame, source + "/fonts", folder + "/bare.pdf"};
+  run(card);
+  run(bare);
+  std::vector<Cost> cards, bares;
+  for (int i = 0; i < runs; ++i) {  // in turn, so that what else the machine does meets both
+    cards.push_back(run(card));
+    bares.push_back(run(bare));
+  }
+  const Cost ours = median(cards), least = median(bares);
+  say("Cold, one process a card ({}, median of {} runs in turn)", fullest, runs);
+  say("  furnish card         {:7.1f} ms   cpu {:7.1f} ms   goal < 30 ms", ours.wall_ms,
+      ours.cpu_ms);
+  say("  bare: same marks     {:7.1f} ms   cpu {:7.1f} ms", least.wall_ms, least.cpu_ms);
+  say("  ratio                {:7.2f}      cpu {:7.2f}      goal <= 1.3",
+      ours.wall_ms / least.wall_ms, ours.cpu_ms / least.cpu_ms);
+  const Cost batch = run({FURNISH_PROGRAM, "card", "--together", "--salon", salon, "--on",
+                          "2026-11-24", "-o", folder + "/all.pdf"});
+  say("Peak memory");
+  say("  one card             {:7.1f} MiB", ours.peak_mib);
+  say("  bare                 {:7.1f} MiB", least.peak_mib);
+  say("  whole salon together {:7.1f} MiB", batch.peak_mib);
+}
+
+/// Every pet of the salon in one process, file to PDF; the first card, which opens the fonts, by
+/// itself.
+void warm(int rounds) {
+  double first = 0, rest = 0;
+  std::size_t cards = 0;
+  for (int i = 0; i < rounds; ++i) {
+    const Options options = options_for();
+    const DiskFiles files;
+    Workshop shop(options, files);
+    bool complete = true;
+    bool opened = false;
+    for (const PetPath& path : shop.pets(complete)) {
+      const auto start = Clock::now();
+      const auto one = shop.open(path);
+      const auto sheet = one ? shop.sheet(*one) : std::nullopt;
+      const auto pdf = sheet
+                           ? to_pdf(std::span(&sheet->page.frame, 1), sheet->info, {}, shop.sink())
+                           : std::nullopt;
+      if (!pdf) std::exit(1);
+      const double took = std::chrono::duration<double, std::milli>(Clock::now() - start).count();
+      (opened ? rest : first) += took;
+      cards += opened;
+      opened = true;
+    }
+  }
+  say("Warm, one process a salon, file to PDF");
+  say("  first card           {:7.2f} ms", first / rounds);
+  say("  each other card      {:7.2f} ms", rest / static_cast<double>(cards));
+}
+
+void parts(int times) {
+  const Options options = options_for();
+  const DiskFiles files;
+  Workshop shop(options, files);
+  std::string slowest;
+  double plan = 0;
+  bool complete = true;
+  for (const PetPath& path : shop.pets(complete)) {
+    const auto one = shop.open(path);
+    if (!one) std::exit(1);
+    DiagnosticSink sink;
+    const double took =
+        timed(times, [&] { make_plan(one->folder->salon(), one->pet, one->visits, day, sink); });
+    if (took <= plan) continue;
+    plan = took;
+    slowest = key_of(path);
+  }
+  const auto one = shop.open(path_of(fullest));
+  const auto sheet = shop.sheet(*one);
+  const std::span page(&sheet->page.frame, 1);
+  const auto drawn = draw_pdf(page, sheet->info, {}, shop.sink());
+  const double draw = timed(times, [&] { draw_pdf(page, sheet->info, {}, shop.sink()); });
+  const double finish =
+      timed(times, [&] { finish_pdf(*drawn, page, sheet->info, {}, shop.sink()); });
+  // A new workshop each time, as what was set once is kept.
+  const double set = timed(std::max(3, times / 10), [&] {
+    Workshop fresh(options, files);
+    const auto again = fresh.open(path_of(fullest));
+    if (!fresh.sheet(*again)) std::exit(1);
+  });
+  say("Parts of {}, in process", fullest);
+  say("  plan, slowest pet    {:7.3f} ms   goal < 5 ms ({})", plan, slowest);
+  say("  fonts, read and set  {:7.2f} ms", set);
+  say("  draw the PDF         {:7.2f} ms", draw);
+  say("  finish the PDF       {:7.2f} ms a page", finish);
+}
+
+void fits() {
+  int most_measures = 0, most_drafts = 0, measures = 0, drafts = 0, pages = 0;
+  for (const Paper& paper : papers) {
+    const Options options = options_for(std::string(paper.name));
+    const DiskFiles files;
+    Workshop shop(options, files);
+    bool complete = true;
+    for (const PetPath& path : shop.pets(complete)) {
+      const auto one = shop.open(path);
+      const auto sheet = one ? shop.sheet(*one) : std::nullopt;
+      if (!sheet) continue;
+      ++pages;
+      measures += sheet->page.measures;
+      drafts += sheet->page.drafts;
+      most_measures = std::max(most_measures, sheet->page.measures);
+      most_drafts = std::max(most_drafts, sheet->page.drafts);
+    }
+  }
+  say("Fits, {} cards on {} papers", pages, papers.size());
+  say("  page measured        {:7.2f} times with its text set, at most {}",
+      static_cast<double>(measures) / pages, most_measures);
+  say("  page drafted         {:7.2f} times by widths alone, at most {}",
+      static_cast<double>(drafts) / pages, most_drafts);
+}
+}  // namespace
+}  // namespace furnish::bench
+
+int main(int argc, char** argv) {
+  using namespace furnish::bench;
+  const int runs = argc > 1 ? std::max(1, std::atoi(argv[1])) : 41;
+  std::string form = fs::temp_directory_path() / "furnish-bench-XXXXXX";
+  if (::mkdtemp(form.data()) == nullptr) return 1;
+  say("Times of a busy machine are of no use: run this when nothing else does. Ratios and cpu\n"
+      "times suffer least.\n");
+  cold(runs, form);
+  warm(std::max(2, runs / 4));
+  parts(runs);
+  fits();
+  std::error_code ignored;
+  fs::remove_all(form, ignored);
+}

@@ -1,0 +1,208 @@
+#include "output/attachments.h"
+
+#include <zlib.h>
+
+#include <catch2/catch.hpp>
+
+#include <random>
+
+#include "output/sample_page.h"
+#include "output/tool.h"
+
+// The files were made by this program and changed with the qpdf program, or put together by hand
+// after ISO 32000-1, 7.5.7 and 7.5.8.
+
+namespace furnish::test {
+namespace {
+#if defined(__SANITIZE_ADDRESS__)
+constexpr bool memory_is_limited = false;
+#else
+constexpr bool memory_is_limited = true;
+#endif
+
+std::string pdf_with(Type& type, std::vector<Attachment> files) {
+  DiagnosticSink sink;
+  const std::vector<Frame> pages{sample_page(type)};
+  auto bytes = to_pdf(pages, sample_info(), {{}, std::move(files)}, sink);
+  REQUIRE(bytes);
+  return *bytes;
+}
+
+struct Taken {
+  std::vector<Attachment> files;
+  std::string code;  ///< of the only fault
+};
+
+Taken take(const std::string& bytes, const AttachmentBounds& bounds = {}) {
+  DiagnosticSink sink;
+  Taken out{attachments_of(bytes, sink, bounds), {}};
+  CHECK(sink.all().size() <= 1);
+  if (!sink.all().empty()) {
+    out.code = sink.all().front().code;
+    CHECK(out.files.empty());
+  }
+  return out;
+}
+
+std::string squeezed(const std::string& bytes) {
+  uLongf size = compressBound(bytes.size());
+  std::string out(size, '\0');
+  REQUIRE(compress2(reinterpret_cast<Bytef*>(out.data()), &size,
+                    reinterpret_cast<const Bytef*>(bytes.data()), bytes.size(), 1) == Z_OK);
+  out.resize(size);
+  return out;
+}
+
+/// A PDF whose catalogue lies in an object stream with so many blanks behind it.
+std::string with_blanks(std::size_t blanks) {
+  const std::string catalogue = "<</Type/Catalog/Pages 2 0 R>>";
+  const std::string head = "1 0 2 " + std::to_string(catalogue.size() + 1) + " ";
+  const std::string packed =
+      squeezed(head + catalogue + " <</Type/Pages/Count 0/Kids[]>>" + std::string(blanks, ' '));
+  std::string out = "%PDF-1.7\n";
+  const std::size_t third = out.size();
+  out += "3 0 obj<</Type/ObjStm/N 2/First " + std::to_string(head.size()) +
+         "/Filter/FlateDecode/Length " + std::to_string(packed.size()) + ">>stream\n" + packed +
+         "\nendstream endobj\n";
+  const std::size_t fourth = out.size();
+  std::string table;
+  const auto row = [&](char kind, std::size_t value, char index) {
+    table += {kind,
+              static_cast<char>(value >> 24U),
+              static_cast<char>(value >> 16U),
+              static_cast<char>(value >> 8U),
+              static_cast<char>(value),
+              index};
+  };
+  row(0, 0, 0);
+  row(2, 3, 0);
+  row(2, 3, 1);
+  row(1, third, 0);
+  row(1, fourth, 0);
+  return out + "4 0 obj<</Type/XRef/Size 5/W[1 4 1]/Root 1 0 R/Length " +
+         std::to_string(table.size()) + ">>stream\n" + table + "\nendstream endobj\nstartxref\n" +
+         std::to_string(fourth) + "\n%%EOF\n";
+}
+}  // namespace
+
+TEST_CASE("attachments come out as they went in") {
+  Type type;
+  std::string bytes;
+  for (int i = 0; i < 70'000; ++i) bytes += static_cast<char>(i * 7919 >> 3);
+  const std::vector<Attachment> in{{"a.toml", "[pet]\r\nname = \"A\"\n", "application/toml", "A's"},
+                                   {"b ü.bin", bytes, "application/octet-stream", "bytes"},
+                                   {"c", "", "text/plain", "nothing"}};
+  const Taken out = take(pdf_with(type, in));
+  CHECK(out.code.empty());
+  REQUIRE(out.files.size() == in.size());
+  for (std::size_t i = 0; i < in.size(); ++i) {
+    CHECK(out.files[i].name == in[i].name);
+    CHECK(out.files[i].bytes == in[i].bytes);
+    CHECK(out.files[i].media_type == in[i].media_type);
+    CHECK(out.files[i].says == in[i].says);
+  }
+}
+
+TEST_CASE("a PDF without attachments has none, and that is no fault") {
+  Type type;
+  const Taken out = take(pdf_with(type, {}));
+  CHECK(out.code.empty());
+  CHECK(out.files.empty());
+}
+
+TEST_CASE("what is no whole, open PDF is a fault") {
+  Type type;
+  const TemporaryFolder folder;
+  const std::string whole = pdf_with(type, {sample_attachment()});
+  CHECK(take("").code == "not-a-pdf");
+  CHECK(take("[pet]\nname = \"A\"\n").code == "not-a-pdf");
+  CHECK(take("%PDF-1.7\n").code == "pdf-broken");
+  CHECK(take("%PDF-1.7\n" + std::string(100'000, '[')).code == "pdf-broken");
+  CHECK(take(whole.substr(0, whole.size() / 2)).code == "pdf-broken");
+  CHECK(take(whole.substr(0, whole.size() - 30)).code == "pdf-broken");
+  const std::string path = folder.file("a.pdf", whole);
+  for (const char* passwords : {"u o", "'' o"}) {
+    const std::string closed = folder.path("closed.pdf");
+    REQUIRE(
+        run("qpdf --encrypt " + std::string(passwords) + " 256 -- " + path + " " + closed).status ==
+        0);
+    CHECK(take(bytes_of(closed)).code == "pdf-encrypted");
+  }
+}
+
+TEST_CASE("an attachment is handed out whole or not at all") {
+  Type type;
+  const TemporaryFolder folder;
+  const std::string path = folder.file("a.pdf", pdf_with(type, {sample_attachment()}));
+  const std::string open = folder.path("open.pdf");
+  REQUIRE(run("qpdf --qdf --object-streams=disable " + path + " " + open).status == 0);
+  std::string bytes = bytes_of(open);
+  REQUIRE(take(bytes).files.at(0).bytes == sample_attachment().bytes);
+  const std::size_t name = bytes.find("name = \"Marlow\"");
+  REQUIRE(name != std::string::npos);
+  bytes[name + 8] = 'B';
+  CHECK(take(bytes).code == "attachment-broken");
+}
+
+TEST_CASE("a name with folders in it is none") {
+  Type type;
+  const TemporaryFolder folder;
+  const std::string path = folder.file("a.pdf", pdf_with(type, {}));
+  const std::string more = folder.path("more.pdf");
+  REQUIRE(run("qpdf " + path + " --add-attachment " + folder.file("x", "x") +
+              " --filename=../../etc/x.toml -- " + more)
+              .status == 0);
+  const Taken out = take(bytes_of(more));
+  REQUIRE(out.files.size() == 1);
+  CHECK(out.files[0].name == "x.toml");
+}
+
+TEST_CASE("bounds hold: size and number of attachments, memory for the rest") {
+  Type type;
+  const AttachmentBounds bounds;
+  const auto zeros = [&](std::size_t size) {
+    return pdf_with(type, {{"z", std::string(size, '\0'), "text/plain", ""}});
+  };
+  CHECK(take(zeros(bounds.file)).files.size() == 1);
+  CHECK(take(zeros(bounds.file + 1)).code == "attachment-too-large");
+  std::vector<Attachment> many(3, {"", "x", "text/plain", ""});
+  for (std::size_t i = 0; i < many.size(); ++i) many[i].name = std::to_string(i);
+  AttachmentBounds few;
+  few.count = 3;
+  CHECK(take(pdf_with(type, many), few).files.size() == 3);
+  few.count = 2;
+  CHECK(take(pdf_with(type, many), few).code == "attachment-too-large");
+  AttachmentBounds small;
+  small.memory = std::size_t{64} * 1024 * 1024;
+  CHECK(take(with_blanks(1024), small).code.empty());
+  if (memory_is_limited) CHECK(take(with_blanks(small.memory * 3), small).code == "pdf-broken");
+}
+
+TEST_CASE("a PDF with random bytes changed gives its attachment, nothing or a fault") {
+  Type type;
+  const TemporaryFolder folder;
+  const std::string packed = pdf_with(type, {sample_attachment()});
+  const std::string open = folder.path("open.pdf");
+  REQUIRE(run("qpdf --qdf --object-streams=disable " + folder.file("a.pdf", packed) + " " + open)
+              .status == 0);
+  std::mt19937 random(4);
+  std::size_t faults = 0, whole = 0;
+  for (const std::string& original : {packed, bytes_of(open)}) {
+    for (int i = 0; i < 1000; ++i) {
+      std::string bytes = original;
+      const std::size_t changes = 1 + random() % 30;
+      for (std::size_t n = 0; n < changes; ++n) {
+        bytes[8 + random() % (bytes.size() - 8)] = static_cast<char>(random());
+      }
+      const Taken out = take(bytes);
+      faults += out.code.empty() ? 0 : 1;
+      for (const Attachment& one : out.files) {
+        CHECK(one.bytes == sample_attachment().bytes);
+        ++whole;
+      }
+    }
+  }
+  CHECK(faults > 100);
+  CHECK(whole > 100);
+}
+}  // namespace furnish::test

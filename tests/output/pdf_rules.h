@@ -1,0 +1,50 @@
+#pragma once
+
+#include <qpdf/QPDF.hh>
+
+#include <memory>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace furnish::test {
+
+/// A PDF read by libqpdf, and its bytes.
+class PdfFile {
+ public:
+  explicit PdfFile(std::string bytes);
+  const std::string& bytes() const { return bytes_; }
+  QPDF& pdf() const { return *pdf_; }
+  QPDFObjectHandle root() const { return pdf_->getRoot(); }
+  QPDFObjectHandle info() const { return pdf_->getTrailer().getKey("/Info"); }
+  /// Empty if there is none.
+  std::string xmp() const;
+  std::vector<QPDFObjectHandle> pages() const;
+  /// Elements of the structure tree, each before what it holds.
+  std::vector<QPDFObjectHandle> elements() const;
+
+ private:
+  std::string bytes_;
+  std::unique_ptr<QPDF> pdf_;
+};
+
+/// Of an array; none if it is something else.
+std::vector<QPDFObjectHandle> items_of(QPDFObjectHandle array);
+/// "/Figure" of an element; its elements below, in order.
+std::string type_of(QPDFObjectHandle element);
+std::vector<QPDFObjectHandle> elements_below(QPDFObjectHandle element);
+
+/// One thing that PDF/UA-1 (ISO 14289-1), PDF/A-3A (ISO 19005-3) or PDF itself (ISO 32000-1) ask
+/// for.
+struct PdfRule {
+  std::string_view name;
+  std::string_view source;
+  bool cairo_keeps_it;  ///< true of a file as cairo 1.16 writes it
+  std::vector<std::string> (*faults)(const PdfFile&);
+};
+std::span<const PdfRule> pdf_rules();
+
+/// "rule: what is wrong" for each fault; empty if all rules hold.
+std::vector<std::string> pdf_faults(const std::string& bytes);
+}  // namespace furnish::test

@@ -1,0 +1,300 @@
+#include "output/write.h"
+
+#include <fcntl.h>
+#include <signal.h>
+#include <sys/resource.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <array>
+#include <catch2/catch.hpp>
+#include <filesystem>
+#include <thread>
+#include <vector>
+
+#include "output/tool.h"
+
+using namespace furnish;
+using namespace furnish::test;
+
+namespace {
+std::string message(const DiagnosticSink& sink) {
+  return sink.all().empty() ? "" : sink.all().front().message;
+}
+
+std::size_t entries(const TemporaryFolder& folder) {
+  const std::filesystem::directory_iterator all(folder.path("")), end;
+  return static_cast<std::size_t>(std::distance(all, end));
+}
+
+/// Another file stands in for the standard output.
+class StandardOutput {
+ public:
+  explicit StandardOutput(int fd) : kept_(::dup(STDOUT_FILENO)) { ::dup2(fd, STDOUT_FILENO); }
+  ~StandardOutput() {
+    ::dup2(kept_, STDOUT_FILENO);
+    ::close(kept_);
+  }
+  StandardOutput(const StandardOutput&) = delete;
+  StandardOutput& operator=(const StandardOutput&) = delete;
+
+ private:
+  int kept_;
+};
+
+/// The superuser may write anywhere, so such tests run as nobody.
+class Nobody {
+ public:
+  Nobody() {
+    if (was_ == 0) REQUIRE(::seteuid(65534) == 0);
+  }
+  ~Nobody() {
+    if (was_ == 0 && ::seteuid(0) != 0) std::abort();
+  }
+  Nobody(const Nobody&) = delete;
+  Nobody& operator=(const Nobody&) = delete;
+
+ private:
+  uid_t was_ = ::geteuid();
+};
+
+/// A disk with room for `bytes`: past them, writing a file fails.
+class SmallDisk {
+ public:
+  explicit SmallDisk(rlim_t bytes) : signal_(::signal(SIGXFSZ, SIG_IGN)) {
+    ::getrlimit(RLIMIT_FSIZE, &before_);
+    const rlimit small{bytes, before_.rlim_max};
+    REQUIRE(::setrlimit(RLIMIT_FSIZE, &small) == 0);
+  }
+  ~SmallDisk() {
+    ::setrlimit(RLIMIT_FSIZE, &before_);
+    ::signal(SIGXFSZ, signal_);
+  }
+  SmallDisk(const SmallDisk&) = delete;
+  SmallDisk& operator=(const SmallDisk&) = delete;
+
+ private:
+  void (*signal_)(int);
+  rlimit before_{};
+};
+}  // namespace
+
+TEST_CASE("A file is written whole, over an old one too") {
+  const TemporaryFolder folder;
+  DiagnosticSink sink;
+  const std::string path = folder.path("card.pdf"), large(3'000'000, 'x');
+  CHECK(write_whole(path, large, sink));
+  CHECK(bytes_of(path) == large);
+  CHECK(write_whole(path, "new", sink));
+  CHECK(bytes_of(path) == "new");
+  CHECK(write_whole(path, "", sink));
+  CHECK(bytes_of(path).empty());
+  CHECK(entries(folder) == 1);
+  CHECK(sink.all().empty());
+}
+
+TEST_CASE("A file without a folder in its name is written here") {
+  const TemporaryFolder folder;
+  DiagnosticSink sink;
+  const auto here = std::filesystem::current_path();
+  std::filesystem::current_path(folder.path(""));
+  CHECK(write_whole("card.pdf", "bytes", sink));
+  std::filesystem::current_path(here);
+  CHECK(bytes_of(folder.path("card.pdf")) == "bytes");
+}
+
+TEST_CASE("Permissions: as the old file's, else as the user's mask says") {
+  const TemporaryFolder folder;
+  DiagnosticSink sink;
+  const auto mode = [&](const std::string& path) {
+    struct stat status {};
+    REQUIRE(::stat(path.c_str(), &status) == 0);
+    return status.st_mode & 07777;
+  };
+  const std::string old = folder.file("old", "1");
+  REQUIRE(::chmod(old.c_str(), 0640) == 0);
+  CHECK(write_whole(old, "2", sink));
+  CHECK(mode(old) == 0640);
+  const mode_t mask = ::umask(027);
+  CHECK(write_whole(folder.path("new"), "2", sink));
+  ::umask(mask);
+  CHECK(mode(folder.path("new")) == 0640);
+}
+
+TEST_CASE("A symbolic link stays, and what it names is written") {
+  const TemporaryFolder folder;
+  DiagnosticSink sink;
+  const std::string real = folder.file("real", "old"), link = folder.path("link");
+  std::filesystem::create_symlink("real", link);
+  CHECK(write_whole(link, "new", sink));
+  CHECK(std::filesystem::is_symlink(link));
+  CHECK(bytes_of(real) == "new");
+}
+
+TEST_CASE("What cannot be written is told, and nothing is left") {
+  const TemporaryFolder folder;
+  DiagnosticSink sink;
+  SECTION("a folder") {
+    CHECK_FALSE(write_whole(folder.path(""), "x", sink));
+    CHECK(message(sink).ends_with("it is a folder"));
+  }
+  SECTION("a missing folder") {
+    CHECK_FALSE(write_whole(folder.path("no/card.pdf"), "x", sink));
+    CHECK(message(sink) ==
+          "cannot write '" + folder.path("no/card.pdf") + "': No such file or directory");
+  }
+  SECTION("a file for a folder") {
+    folder.file("file", "");
+    CHECK_FALSE(write_whole(folder.path("file/card.pdf"), "x", sink));
+    CHECK(message(sink).ends_with("Not a directory"));
+    CHECK(entries(folder) == 1);
+  }
+  SECTION("an empty name") {
+    CHECK_FALSE(write_whole("", "x", sink));
+  }
+  SECTION("a name that is too long") {
+    CHECK_FALSE(write_whole(folder.path(std::string(300, 'n')), "x", sink));
+    CHECK(message(sink).ends_with("File name too long"));
+  }
+  SECTION("a device that is full") {
+    CHECK_FALSE(write_whole("/dev/full", "x", sink));
+    CHECK(message(sink) == "cannot write '/dev/full': No space left on device");
+  }
+  CHECK(sink.error_count() == 1);
+  if (!std::filesystem::exists(folder.path("file"))) CHECK(entries(folder) == 0);
+}
+
+TEST_CASE("A disk that runs full keeps the old file") {
+  const TemporaryFolder folder;
+  DiagnosticSink sink;
+  const std::string path = folder.file("card.pdf", "old");
+  {
+    const SmallDisk disk(4096);
+    CHECK_FALSE(write_whole(path, std::string(100'000, 'x'), sink));
+    CHECK_FALSE(write_whole(folder.path("new.pdf"), std::string(100'000, 'x'), sink));
+  }
+  CHECK(message(sink).ends_with("File too large"));
+  CHECK(bytes_of(path) == "old");
+  CHECK(entries(folder) == 1);
+}
+
+TEST_CASE("What may not be written stays as it was") {
+  const TemporaryFolder folder;
+  DiagnosticSink sink;
+  const std::string path = folder.file("card.pdf", "old");
+  SECTION("a file that is only for reading, in a folder where anyone may write") {
+    REQUIRE(::chmod(path.c_str(), 0444) == 0);
+    REQUIRE(::chmod(folder.path("").c_str(), 0777) == 0);
+    const Nobody nobody;
+    CHECK_FALSE(write_whole(path, "new", sink));
+  }
+  SECTION("a folder that is only for reading") {
+    REQUIRE(::chmod(folder.path("").c_str(), 0555) == 0);
+    const Nobody nobody;
+    CHECK_FALSE(write_whole(folder.path("new.pdf"), "new", sink));
+  }
+  REQUIRE(::chmod(folder.path("").c_str(), 0755) == 0);
+  CHECK(message(sink).ends_with("Permission denied"));
+  CHECK(bytes_of(path) == "old");
+  CHECK(entries(folder) == 1);
+}
+
+TEST_CASE("Devices and pipes are written to directly") {
+  const TemporaryFolder folder;
+  DiagnosticSink sink;
+  CHECK(write_whole("/dev/null", "x", sink));
+  const std::string pipe = folder.path("pipe"), large(200'000, 'p');
+  REQUIRE(::mkfifo(pipe.c_str(), 0600) == 0);
+  std::string read;
+  std::thread reader([&] { read = bytes_of(pipe); });
+  CHECK(write_whole(pipe, large, sink));
+  reader.join();
+  CHECK(read == large);
+  CHECK(std::filesystem::is_fifo(pipe));
+  CHECK(sink.all().empty());
+}
+
+TEST_CASE("The standard output takes all, or the fault is told") {
+  DiagnosticSink sink;
+  std::array<int, 2> pipe{};
+  REQUIRE(::pipe(pipe.data()) == 0);
+  SECTION("a reader that reads") {
+    const std::string large(300'000, 's');
+    std::string read;
+    std::thread reader([&] {
+      std::array<char, 4096> part{};
+      for (::ssize_t n = 0; (n = ::read(pipe[0], part.data(), part.size())) > 0;) {
+        read.append(part.data(), static_cast<std::size_t>(n));
+      }
+    });
+    bool written = false;
+    {
+      const StandardOutput output(pipe[1]);
+      ::close(pipe[1]);
+      written = write_whole("-", large, sink);
+    }
+    reader.join();
+    ::close(pipe[0]);
+    CHECK(written);
+    CHECK(read == large);
+  }
+  SECTION("a reader that has gone") {
+    ::close(pipe[0]);
+    bool written = true;
+    {
+      const StandardOutput output(pipe[1]);
+      written = write_whole("-", "x", sink);
+    }
+    ::close(pipe[1]);
+    CHECK_FALSE(written);
+    CHECK(message(sink) == "cannot write to the standard output: Broken pipe");
+  }
+  SECTION("a full device") {
+    const int full = ::open("/dev/full", O_WRONLY);
+    bool written = true;
+    {
+      const StandardOutput output(full);
+      written = write_whole("-", "x", sink);
+    }
+    ::close(full);
+    ::close(pipe[0]);
+    ::close(pipe[1]);
+    CHECK_FALSE(written);
+    CHECK(message(sink).ends_with("No space left on device"));
+  }
+}
+
+TEST_CASE("A new file is written whole where nothing is, and nothing else is touched") {
+  const TemporaryFolder folder;
+  DiagnosticSink sink;
+  const std::string path = folder.path("new");
+  CHECK(write_new(path, "first", sink));
+  CHECK_FALSE(write_new(path, "second", sink));
+  CHECK(message(sink) == "'" + path + "' is there already; it is left as it is");
+  CHECK(bytes_of(path) == "first");
+  std::filesystem::create_symlink("nowhere", folder.path("link"));
+  CHECK_FALSE(write_new(folder.path("link"), "x", sink));
+  CHECK_FALSE(write_new(folder.path(""), "x", sink));
+  CHECK_FALSE(write_new(folder.path("none/new"), "x", sink));
+  CHECK(entries(folder) == 2);
+}
+
+TEST_CASE("Of several writers of one new file just one succeeds") {
+  const TemporaryFolder folder;
+  const std::string path = folder.path("new");
+  std::array<bool, 8> made{};
+  {
+    std::vector<std::jthread> writers;
+    for (std::size_t i = 0; i < made.size(); ++i) {
+      writers.emplace_back([&, i] {
+        DiagnosticSink sink;
+        made[i] = write_new(path, std::to_string(i), sink);
+      });
+    }
+  }
+  REQUIRE(std::ranges::count(made, true) == 1);
+  const auto winner = std::ranges::find(made, true) - made.begin();
+  CHECK(bytes_of(path) == std::to_string(winner));
+  CHECK(entries(folder) == 1);
+}

@@ -1,0 +1,126 @@
+#include "plan/made.h"
+
+#include <algorithm>
+
+namespace furnish::made {
+
+Date day(std::string_view iso) {
+  const auto date = parse_date(iso);
+  REQUIRE(date);
+  return *date;
+}
+
+SourceSpan line(std::uint32_t number) {
+  return {0, {number, 1}, {number, 2}};
+}
+
+Place at(std::string_view words) {
+  const auto place = parse_place(words);
+  REQUIRE(place);
+  return *place;
+}
+
+Tool blade(std::string_view name) {
+  const Blade* const found = find_blade(name);
+  REQUIRE(found != nullptr);
+  return Clip{found};
+}
+
+Tool comb(Length length, std::string_view base) {
+  const Blade* const found = find_blade(base);
+  REQUIRE(found != nullptr);
+  return CombOver{length, found};
+}
+
+Tool shears(Shears which) {
+  return Scissor{which};
+}
+
+TrimPart part(std::string_view place, Tool tool, Lay lay, std::optional<Length> leave,
+              std::uint32_t line_number) {
+  TrimPart out;
+  out.place = at(place);
+  out.entry.tool = tool;
+  out.entry.lay = lay;
+  out.entry.leave = leave;
+  out.entry.written = place;
+  out.entry.span = line(line_number);
+  return out;
+}
+
+Salon salon() {
+  return {};
+}
+
+Kit kit(std::vector<std::string_view> blades, std::vector<Length> combs,
+        std::vector<Shears> shears) {
+  Kit out;
+  for (const std::string_view name : blades) out.blades.push_back(find_blade(name));
+  out.combs = std::move(combs);
+  out.shears = std::move(shears);
+  return out;
+}
+
+Pet pet(std::optional<Coat> coat) {
+  Pet out;
+  out.key = "marlow";
+  out.name = {"Marlow", line(1)};
+  out.coat = coat;
+  out.span = line(1);
+  out.bath.before = Located<std::string>{"slicker brush and comb to the skin", line(20)};
+  out.bath.span = line(19);
+  return out;
+}
+
+Visit visit(std::string_view iso) {
+  Visit out;
+  out.date = {day(iso), line(1)};
+  return out;
+}
+
+RegionState state(std::string_view place, std::optional<Length> length, std::optional<int> mats) {
+  RegionState out;
+  out.place = at(place);
+  out.length = length;
+  out.mats = mats;
+  out.span = line(5);
+  return out;
+}
+
+Alert avoiding(std::string_view place) {
+  Alert out;
+  out.level = Signal::warning;
+  out.avoid.push_back({at(place), line(9)});
+  return out;
+}
+
+ProductUse product(std::string_view name, std::optional<Dilution> dilution) {
+  ProductUse out;
+  out.product.name = name;
+  out.product.kind = ProductKind::shampoo;
+  if (dilution) out.product.dilution = Located<Dilution>{*dilution, line(30)};
+  out.product.span = line(30);
+  out.span = line(21);
+  return out;
+}
+
+bool Made::says(std::string_view code) const {
+  return std::ranges::any_of(sink.all(), [&](const Diagnostic& d) { return d.code == code; });
+}
+
+const Caution* Made::caution(RuleId id) const {
+  const auto found = std::ranges::find(plan.cautions, id, &Caution::rule);
+  return found == plan.cautions.end() ? nullptr : &*found;
+}
+
+std::size_t Made::count(RuleId id) const {
+  return static_cast<std::size_t>(std::ranges::count(plan.cautions, id, &Caution::rule));
+}
+
+Made plan(const Salon& salon, const Pet& pet, const std::vector<Visit>& visits,
+          std::string_view today) {
+  Made out;
+  out.plan = make_plan(salon, pet, visits, day(today), out.sink);
+  return out;
+}
+}  // namespace furnish::made

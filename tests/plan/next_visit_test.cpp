@@ -1,0 +1,134 @@
+#include "plan/next_visit.h"
+
+#include "plan/made.h"
+
+using namespace furnish;
+using namespace furnish::made;
+
+namespace {
+Pet every(int weeks, std::optional<Coat> coat = std::nullopt) {
+  Pet dog = pet(coat);
+  dog.visit_every = Located<std::chrono::days>{std::chrono::days(7 * weeks), {}};
+  return dog;
+}
+
+std::optional<NextVisit> next_of(const Pet& dog, const std::vector<Visit>& visits,
+                                 std::string_view today = "2026-11-24",
+                                 const Salon& shop = salon()) {
+  return plan(shop, dog, visits, today).plan.next_visit;
+}
+}  // namespace
+
+// Every 8 weeks from 2026-01-07, computed by the rules of ISO 8601.
+TEST_CASE("every eight weeks") {
+  std::string date = "2026-01-07";
+  for (const std::string expected :
+       {"2026-03-04", "2026-04-29", "2026-06-24", "2026-08-19", "2026-10-14", "2026-12-09"}) {
+    CHECK(to_iso(next_of(every(8), {visit(date)}, date)->date) == expected);
+    date = expected;
+  }
+}
+
+// The worked example of RFC 5545, 3.8.5.3: every other week from 1997-09-02.
+TEST_CASE("every fortnight") {
+  std::string date = "1997-09-02";
+  for (const std::string expected : {"1997-09-16", "1997-09-30", "1997-10-14"}) {
+    CHECK(to_iso(next_of(every(2), {visit(date)}, date)->date) == expected);
+    date = expected;
+  }
+}
+
+TEST_CASE("whose interval, and from when") {
+  const auto owners = next_of(every(8), {visit("2026-11-24")});
+  CHECK(owners->reason == DueReason::owner_interval);
+  CHECK(owners->last == day("2026-11-24"));
+  const auto coats = next_of(pet(Coat::curly), {visit("2026-11-24")});
+  CHECK(coats->reason == DueReason::coat_interval);
+  CHECK(to_iso(coats->date) == "2026-12-29");  // 4 to 6 weeks (common practice): 5
+  const auto first = next_of(every(8), {});
+  CHECK_FALSE(first->last);
+  CHECK(to_iso(first->date) == "2027-01-19");
+  CHECK_FALSE(next_of(pet(), {}));
+}
+
+TEST_CASE("overdue from the day after") {
+  const std::vector<Visit> last{visit("2026-09-29")};
+  CHECK(next_of(every(8), last, "2026-11-24")->overdue_days == 0);
+  CHECK(next_of(every(8), last, "2026-11-25")->overdue_days == 1);
+  CHECK(next_of(every(8), last, "2026-12-24")->overdue_days == 30);
+}
+
+TEST_CASE("closed days move it earlier, never later") {
+  Salon shop = salon();
+  shop.closed = {std::chrono::Sunday, std::chrono::Monday};
+  // 2027-01-18 is a Monday, so the Saturday before.
+  const auto moved = next_of(every(8), {visit("2026-11-23")}, "2026-11-24", shop);
+  CHECK(to_iso(moved->wanted) == "2027-01-18");
+  CHECK(to_iso(moved->date) == "2027-01-16");
+  for (int i = 0; i < 7; ++i) shop.closed.emplace_back(static_cast<unsigned>(i));
+  CHECK(next_of(every(8), {visit("2026-11-23")}, "2026-11-24", shop)->date == day("2027-01-18"));
+}
+
+TEST_CASE("on every day of a year it is open and not later than wanted") {
+  Salon shop = salon();
+  shop.closed = {std::chrono::Tuesday, std::chrono::Wednesday, std::chrono::Saturday};
+  for (int i = 0; i < 366; ++i) {
+    const std::string date = to_iso(day("2026-01-01") + std::chrono::days(i));
+    const auto next = next_of(every(6), {visit(date)}, date, shop);
+    CHECK(next->date <= next->wanted);
+    CHECK(next->wanted - next->date < std::chrono::days(7));
+    const std::chrono::weekday on(next->date);
+    CHECK(on != std::chrono::Tuesday);
+    CHECK(on != std::chrono::Wednesday);
+    CHECK(on != std::chrono::Saturday);
+  }
+}
+
+TEST_CASE("a limit of the owner shortens it") {
+  Pet dog = every(8, Coat::drop);
+  dog.trim = {part("ears", shears(Shears::straight), Lay::with, 20_mm)};
+  dog.preferences.keep_under = {{at("ears"), 29_mm, line(7)}};
+  const auto next = next_of(dog, {visit("2026-11-24")});  // 9 mm at 0.45: 20 days
+  CHECK(next->reason == DueReason::keep_under);
+  CHECK(next->place == at("ears"));
+  CHECK(next->limit == 29_mm);
+  CHECK(next->date == day("2026-12-14"));
+  dog.preferences.keep_under[0].length = 60_mm;
+  CHECK(next_of(dog, {visit("2026-11-24")})->reason == DueReason::owner_interval);
+  dog.preferences.keep_under[0].length = 21_mm;  // two days: a week at least
+  CHECK(next_of(dog, {visit("2026-11-24")})->date == day("2026-12-01"));
+  dog.preferences.keep_under[0].length = 19_mm;
+  const auto made = plan(salon(), dog, {visit("2026-11-24")});
+  CHECK(made.says("keep-under-unreachable"));
+  CHECK(made.plan.next_visit->reason == DueReason::owner_interval);
+}
+
+TEST_CASE("a coat that would mat shortens it, but not under the coat's shortest usual interval") {
+  Pet dog = every(10, Coat::drop);  // mat-prone over 50 mm (common practice)
+  dog.trim = {part("back", shears(Shears::straight), Lay::with, 34_mm)};
+  const auto next = next_of(dog, {visit("2026-11-24")});  // 16 / 0.45: 35 days
+  CHECK(next->reason == DueReason::mat_prone);
+  CHECK(next->date == day("2026-12-29"));
+  dog.trim[0].entry.leave = 48_mm;  // 4 days: the usual 4 weeks at least
+  CHECK(next_of(dog, {visit("2026-11-24")})->date == day("2026-12-22"));
+  dog.trim[0].entry.leave = 51_mm;  // already over: brushed at home
+  CHECK(next_of(dog, {visit("2026-11-24")})->reason == DueReason::owner_interval);
+  Pet smooth = every(10, Coat::smooth);
+  smooth.trim = {part("back", blade("4F"))};
+  CHECK(next_of(smooth, {visit("2026-11-24")})->reason == DueReason::owner_interval);
+}
+
+TEST_CASE("a day agreed at the last visit stands") {
+  Visit last = visit("2026-11-24");
+  last.next = Located<Date>{day("2027-01-19"), line(3)};
+  Salon shop = salon();
+  shop.closed = {std::chrono::Tuesday};
+  const auto made = plan(shop, every(4), {last});
+  CHECK(made.plan.next_visit->reason == DueReason::agreed);
+  CHECK(made.plan.next_visit->date == day("2027-01-19"));  // a Tuesday
+  CHECK(made.says("next-closed"));
+  last.next->value = day("2026-11-24");
+  const auto wrong = plan(salon(), every(4), {last});
+  CHECK(wrong.says("next-not-later"));
+  CHECK(wrong.plan.next_visit->reason == DueReason::owner_interval);
+}

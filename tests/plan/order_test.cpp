@@ -1,0 +1,137 @@
+#include "plan/order.h"
+
+#include <algorithm>
+
+#include "plan/made.h"
+
+using namespace furnish;
+using namespace furnish::made;
+
+namespace {
+std::vector<WorkStep> steps_of(const Pet& dog, const Salon& shop = salon()) {
+  return plan(shop, dog).plan.order;
+}
+
+std::size_t find(const std::vector<WorkStep>& steps, Task task) {
+  return static_cast<std::size_t>(std::ranges::find(steps, task, &WorkStep::task) - steps.begin());
+}
+
+std::size_t find_place(const std::vector<WorkStep>& steps, Region region) {
+  const auto found = std::ranges::find_if(steps, [&](const WorkStep& s) {
+    return (s.task == Task::cut || s.task == Task::finish) &&
+           std::ranges::find(s.places, region, &Place::region) != s.places.end();
+  });
+  return static_cast<std::size_t>(found - steps.begin());
+}
+
+Pet groomed() {
+  Pet dog = pet(Coat::double_coat);
+  dog.bath.shampoo = product("oat");
+  dog.bath.conditioner = product("nourish");
+  dog.bath.conditioner->product.kind = ProductKind::conditioner;
+  dog.bath.conditioner->comb_through = "coarse, then fine";
+  dog.trim = {part("muzzle", blade("10")),
+              part("ears", shears(Shears::straight), Lay::with, 20_mm),
+              part("back", comb(31_mm)),
+              part("belly", blade("10")),
+              part("hocks", comb(Length::inches(1, 2))),
+              part("tail", shears(Shears::thinning), Lay::with, 80_mm),
+              part("feet", shears(Shears::straight), Lay::with, 10_mm),
+              part("pads", blade("30")),
+              part("sanitary", blade("10"))};
+  return dog;
+}
+}  // namespace
+
+// Precedence: common practice, no source.
+TEST_CASE("the order keeps the precedence of the trade") {
+  const auto steps = steps_of(groomed());
+  CHECK(std::ranges::is_sorted(steps, {}, &WorkStep::stage));
+  CHECK(find(steps, Task::brush_out) < find(steps, Task::shampoo));
+  CHECK(find(steps, Task::conditioner) < find(steps, Task::comb_through));
+  CHECK(steps[find(steps, Task::comb_through)].stage == Stage::wet_comb_out);
+  CHECK(steps[find(steps, Task::comb_through) + 1].task == Task::rinse);
+  CHECK(find(steps, Task::comb_through) < find(steps, Task::nails));
+  CHECK(find(steps, Task::nails) < find(steps, Task::dry));
+  CHECK(find(steps, Task::dry) < find(steps, Task::brush));
+  CHECK(find(steps, Task::brush) < find_place(steps, Region::pads));
+  CHECK(find_place(steps, Region::pads) < find_place(steps, Region::back));
+  CHECK(find_place(steps, Region::sanitary) < find_place(steps, Region::belly));
+  CHECK(find_place(steps, Region::back) < find_place(steps, Region::feet));
+  CHECK(find_place(steps, Region::feet) < find_place(steps, Region::tail));
+  CHECK(find_place(steps, Region::tail) < find_place(steps, Region::muzzle));
+  CHECK(steps.back().task == Task::judge);
+  for (const WorkStep& step : steps) {
+    if (step.task != Task::cut) continue;
+    const bool head =
+        std::ranges::any_of(step.places, [](Place p) { return in_group(p.region, Group::head); });
+    if (head) CHECK(step.stage == Stage::finish);
+  }
+}
+
+TEST_CASE("what the pet needs not is not there") {
+  Pet dog = pet(Coat::smooth);
+  dog.bath.before.reset();
+  CHECK(find(steps_of(dog), Task::brush_out) == steps_of(dog).size());
+  CHECK(find(steps_of(dog), Task::comb_through) == steps_of(dog).size());
+  dog.bath.none = true;
+  for (const Task task : {Task::shampoo, Task::rinse, Task::dry}) {
+    CHECK(find(steps_of(dog), task) == steps_of(dog).size());
+  }
+  dog.finish.push_back({"nails", "leave", SaidBy::pet, {}, false});
+  CHECK(find(steps_of(dog), Task::nails) == steps_of(dog).size());
+}
+
+TEST_CASE("a coat that needs it is brushed before water though nobody wrote it") {
+  Pet dog = pet(Coat::curly);
+  dog.bath.before.reset();
+  CHECK(find(steps_of(dog), Task::brush_out) < find(steps_of(dog), Task::shampoo));
+}
+
+TEST_CASE("places that an alert avoids do not appear") {
+  Pet dog = groomed();
+  dog.alerts = {avoiding("left hock"), avoiding("belly"), avoiding("left foot")};
+  const auto steps = steps_of(dog);
+  for (const WorkStep& step : steps) {
+    for (const Place place : step.places) {
+      CHECK_FALSE(meets(place, at("left hock")));
+      CHECK_FALSE(meets(place, at("belly")));
+      CHECK_FALSE(meets(place, at("left foot")));
+    }
+  }
+  CHECK(find_place(steps, Region::hocks) < steps.size());  // the right one
+  CHECK(steps[find(steps, Task::nails)].places == std::vector<Place>{at("right foot")});
+}
+
+TEST_CASE("the drawer's substitute is what one works with") {
+  Salon shop = salon();
+  shop.kit = kit({"40", "30", "10"}, {31_mm, 13500_um});
+  Pet dog = groomed();
+  const auto steps = steps_of(dog, shop);
+  const WorkStep& hocks = steps[find_place(steps, Region::hocks)];
+  CHECK(hocks.substitute);
+  CHECK(*hocks.tool == comb(13500_um));
+}
+
+TEST_CASE("finish words stand beside the cut, else in a step of their own") {
+  Pet dog = groomed();
+  dog.finish = {{"ears", "straight edge", SaidBy::pet, {}, false},
+                {"feet", "hare foot", SaidBy::pet, {}, false}};
+  auto steps = steps_of(dog);
+  CHECK(steps[find_place(steps, Region::ears)].words == "ears: straight edge");
+  CHECK_FALSE(steps[find_place(steps, Region::ears)].how.empty());
+  std::erase_if(dog.trim, [](const TrimPart& p) { return p.place.region == Region::ears; });
+  steps = steps_of(dog);
+  CHECK(steps[find_place(steps, Region::ears)].task == Task::finish);
+  CHECK_FALSE(steps[find_place(steps, Region::ears)].tool);
+}
+
+TEST_CASE("steps of one tool and position are one step, and the changes are counted") {
+  Pet dog = pet(Coat::drop);
+  dog.trim = {part("back", comb(13_mm)), part("sides", comb(13_mm)), part("loin", blade("7F"))};
+  const auto steps = steps_of(dog);
+  CHECK(steps[find_place(steps, Region::back)].places ==
+        std::vector<Place>{at("back"), at("sides")});
+  // Brush, comb, blade; to the lifted foot and back again.
+  CHECK(count_changes(steps) == Changes{3, 2});
+}

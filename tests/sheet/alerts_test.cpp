@@ -1,0 +1,162 @@
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+#include "page/shaped_line.h"
+#include "sheet/rows.h"
+
+namespace furnish {
+namespace {
+using test::desk;
+using test::Desk;
+
+/// "WORD statement / action", a line each.
+std::string alerts_of(const Desk& table, const test::Kennel& kennel) {
+  std::string out;
+  for (const AlertEntry& one :
+       alert_entries(table.input(kennel), table.voice(), CautionScope::card)) {
+    out += one.word + " " + one.statement;
+    out += (one.action.empty() ? "" : " / " + one.action) + "\n";
+  }
+  return out;
+}
+
+constexpr const char* four = R"([pet]
+name = "Rex"
+[[alert]]
+level = "notice"
+text  = "likes cheese"
+[[alert]]
+level = "caution"
+text  = "left hock is sore"
+do    = "support the leg"
+avoid = ["left hock", "belly"]
+[[alert]]
+level = "danger"
+text  = "bites without warning!"
+do    = "two people, muzzle on"
+[[alert]]
+level = "warning"
+text  = "jumps from the table"
+do    = "one hand on him"
+)";
+}  // namespace
+
+// ANSI Z535.4: danger, warning, caution, notice, gravest first.
+TEST_CASE("alerts stand by gravity, each with what to do", "[alerts]") {
+  Desk table = desk(four);
+  CHECK(alerts_of(table, table.kennel()) ==
+        "DANGER Bites without warning! / Two people, muzzle on.\n"
+        "WARNING Jumps from the table. / One hand on him.\n"
+        "CAUTION Left hock is sore. / Support the leg. No tool on: left hock and belly.\n"
+        "NOTICE Likes cheese.\n");
+}
+
+TEST_CASE("alerts stand by gravity on every paper, whatever the layout", "[alerts]") {
+  Desk table = desk(four);
+  const test::Kennel kennel = table.kennel();
+  for (const Paper& paper : papers) {
+    const auto sheet = table.card(kennel, paper.name);
+    INFO(paper.name << "\n" << table.said());
+    REQUIRE(sheet);
+    const std::string text = test::without_space(test::text_of(sheet->page.frame));
+    std::size_t at = 0;
+    for (const char* next : {"DANGER", "Biteswithoutwarning!", "Twopeople", "WARNING", "Jumps",
+                             "Onehand", "CAUTION", "Lefthockissore.", "Supporttheleg.",
+                             "Notoolon:lefthockandbelly.", "NOTICE", "Likescheese."}) {
+      INFO(paper.name << ": " << next << " after " << at);
+      at = text.find(next, at);
+      REQUIRE(at != std::string::npos);
+    }
+  }
+}
+
+TEST_CASE("alerts of one gravity stay in the order of the file", "[alerts]") {
+  Desk table = desk(
+      "[pet]\nname = \"Rex\"\n"
+      "[[alert]]\nlevel = \"caution\"\ntext = \"second\"\n"
+      "[[alert]]\nlevel = \"warning\"\ntext = \"first\"\n"
+      "[[alert]]\nlevel = \"caution\"\ntext = \"third\"\n");
+  CHECK(alerts_of(table, table.kennel()) == "WARNING First.\nCAUTION Second.\nCAUTION Third.\n");
+}
+
+TEST_CASE("each gravity has a mark that a copier keeps", "[alerts]") {
+  // Not by colour alone: WCAG 2.2, 1.4.1.
+  Desk table = desk(four);
+  const test::Kennel kennel = table.kennel();
+  std::vector<Gravity> seen;
+  for (const AlertEntry& one :
+       alert_entries(table.input(kennel), table.voice(), CautionScope::card)) {
+    seen.push_back(one.gravity);
+  }
+  CHECK(seen ==
+        std::vector<Gravity>{Gravity::row, Gravity::panel, Gravity::bar, Gravity::hairline});
+}
+
+TEST_CASE("without alerts the card says so", "[alerts]") {
+  Desk table = desk("[pet]\nname = \"Rex\"\n");
+  for (const char* paper : {"A5", "A6"}) {
+    const auto sheet = table.card(table.kennel(), paper);
+    REQUIRE(sheet);
+    CHECK(test::says(sheet->page.frame, "Alerts None on file."));
+  }
+}
+
+TEST_CASE("cautions of the plan come after the pet's own of the same gravity", "[alerts]") {
+  Desk table = desk(
+      "[pet]\nname = \"Rex\"\ncoat = \"double\"\n[health]\nconditions = [\"seizures\"]\n"
+      "[[alert]]\nlevel = \"warning\"\ntext = \"snaps\"\n[bath]\ndry = \"force dryer\"\n");
+  const std::string alerts = alerts_of(table, table.kennel());
+  INFO(alerts);
+  const std::size_t own = alerts.find("WARNING Snaps."), plan = alerts.find("attack"),
+                    notice = alerts.find("NOTICE Loose coat");
+  REQUIRE(own != std::string::npos);
+  REQUIRE(plan != std::string::npos);
+  REQUIRE(notice != std::string::npos);
+  CHECK(own < plan);
+  CHECK(plan < notice);
+}
+
+TEST_CASE("cautions that end in the same advice are one row", "[alerts]") {
+  Desk table = desk("[pet]\nname = \"Rex\"\n",
+                    "[salon]\nname = \"S\"\n[vaccinations]\n"
+                    "rabies = { required = true }\ndistemper = { required = true }\n");
+  CHECK(alerts_of(table, table.kennel()) ==
+        "NOTICE Distemper: none on file. Rabies: none on file. / Follow local rules; ask for the "
+        "certificate.\n");
+}
+
+TEST_CASE("cautions about single cuts are not for the kennel's door", "[alerts]") {
+  Desk table =
+      desk("[pet]\nname = \"Rex\"\n[trim]\nears = { shears = \"straight\", leave = \"10 mm\" }\n");
+  const test::Kennel kennel = table.kennel();
+  CHECK(std::ranges::count(kennel.plan.cautions, RuleId::ear_edge, &Caution::rule) == 1);
+  CHECK(alerts_of(table, kennel) == "");
+}
+
+TEST_CASE("what was accepted prints as accepted, not as an alert", "[alerts]") {
+  Desk table = desk(
+      "[pet]\nname = \"Rex\"\ncoat = \"double\"\n[bath]\nbefore = \"comb\"\n"
+      "[trim]\nback = { blade = \"4F\" }\n"
+      "[[accept]]\nrule = \"double-coat-short\"\nreason = \"vet's order\"\nsigned = 2026-04-28\n");
+  const test::Kennel kennel = table.kennel();
+  CHECK(alerts_of(table, kennel) == "");
+  const std::string row = test::row_of(table, kennel, "Accepted");
+  INFO(row);
+  CHECK(row.find("Accepted 28 April 2026: vet's order.") != std::string::npos);
+  CHECK(row.starts_with("Back: clipped double coat may come back patchy"));
+}
+
+TEST_CASE("white words of a danger stand on black", "[alerts]") {
+  Desk table = desk(four);
+  const auto sheet = table.card(table.kennel());
+  REQUIRE(sheet);
+  std::size_t white = 0;
+  for (const Mark& mark : sheet->page.frame.marks) {
+    const auto* text = std::get_if<TextMark>(&mark);
+    white += text && text->ink == Ink::paper;
+  }
+  // The danger's word, statement and action, and the warning's word.
+  CHECK(white >= 4);
+}
+}  // namespace furnish

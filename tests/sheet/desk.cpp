@@ -1,0 +1,147 @@
+#include "sheet/desk.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+#include "page/paper.h"
+#include "page/shaped_line.h"
+#include "sheet/card.h"
+
+namespace furnish::test {
+namespace {
+const std::string source = FURNISH_SOURCE_DIR;
+
+std::string path_of(const std::string& root, const std::string& name) {
+  return root.empty() ? name : root + "/" + name;
+}
+}  // namespace
+
+FileContent WithShippedStyles::read(const std::string& path) const {
+  return own_.exists(path) ? own_.read(path) : disk_.read(path);
+}
+bool WithShippedStyles::exists(const std::string& path) const {
+  return own_.exists(path) || (path.starts_with('/') && disk_.exists(path));
+}
+std::vector<std::string> WithShippedStyles::toml_files(const std::string& folder) const {
+  return folder.starts_with('/') ? disk_.toml_files(folder) : own_.toml_files(folder);
+}
+
+Desk::Desk(std::map<std::string, std::string> files)
+    : Desk(std::make_unique<WithShippedStyles>(std::move(files)), "") {}
+Desk::Desk(const std::string& folder) : Desk(std::make_unique<DiskFiles>(), folder) {}
+
+Desk::Desk(std::unique_ptr<const Files> files, std::string root)
+    : files_(std::move(files)),
+      root_(std::move(root)),
+      context_{*files_, sources_, sink_},
+      styles_(context_, source + "/styles", path_of(root_, "styles")),
+      salon_(default_salon()),
+      fonts_(FontSet::open(source + "/fonts", sink_)) {
+  const std::string settings = path_of(root_, "salon.toml");
+  if (files_->exists(settings)) {
+    auto read = read_salon(context_, settings);
+    INFO(said());
+    REQUIRE(read);
+    salon_ = std::move(*read);
+  }
+  REQUIRE(fonts_);
+  fonts_->set_language(salon_.language);
+  shaper_ = std::make_unique<TextShaper>(*fonts_, sink_);
+  words_ = std::make_unique<Words>(salon_.language);
+  locale_ = std::make_unique<ReaderLocale>(salon_.language, salon_.units);
+}
+
+std::vector<std::string> Desk::pets() const {
+  std::vector<std::string> keys = files_->toml_files(path_of(root_, "pets"));
+  for (std::string& key : keys) key.resize(key.size() - std::string_view(".toml").size());
+  return keys;
+}
+
+Kennel Desk::kennel(const std::string& key, Date today) {
+  const bool in_salon = files_->exists(path_of(root_, "salon.toml"));
+  const Salon* const salon = in_salon ? &salon_ : nullptr;
+  auto pet = read_pet(context_, path_of(root_, "pets/" + key + ".toml"), salon, styles_);
+  INFO(said());
+  REQUIRE(pet);
+  std::vector<Visit> visits;
+  const std::string folder = path_of(root_, "visits/" + key);
+  for (const std::string& name : files_->toml_files(folder)) {
+    auto visit = read_visit(context_, folder + "/" + name, salon, &*pet);
+    REQUIRE(visit);
+    visits.push_back(std::move(*visit));
+  }
+  Plan plan = make_plan(salon_, *pet, visits, today, sink_);
+  std::optional<Booking> booking;
+  const std::string day = path_of(root_, "days/" + to_iso(today) + ".toml");
+  if (files_->exists(day)) {
+    const auto read = read_day(context_, day);
+    REQUIRE(read);
+    const auto found =
+        std::ranges::find(read->bookings, key, [](const Booking& one) { return one.pet.value; });
+    if (found != read->bookings.end()) booking = *found;
+  }
+  return {std::move(*pet), std::move(plan), std::move(booking), today};
+}
+
+SheetInput Desk::input(const Kennel& kennel, std::string_view paper) const {
+  const auto size = parse_paper(paper);
+  REQUIRE(size);
+  return {salon_, kennel.pet, kennel.plan, kennel.booking, kennel.today, *size};
+}
+
+std::optional<Sheet> Desk::card(const Kennel& kennel, std::string_view paper) {
+  return make_card(input(kennel, paper), voice(), sink_);
+}
+
+std::string Desk::said() const {
+  std::string out;
+  for (const Diagnostic& one : sink_.all()) out += to_text(one, sources_);
+  return out;
+}
+
+bool Desk::says(std::string_view code) const {
+  return std::ranges::any_of(sink_.all(), [&](const Diagnostic& d) { return d.code == code; });
+}
+
+Desk desk(const std::string& pet, const std::string& salon) {
+  std::map<std::string, std::string> files{{"pets/rex.toml", pet}};
+  if (!salon.empty()) files["salon.toml"] = salon;
+  return Desk(std::move(files));
+}
+
+std::string sample(std::string_view name) {
+  return source + "/samples/" + std::string(name);
+}
+
+std::string text_of(const Frame& frame) {
+  std::string out;
+  for (const Mark& mark : frame.marks) {
+    if (const auto* text = std::get_if<TextMark>(&mark)) out += text->line->text() + "\n";
+  }
+  return out;
+}
+
+std::string without_space(std::string_view text) {
+  // White space of Unicode that the page sets or that a file may hold.
+  constexpr std::string_view wide[] = {"\u00A0", "\u2007", "\u2009", "\u202F", "\u3000"};
+  std::string out;
+  while (!text.empty()) {
+    const auto* space =
+        std::ranges::find_if(wide, [&](std::string_view one) { return text.starts_with(one); });
+    if (space != std::ranges::end(wide)) {
+      text.remove_prefix(space->size());
+      continue;
+    }
+    if (std::string_view(" \t\n\r").find(text.front()) == std::string_view::npos) {
+      out += text.front();
+    }
+    text.remove_prefix(1);
+  }
+  return out;
+}
+
+bool says(const Frame& frame, std::string_view what) {
+  return without_space(text_of(frame)).find(without_space(what)) != std::string::npos;
+}
+}  // namespace furnish::test

@@ -1,0 +1,92 @@
+#pragma once
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/files.h"
+#include "model/pet.h"
+#include "model/visit.h"
+#include "page/fonts.h"
+#include "page/shaper.h"
+#include "sheet/sheet.h"
+#include "spec/reader.h"
+
+namespace furnish::test {
+
+/// The day of the demo salon.
+inline constexpr Date demo_day = std::chrono::sys_days(std::chrono::year(2026) / 11 / 24);
+
+/// Files that are held in memory beside those of the disk, which are named from its root.
+class WithShippedStyles final : public Files {
+ public:
+  explicit WithShippedStyles(std::map<std::string, std::string> files) : own_(std::move(files)) {}
+  FileContent read(const std::string& path) const override;
+  bool exists(const std::string& path) const override;
+  std::vector<std::string> toml_files(const std::string& folder) const override;
+
+ private:
+  MemoryFiles own_;
+  DiskFiles disk_;
+};
+
+/// A pet with all that its sheets are made from.
+struct Kennel {
+  Pet pet;
+  Plan plan;
+  std::optional<Booking> booking;
+  Date today = demo_day;
+};
+
+/// A salon's folder and what its cards are made with: reads, plans and sets as the program does.
+class Desk {
+ public:
+  /// Files by their paths in the folder: "salon.toml", "pets/rex.toml". Styles are the shipped
+  /// ones.
+  explicit Desk(std::map<std::string, std::string> files);
+  /// A folder on the disk.
+  explicit Desk(const std::string& folder);
+
+  std::vector<std::string> pets() const;  ///< keys, sorted
+  /// Fails the test, with what was said, if the pet cannot be read.
+  Kennel kennel(const std::string& key = "rex", Date today = demo_day);
+  SheetInput input(const Kennel&, std::string_view paper = "A5") const;
+  SheetVoice voice() const { return {*words_, *locale_, *shaper_}; }
+  std::optional<Sheet> card(const Kennel&, std::string_view paper = "A5");
+
+  const Salon& salon() const { return salon_; }
+  const DiagnosticSink& sink() const { return sink_; }
+  std::string said() const;  ///< all that was reported, as text
+  bool says(std::string_view code) const;
+
+ private:
+  Desk(std::unique_ptr<const Files>, std::string root);
+
+  std::unique_ptr<const Files> files_;
+  std::string root_;
+  SourceSet sources_;
+  DiagnosticSink sink_;
+  ReadContext context_;
+  StyleLibrary styles_;
+  Salon salon_;
+  std::unique_ptr<FontSet> fonts_;
+  std::unique_ptr<TextShaper> shaper_;
+  std::unique_ptr<Words> words_;
+  std::unique_ptr<ReaderLocale> locale_;
+};
+
+/// A salon with one pet, `rex`; `salon` is what salon.toml says, which may be nothing.
+Desk desk(const std::string& pet, const std::string& salon = {});
+/// samples/NAME
+std::string sample(std::string_view name);
+
+/// All text of a page in reading order, a line of it a line.
+std::string text_of(const Frame&);
+/// Without white space of any kind: a line break on the page takes the place of a space.
+std::string without_space(std::string_view);
+/// True if the page says it, however its lines are broken.
+bool says(const Frame&, std::string_view what);
+}  // namespace furnish::test

@@ -1,0 +1,140 @@
+#include <catch2/catch.hpp>
+
+#include "base/paper_names.h"
+#include "page/paper.h"
+#include "spec/said.h"
+#include "trade/health.h"
+
+namespace furnish::test {
+
+TEST_CASE("a salon without a file has every default", "[salon]") {
+  const Salon salon = default_salon();
+  CHECK(salon.paper.card == "A5");
+  CHECK(salon.paper.sheet == "A4");
+  CHECK(salon.language == "en-GB");
+  CHECK_FALSE(salon.kit);
+  for (const CoatInfo& row : coats()) {
+    CHECK(salon.mix_per_m2[static_cast<std::size_t>(row.coat)] == row.mix);
+  }
+  Desk desk;
+  const auto empty = desk.salon("");
+  REQUIRE(empty);
+  CHECK(empty->mix_per_m2 == salon.mix_per_m2);
+  CHECK(desk.salon("# nothing yet\n"));
+  CHECK(desk.said() == "");
+}
+
+TEST_CASE("every key of a salon comes out as it was written", "[salon]") {
+  Desk desk;
+  const auto salon = desk.salon(R"([salon]
+name = "Lantern Street Dogs"
+phone = "555 0170"
+email = "hello@lanternstreet.example"
+address = ["3 Lantern Street", "Eastmere"]
+language = "zh-Hant-TW"
+units = "us"
+closed = ["sunday", "Wednesday"]
+contact_on_card = true
+photos_anywhere = true
+
+[paper]
+card = "half-letter"
+sheet = "Letter"
+name = "200 cm"
+footer = "20 in"
+
+[kit]
+blades = ["40", "7F", "3 3/4"]
+combs = ["1/2 in", "19 mm"]
+shears = ["thinners", "straight"]
+bottle = "16 fl oz"
+measured = { "7F" = "3.4 mm" }
+
+[products.skin]
+name = "chlorhexidine shampoo"
+kind = "shampoo"
+dilution = "neat"
+dwell = "10 min"
+contains = ["chlorhexidine"]
+medicated = true
+mixed = 2026-11-20
+[products.plain]
+
+[vaccinations]
+rabies = { valid = "3 years", required = true }
+"kennel cough" = { wait = "3 days" }
+
+[blends]
+step = "1/4 in"
+ratio = 2
+
+[time]
+base = 20
+spread = 0.1
+
+[mixing]
+keeps = "1 day"
+double = "2 l"
+)");
+  REQUIRE(desk.said() == "");
+  REQUIRE(salon);
+  CHECK(salon->units == Units::us);
+  CHECK(salon->language == "zh-Hant-TW");
+  CHECK(salon->closed ==
+        std::vector<std::chrono::weekday>{std::chrono::Sunday, std::chrono::Wednesday});
+  CHECK(salon->contact_on_card);
+  CHECK(salon->paper.card == "half letter");
+  CHECK(salon->paper.sheet == "letter");
+  CHECK(salon->paper.distances.name == 2000_mm);
+  CHECK(salon->paper.distances.footer == 508_mm);
+  CHECK_FALSE(salon->paper.distances.body);
+  REQUIRE(salon->kit);
+  REQUIRE(salon->kit->blades.size() == 3);
+  CHECK(salon->kit->blades[2]->name == "3¾");
+  CHECK(salon->kit->combs == std::vector<Length>{Length::inches(1, 2), 19_mm});
+  CHECK(salon->kit->shears == std::vector<Shears>{Shears::thinning, Shears::straight});
+  CHECK(salon->kit->bottle == Volume::us_fl_oz(16));
+  CHECK(salon->kit->length(*find_blade("7F")) == Length::mm(3.4));
+  CHECK(salon->kit->length(*find_blade("40")) == find_blade("40")->length());
+  REQUIRE(salon->products.size() == 2);
+  CHECK(salon->products[0].key == "skin");
+  CHECK(salon->products[0].dilution->value == Dilution{1, 1});
+  CHECK(salon->products[0].medicated);
+  CHECK(salon->products[0].mixed == make_date(2026, 11, 20));
+  CHECK(salon->products[1].name == "plain");
+  REQUIRE(salon->vaccinations.size() == 2);
+  CHECK(salon->vaccinations[0].wait == rabies_wait);
+  CHECK(salon->vaccinations[0].valid == std::chrono::days(3 * 365));
+  CHECK(salon->vaccinations[1].wait == std::chrono::days(3));
+  CHECK_FALSE(salon->vaccinations[1].required);
+  CHECK(salon->blends.step == Length::inches(1, 4));
+  CHECK(salon->blends.ratio == 2);
+  CHECK(salon->time.base == 20);
+  CHECK(salon->time.bath_per_m2 == TimeSettings().bath_per_m2);
+  CHECK(salon->mix_keeps == std::chrono::days(1));
+  CHECK(salon->mix_per_m2[static_cast<std::size_t>(Coat::double_coat)] == 2.0);
+  CHECK(salon->mix_per_m2[static_cast<std::size_t>(Coat::curly)] == info(Coat::curly).mix);
+}
+
+TEST_CASE("what a kit does not list is taken to be there", "[salon]") {
+  Desk desk;
+  const auto salon = desk.salon("[kit]\nbottle = \"500 ml\"\ncombs = []\n");
+  REQUIRE(salon);
+  CHECK(salon->kit->blades.size() == blades().size());
+  CHECK(salon->kit->combs.empty());
+  CHECK(salon->kit->shears.size() == 4);
+}
+
+TEST_CASE("the papers that files may name are those that the page engine has", "[salon]") {
+  const auto names = paper_names();
+  CHECK(std::vector<std::string_view>(known_papers.begin(), known_papers.end()) == names);
+  for (const char* written : {"a5", "half-letter", "Half Letter", "5 × 8 in", "5x8in", "4X6 in"}) {
+    Desk desk;
+    const auto salon = desk.salon(std::string("[paper]\ncard = \"") + written + "\"\n");
+    INFO(written);
+    REQUIRE(salon);
+    REQUIRE(parse_paper(written));
+    CHECK(salon->paper.card == parse_paper(written)->name);
+  }
+}
+}  // namespace furnish::test
