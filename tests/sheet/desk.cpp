@@ -10,7 +10,8 @@
 
 namespace furnish::test {
 namespace {
-const std::string source = FURNISH_SOURCE_DIR;
+// A literal, since other files make folders out of it before main().
+constexpr std::string_view source = FURNISH_SOURCE_DIR;
 
 std::string path_of(const std::string& root, const std::string& name) {
   return root.empty() ? name : root + "/" + name;
@@ -35,9 +36,9 @@ Desk::Desk(std::unique_ptr<const Files> files, std::string root)
     : files_(std::move(files)),
       root_(std::move(root)),
       context_{*files_, sources_, sink_},
-      styles_(context_, source + "/styles", path_of(root_, "styles")),
+      styles_(context_, std::string(source) + "/styles", path_of(root_, "styles")),
       salon_(default_salon()),
-      fonts_(FontSet::open(source + "/fonts", sink_)) {
+      fonts_(FontSet::open(std::string(source) + "/fonts", sink_)) {
   const std::string settings = path_of(root_, "salon.toml");
   if (files_->exists(settings)) {
     auto read = read_salon(context_, settings);
@@ -111,7 +112,7 @@ Desk desk(const std::string& pet, const std::string& salon) {
 }
 
 std::string sample(std::string_view name) {
-  return source + "/samples/" + std::string(name);
+  return std::string(source) + "/samples/" + std::string(name);
 }
 
 std::string text_of(const Frame& frame) {
