@@ -115,15 +115,6 @@ HatchMark hatched(std::vector<Contour> area, ToolKind kind) {
   return {std::move(area), style.degrees, style.spacing, style.weight, Ink::quiet, style.dots};
 }
 
-Contour rectangle_contour(const Rect& r) {
-  const Point corners[] = {
-      r.origin, {r.right(), r.top()}, {r.right(), r.bottom()}, {r.left(), r.bottom()}};
-  Contour out{corners[0], {}, true};
-  for (std::size_t i = 1; i < 4; ++i) {
-    out.curves.push_back({corners[i - 1], corners[i], corners[i]});
-  }
-  return out;
-}
 
 BlockPtr hatching_legend(std::vector<ToolKind> kinds, Origin origin) {
   std::ranges::sort(kinds);

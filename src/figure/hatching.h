@@ -32,8 +32,6 @@ struct HatchStyle {
 const HatchStyle& hatch_style(ToolKind);
 /// The mark that fills `area` so.
 HatchMark hatched(std::vector<Contour> area, ToolKind);
-/// Closed contour of four straight lines.
-Contour rectangle_contour(const Rect&);
 
 /// Which hatching is which tool: a small patch and a word for each of `kinds`, in order, one line
 /// after the other as the width allows. Set in Role::label.

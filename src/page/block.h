@@ -23,6 +23,8 @@ struct Setting {
   Length rhythm;  ///< the unit of space: 4 mm, or 3 on small cards
   TextShaper& shaper;
   Precision precision = Precision::exact;
+  /// Of every style's distance between lines, how much is used: a crowded layout sets closer.
+  double leading = 1;
 };
 
 /// What a block needs at a given width.

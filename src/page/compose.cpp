@@ -20,7 +20,7 @@ struct Measured {
 class Fitter {
  public:
   Fitter(const PageRequest& request, const Layout& layout, TextShaper& shaper)
-      : request_(request), rhythm_(layout.rhythm.value_or(request.rhythm)), shaper_(shaper) {
+      : request_(request), rhythm_(layout.rhythm.value_or(request.rhythm)), leading_(layout.leading), shaper_(shaper) {
     Insets margins = request.margins;
     margins.top = std::max(margins.top, request.free_top);
     area_ = inset({{}, request.size}, margins);
@@ -28,7 +28,7 @@ class Fitter {
 
   Setting setting(int step, Precision precision) const {
     return {TypeScale(request_.roles, shaper_.fonts().capital_height(), step, request_.steps),
-            rhythm_, shaper_, precision};
+            rhythm_, shaper_, precision, leading_};
   }
 
   Measured measure(const Block& root, int step, Precision precision) {
@@ -86,6 +86,7 @@ class Fitter {
 
   const PageRequest& request_;
   Length rhythm_;
+  double leading_;
   TextShaper& shaper_;
   Rect area_;
   int measures_ = 0, drafts_ = 0;

@@ -38,6 +38,7 @@ struct Layout {
   /// It says less than those before it: tried only if none of them fits with its gaps at their
   /// least.
   bool last_resort = false;
+  double leading = 1;  ///< of the distance between lines, see Setting
 };
 
 /// What is to be set on one page.

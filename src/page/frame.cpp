@@ -105,6 +105,16 @@ std::string_view name(Structure role) {
   return names[static_cast<std::size_t>(role)];
 }
 
+Contour rectangle_contour(const Rect& r) {
+  const Point corners[] = {
+      r.origin, {r.right(), r.top()}, {r.right(), r.bottom()}, {r.left(), r.bottom()}};
+  Contour out{corners[0], {}, true};
+  for (std::size_t i = 1; i < 4; ++i) {
+    out.curves.push_back({corners[i - 1], corners[i], corners[i]});
+  }
+  return out;
+}
+
 std::string to_text(const Frame& frame) {
   std::string text = fmt::format("page {} {}\n", mm(frame.size.width), mm(frame.size.height));
   std::size_t depth = 1;

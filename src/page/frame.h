@@ -75,6 +75,9 @@ struct Contour {
   bool closed = true;
 };
 
+/// Closed, of four straight lines.
+Contour rectangle_contour(const Rect&);
+
 /// An area, a line or both; filled by the even-odd rule. `weight` is that of the outline.
 struct PathMark {
   std::vector<Contour> contours;

@@ -70,7 +70,8 @@ Paragraph::Lines Paragraph::lines(Length width, const Setting& setting) const {
           : strips(*shaped(width, setting));
   // The middle of small letters stands in the middle of the line, so that text between two rules
   // looks centred.
-  const double up = style_.leading / 2 + fonts.small_height() / 2, down = style_.leading - up;
+  const double leading = style_.leading * setting.leading;
+  const double up = leading / 2 + fonts.small_height() / 2, down = leading - up;
   Lines lines;
   Length below;  // what the line above reaches down to, from its baseline
   for (const Strip& strip : all) {
@@ -81,7 +82,7 @@ Paragraph::Lines Paragraph::lines(Length width, const Setting& setting) const {
     } else {
       lines.baselines.push_back(
           lines.baselines.back() +
-          std::max(Length::points(points * style_.leading), below + strip.above));
+          std::max(Length::points(points * leading), below + strip.above));
     }
     below = strip.below;
     lines.height = lines.baselines.back() + std::max(Length::points(points * down), below);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "page/list.h"
+#include "page/measured_rule.h"
 #include "page/stack.h"
 
 namespace furnish {
@@ -10,20 +11,43 @@ namespace {
 constexpr double row_padding = 0.2, gutter_share = 0.75;  ///< of the rhythm
 /// In parts of the size: width of the diamond, air before it, its middle above the baseline.
 constexpr double mark = 0.5, mark_air = 0.3, mark_middle = 0.243;
+/// In parts of the size: width and height of a patch, air after it.
+constexpr double patch_width = 1.5, patch_height = 0.85, patch_air = 0.5;
+constexpr Length patch_outline = Length::mm(0.15);
 
 struct Cell {
   std::shared_ptr<const Paragraph> text;
   Role role;
   bool diamond;
+  std::optional<HatchMark> patch;
 
+  Length patch_room(const Setting& setting) const {
+    return patch ? scaled(setting.type[role].length(), patch_width + patch_air) : Length{};
+  }
   Length mark_width(const Setting& setting) const {
     return diamond ? scaled(setting.type[role].length(), mark + mark_air) : Length{};
   }
   Length natural_width(const Setting& setting) const {
-    return text->natural_width(setting) + mark_width(setting);
+    return patch_room(setting) + text->natural_width(setting) + mark_width(setting);
+  }
+  Length text_width(Length width, const Setting& setting) const {
+    return width - patch_room(setting) - mark_width(setting);
   }
   Extent measure(Length width, const Setting& setting) const {
-    return text->measure(width - mark_width(setting), setting);
+    return text->measure(text_width(width, setting), setting);
+  }
+  /// The patch at `left`, its middle that of the capitals on `line`.
+  void place_patch(Length left, Length line, const Setting& setting, Frame& frame) const {
+    if (!patch) return;
+    const Length size = setting.type[role].length();
+    const Contour area =
+        rectangle_contour({{left, line - scaled(size, mark_middle + patch_height / 2 + 0.09)},
+                           {scaled(size, patch_width), scaled(size, patch_height)}});
+    HatchMark hatch = *patch;
+    hatch.area = {area};
+    frame.marks.emplace_back(std::move(hatch));
+    frame.marks.emplace_back(
+        PathMark{{area}, std::nullopt, Ink::text, patch_outline, Dash::solid});
   }
 };
 
@@ -84,17 +108,30 @@ std::vector<Cell> cells_of(TableRow row, const std::vector<TableColumn>& columns
   for (std::size_t i = 0; i < columns.size(); ++i) {
     const TextStyle style{.role = role, .align = columns[i].align, .structure = std::nullopt};
     cells.push_back({std::make_shared<Paragraph>(std::move(row.cells[i].text), style, origin), role,
-                     row.cells[i].diamond});
+                     row.cells[i].diamond, std::move(row.cells[i].patch)});
   }
   return cells;
+}
+
+BlockPtr rule_under(const std::optional<LengthRange>& bar, bool closes_group) {
+  const Length weight = closes_group ? rule_group : rule_row;
+  const Ink ink = closes_group ? Ink::text : Ink::quiet;
+  if (bar) return std::make_shared<MeasuredRule>(*bar, weight, ink);
+  return std::make_shared<Rule>(weight, ink);
 }
 }  // namespace
 
 /// One row of a grid, all its first lines on one baseline.
 class Table::Row final : public Block {
  public:
-  Row(std::shared_ptr<const Grid> grid, std::size_t number, Origin origin, std::string id)
-      : Block(std::move(origin)), grid_(std::move(grid)), number_(number), id_(std::move(id)) {}
+  /// `on_bar`: a bar lies under it, which is air enough below.
+  Row(std::shared_ptr<const Grid> grid, std::size_t number, Origin origin, std::string id,
+      bool on_bar)
+      : Block(std::move(origin)),
+        grid_(std::move(grid)),
+        number_(number),
+        id_(std::move(id)),
+        on_bar_(on_bar) {}
 
   Extent measure(Length width, const Setting& setting) const override {
     const std::vector<Length> widths = grid_->widths(width, setting);
@@ -114,7 +151,7 @@ class Table::Row final : public Block {
       whole.last_baseline = std::max(whole.last_baseline, drop + cell.last_baseline);
     }
     const Length padding = scaled(setting.rhythm, row_padding);
-    whole.wanted += padding * 2;
+    whole.wanted += on_bar_ ? padding : padding * 2;
     whole.baseline += padding;
     whole.last_baseline += padding;
     whole.least = whole.wanted;
@@ -131,11 +168,13 @@ class Table::Row final : public Block {
       const TagScope tag(frame, number_ == 0 ? Structure::header_cell : Structure::cell);
       const Cell& cell = cells()[i];
       const Extent text = cell.measure(widths[i], setting);
-      const Length width = widths[i] - cell.mark_width(setting);
-      cell.text->place({{left, line - text.baseline}, {width, text.wanted}}, setting, frame);
+      const Length width = cell.text_width(widths[i], setting),
+                   start = left + cell.patch_room(setting);
+      cell.place_patch(left, line, setting, frame);
+      cell.text->place({{start, line - text.baseline}, {width, text.wanted}}, setting, frame);
       if (cell.diamond) {
         const Length size = setting.type[cell.role].length(),
-                     end = left + cell.text->first_line_width(width, setting);
+                     end = start + cell.text->first_line_width(width, setting);
         const Point middle{end + scaled(size, mark_air + mark / 2),
                            line - scaled(size, mark_middle)};
         frame.marks.emplace_back(PathMark{
@@ -150,6 +189,7 @@ class Table::Row final : public Block {
   std::shared_ptr<const Grid> grid_;
   std::size_t number_;
   std::string id_;
+  bool on_bar_;
 };
 
 Table::Table(std::vector<TableColumn> columns, std::vector<TableRow> rows, Role role, Origin origin)
@@ -161,16 +201,18 @@ Table::Table(std::vector<TableColumn> columns, std::vector<TableRow> rows, Role 
   }
   grid->columns = std::move(columns);
   grid->rows.push_back(cells_of(std::move(head), grid->columns, Role::label, {}));
-  std::vector<BlockPtr> blocks{std::make_shared<Row>(grid, 0, Origin{}, std::string()),
+  std::vector<BlockPtr> blocks{std::make_shared<Row>(grid, 0, Origin{}, std::string(), false),
                                std::make_shared<Rule>(rule_head)};
+  std::optional<LengthRange> above;
   for (TableRow& row : rows) {
-    if (blocks.size() > 2) blocks.push_back(std::make_shared<Rule>(rule_row, Ink::quiet));
+    if (blocks.size() > 2) blocks.push_back(rule_under(above, row.opens_group));
+    above = row.bar;
     const Origin from = row.origin;
     const std::string id = row.id;
     grid->rows.push_back(cells_of(std::move(row), grid->columns, role, from));
-    blocks.push_back(std::make_shared<Row>(grid, grid->rows.size() - 1, from, id));
+    blocks.push_back(std::make_shared<Row>(grid, grid->rows.size() - 1, from, id, above.has_value()));
   }
-  blocks.push_back(std::make_shared<Rule>(rule_group));
+  blocks.push_back(rule_under(above, true));
   stack_ = std::make_shared<Column>(std::move(blocks), Origin{}, Structure::table);
 }
 

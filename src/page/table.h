@@ -23,12 +23,17 @@ struct TableColumn {
 struct TableCell {
   std::vector<TextSpan> text;
   bool diamond = false;  ///< a solid mark after the first line
+  /// A patch of hatching before the text, which says what the same hatching means elsewhere on the
+  /// page; the mark's own area is not used.
+  std::optional<HatchMark> patch{};
 };
 
 struct TableRow {
   std::vector<TableCell> cells;  ///< missing ones at the end are empty, more than columns are a bug
   Origin origin{};
-  std::string id{};  ///< what a link may name
+  std::string id{};                  ///< what a link may name
+  std::optional<LengthRange> bar{};  ///< the rule under the row shows this at true size
+  bool opens_group = false;          ///< the rule over the row is stronger
 };
 
 /// Rows in columns with a head, hairlines between them and a stronger rule to close; all first

@@ -4,52 +4,65 @@
 #include <vector>
 
 #include "figure/figure.h"
-#include "figure/true_size.h"
 #include "page/alerts.h"
 #include "page/paragraph.h"
 #include "page/table.h"
 #include "sheet/sheet.h"
-#include "sheet/trim_lines.h"
 
 namespace furnish {
 
-/// A row of the style sheet's table: places with the same work that leaves the same length.
+/// What happens to the places of a row.
+enum class RowKind : std::uint8_t { no_tool, brush, cut };
+
+/// A row of the style sheet's table, which is the order of work: places with the same work, done
+/// while one tool is in hand, that leave the same length.
 struct StyleRow {
   int number = 0;
-  TrimLine line;
+  RowKind kind = RowKind::cut;
+  std::vector<Place> places;
+  std::string names;               ///< "chest", "body", "hocks and left ear"
+  const TrimPart* part = nullptr;  ///< of the first place; null where no tool may touch
+  std::string tool;                ///< in hand, said once a group
+  std::optional<ToolKind> kind_of_tool;  ///< how the figure hatches it
+  bool opens_group = false;
+  bool differs = false;
   std::optional<LengthRange> left;
   bool natural = false;  ///< brushed: the coat's own length
+  std::string stance;    ///< "from behind", where all places are worked so
   std::string finish;    ///< of ears, tail or feet
-  std::string instead;   ///< what the drawer has for it, and the difference
+  std::string instead;   ///< what the drawer lacks, and the difference
   std::string id() const { return "row-" + std::to_string(number); }
 };
+/// First what no tool may touch, then what is only brushed, then tool by tool as the plan has it.
 std::vector<StyleRow> style_rows(const SheetInput&, const SheetVoice&);
 
-/// The table's cells: number, part, tool and how, what it leaves in both systems of units.
-enum class Leaves : std::uint8_t { two_lines, one_line };
-std::vector<TableColumn> style_columns(const SheetVoice&);
-std::vector<TableRow> style_table(const std::vector<StyleRow>&, const SheetInput&,
-                                  const SheetVoice&, Leaves);
+/// The table: number, tool, part and how, what is left in both systems of units, and its bar at
+/// true size. `with_how` adds the lines for a newer groomer. The last rows are blends, finish and
+/// the check of the line.
+enum class WithHow : bool { no, yes };
+BlockPtr style_table(const std::vector<StyleRow>&, const SheetInput&, const SheetVoice&, WithHow);
+
 /// The dog that wears the trim, numbered like the rows.
 FigureInput style_figure(const std::vector<StyleRow>&, const SheetInput&, const SheetVoice&);
-/// Each distinct length once, short to long, with the rows that have it.
-std::vector<TrueSizeBar> style_bars(const std::vector<StyleRow>&, const SheetVoice&);
 
-/// All alerts and cautions, gravest first; accepted ones say so.
-std::vector<AlertEntry> style_alerts(const SheetInput&, const SheetVoice&);
-/// One line a tool: what is done with it, in order. The lines for a newer groomer follow where
-/// there is room for them.
-enum class WithHow : bool { no, yes };
-std::vector<std::vector<TextSpan>> style_steps(const std::vector<StyleRow>&, const SheetInput&,
-                                               const SheetVoice&, WithHow);
-/// Label and text: bath, drying, blends, finish.
+/// Label and text of one of the sheet's notes.
 struct StyleNote {
   std::string label;
   std::vector<TextSpan> text;
   SourceSpan span;
 };
+/// What comes before the first cut: look over, brush out, bath, nails, drying.
+std::vector<StyleNote> style_before(const SheetInput&, const SheetVoice&, WithHow);
+/// Blends, extras and the check of the line, which follow the last cut.
+std::vector<StyleNote> style_after(const SheetInput&, const SheetVoice&);
+
+/// All alerts and cautions, gravest first; accepted ones say so.
+std::vector<AlertEntry> style_alerts(const SheetInput&, const SheetVoice&);
+/// Who it is, in two lines: "Spitz cross, orange sable · double coat" and "male, neutered · 5 years
+/// · 4.6 kg · Natural tidy".
+std::vector<std::vector<TextSpan>> style_facts(const SheetInput&, const SheetVoice&);
+/// Health and the owner's wishes, in the owner's words.
 std::vector<StyleNote> style_who(const SheetInput&, const SheetVoice&);
-std::vector<StyleNote> style_notes(const SheetInput&, const SheetVoice&);
 /// What to do when it does not go as planned, and whom to ask. `own`: only what this pet, its coat
 /// and its plan give reason for; `general` adds what holds for every dog.
 enum class WhatIf : std::uint8_t { own, general };

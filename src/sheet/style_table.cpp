@@ -1,173 +1,121 @@
 #include <algorithm>
-#include <array>
 
 #include "base/quantity.h"
 #include "base/text.h"
+#include "figure/hatching.h"
 #include "sheet/style_parts.h"
+#include "sheet/trim_lines.h"
+#include "trade/finish.h"
+#include "trade/method.h"
 
 namespace furnish {
 namespace {
-std::string both_units(LengthRange left, Units first, Leaves form) {
+std::string both_units(LengthRange left, Units first) {
   const Units second = first == Units::metric ? Units::us : Units::metric;
-  const std::string_view between = form == Leaves::two_lines ? "\n" : "\u00A0· ";
-  return to_text(left, first) + std::string(between) + to_text(left, second);
+  return to_text(left, first) + "\u00A0· " + to_text(left, second);
 }
 
-/// The finish that the pet or the style asks for on a region that has one.
-std::string finish_of(Region region, const Pet& pet) {
-  const std::string_view part = region == Region::ears   ? "ears"
-                                : region == Region::tail ? "tail"
-                                : region == Region::feet ? "feet"
-                                                         : "";
-  for (const FinishLine& line : pet.finish) {
-    if (line.part == part) return line.words;
+std::string leaves(const StyleRow& row, const SheetVoice& voice) {
+  if (row.kind == RowKind::no_tool) return voice.words.say(Phrase::leaves_alone);
+  if (row.natural) return voice.words.say(Phrase::leaves_natural);
+  if (row.left) return both_units(*row.left, voice.locale.units());
+  return voice.words.say(Phrase::leaves_unknown);
+}
+
+/// "round, level with the cheeks; from behind; no ⅜ in comb (same length)".
+std::vector<std::string> how_of(const StyleRow& row, const SheetVoice& voice) {
+  std::vector<std::string> how;
+  if (row.part == nullptr) return how;
+  const TrimEntry& entry = row.part->entry;
+  if (!row.finish.empty()) how.push_back(row.finish);
+  if (!entry.note.empty()) how.push_back(entry.note);
+  if (entry.lay == Lay::across) how.push_back(voice.words.say(Phrase::lay_across));
+  if (entry.lay == Lay::against) how.push_back(voice.words.say(Phrase::lay_against));
+  if (!row.stance.empty()) how.push_back(row.stance);
+  return how;
+}
+
+/// The lines that a newer groomer needs for these places and their finish.
+std::vector<std::string_view> how_lines(const StyleRow& row) {
+  std::vector<std::string_view> lines;
+  const auto add = [&](std::string_view line) {
+    if (!line.empty() && std::ranges::find(lines, line) == lines.end()) lines.push_back(line);
+  };
+  for (const Place place : row.places) {
+    if (row.kind != RowKind::cut) break;
+    if (const auto method = method_of(place.region)) add(how(*method));
+    if (row.finish.empty()) continue;
+    const auto part = place.region == Region::ears   ? std::optional(FinishPart::ears)
+                      : place.region == Region::tail ? std::optional(FinishPart::tail)
+                      : place.region == Region::feet ? std::optional(FinishPart::feet)
+                                                     : std::nullopt;
+    if (!part) continue;
+    if (const FinishInfo* known = find_finish(*part, row.finish)) add(known->how);
   }
-  return {};
+  return lines;
 }
 
-/// True if a part may share a row: nothing but its place is its own.
-bool fits(const StyleRow& row, const TrimPart& part, const std::optional<LengthRange>& left,
-          const std::string& finish, const std::string& instead) {
-  const TrimPart& first = *row.line.parts.front();
-  return same_work(first.entry, part.entry) && row.line.differs == part.differs() &&
-         row.finish == finish && row.instead == instead && (row.natural || row.left == left);
+TableCell part_cell(const StyleRow& row, const SheetInput& input, const SheetVoice& voice,
+                    WithHow with_how) {
+  const auto face = row.differs ? Face::bold : Face::semibold;
+  TableCell cell{{{capitalised(row.names), face}}, false};
+  const std::vector<std::string> how = how_of(row, voice);
+  if (!how.empty()) cell.text.push_back({"\u2007" + joined(how, "; ")});
+  if (!row.instead.empty()) {
+    cell.text.push_back({how.empty() ? "\u2007" : "; "});
+    cell.text.push_back({row.instead, Face::semibold});
+  }
+  if (with_how == WithHow::yes) {
+    for (const std::string_view line : how_lines(row)) {
+      cell.text.push_back({(cell.text.size() == 1 ? "\u2007" : ". ") + capitalised(line)});
+    }
+  }
+  if (input.source && row.part != nullptr) {
+    cell.text.push_back({"\n" + input.source(row.part->entry.span), std::nullopt, Role::foot});
+  }
+  return cell;
+}
+
+/// Rows that say the same tool share its name; what is not there needs no bar.
+TableRow table_row(const StyleRow& row, const SheetInput& input, const SheetVoice& voice,
+                   WithHow with_how) {
+  const auto face = row.differs ? std::optional(Face::bold) : std::nullopt;
+  TableRow made;
+  made.id = row.id();
+  made.origin = {row.names, row.part != nullptr ? row.part->entry.span : input.pet.span};
+  made.opens_group = row.opens_group;
+  if (!row.natural && row.kind == RowKind::cut) made.bar = row.left;
+  made.cells.push_back({{{std::to_string(row.number), Face::semibold}}, row.differs});
+  TableCell tool{{{row.opens_group ? row.tool : "", Face::semibold}}, false};
+  if (row.opens_group && row.kind_of_tool) tool.patch = hatched({}, *row.kind_of_tool);
+  made.cells.push_back(std::move(tool));
+  made.cells.push_back(part_cell(row, input, voice, with_how));
+  made.cells.push_back({{{leaves(row, voice), face}}, false});
+  return made;
 }
 }  // namespace
 
-std::vector<StyleRow> style_rows(const SheetInput& input, const SheetVoice& voice) {
-  std::vector<StyleRow> rows;
-  for (const TrimPart& part : input.pet.trim) {
-    const PartLength* length = find_length(input.plan.lengths, part.place);
-    const auto left = length != nullptr ? length->left : std::nullopt;
-    const std::string finish = finish_of(part.place.region, input.pet);
-    const DrawerGap* gap = find_gap(input.plan.drawer, part.place);
-    const std::string instead = gap != nullptr ? drawer_text(*gap, voice) : std::string();
-    const auto same = std::ranges::find_if(
-        rows, [&](const StyleRow& row) { return fits(row, part, left, finish, instead); });
-    if (same != rows.end()) {
-      same->line.parts.push_back(&part);
-      continue;
-    }
-    StyleRow row;
-    row.number = static_cast<int>(rows.size()) + 1;
-    row.line.parts = {&part};
-    row.line.differs = part.differs();
-    row.left = left;
-    row.natural = length != nullptr && length->basis == LengthBasis::natural;
-    row.finish = finish;
-    row.instead = instead;
-    rows.push_back(std::move(row));
-  }
-  for (StyleRow& row : rows) name_line(row.line, voice);
-  return rows;
-}
-
-std::vector<TableColumn> style_columns(const SheetVoice& voice) {
+BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetInput& input,
+                     const SheetVoice& voice, WithHow with_how) {
   using Kind = TableColumn::Kind;
-  return {
+  std::vector<TableColumn> columns{
       {"", Kind::natural},
-      {voice.words.say(Phrase::head_part), Kind::flexible, {}, 5},
-      {voice.words.say(Phrase::head_tool), Kind::flexible, {}, 9},
+      {voice.words.say(Phrase::head_tool), Kind::natural},
+      {voice.words.say(Phrase::head_part), Kind::flexible},
       {voice.words.say(Phrase::head_leaves), Kind::natural},
   };
-}
-
-std::vector<TableRow> style_table(const std::vector<StyleRow>& rows, const SheetInput& input,
-                                  const SheetVoice& voice, Leaves form) {
   std::vector<TableRow> table;
-  for (const StyleRow& row : rows) {
-    const TrimEntry& entry = row.line.parts.front()->entry;
-    const auto face = row.line.differs ? std::optional(Face::bold) : std::nullopt;
+  for (const StyleRow& row : rows) table.push_back(table_row(row, input, voice, with_how));
+  for (StyleNote& note : style_after(input, voice)) {
     TableRow made;
-    made.id = row.id();
-    made.origin = {row.line.places, entry.span};
-    made.cells.push_back({{{std::to_string(row.number), Face::semibold}}, false});
-
-    TableCell part{{{capitalised(row.line.places), face}}, row.line.differs};
-    if (input.source)
-      part.text.push_back({"\n" + input.source(entry.span), std::nullopt, Role::foot});
-    made.cells.push_back(std::move(part));
-
-    std::string tool = tool_text(entry.tool, voice);
-    if (entry.lay == Lay::across) tool += ", " + voice.words.say(Phrase::lay_across);
-    if (entry.lay == Lay::against) tool += ", " + voice.words.say(Phrase::lay_against);
-    TableCell how{{{tool, face}}, false};
-    for (const std::string* more : {&row.finish, &entry.note}) {
-      if (!more->empty()) how.text.push_back({"; " + *more});
-    }
-    if (!row.instead.empty()) how.text.push_back({"; " + row.instead, Face::semibold});
-    made.cells.push_back(std::move(how));
-
-    std::string leaves = voice.words.say(Phrase::leaves_unknown);
-    if (row.natural) {
-      leaves = voice.words.say(Phrase::leaves_natural);
-    } else if (row.left) {
-      leaves = both_units(*row.left, voice.locale.units(), form);
-    }
-    made.cells.push_back({{{leaves, face}}, false});
+    made.origin = {note.label, note.span};
+    made.opens_group = true;
+    made.cells.push_back({});
+    made.cells.push_back({{{note.label, Face::semibold}}, false});
+    made.cells.push_back({std::move(note.text), false});
     table.push_back(std::move(made));
   }
-  return table;
-}
-
-FigureInput style_figure(const std::vector<StyleRow>& rows, const SheetInput& input,
-                         const SheetVoice& voice) {
-  FigureInput figure;
-  figure.build = input.pet.build;
-  figure.coat = input.pet.coat;
-  if (const auto& weight = input.plan.health.weight) figure.weight = weight->weight;
-  for (const PartLength& length : input.plan.lengths) {
-    figure.left[static_cast<std::size_t>(length.place.region)] = length.left;
-  }
-  for (const TrimPart& part : input.pet.trim) {
-    figure.tools[static_cast<std::size_t>(part.place.region)] = kind_of(part.entry.tool);
-  }
-  if (input.pet.style) figure.stepped = input.pet.style->lines;
-  for (const StyleRow& row : rows) {
-    FigureCallout callout;
-    callout.number = row.number;
-    callout.differs = row.line.differs;
-    callout.row = row.id();
-    for (const TrimPart* part : row.line.parts) callout.regions.push_back(part->place.region);
-    figure.callouts.push_back(std::move(callout));
-  }
-  for (const Alert& alert : input.pet.alerts) {
-    for (const auto& place : alert.avoid) figure.spots.push_back({place.value, SpotKind::avoid, 0});
-  }
-  // Seen from the side that has something to mind; from the left where both or neither do.
-  const auto on = [&](Side side) {
-    return std::ranges::any_of(figure.spots,
-                               [&](const FigureSpot& spot) { return spot.place.side == side; });
-  };
-  figure.side = on(Side::right) && !on(Side::left) ? Side::right : Side::left;
-  figure.alt_lead = voice.words.say(Phrase::figure_lead, {input.pet.name.value});
-  figure.units = voice.locale.units();
-  return figure;
-}
-
-std::vector<TrueSizeBar> style_bars(const std::vector<StyleRow>& rows, const SheetVoice& voice) {
-  struct Bar {
-    LengthRange left;
-    std::vector<std::string> numbers;
-  };
-  std::vector<Bar> bars;
-  for (const StyleRow& row : rows) {
-    if (!row.left || row.natural) continue;
-    const auto same = std::ranges::find(bars, *row.left, &Bar::left);
-    if (same != bars.end()) {
-      same->numbers.push_back(std::to_string(row.number));
-    } else {
-      bars.push_back({*row.left, {std::to_string(row.number)}});
-    }
-  }
-  std::ranges::sort(bars, {},
-                    [](const Bar& bar) { return std::pair(bar.left.high, bar.left.low); });
-  std::vector<TrueSizeBar> out;
-  for (const Bar& bar : bars) {
-    out.push_back(
-        {bar.left, voice.words.say(Phrase::bar_rows, {to_text(bar.left, voice.locale.units()),
-                                                      joined(bar.numbers, ", ")})});
-  }
-  return out;
+  return std::make_shared<Table>(std::move(columns), std::move(table), Role::body,
+                                 Origin{"table of parts", input.pet.span});
 }
 }  // namespace furnish

@@ -33,19 +33,26 @@ std::vector<AlertEntry> style_alerts(const SheetInput& input, const SheetVoice& 
   return alert_entries(input, voice, CautionScope::all);
 }
 
+std::vector<std::vector<TextSpan>> style_facts(const SheetInput& input, const SheetVoice& voice) {
+  const Pet& pet = input.pet;
+  std::vector<std::vector<TextSpan>> lines;
+  const auto join = [](std::vector<TextSpan>& line, std::vector<TextSpan> more) {
+    if (!line.empty() && !more.empty()) line.push_back({"\u00A0· "});
+    std::ranges::move(more, std::back_inserter(line));
+  };
+  std::vector<TextSpan> looks = looks_text(input, voice), facts = facts_text(input, voice);
+  if (pet.coat) {
+    join(looks, {{voice.words.say(Phrase::coat_of, {std::string(key(*pet.coat))})}});
+  }
+  if (pet.style) join(facts, {{pet.style->name, Face::bold}});
+  if (!looks.empty()) lines.push_back(std::move(looks));
+  if (!facts.empty()) lines.push_back(std::move(facts));
+  return lines;
+}
+
 std::vector<StyleNote> style_who(const SheetInput& input, const SheetVoice& voice) {
   const Pet& pet = input.pet;
   std::vector<StyleNote> notes;
-  StyleNote looks{voice.words.say(Phrase::who_pet), looks_text(input, voice), pet.span};
-  std::vector<TextSpan> facts = facts_text(input, voice);
-  if (!looks.text.empty() && !facts.empty()) looks.text.push_back({"\u00A0· "});
-  std::ranges::move(facts, std::back_inserter(looks.text));
-  if (pet.coat) {
-    looks.text.push_back({(looks.text.empty() ? "" : "\u00A0· ") +
-                          voice.words.say(Phrase::coat_of, {std::string(key(*pet.coat))})});
-  }
-  if (!looks.text.empty()) notes.push_back(std::move(looks));
-
   std::vector<std::string> health;
   for (const auto& condition : pet.conditions) health.emplace_back(to_text(condition.value));
   std::string text = capitalised(joined(health, ", "));
@@ -113,7 +120,7 @@ std::vector<std::string> style_questions(const std::vector<StyleRow>& rows, cons
   const bool warned = !style_alerts(input, voice).empty();
   if (warned) questions.push_back(voice.words.say(Phrase::q_stop));
   const bool differs =
-      std::ranges::any_of(rows, [](const StyleRow& row) { return row.line.differs; });
+      std::ranges::any_of(rows, [](const StyleRow& row) { return row.differs; });
   questions.push_back(differs && input.pet.style
                           ? voice.words.say(Phrase::q_differs, {input.pet.style->name})
                           : voice.words.say(Phrase::q_lengths));

@@ -1,11 +1,12 @@
 #include <algorithm>
-#include <array>
 #include <map>
+#include <utility>
 
 #include "base/quantity.h"
 #include "base/text.h"
 #include "sheet/mix_text.h"
 #include "sheet/style_parts.h"
+#include "sheet/trim_lines.h"
 
 namespace furnish {
 namespace {
@@ -32,47 +33,10 @@ Phrase task_phrase(Task task) {
     case Task::brush:
       return Phrase::task_brush;
     case Task::judge:
-      return Phrase::task_judge;
+      return Phrase::tick_check;
     default:
       return Phrase::task_finish;
   }
-}
-
-std::string stance_text(Stance stance, const Words& words) {
-  switch (stance) {
-    case Stance::facing:
-      return words.say(Phrase::stance_facing);
-    case Stance::from_behind:
-      return words.say(Phrase::stance_behind);
-    case Stance::foot_lifted:
-      return words.say(Phrase::stance_foot);
-    case Stance::forelegs_lifted:
-      return words.say(Phrase::stance_forelegs);
-    case Stance::standing:
-      break;
-  }
-  return {};
-}
-
-/// Places of a step by name, or by the numbers of their rows where they are many.
-std::string step_places(const WorkStep& step, const std::vector<StyleRow>& rows,
-                        const SheetVoice& voice) {
-  if (step.places.size() <= 3) return places_text(step.places, voice);
-  std::vector<std::string> numbers;
-  for (const StyleRow& row : rows) {
-    const bool met = std::ranges::any_of(row.line.parts, [&](const TrimPart* part) {
-      return std::ranges::any_of(step.places,
-                                 [&](Place place) { return meets(part->place, place); });
-    });
-    if (met) numbers.push_back(std::to_string(row.number));
-  }
-  return voice.words.say(Phrase::row_numbers, {joined(numbers, ", ")});
-}
-
-/// True if the next step goes on with the tool in hand.
-bool same_tool(const WorkStep& a, const WorkStep& b) {
-  return a.task == Task::cut && b.task == Task::cut && a.tool == b.tool &&
-         a.substitute == b.substitute;
 }
 
 /// The mix that a step of the bath uses, found by its product's name.
@@ -91,92 +55,66 @@ bool in_tub(Stage stage) {
   return stage == Stage::bath || stage == Stage::wet_comb_out;
 }
 
+/// What goes on in the tub, and what ends the drying, is one thing to whoever does it.
 bool goes_on(const WorkStep& a, const WorkStep& b) {
-  if (b.task == Task::cut) return false;
   return (in_tub(a.stage) && in_tub(b.stage)) ||
          (a.stage == Stage::dry && b.stage == Stage::brush_out) ||
          (a.stage == Stage::brush_out && b.stage == Stage::brush_out);
 }
 
-/// A step without a tool: "Shampoo: oat shampoo 45 ml + 455 ml water, 4 min".
-std::vector<TextSpan> plain_step(const WorkStep& step, const SheetInput& input,
-                                 const SheetVoice& voice) {
-  std::vector<TextSpan> line{{voice.words.say(task_phrase(step.task)), Face::semibold}};
+/// What is done, without the task's name: "Oat shampoo **45 ml + 455 ml water**, 4 min".
+std::vector<TextSpan> step_text(const WorkStep& step, const SheetInput& input,
+                                const SheetVoice& voice) {
   if (const Mix* mix = mix_of(step, input.plan.bath)) {
-    line.push_back({": "});
     std::vector<TextSpan> text = mix_text(*mix, voice, MixDetail::full);
     text.pop_back();  // its full stop
-    std::ranges::move(text, std::back_inserter(line));
-    return line;
+    return text;
   }
-  std::string more;
-  if (!step.words.empty()) more = ": " + step.words;
-  if (step.time) more += (more.empty() ? " " : ", ") + to_text(*step.time);
-  if (!more.empty()) line.push_back({more});
-  return line;
+  std::string text = step.words;
+  if (step.task == Task::look_over) text = voice.words.say(Phrase::look_over_how);
+  if (step.time) text += (text.empty() ? "" : ", ") + to_text(*step.time);
+  if (text.empty()) return {};
+  return {{text}};
 }
 
 void add_how(std::vector<TextSpan>& line, const WorkStep& step) {
-  for (const std::string_view how : step.how) line.push_back({". " + capitalised(how)});
+  for (const std::string_view how : step.how) {
+    line.push_back({(line.empty() ? "" : ". ") + capitalised(how)});
+  }
 }
 }  // namespace
 
-std::vector<std::vector<TextSpan>> style_steps(const std::vector<StyleRow>& rows,
-                                               const SheetInput& input, const SheetVoice& voice,
-                                               WithHow with_how) {
-  std::vector<std::vector<TextSpan>> lines;
+std::vector<StyleNote> style_before(const SheetInput& input, const SheetVoice& voice,
+                                    WithHow with_how) {
+  std::vector<StyleNote> notes;
   const auto& order = input.plan.order;
+  bool diluted = std::ranges::any_of(
+      input.plan.bath.mixes, [](const Mix& mix) { return mix.measured.has_value() && !mix.neat; });
   for (std::size_t i = 0; i < order.size(); ++i) {
     const WorkStep& step = order[i];
-    std::vector<TextSpan> line;
-    if (step.task != Task::cut || !step.tool) {
-      line = plain_step(step, input, voice);
-      if (with_how == WithHow::yes) add_how(line, step);
-      // What goes on in the tub, and what ends the drying, is one step to whoever does it.
-      while (i + 1 < order.size() && goes_on(order[i], order[i + 1])) {
-        ++i;
-        std::vector<TextSpan> more = plain_step(order[i], input, voice);
-        line.push_back({"; "});
-        std::ranges::move(more, std::back_inserter(line));
-        if (with_how == WithHow::yes) add_how(line, order[i]);
-      }
-      lines.push_back(std::move(line));
-      continue;
+    if (step.stage > Stage::brush_out) break;
+    StyleNote note{voice.words.say(task_phrase(step.task)), step_text(step, input, voice),
+                   input.pet.span};
+    if (with_how == WithHow::yes) add_how(note.text, step);
+    while (i + 1 < order.size() && goes_on(order[i], order[i + 1])) {
+      const WorkStep& more = order[++i];
+      std::vector<TextSpan> text = step_text(more, input, voice);
+      const std::string name = lower_ascii(voice.words.say(task_phrase(more.task)));
+      note.text.push_back({(note.text.empty() ? "" : "; ") + name + (text.empty() ? "" : " ")});
+      std::ranges::move(text, std::back_inserter(note.text));
+      if (with_how == WithHow::yes) add_how(note.text, more);
     }
-    std::string tool = capitalised(tool_text(*step.tool, voice));
-    if (step.substitute) tool += " (" + voice.words.say(Phrase::instead_of) + ")";
-    line.push_back({tool, Face::semibold});
-    std::string between = ": ";
-    std::vector<const WorkStep*> taken;
-    for (;; ++i) {
-      const WorkStep& part = order[i];
-      std::string text = step_places(part, rows, voice);
-      if (const std::string stance = stance_text(part.stance, voice.words); !stance.empty()) {
-        text += " (" + stance + ")";
-      }
-      line.push_back({between + text});
-      between = "; ";
-      taken.push_back(&part);
-      if (i + 1 == order.size() || !same_tool(part, order[i + 1])) break;
+    if (in_tub(step.stage) && std::exchange(diluted, false)) {
+      note.text.push_back({". " + voice.words.say(Phrase::mixed_on) + " ____________"});
     }
-    for (const WorkStep* part : taken) {
-      if (with_how == WithHow::yes) add_how(line, *part);
-    }
-    lines.push_back(std::move(line));
+    notes.push_back(std::move(note));
   }
-  return lines;
+  return notes;
 }
 
-std::vector<StyleNote> style_notes(const SheetInput& input, const SheetVoice& voice) {
+std::vector<StyleNote> style_after(const SheetInput& input, const SheetVoice& voice) {
   const Words& words = voice.words;
   std::vector<StyleNote> notes;
-  const bool diluted = std::ranges::any_of(
-      input.plan.bath.mixes, [](const Mix& mix) { return mix.measured.has_value() && !mix.neat; });
-  if (diluted) {
-    notes.push_back({words.say(Phrase::label_bath),
-                     {{words.say(Phrase::mixed_on) + " ________________"}},
-                     input.pet.bath.span});
-  }
   // Seams that end in the same place with the same shears are one blend to a groomer.
   std::map<std::pair<Place, std::optional<Shears>>, std::vector<Place>> into;
   for (const Blend& blend : input.plan.blends) {
@@ -185,31 +123,27 @@ std::vector<StyleNote> style_notes(const SheetInput& input, const SheetVoice& vo
   }
   if (!into.empty()) {
     StyleNote blends{words.say(Phrase::label_blend), {}, input.pet.span};
-    for (const auto& [target, from] : into) {
-      std::string text =
-          words.say(Phrase::blend_into, {places_text(from, voice), to_text(target.first)});
-      if (!blends.text.empty()) blends.text.push_back({" · "});
-      blends.text.push_back({capitalised(text)});
-    }
     if (const auto shears = input.plan.blends.front().with) {
-      blends.text.push_back(
-          {", " + words.say(Phrase::blend_with, {tool_text(Scissor{*shears}, voice)})});
+      const std::string with =
+          words.say(Phrase::blend_with, {tool_text(Scissor{*shears}, voice)});
+      blends.text.push_back({capitalised(with) + ": "});
+    }
+    bool first = true;
+    for (const auto& [target, from] : into) {
+      const std::string text =
+          words.say(Phrase::blend_into, {places_text(from, voice), to_text(target.first)});
+      blends.text.push_back({(std::exchange(first, false) ? "" : "\u00A0· ") + text});
     }
     notes.push_back(std::move(blends));
   }
-  StyleNote finish{words.say(Phrase::label_styling), {}, input.pet.span};
   for (const FinishLine& line : input.pet.finish) {
-    const bool nails = line.part == "nails";
-    if (!nails && line.part != "extras") continue;
-    if (!finish.text.empty()) finish.text.push_back({" · "});
-    finish.text.push_back({nails ? words.say(Phrase::finish_nails) + " " + line.words : line.words,
-                           line.differs ? std::optional(Face::semibold) : std::nullopt});
-    finish.span = line.span;
+    if (line.part != "extras") continue;
+    notes.push_back({words.say(Phrase::label_styling),
+                     {{line.words, line.differs ? std::optional(Face::semibold) : std::nullopt}},
+                     line.span});
   }
-  if (!finish.text.empty()) {
-    finish.text.front().text = capitalised(finish.text.front().text);
-    notes.push_back(std::move(finish));
-  }
+  notes.push_back(
+      {words.say(Phrase::tick_check), {{words.say(Phrase::check_how)}}, input.pet.span});
   return notes;
 }
 }  // namespace furnish

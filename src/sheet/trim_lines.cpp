@@ -106,15 +106,19 @@ void name_line(TrimLine& line, const SheetVoice& voice) {
   line.note = line.parts.front()->entry.note;
 }
 
+std::string length_change(const DrawerGap& gap, const SheetVoice& voice) {
+  const Length by = gap.difference.value_or(Length{});
+  const Units units = voice.locale.units();
+  if (by > Length{}) return voice.words.say(Phrase::longer_by, {to_text(by, units)});
+  if (by < Length{}) return voice.words.say(Phrase::shorter_by, {to_text(-by, units)});
+  return voice.words.say(Phrase::same_length);
+}
+
 std::string drawer_text(const DrawerGap& gap, const SheetVoice& voice) {
   const std::string wanted = tool_text(gap.wanted, voice);
   if (!gap.use) return voice.words.say(Phrase::nothing_near, {wanted});
-  std::string change = voice.words.say(Phrase::same_length);
-  const Length by = gap.difference.value_or(Length{});
-  const Units units = voice.locale.units();
-  if (by > Length{}) change = voice.words.say(Phrase::longer_by, {to_text(by, units)});
-  if (by < Length{}) change = voice.words.say(Phrase::shorter_by, {to_text(-by, units)});
-  return voice.words.say(Phrase::use_instead, {wanted, tool_text(*gap.use, voice), change});
+  return voice.words.say(Phrase::use_instead,
+                         {wanted, tool_text(*gap.use, voice), length_change(gap, voice)});
 }
 
 std::vector<TrimLine> trim_lines(const ResolvedTrim& trim, const SheetVoice& voice) {

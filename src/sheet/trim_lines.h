@@ -19,6 +19,8 @@ struct TrimLine {
 
 /// Sets places, work and note from the line's parts.
 void name_line(TrimLine&, const SheetVoice&);
+/// What a substitute leaves against the tool that is not there: "3 mm longer", "same length".
+std::string length_change(const DrawerGap&, const SheetVoice&);
 /// "no ⅜ in comb over #30, use #4F (same length)".
 std::string drawer_text(const DrawerGap&, const SheetVoice&);
 /// The trim with places of equal work together, in order of their first place. A whole group that
