@@ -16,7 +16,7 @@ class MeasuredRule final : public Block {
   void place(const Rect&, const Setting&, Frame&) const override;
 
   /// Thick enough to be held against hair, thin enough to stay a rule.
-  static constexpr Length bar_height = Length::mm(1.2);
+  static constexpr Length bar_height = Length::mm(1.1);
 
  private:
   LengthRange bar_;

@@ -52,9 +52,13 @@ struct Cell {
 };
 
 /// What all rows of a table share: how wide its columns are.
+struct GridRow {
+  std::vector<Cell> cells;
+  std::optional<std::size_t> spanning;  ///< the cell that runs on to the right edge
+};
 struct Grid {
   std::vector<TableColumn> columns;
-  std::vector<std::vector<Cell>> rows;  ///< the head first
+  std::vector<GridRow> rows;  ///< the head first
 
   Length gutter(const Setting& setting) const { return scaled(setting.rhythm, gutter_share); }
 
@@ -70,8 +74,9 @@ struct Grid {
           rest -= result[i];
           break;
         case TableColumn::Kind::natural:
-          for (const auto& row : rows) {
-            result[i] = std::max(result[i], row[i].natural_width(setting));
+          for (const GridRow& row : rows) {
+            if (row.spanning == i) continue;
+            result[i] = std::max(result[i], row.cells[i].natural_width(setting));
           }
           natural += result[i];
           break;
@@ -101,16 +106,17 @@ struct Grid {
   }
 };
 
-std::vector<Cell> cells_of(TableRow row, const std::vector<TableColumn>& columns, Role role,
+GridRow cells_of(TableRow row, const std::vector<TableColumn>& columns, Role role,
                            const Origin& origin) {
+  GridRow made;
+  if (row.spans && !row.cells.empty()) made.spanning = row.cells.size() - 1;
   row.cells.resize(columns.size());
-  std::vector<Cell> cells;
   for (std::size_t i = 0; i < columns.size(); ++i) {
     const TextStyle style{.role = role, .align = columns[i].align, .structure = std::nullopt};
-    cells.push_back({std::make_shared<Paragraph>(std::move(row.cells[i].text), style, origin), role,
-                     row.cells[i].diamond, std::move(row.cells[i].patch)});
+    made.cells.push_back({std::make_shared<Paragraph>(std::move(row.cells[i].text), style, origin),
+                          role, row.cells[i].diamond, std::move(row.cells[i].patch)});
   }
-  return cells;
+  return made;
 }
 
 BlockPtr rule_under(const std::optional<LengthRange>& bar, bool closes_group) {
@@ -134,11 +140,16 @@ class Table::Row final : public Block {
         on_bar_(on_bar) {}
 
   Extent measure(Length width, const Setting& setting) const override {
-    const std::vector<Length> widths = grid_->widths(width, setting);
+    const std::vector<Length> widths = this->widths(width, setting);
     std::vector<Extent> each;
     Extent whole{};
-    Length used = grid_->gutter(setting) * (static_cast<std::int64_t>(widths.size()) - 1);
+    Length used;
     for (std::size_t i = 0; i < cells().size(); ++i) {
+      if (widths[i] == Length{}) {
+        each.push_back({});
+        continue;
+      }
+      if (i > 0) used += grid_->gutter(setting);
       each.push_back(cells()[i].measure(widths[i], setting));
       whole.baseline = std::max(whole.baseline, each[i].baseline);
       whole.too_wide = std::max(whole.too_wide, each[i].too_wide);
@@ -159,7 +170,7 @@ class Table::Row final : public Block {
   }
 
   void place(const Rect& box, const Setting& setting, Frame& frame) const override {
-    const std::vector<Length> widths = grid_->widths(box.size.width, setting);
+    const std::vector<Length> widths = this->widths(box.size.width, setting);
     const Extent extent = measure(box.size.width, setting);
     const Length line = box.top() + extent.baseline + (box.size.height - extent.wanted) / 2;
     const TagScope row(frame, Structure::row, {}, id_);
@@ -167,6 +178,7 @@ class Table::Row final : public Block {
     for (std::size_t i = 0; i < cells().size(); ++i) {
       const TagScope tag(frame, number_ == 0 ? Structure::header_cell : Structure::cell);
       const Cell& cell = cells()[i];
+      if (widths[i] == Length{}) continue;  // a tag all the same: each row has as many cells
       const Extent text = cell.measure(widths[i], setting);
       const Length width = cell.text_width(widths[i], setting),
                    start = left + cell.patch_room(setting);
@@ -185,7 +197,17 @@ class Table::Row final : public Block {
   }
 
  private:
-  const std::vector<Cell>& cells() const { return grid_->rows[number_]; }
+  const std::vector<Cell>& cells() const { return grid_->rows[number_].cells; }
+  /// Of each cell: its column's, but all that is left for one that spans, and none after it.
+  std::vector<Length> widths(Length width, const Setting& setting) const {
+    std::vector<Length> each = grid_->widths(width, setting);
+    const auto spanning = grid_->rows[number_].spanning;
+    for (std::size_t i = spanning ? *spanning + 1 : each.size(); i < each.size(); ++i) {
+      each[*spanning] += each[i] + grid_->gutter(setting);
+      each[i] = {};
+    }
+    return each;
+  }
   std::shared_ptr<const Grid> grid_;
   std::size_t number_;
   std::string id_;
@@ -204,8 +226,10 @@ Table::Table(std::vector<TableColumn> columns, std::vector<TableRow> rows, Role 
   std::vector<BlockPtr> blocks{std::make_shared<Row>(grid, 0, Origin{}, std::string(), false),
                                std::make_shared<Rule>(rule_head)};
   std::optional<LengthRange> above;
+  bool joined = false;
   for (TableRow& row : rows) {
-    if (blocks.size() > 2) blocks.push_back(rule_under(above, row.opens_group));
+    if (blocks.size() > 2 && !joined) blocks.push_back(rule_under(above, row.opens_group));
+    joined = row.joins_next;
     above = row.bar;
     const Origin from = row.origin;
     const std::string id = row.id;

@@ -34,6 +34,8 @@ struct TableRow {
   std::string id{};                  ///< what a link may name
   std::optional<LengthRange> bar{};  ///< the rule under the row shows this at true size
   bool opens_group = false;          ///< the rule over the row is stronger
+  bool joins_next = false;           ///< no rule under it: the row below belongs to it
+  bool spans = false;                ///< the last cell given has the width of the missing ones too
 };
 
 /// Rows in columns with a head, hairlines between them and a stronger rule to close; all first

@@ -41,6 +41,9 @@ std::vector<StyleRow> style_rows(const SheetInput&, const SheetVoice&);
 /// the check of the line.
 enum class WithHow : bool { no, yes };
 BlockPtr style_table(const std::vector<StyleRow>&, const SheetInput&, const SheetVoice&, WithHow);
+/// The same rows in two columns, each tool over its rows; for a trim of many short rows. Without
+/// what follows the last cut.
+BlockPtr style_table_in_two(const std::vector<StyleRow>&, const SheetInput&, const SheetVoice&);
 
 /// The dog that wears the trim, numbered like the rows.
 FigureInput style_figure(const std::vector<StyleRow>&, const SheetInput&, const SheetVoice&);

@@ -19,8 +19,9 @@ constexpr Length code_side = 38_mm, most_figure = 110_mm;
 /// before the trim, and the table over the whole width is the order of work. `open`: labels in a
 /// column of their own, the lines for a newer groomer, contingencies and questions side by side.
 /// `short_open`: without those lines. `dense`: signal words and labels run into their texts.
-/// `tight`: as dense, with a smaller figure and only the contingencies of this pet.
-enum class Arrangement : std::uint8_t { open, short_open, dense, tight };
+/// `tight`: as dense, with a smaller figure and only the contingencies of this pet. `in_two`: as
+/// tight, with the table in two columns.
+enum class Arrangement : std::uint8_t { open, short_open, dense, tight, in_two };
 
 class StyleMaker {
  public:
@@ -30,7 +31,8 @@ class StyleMaker {
   BlockPtr make(Arrangement arrangement) const {
     const WithHow how = arrangement == Arrangement::open ? WithHow::yes : WithHow::no;
     const bool roomy = how == WithHow::yes || arrangement == Arrangement::short_open;
-    const bool tight = arrangement == Arrangement::tight;
+    const bool in_two = arrangement == Arrangement::in_two;
+    const bool tight = arrangement == Arrangement::tight || in_two;
     const auto labels = std::make_shared<LabelColumn>();
     std::vector<BlockPtr> blocks{head()};
     if (roomy) {
@@ -38,14 +40,20 @@ class StyleMaker {
       blocks.push_back(notes(style_who(input_, voice_), labels));
     } else {
       blocks.push_back(run_in_alerts());
-      blocks.push_back(gap(0.2));
+      blocks.push_back(gap(0.3));
       blocks.push_back(run_in(style_who(input_, voice_)));
     }
     blocks.push_back(gap(roomy ? 1 : 0.5));
     const Length least = roomy ? 62_mm : tight ? 46_mm : 54_mm;
     blocks.push_back(beside(figure(least), before(how), 6, 7));
     blocks.push_back(gap(roomy ? 0.75 : 0.4));
-    blocks.push_back(style_table(rows_, input_, voice_, how));
+    if (in_two) {
+      blocks.push_back(style_table_in_two(rows_, input_, voice_));
+      blocks.push_back(gap(0.3));
+      blocks.push_back(run_in(style_after(input_, voice_)));
+    } else {
+      blocks.push_back(style_table(rows_, input_, voice_, how));
+    }
     blocks.push_back(gap(roomy ? 0.5 : 0.3));
     blocks.push_back(true_size_bars({}, voice_.words.say(Phrase::print_note),
                                     {"true size", input_.pet.span}));
@@ -163,7 +171,7 @@ class StyleMaker {
   BlockPtr before(WithHow how) const {
     std::vector<BlockPtr> out;
     for (StyleNote& note : style_before(input_, voice_, how)) {
-      if (!out.empty()) out.push_back(gap(0.3));
+      if (!out.empty()) out.push_back(std::make_shared<Gap>(0.3, 0.15, 0));
       out.push_back(run_in(std::move(note), after_label, "before the trim"));
     }
     return section(Phrase::head_before, column(std::move(out)));
@@ -243,12 +251,13 @@ std::optional<Sheet> make_style_sheet(const SheetInput& input, const SheetVoice&
   request.margins = {Length::mm(11), Length::mm(12), Length::mm(10), Length::mm(12)};
   request.roles = hand_roles(input.salon.paper.distances);
   constexpr Length close = 3_mm, closest = 2_mm;
-  constexpr double close_leading = 0.95;  // 1.18 from baseline to baseline
+  constexpr double close_leading = 0.94;  // 1.17 from baseline to baseline
   request.layouts = {
       {"open", [&] { return maker.make(Arrangement::open); }},
       {"short", [&] { return maker.make(Arrangement::short_open); }},
       {"dense", [&] { return maker.make(Arrangement::dense); }, close},
       {"tight", [&] { return maker.make(Arrangement::tight); }, closest, false, close_leading},
+      {"in two", [&] { return maker.make(Arrangement::in_two); }, closest, false, close_leading},
   };
   request.footer = maker.foot();
   auto page = compose(request, voice.shaper, sink);

@@ -1,8 +1,11 @@
 #include <algorithm>
+#include <span>
 
 #include "base/quantity.h"
 #include "base/text.h"
 #include "figure/hatching.h"
+#include "page/shortest.h"
+#include "page/stack.h"
 #include "sheet/style_parts.h"
 #include "sheet/trim_lines.h"
 #include "trade/finish.h"
@@ -76,22 +79,46 @@ TableCell part_cell(const StyleRow& row, const SheetInput& input, const SheetVoi
   return cell;
 }
 
-/// Rows that say the same tool share its name; what is not there needs no bar.
+TableCell tool_cell(const StyleRow& row) {
+  TableCell cell{{{row.tool, Face::semibold}}, false};
+  if (row.kind_of_tool) cell.patch = hatched({}, *row.kind_of_tool);
+  return cell;
+}
+
+/// A row but for its tool. What is not cut needs no bar.
 TableRow table_row(const StyleRow& row, const SheetInput& input, const SheetVoice& voice,
                    WithHow with_how) {
   const auto face = row.differs ? std::optional(Face::bold) : std::nullopt;
   TableRow made;
   made.id = row.id();
   made.origin = {row.names, row.part != nullptr ? row.part->entry.span : input.pet.span};
-  made.opens_group = row.opens_group;
   if (!row.natural && row.kind == RowKind::cut) made.bar = row.left;
   made.cells.push_back({{{std::to_string(row.number), Face::semibold}}, row.differs});
-  TableCell tool{{{row.opens_group ? row.tool : "", Face::semibold}}, false};
-  if (row.opens_group && row.kind_of_tool) tool.patch = hatched({}, *row.kind_of_tool);
-  made.cells.push_back(std::move(tool));
   made.cells.push_back(part_cell(row, input, voice, with_how));
   made.cells.push_back({{{leaves(row, voice), face}}, false});
   return made;
+}
+
+/// Some of the rows in one narrow column, each tool over its rows.
+BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetInput& input,
+                      const SheetVoice& voice) {
+  using Kind = TableColumn::Kind;
+  std::vector<TableColumn> columns{{"", Kind::natural},
+                                   {voice.words.say(Phrase::head_part), Kind::flexible},
+                                   {voice.words.say(Phrase::head_leaves), Kind::natural}};
+  std::vector<TableRow> table;
+  for (const StyleRow& row : rows) {
+    if (row.opens_group || &row == rows.data()) {
+      TableRow head;
+      head.opens_group = head.spans = head.joins_next = true;
+      head.origin = {row.tool, input.pet.span};
+      head.cells = {{}, tool_cell(row)};
+      table.push_back(std::move(head));
+    }
+    table.push_back(table_row(row, input, voice, WithHow::no));
+  }
+  return std::make_shared<Table>(std::move(columns), std::move(table), Role::body,
+                                 Origin{"table of parts", input.pet.span});
 }
 }  // namespace
 
@@ -105,11 +132,18 @@ BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetInput& input,
       {voice.words.say(Phrase::head_leaves), Kind::natural},
   };
   std::vector<TableRow> table;
-  for (const StyleRow& row : rows) table.push_back(table_row(row, input, voice, with_how));
+  for (const StyleRow& row : rows) {
+    TableRow made = table_row(row, input, voice, with_how);
+    made.opens_group = row.opens_group;
+    // Rows with the same tool share its name.
+    made.cells.insert(made.cells.begin() + 1, row.opens_group ? tool_cell(row) : TableCell{});
+    table.push_back(std::move(made));
+  }
   for (StyleNote& note : style_after(input, voice)) {
     TableRow made;
     made.origin = {note.label, note.span};
     made.opens_group = true;
+    made.spans = true;
     made.cells.push_back({});
     made.cells.push_back({{{note.label, Face::semibold}}, false});
     made.cells.push_back({std::move(note.text), false});
@@ -117,5 +151,23 @@ BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetInput& input,
   }
   return std::make_shared<Table>(std::move(columns), std::move(table), Role::body,
                                  Origin{"table of parts", input.pet.span});
+}
+
+BlockPtr style_table_in_two(const std::vector<StyleRow>& rows, const SheetInput& input,
+                            const SheetVoice& voice) {
+  // Where rows wrap is not known here, so a few places to divide at are tried.
+  constexpr std::size_t about = 3;
+  const std::size_t half = (rows.size() + 1) / 2;
+  std::vector<BlockPtr> arrangements;
+  for (std::size_t at = half > about ? half - about : 1; at <= half + about && at < rows.size();
+       ++at) {
+    const std::span all(rows);
+    arrangements.push_back(std::make_shared<Beside>(
+        std::vector<Beside::Cell>{{narrow_table(all.first(at), input, voice)},
+                                  {narrow_table(all.subspan(at), input, voice)}},
+        Length::mm(6), Beside::Line::top));
+  }
+  if (arrangements.empty()) return narrow_table(rows, input, voice);
+  return std::make_shared<Shortest>(std::move(arrangements));
 }
 }  // namespace furnish

@@ -122,7 +122,7 @@ std::vector<std::string> style_questions(const std::vector<StyleRow>& rows, cons
   const bool differs =
       std::ranges::any_of(rows, [](const StyleRow& row) { return row.differs; });
   questions.push_back(differs && input.pet.style
-                          ? voice.words.say(Phrase::q_differs, {input.pet.style->name})
+                          ? voice.words.say(Phrase::q_differs)
                           : voice.words.say(Phrase::q_lengths));
   const bool finished =
       std::ranges::any_of(rows, [](const StyleRow& row) { return !row.finish.empty(); });

@@ -115,35 +115,47 @@ std::vector<StyleNote> style_before(const SheetInput& input, const SheetVoice& v
 std::vector<StyleNote> style_after(const SheetInput& input, const SheetVoice& voice) {
   const Words& words = voice.words;
   std::vector<StyleNote> notes;
-  // Seams that end in the same place with the same shears are one blend to a groomer.
-  std::map<std::pair<Place, std::optional<Shears>>, std::vector<Place>> into;
+  // Seams that end in the same place with the same shears are one blend to a groomer, and so are
+  // those that begin in the same places.
+  std::map<Place, std::vector<Place>> into;
   for (const Blend& blend : input.plan.blends) {
-    auto& from = into[{blend.shorter, blend.with}];
+    auto& from = into[blend.shorter];
     if (std::ranges::find(from, blend.longer) == from.end()) from.push_back(blend.longer);
   }
-  if (!into.empty()) {
+  std::vector<std::pair<std::vector<Place>, std::vector<Place>>> blended;
+  for (auto& [target, from] : into) {
+    std::ranges::sort(from);
+    const auto same = std::ranges::find(blended, from, [](const auto& one) { return one.first; });
+    if (same != blended.end()) {
+      same->second.push_back(target);
+    } else {
+      blended.push_back({from, {target}});
+    }
+  }
+  if (!blended.empty()) {
     StyleNote blends{words.say(Phrase::label_blend), {}, input.pet.span};
     if (const auto shears = input.plan.blends.front().with) {
-      const std::string with =
-          words.say(Phrase::blend_with, {tool_text(Scissor{*shears}, voice)});
+      const std::string with = words.say(Phrase::blend_with, {tool_text(Scissor{*shears}, voice)});
       blends.text.push_back({capitalised(with) + ": "});
     }
     bool first = true;
-    for (const auto& [target, from] : into) {
-      const std::string text =
-          words.say(Phrase::blend_into, {places_text(from, voice), to_text(target.first)});
+    for (const auto& [from, targets] : blended) {
+      const std::string text = words.say(
+          Phrase::blend_into, {places_text(from, voice), places_text(targets, voice)});
       blends.text.push_back({(std::exchange(first, false) ? "" : "\u00A0· ") + text});
     }
     notes.push_back(std::move(blends));
   }
+  StyleNote last{words.say(Phrase::tick_check), {}, input.pet.span};
   for (const FinishLine& line : input.pet.finish) {
     if (line.part != "extras") continue;
-    notes.push_back({words.say(Phrase::label_styling),
-                     {{line.words, line.differs ? std::optional(Face::semibold) : std::nullopt}},
-                     line.span});
+    last.label = words.say(Phrase::label_styling);
+    last.span = line.span;
+    last.text.push_back({line.words, line.differs ? std::optional(Face::bold) : std::nullopt});
+    last.text.push_back({"\u00A0· "});
   }
-  notes.push_back(
-      {words.say(Phrase::tick_check), {{words.say(Phrase::check_how)}}, input.pet.span});
+  last.text.push_back({words.say(Phrase::check_how)});
+  notes.push_back(std::move(last));
   return notes;
 }
 }  // namespace furnish

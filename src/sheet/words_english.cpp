@@ -166,7 +166,7 @@ constexpr std::array<std::pair<Phrase, std::string_view>, phrase_count> table{{
     {ask_groomer, "{0}, who did {1} last on {2}."},
     {ask_owner, "{0} through the desk."},
     {q_stop, "What stops the work?"},
-    {q_differs, "What is not as in {0}?"},
+    {q_differs, "What differs from the style?"},
     {q_longest, "Which part is never shortened, and why?"},
     {q_finish, "How do ears and tail end?"},
     {q_lengths, "Longest part, shortest part?"},
