@@ -16,13 +16,44 @@ namespace furnish {
 namespace {
 constexpr double leader_weight = 0.25, dot_radius = 0.5;  // mm
 
+/// Longest coat that is drawn, in units of the figure: what still leaves a head, a neck and legs to
+/// be seen. By eye. Coats that hang to the ground do so; their heads are kept clear all the same.
+double longest_drawn(Region region, Coat coat) {
+  const bool hangs = coat == Coat::drop || coat == Coat::silky;
+  if (in_group(region, Group::head)) return hangs ? 22 : region == Region::ears ? 12 : 9;
+  if (hangs) return 80;
+  if (coat == Coat::double_coat) return in_group(region, Group::furnishings) ? 24 : 15;
+  switch (region) {
+    case Region::front_legs:
+    case Region::rear_legs:
+    case Region::hocks:
+    case Region::feet:
+      return 8;
+    case Region::tail:
+      return 14;
+    default:
+      return 11;
+  }
+}
+
+/// As it is up to half of `most`, then ever less of it: never over `most`, and more coat is never
+/// drawn shorter than less.
+double softened(double length, double most) {
+  const double knee = most / 2;
+  if (length <= knee) return length;
+  return most - knee * std::exp(-(length - knee) / knee);
+}
+
 DrawnCoat drawn_coat(const FigureInput& input) {
   DrawnCoat coat;
   coat.coat = input.coat.value_or(Coat::double_coat);
   coat.stepped = input.stepped;
   const double scale = coat_scale(input.weight);
   const auto lengths = drawn_lengths(input);
-  for (std::size_t i = 0; i < region_count; ++i) coat.length[i] = lengths[i].in_mm() * scale;
+  for (std::size_t i = 0; i < region_count; ++i) {
+    const auto region = static_cast<Region>(i);
+    coat.length[i] = softened(lengths[i].in_mm() * scale, longest_drawn(region, coat.coat));
+  }
   return coat;
 }
 
@@ -108,25 +139,27 @@ class DogFigure final : public Block {
   }
 
  private:
-  /// The dog as large as it can be with room for its discs: one ring of them, or more if one does
-  /// not hold them all.
+  /// The dog as large as it can be with room for all its discs, on whichever sides they find it.
   std::pair<OnPaper, std::vector<PlacedCallout>> arranged(const Rect& box,
                                                           const Setting& setting) const {
-    double edge = margin(setting);
-    for (int rings = 1;; ++rings) {
-      OnPaper paper = on_paper(box, edge);
-      std::vector<PlacedCallout> callouts = placed(paper, edge, setting);
+    constexpr double smallest = 0.4, step = 0.04;
+    for (double share = 1;; share -= step) {
+      const OnPaper paper = on_paper(box, share);
+      if (input_.callouts.empty()) return {paper, {}};
+      std::vector<PlacedCallout> callouts = placed(paper, box, setting);
       const bool all = std::ranges::all_of(callouts, &PlacedCallout::placed);
-      if (all || rings == 4) return {paper, std::move(callouts)};
-      edge += radius(setting);
+      if (all || share < smallest) return {paper, std::move(callouts)};
     }
   }
 
-  OnPaper on_paper(const Rect& box, double edge) const {
+  /// The dog in the middle of the box, so large a share of what the box could hold.
+  OnPaper on_paper(const Rect& box, double share) const {
+    constexpr double edge = 1;
     const double room_x = box.size.width.in_mm() - 2 * edge,
                  room_y = std::min(box.size.height, most_).in_mm() - 2 * edge;
     OnPaper paper;
-    paper.scale = std::max(0.05, std::min(room_x / bounds_.size().x, room_y / bounds_.size().y));
+    paper.scale = std::max(
+        0.05, share * std::min(room_x / bounds_.size().x, room_y / bounds_.size().y));
     paper.mirrored = input_.side == Side::right;
     const double middle = (bounds_.low.x + bounds_.high.x) / 2 * (paper.mirrored ? -1 : 1);
     paper.left = box.left().in_mm() + box.size.width.in_mm() / 2 - middle * paper.scale;
@@ -143,20 +176,24 @@ class DogFigure final : public Block {
     return input_.callouts.empty() ? 1 : 1.3 + 2 * radius(setting);
   }
 
-  std::vector<PlacedCallout> placed(const OnPaper& paper, double edge,
+  std::vector<PlacedCallout> placed(const OnPaper& paper, const Rect& box,
                                     const Setting& setting) const {
     CalloutRoom room;
     room.figure = paper.in_mm(drawing_.silhouette);
     for (Ring& ring : room.figure) ring = simplified(ring, 0.1);
-    const Bounds there = bounds_of(room.figure);
-    room.low = there.low - Vec{edge, edge};
-    room.high = there.high + Vec{edge, edge};
+    const double middle = box.top().in_mm() + box.size.height.in_mm() / 2,
+                 up = std::min(box.size.height, most_).in_mm() / 2;
+    room.low = {box.left().in_mm(), middle - up};
+    room.high = {box.right().in_mm(), middle + up};
     room.radius = radius(setting);
     std::vector<std::vector<Vec>> anchors;
+    std::array<int, region_count> pointed{};
     for (const FigureCallout& callout : input_.callouts) {
       std::vector<Vec>& choice = anchors.emplace_back();
       for (const Region region : callout.regions) {
-        choice.push_back(paper.mm(aim(region, input_.build, drawing_)));
+        // Two that point at one region do not share a point, where their leaders would touch.
+        const int before = pointed[static_cast<std::size_t>(region)]++;
+        choice.push_back(paper.mm(aim(region, input_.build, drawing_)) + Vec{0.4, 1.8} * before);
       }
     }
     return place_callouts(room, anchors);

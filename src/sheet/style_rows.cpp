@@ -187,17 +187,6 @@ FigureInput style_figure(const std::vector<StyleRow>& rows, const SheetInput& in
     figure.left[static_cast<std::size_t>(length.place.region)] = length.left;
   }
   if (input.pet.style) figure.stepped = input.pet.style->lines;
-  for (const StyleRow& row : rows) {
-    FigureCallout callout;
-    callout.number = row.number;
-    callout.differs = row.differs;
-    callout.row = row.id();
-    for (const Place place : row.places) {
-      callout.regions.push_back(place.region);
-      if (row.kind_of_tool) figure.tools[static_cast<std::size_t>(place.region)] = row.kind_of_tool;
-    }
-    figure.callouts.push_back(std::move(callout));
-  }
   for (const Alert& alert : input.pet.alerts) {
     for (const auto& place : alert.avoid) figure.spots.push_back({place.value, SpotKind::avoid, 0});
   }
@@ -207,6 +196,19 @@ FigureInput style_figure(const std::vector<StyleRow>& rows, const SheetInput& in
                                [&](const FigureSpot& spot) { return spot.place.side == side; });
   };
   figure.side = on(Side::right) && !on(Side::left) ? Side::right : Side::left;
+  for (const StyleRow& row : rows) {
+    FigureCallout callout;
+    callout.number = row.number;
+    callout.differs = row.differs;
+    callout.row = row.id();
+    for (const Place place : row.places) {
+      if (place.side != Side::both && place.side != figure.side) continue;
+      callout.regions.push_back(place.region);
+      if (row.kind_of_tool) figure.tools[static_cast<std::size_t>(place.region)] = row.kind_of_tool;
+    }
+    // What is on the other side alone is in the table: a disc here would point at the wrong one.
+    if (!callout.regions.empty()) figure.callouts.push_back(std::move(callout));
+  }
   figure.alt_lead = voice.words.say(Phrase::figure_lead, {input.pet.name.value});
   figure.units = voice.locale.units();
   return figure;
