@@ -114,7 +114,7 @@ class RowMaker {
     Draft draft;
     StyleRow& row = draft.row;
     row.part = &part;
-    row.differs = part.differs();
+    row.differs = input_.pet.style && part.differs();
     row.finish = finish_of(place.region, input_.pet);
     draft.whole = place == part.place;
     const PartLength* length = find_length(input_.plan.lengths, part.place);

@@ -44,7 +44,7 @@ class StyleMaker {
       blocks.push_back(run_in(style_who(input_, voice_)));
     }
     blocks.push_back(gap(roomy ? 1 : 0.5));
-    const Length least = roomy ? 62_mm : tight ? 46_mm : 54_mm;
+    const Length least = roomy ? 62_mm : tight ? 44_mm : 54_mm;
     blocks.push_back(beside(figure(least), before(how), 6, 7));
     blocks.push_back(gap(roomy ? 0.75 : 0.4));
     if (in_two) {

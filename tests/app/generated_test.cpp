@@ -30,7 +30,7 @@ struct Counts {
 
 /// Reads, plans and sets every pet of a batch. Each is one page that says all it should, or is
 /// refused with an error.
-Counts run_batch(std::uint32_t seed, const std::string& paper) {
+Counts run_batch(std::uint32_t seed, const std::string& paper, Command command = Command::card) {
   Dice dice(seed);
   std::map<std::string, std::string> files;
   for (std::size_t i = 0; i < a_batch; ++i) {
@@ -40,6 +40,7 @@ Counts run_batch(std::uint32_t seed, const std::string& paper) {
   Options options;
   options.on = demo_day;
   options.paper = paper;
+  options.command = command;
   options.data = FURNISH_SOURCE_DIR;
   Workshop shop(options, disk);
   const Size size = parse_paper(paper).value().size;
@@ -63,8 +64,19 @@ Counts run_batch(std::uint32_t seed, const std::string& paper) {
     const Frame& frame = sheet->page.frame;
     CHECK(frame.size == size);
     const bool at_the_door = sheet->page.layout == "at the door";
-    CHECK(first_missing(text_of(frame),
-                        promised({one->pet, one->plan, std::nullopt}, at_the_door)) == "");
+    if (command == Command::card) {
+      CHECK(first_missing(text_of(frame),
+                          promised({one->pet, one->plan, std::nullopt}, at_the_door)) == "");
+    } else {
+      for (const Alert& alert : one->pet.alerts) {
+        INFO(alert.text);
+        CHECK(first_missing(text_of(frame), {alert.text, alert.action}) == "");
+      }
+      for (const TrimPart& part : one->pet.trim) {
+        INFO(part.entry.note);
+        CHECK(first_missing(text_of(frame), {part.entry.note}) == "");
+      }
+    }
     ++counts.set;
     counts.short_cards += at_the_door;
     if (i % 50 != 0) continue;
@@ -103,5 +115,9 @@ TEST_CASE("generated pets on half letter", "[generated]") {
 
 TEST_CASE("generated pets on 5x8 in", "[generated]") {
   CHECK(run_batch(4, "5x8 in").set > a_batch / 2);
+}
+TEST_CASE("generated pets' style sheets on A4", "[generated]") {
+  const Counts counts = run_batch(5, "A4", Command::style);
+  CHECK(counts.set > a_batch / 2);
 }
 }  // namespace furnish::test

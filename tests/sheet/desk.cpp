@@ -7,6 +7,8 @@
 #include "page/paper.h"
 #include "page/shaped_line.h"
 #include "sheet/card.h"
+#include "sheet/style_sheet.h"
+#include "spec/writer.h"
 
 namespace furnish::test {
 namespace {
@@ -93,6 +95,12 @@ SheetInput Desk::input(const Kennel& kennel, std::string_view paper) const {
 
 std::optional<Sheet> Desk::card(const Kennel& kennel, std::string_view paper) {
   return make_card(input(kennel, paper), voice(), sink_);
+}
+
+std::optional<Sheet> Desk::style(const Kennel& kennel, std::string_view paper) {
+  SheetInput made = input(kennel, paper);
+  made.trim_code = trim_toml(kennel.pet);
+  return make_style_sheet(made, voice(), sink_);
 }
 
 std::string Desk::said() const {

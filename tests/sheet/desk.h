@@ -56,6 +56,8 @@ class Desk {
   SheetInput input(const Kennel&, std::string_view paper = "A5") const;
   SheetVoice voice() const { return {*words_, *locale_, *shaper_}; }
   std::optional<Sheet> card(const Kennel&, std::string_view paper = "A5");
+  /// With the trim as a code, as the program makes it.
+  std::optional<Sheet> style(const Kennel&, std::string_view paper = "A4");
 
   const Salon& salon() const { return salon_; }
   const DiagnosticSink& sink() const { return sink_; }

@@ -38,6 +38,43 @@ std::size_t each_text(const Frame& frame, Visit visit) {
   return texts;
 }
 
+/// A page that was set, and what it must keep to.
+struct SetPage {
+  std::string label;
+  const Frame& frame;
+  std::vector<TypeRole> roles;
+  Paper paper;
+  Length free_top;
+};
+
+/// Every sheet of every sample pet: cards on all papers, style sheets on the two they are made for.
+template <typename Visit>
+void each_page(Visit visit) {
+  for (const char* name : salons) {
+    Desk table(test::sample(name));
+    const ReadingDistances& own = table.salon().paper.distances;
+    for (const std::string& key : table.pets()) {
+      const test::Kennel kennel = table.kennel(key);
+      const auto set = [&](const std::optional<Sheet>& sheet, const Paper& paper,
+                           std::vector<TypeRole> roles, Length free_top) {
+        INFO(key << " on " << paper.name << ":\n" << table.said());
+        REQUIRE(sheet);
+        visit(SetPage{key + " on " + std::string(paper.name), sheet->page.frame, std::move(roles),
+                      paper, free_top});
+      };
+      for (const Paper& paper : papers) {
+        const Length clip = paper_class(paper) == PaperClass::small ? 12_mm : 14_mm;
+        set(table.card(kennel, paper.name), paper, hanging_roles(paper, own), clip);
+      }
+      for (const char* sheet : {"A4", "letter"}) {
+        const auto paper = parse_paper(sheet);
+        REQUIRE(paper);
+        set(table.style(kennel, sheet), *paper, hand_roles(own), 5_mm);
+      }
+    }
+  }
+}
+
 Rect ink_of(const TextMark& text) {
   Rect ink = text.line->ink();
   ink.origin.x += text.baseline.x;
@@ -47,48 +84,33 @@ Rect ink_of(const TextMark& text) {
 }  // namespace
 
 // NUREG-0700 rev. 2, 1.3.1-4: capitals at least 16 minutes of arc high.
-TEST_CASE("every text of every card is large enough for its distance", "[legibility]") {
+TEST_CASE("every text of every sheet is large enough for its distance", "[legibility]") {
   std::size_t texts = 0;
-  for (const char* name : salons) {
-    Desk table(test::sample(name));
-    for (const std::string& key : table.pets()) {
-      const test::Kennel kennel = table.kennel(key);
-      for (const Paper& paper : papers) {
-        INFO(key << " on " << paper.name);
-        std::map<Role, Length> distance;
-        for (const TypeRole& role : hanging_roles(paper, table.salon().paper.distances)) {
-          distance[role.role] = role.distance;
-        }
-        const auto sheet = table.card(kennel, paper.name);
-        INFO(table.said());
-        REQUIRE(sheet);
-        texts += each_text(sheet->page.frame, [&](const TextMark& text, Ink, Ink) {
-          INFO(text.line->text());
-          for (const ShapedRun& run : text.line->runs()) {
-            REQUIRE(distance.count(run.role) == 1);
-            CHECK(arc_minutes(distance[run.role], run.capital_height) >= 16.0);
-          }
-        });
+  each_page([&](const SetPage& page) {
+    std::map<Role, Length> distance;
+    for (const TypeRole& role : page.roles) distance[role.role] = role.distance;
+    texts += each_text(page.frame, [&](const TextMark& text, Ink, Ink) {
+      INFO(page.label << ": " << text.line->text());
+      for (const ShapedRun& run : text.line->runs()) {
+        REQUIRE(distance.count(run.role) == 1);
+        CHECK(arc_minutes(distance[run.role], run.capital_height) >= 16.0);
       }
-    }
-  }
-  CHECK(texts > 2000);
+    });
+  });
+  CHECK(texts > 4000);
 }
 
-TEST_CASE("the sizes of a card are few", "[legibility]") {
+TEST_CASE("the sizes of a sheet are few", "[legibility]") {
   // One for each role, no more: what stands in one role has one size on the page.
-  Desk table(test::sample("lantern-street"));
-  for (const std::string& key : table.pets()) {
-    const auto sheet = table.card(table.kennel(key));
-    REQUIRE(sheet);
+  each_page([&](const SetPage& page) {
     std::map<Role, double> size;
-    each_text(sheet->page.frame, [&](const TextMark& text, Ink, Ink) {
+    each_text(page.frame, [&](const TextMark& text, Ink, Ink) {
       for (const ShapedRun& run : text.line->runs()) {
-        INFO(key << ": " << text.line->text());
+        INFO(page.label << ": " << text.line->text());
         CHECK(size.try_emplace(run.role, run.points).first->second == run.points);
       }
     });
-  }
+  });
 }
 
 TEST_CASE("only letters that the family lacks are set in another font", "[legibility]") {
@@ -104,24 +126,16 @@ TEST_CASE("only letters that the family lacks are set in another font", "[legibi
     return false;
   };
   std::size_t others = 0;
-  for (const char* name : salons) {
-    Desk table(test::sample(name));
-    for (const std::string& key : table.pets()) {
-      const test::Kennel kennel = table.kennel(key);
-      for (const char* paper : {"A4", "A5", "A6"}) {
-        const auto sheet = table.card(kennel, paper);
-        REQUIRE(sheet);
-        each_text(sheet->page.frame, [&](const TextMark& text, Ink, Ink) {
-          for (const ShapedRun& run : text.line->runs()) {
-            if (run.family == FontSet::family()) continue;
-            INFO(key << " on " << paper << ": " << text.line->text());
-            CHECK(is_script(text.line->text().substr(run.begin, run.end - run.begin)));
-            ++others;
-          }
-        });
+  each_page([&](const SetPage& page) {
+    each_text(page.frame, [&](const TextMark& text, Ink, Ink) {
+      for (const ShapedRun& run : text.line->runs()) {
+        if (run.family == FontSet::family()) continue;
+        INFO(page.label << ": " << text.line->text());
+        CHECK(is_script(text.line->text().substr(run.begin, run.end - run.begin)));
+        ++others;
       }
-    }
-  }
+    });
+  });
   CHECK(others > 0);
 }
 
@@ -129,51 +143,36 @@ TEST_CASE("only letters that the family lacks are set in another font", "[legibi
 // it.
 TEST_CASE("every text stands out from its ground, also without colour", "[legibility]") {
   std::size_t on_black = 0, on_paper = 0;
-  for (const char* name : salons) {
-    Desk table(test::sample(name));
-    for (const std::string& key : table.pets()) {
-      const test::Kennel kennel = table.kennel(key);
-      for (const char* paper : {"A4", "A5", "A6", "half letter"}) {
-        const auto sheet = table.card(kennel, paper);
-        REQUIRE(sheet);
-        each_text(sheet->page.frame, [&](const TextMark& text, Ink start, Ink end) {
-          INFO(key << " on " << paper << ": " << text.line->text());
-          CHECK(start == end);
-          CHECK(contrast(rgb(text.ink), rgb(start)) >= 7);
-          CHECK(contrast(to_grey(rgb(text.ink)), to_grey(rgb(start))) >= 7);
-          ++(start == Ink::text ? on_black : on_paper);
-        });
-      }
-    }
-  }
+  each_page([&](const SetPage& page) {
+    each_text(page.frame, [&](const TextMark& text, Ink start, Ink end) {
+      // A number on a black disc: its ground is a path, which is checked where figures are.
+      if (text.ink == Ink::paper && start == Ink::paper) return;
+      INFO(page.label << ": " << text.line->text());
+      CHECK(start == end);
+      CHECK(contrast(rgb(text.ink), rgb(start)) >= 7);
+      CHECK(contrast(to_grey(rgb(text.ink)), to_grey(rgb(start))) >= 7);
+      ++(start == Ink::text ? on_black : on_paper);
+    });
+  });
   CHECK(on_black > 20);
-  CHECK(on_paper > 1000);
+  CHECK(on_paper > 2000);
 }
 
 TEST_CASE("nothing is over anything else, in the clip's zone or outside the margins",
           "[legibility]") {
-  for (const char* name : salons) {
-    Desk table(test::sample(name));
-    for (const std::string& key : table.pets()) {
-      const test::Kennel kennel = table.kennel(key);
-      for (const Paper& paper : papers) {
-        const auto sheet = table.card(kennel, paper.name);
-        REQUIRE(sheet);
-        const Length clip = paper_class(paper) == PaperClass::small ? 12_mm : 14_mm;
-        std::vector<Rect> inks;
-        each_text(sheet->page.frame, [&](const TextMark& text, Ink, Ink) {
-          INFO(key << " on " << paper.name << ": " << text.line->text());
-          const Rect ink = ink_of(text);
-          if (ink.size.width == Length{}) return;
-          CHECK(ink.top() >= clip);
-          CHECK(ink.left() >= 5_mm);
-          CHECK(ink.right() <= paper.size.width - 5_mm);
-          CHECK(ink.bottom() <= paper.size.height - 5_mm);
-          CHECK(std::ranges::none_of(inks, [&](Rect other) { return overlap(other, ink); }));
-          inks.push_back(ink);
-        });
-      }
-    }
-  }
+  each_page([&](const SetPage& page) {
+    std::vector<Rect> inks;
+    each_text(page.frame, [&](const TextMark& text, Ink, Ink) {
+      INFO(page.label << ": " << text.line->text());
+      const Rect ink = ink_of(text);
+      if (ink.size.width == Length{}) return;
+      CHECK(ink.top() >= page.free_top);
+      CHECK(ink.left() >= 5_mm);
+      CHECK(ink.right() <= page.paper.size.width - 5_mm);
+      CHECK(ink.bottom() <= page.paper.size.height - 5_mm);
+      CHECK(std::ranges::none_of(inks, [&](Rect other) { return overlap(other, ink); }));
+      inks.push_back(ink);
+    });
+  });
 }
 }  // namespace furnish
