@@ -9,6 +9,7 @@
 #include "app/salon_folder.h"
 #include "base/diagnostic.h"
 #include "base/files.h"
+#include "output/attachments.h"
 #include "page/fonts.h"
 #include "plan/plan.h"
 #include "sheet/sheet.h"
@@ -43,8 +44,14 @@ class Workshop {
   };
   /// Reads a pet and works its plan out. Empty iff an error was reported.
   std::optional<Case> open(const PetPath&);
+  /// A sheet, the name of its file ("marlow-card") and what travels inside its PDF.
+  struct Made {
+    Sheet sheet;
+    std::string name;
+    std::vector<Attachment> files;
+  };
   /// The sheet of a case that the command asks for. Empty iff an error was reported.
-  std::optional<Sheet> sheet(const Case&);
+  std::optional<Made> sheet(const Case&);
 
  private:
   struct Voice {
@@ -54,6 +61,9 @@ class Workshop {
     ReaderLocale locale;
   };
   const Voice& voice(const Salon&);
+  /// The visit that `note` is about; null after an error.
+  const Visit* chosen_visit(const Case&);
+  std::optional<Made> note(const Case&, const Paper&, const SheetVoice&);
   /// What the sheet is printed on: asked for, or the salon's usual. Empty after an error.
   std::optional<Paper> paper(const Salon&);
 
