@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "model/audience.h"
+#include "page/photograph.h"
 #include "sheet/sheet.h"
 
 namespace furnish {
