@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <chrono>
 #include <ctime>
 
@@ -91,14 +92,21 @@ std::optional<Workshop::Case> Workshop::open(const PetPath& path) {
   return Case{&salon, std::move(*pet), std::move(visits), std::move(plan)};
 }
 
-const Workshop::Voice& Workshop::voice(const Salon& salon) {
-  for (const auto& known : voices_) {
-    if (known->language == salon.language && known->units == salon.units) return *known;
-  }
-  voices_.push_back(
-      std::unique_ptr<Voice>(new Voice{salon.language, salon.units, Words(salon.language),
-                                       ReaderLocale(salon.language, salon.units)}));
-  return *voices_.back();
+std::unique_ptr<Words> Workshop::words(SalonFolder& folder, const std::string& language) {
+  const auto chain = folder.words().chain(language);
+  return chain ? Words::open(*chain, sink_) : nullptr;
+}
+
+const Workshop::Voice* Workshop::voice(SalonFolder& folder) {
+  const std::string& language = folder.salon().language;
+  const Units units = folder.salon().units;
+  const auto known = std::ranges::find_if(voices_, [&](const auto& one) {
+    return one->root == folder.root() && one->language == language && one->units == units;
+  });
+  if (known != voices_.end()) return (*known)->words ? known->get() : nullptr;
+  voices_.push_back(std::unique_ptr<Voice>(new Voice{
+      folder.root(), language, units, words(folder, language), ReaderLocale(language, units)}));
+  return voices_.back()->words ? voices_.back().get() : nullptr;
 }
 
 std::optional<Paper> Workshop::paper(const Salon& salon) {
@@ -121,8 +129,9 @@ std::optional<Workshop::Made> Workshop::sheet(const Case& one) {
   const Salon& salon = one.folder->salon();
   const auto on = paper(salon);
   if (!on) return std::nullopt;
-  const Voice& speaker = voice(salon);
-  const SheetVoice sheet_voice{speaker.words, speaker.locale, *shaper_};
+  const Voice* const speaker = voice(*one.folder);
+  if (speaker == nullptr) return std::nullopt;
+  const SheetVoice sheet_voice{*speaker->words, speaker->locale, *shaper_};
   fonts_->set_language(salon.language);
   if (options_.command == Command::note) return note(one, *on, sheet_voice);
   SheetInput input{salon, one.pet, one.plan, one.folder->booking(one.pet, today_), today_, *on};

@@ -32,6 +32,8 @@ class Workshop {
   std::vector<PetPath> pets(bool& complete);
   /// The salon's folder of a root, opened once.
   SalonFolder& folder(const std::string& root);
+  /// The texts of a language as a salon says them. Null after an error.
+  std::unique_ptr<Words> words(SalonFolder&, const std::string& language);
   /// Fonts, opened when first asked for; null after an error.
   FontSet* fonts();
 
@@ -55,12 +57,13 @@ class Workshop {
 
  private:
   struct Voice {
-    std::string language;
+    std::string root, language;
     Units units;
-    Words words;
+    std::unique_ptr<Words> words;  ///< null after an error
     ReaderLocale locale;
   };
-  const Voice& voice(const Salon&);
+  /// In whose words and units sheets of a salon are said, made once each. Null after an error.
+  const Voice* voice(SalonFolder&);
   /// The visit that `note` is about; null after an error.
   const Visit* chosen_visit(const Case&);
   std::optional<Made> note(const Case&, const Paper&, const SheetVoice&);

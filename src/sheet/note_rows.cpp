@@ -137,7 +137,8 @@ class RowMaker {
     if (desk_.staff()) {
       out.push_back({": " + work_text(entry, desk_.voice)});
       if (!planned.empty() && !same_work(planned.front().entry, entry)) {
-        out.push_back({say(Phrase::note_instead, {work_text(planned.front().entry, desk_.voice)})});
+        out.push_back(
+            {" " + say(Phrase::note_instead, {work_text(planned.front().entry, desk_.voice)})});
       }
       out.push_back({"."});
       if (!entry.why.empty()) out.push_back({" " + sentence(entry.why)});
