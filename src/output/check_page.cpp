@@ -71,6 +71,20 @@ class PageCheck {
       fault("hatching has no direction, or lines too close to draw");
     }
   }
+  void operator()(const ImageMark& mark) {
+    check(mark.area);
+    if (mark.area.size.width <= Length{} || mark.area.size.height <= Length{}) {
+      fault("a photo has no room");
+    }
+    if (mark.photo == nullptr) return fault("a photo is not there");
+    const auto inside = [](std::uint32_t begin, std::uint32_t size, std::uint32_t whole) {
+      return size > 0 && size <= whole && begin <= whole - size;
+    };
+    if (!inside(mark.crop.x, mark.crop.width, mark.photo->width) ||
+        !inside(mark.crop.y, mark.crop.height, mark.photo->height)) {
+      fault("a photo is cropped outside its edges");
+    }
+  }
   void operator()(const OpenTag& tag) {
     check_nesting(tag.role);
     if (tag.role == Structure::figure && tag.alt.empty()) {

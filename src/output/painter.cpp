@@ -9,6 +9,7 @@
 #include <numbers>
 #include <optional>
 
+#include "output/photo_mark.h"
 #include "output/structure.h"
 #include "page/contrast.h"
 #include "page/shaped_line.h"
@@ -60,6 +61,7 @@ std::optional<Point> place_of(const Mark& mark) {
   }
   if (const auto* stroke = std::get_if<StrokeMark>(&mark)) return stroke->from;
   if (const auto* fill = std::get_if<FillMark>(&mark)) return fill->area.origin;
+  if (const auto* image = std::get_if<ImageMark>(&mark)) return image->area.origin;
   if (const auto* path = std::get_if<PathMark>(&mark)) {
     if (!path->contours.empty()) return path->contours.front().start;
   }
@@ -94,13 +96,19 @@ void give_back_space(PangoLayoutLine* line) {
   }
 }
 
+/// True of a file that holds curves as curves and photos as their own files; a picture has pixels.
+bool is_file(cairo_surface_t* target) {
+  const auto kind = cairo_surface_get_type(target);
+  return kind == CAIRO_SURFACE_TYPE_PDF || kind == CAIRO_SURFACE_TYPE_SVG;
+}
+
 class Painter {
  public:
-  Painter(cairo_t* cr, const TagNames* names) : cr_(cr), names_(names) {
-    // A picture's pixels need cairo's own tolerance; a file holds curves as curves.
-    const auto kind = cairo_surface_get_type(cairo_get_target(cr));
-    keeps_curves_ = kind == CAIRO_SURFACE_TYPE_PDF || kind == CAIRO_SURFACE_TYPE_SVG;
-  }
+  Painter(cairo_t* cr, const TagNames* names)
+      : cr_(cr),
+        names_(names),
+        keeps_curves_(is_file(cairo_get_target(cr))),
+        photos_(keeps_curves_) {}
 
   void tagged(const std::vector<Part>& parts) {
     for (const Part& part : parts) {
@@ -162,6 +170,8 @@ class Painter {
     if (mark.dots) cairo_set_line_cap(cr_, CAIRO_LINE_CAP_ROUND);
     stroke(mark.weight, mark.ink, Dash::solid);
   }
+
+  void operator()(const ImageMark& mark) { photos_.draw(mark, cr_); }
 
   void operator()(const OpenTag&) {}
   void operator()(const CloseTag&) {}
@@ -237,7 +247,7 @@ class Painter {
 
   /// Cairo flattens curves to find what a stroke covers, though the file keeps them: a coarse
   /// flattening gives the same bytes in a third less time. Kept under the line's width, so that
-  /// none is missed.
+  /// none is missed. A picture's pixels need cairo's own tolerance.
   void ease_tolerance(Length weight) {
     if (keeps_curves_) cairo_set_tolerance(cr_, std::clamp(weight.in_points() / 2, 0.1, 0.5));
   }
@@ -274,7 +284,8 @@ class Painter {
 
   cairo_t* cr_;
   const TagNames* names_;
-  bool keeps_curves_ = false;
+  bool keeps_curves_;
+  PhotoMarks photos_;
 };
 }  // namespace
 

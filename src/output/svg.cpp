@@ -3,6 +3,7 @@
 #include <cairo-svg.h>
 #include <fmt/format.h>
 
+#include <map>
 #include <string_view>
 
 #include "output/cairo_handle.h"
@@ -26,13 +27,27 @@ cairo_status_t draw(const Frame& page, std::string& bytes) {
   return cairo_surface_status(surface.get());
 }
 
-/// Cairo numbers the surfaces of a whole run, and puts the number into the file.
-void forget_number(std::string& svg) {
-  constexpr std::string_view name = "id=\"surface";
-  const std::size_t at = svg.find(name);
-  if (at == std::string::npos) return;
-  const std::size_t number = at + name.size();
-  svg.erase(number, svg.find('"', number) - number);
+/// Cairo numbers the surfaces of a whole run, and puts the numbers into the file: of its own, and
+/// of each photo where it is defined and where it is used. Here they are counted from 1 in each
+/// file.
+std::string renumbered(std::string_view svg) {
+  constexpr std::string_view quote = "\"", names[] = {"surface", "image", "#image"};
+  std::map<std::string_view, std::size_t> numbers;
+  std::string out;
+  std::size_t copied = 0;
+  for (std::size_t at = svg.find(quote); at != svg.npos; at = svg.find(quote, at)) {
+    ++at;
+    for (const std::string_view name : names) {
+      if (!svg.substr(at).starts_with(name)) continue;
+      const std::size_t begin = at + name.size(), end = svg.find(quote, begin);
+      const std::string_view old = svg.substr(begin, end - begin);
+      const std::size_t own = numbers.try_emplace(old, numbers.size() + 1).first->second;
+      out += svg.substr(copied, begin - copied);
+      out += std::to_string(own);
+      copied = end;
+    }
+  }
+  return out += svg.substr(copied);
 }
 
 /// Title, description and language, which cairo does not write.
@@ -55,7 +70,7 @@ std::optional<std::string> to_svg(const Frame& page, const DocumentInfo& info,
                fmt::format("the picture could not be drawn: {}", cairo_status_to_string(status)));
     return std::nullopt;
   }
-  forget_number(bytes);
+  bytes = renumbered(bytes);
   describe(bytes, info);
   return bytes;
 }

@@ -84,6 +84,10 @@ std::string line(const HatchMark& mark) {
   return fmt::format("{}{} {:g} degrees {} {}{}", mark.dots ? "dots" : "hatch", outline(mark.area),
                      mark.degrees, mm(mark.spacing), mm(mark.weight), after(mark.ink));
 }
+std::string line(const ImageMark& mark) {
+  return fmt::format("image {} {} pixels {} {} {} {}", mm(mark.area), quoted(mark.photo->name),
+                     mark.crop.x, mark.crop.y, mark.crop.width, mark.crop.height);
+}
 std::string line(const OpenTag& tag) {
   std::string result = fmt::format("{}:", name(tag.role));
   if (!tag.id.empty()) result += " #" + tag.id;

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "base/geometry.h"
+#include "page/photograph.h"
 
 namespace furnish {
 
@@ -96,6 +97,13 @@ struct HatchMark {
   bool dots = false;  ///< dots on the same grid instead of lines
 };
 
+/// A part of a photo, filling `area`.
+struct ImageMark {
+  Rect area;
+  PhotographPtr photo;
+  PixelRect crop;
+};
+
 /// Opens a piece of structure that holds all marks up to its CloseTag. `alt` is the text that
 /// stands for a figure, `id` a place that links may name.
 struct OpenTag {
@@ -110,8 +118,8 @@ struct LinkMark {
   std::string id, says;
 };
 
-using Mark =
-    std::variant<TextMark, StrokeMark, FillMark, PathMark, HatchMark, OpenTag, CloseTag, LinkMark>;
+using Mark = std::variant<TextMark, StrokeMark, FillMark, PathMark, HatchMark, ImageMark, OpenTag,
+                          CloseTag, LinkMark>;
 
 /// A finished page: things in their places, painted in order, which is also the reading order. PDF,
 /// PNG, SVG and the text dump are all made from this and nothing else.

@@ -51,6 +51,10 @@ struct Mover {
     move_contours(mark.area, by);
     return mark;
   }
+  Mark operator()(ImageMark mark) const {
+    mark.area.origin = moved(mark.area.origin, by);
+    return mark;
+  }
   Mark operator()(OpenTag tag) const {
     if (tag.role == Structure::document) tag.role = Structure::section;
     tag.id = own(tag.id);

@@ -51,6 +51,7 @@ struct Writer {
     out += '\n' + text + '\n';
   }
   void operator()(const HatchMark&) const {}
+  void operator()(const ImageMark&) const {}
   void operator()(const OpenTag&) const {}
   void operator()(const CloseTag&) const {}
   void operator()(const LinkMark&) const {}

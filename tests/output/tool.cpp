@@ -57,9 +57,14 @@ ToolOutput run(const std::string& command) {
   struct Package {
     std::string_view program, package;
   };
-  static constexpr std::array packages{Package{"qpdf", "qpdf"}, Package{"mutool", "mupdf-tools"},
+  static constexpr std::array packages{Package{"qpdf", "qpdf"},
+                                       Package{"mutool", "mupdf-tools"},
                                        Package{"xmllint", "libxml2-utils"},
-                                       Package{"pdf", "poppler-utils"}};
+                                       Package{"pdf", "poppler-utils"},
+                                       Package{"convert", "imagemagick"},
+                                       Package{"compare", "imagemagick"},
+                                       Package{"identify", "imagemagick"},
+                                       Package{"exiftool", "libimage-exiftool-perl"}};
   const TemporaryFolder folder;
   const std::string out = folder.path("out"), err = folder.path("err");
   const int raw = std::system(("( " + command + " ) >" + out + " 2>" + err).c_str());

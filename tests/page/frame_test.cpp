@@ -66,6 +66,10 @@ TEST_CASE("every kind of mark has its line", "[page][frame]") {
       HatchMark{{contour}, 30, Length::mm(1), Length::mm(0.1), Ink::quiet, false});
   frame.marks.emplace_back(
       PathMark{{contour}, Ink::tint, Ink::text, Length::mm(0.25), Dash::dashed});
+  frame.marks.emplace_back(ImageMark{{{}, {Length::mm(4), Length::mm(3)}},
+                                     std::make_shared<const Photograph>(Photograph{
+                                         "photos/rex.jpg", PhotoKind::png, 80, 70, 1, "bytes"}),
+                                     {1, 2, 64, 48}});
   frame.marks.emplace_back(CloseTag{});
   frame.marks.emplace_back(LinkMark{{{}, {Length::mm(1), Length::mm(1)}}, "fig", "to the figure"});
   frame.marks.emplace_back(
@@ -75,6 +79,7 @@ TEST_CASE("every kind of mark has its line", "[page][frame]") {
         "  figure: #fig \"a \\\"dog\\\"\"\n"
         "    hatch from 1.000 2.000 curves 0 closed 30 degrees 1.000 0.100 quiet\n"
         "    path from 1.000 2.000 curves 0 closed fill tint stroke text 0.250 dashed\n"
+        "    image 0.000 0.000 4.000 3.000 \"photos/rex.jpg\" pixels 1 2 64 48\n"
         "  link 0.000 0.000 1.000 1.000 #fig \"to the figure\"\n"
         "  fill -0.500 0.000 2.000 3.000 paper\n");
 }

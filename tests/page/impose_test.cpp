@@ -18,6 +18,8 @@ Frame small_frame(Size size) {
   frame.marks.emplace_back(OpenTag{Structure::heading, "", "top"});
   frame.marks.emplace_back(
       FillMark{{{Length::mm(1), Length::mm(2)}, {Length::mm(3), Length::mm(4)}}});
+  frame.marks.emplace_back(
+      ImageMark{{{Length::mm(9), Length::mm(8)}, {Length::mm(4), Length::mm(3)}}, nullptr, {}});
   frame.marks.emplace_back(CloseTag{});
   frame.marks.emplace_back(LinkMark{{{}, {Length::mm(1), Length::mm(1)}}, "top", "up"});
   return frame;
@@ -46,6 +48,8 @@ TEST_CASE("cards on a sheet do not overlap and keep their tags and links", "[pag
   CHECK(fills[0]->area.origin == Point{Length::mm(1), Length::mm(2.5)});
   CHECK(fills[3]->area.origin == Point{Length::mm(106), Length::mm(150.5)});
   CHECK(test::marks_of<FillMark>(sheets[1]).size() == 1);
+  CHECK(test::marks_of<ImageMark>(sheets[0]).at(3)->area.origin ==
+        Point{Length::mm(114), Length::mm(156.5)});
   std::set<std::string> places, links;
   for (const OpenTag* tag : test::marks_of<OpenTag>(sheets[0])) {
     if (!tag->id.empty()) places.insert(tag->id);
