@@ -81,6 +81,12 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
       ->check(CLI::IsMember({"owner", "file"}));
   note->callback([&] { o.command = Command::note; });
 
+  CLI::App* care = app.add_subcommand(
+      "care", "care sheets: what the owner does until the next visit, and its calendar entry");
+  add_rendering(*care, raw);
+  add_common(*care, raw);
+  care->callback([&] { o.command = Command::care; });
+
   CLI::App* check = app.add_subcommand("check", "read every file of a salon and say what is wrong");
   check->add_option("FOLDER", o.pets, "the salon's folder, or files of pets")->type_name("");
   add_common(*check, raw);

@@ -9,7 +9,7 @@
 
 namespace furnish {
 
-enum class Command : std::uint8_t { card, style, note, check, plan, unpack, new_visit };
+enum class Command : std::uint8_t { card, style, note, care, check, plan, unpack, new_visit };
 enum class Format : std::uint8_t { pdf, png, svg, text };
 
 /// What was asked for on the command line.

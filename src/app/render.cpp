@@ -81,8 +81,9 @@ class SheetRun {
           "several sheets cannot share the file {}; name a folder, or add --together",
           options_.output);
     }
-    if (options_.for_owner && options_.staff_spec) {
-      return "an owner's copy never carries what is for staff; leave out --with-spec staff";
+    const bool for_owner = options_.for_owner || options_.command == Command::care;
+    if (for_owner && options_.staff_spec) {
+      return "an owner's page never carries what is for staff; leave out --with-spec staff";
     }
     if (options_.together && options_.format != Format::pdf) return "--together makes a PDF only";
     if (options_.output.ends_with(".toml")) {
@@ -95,6 +96,8 @@ class SheetRun {
     switch (options_.command) {
       case Command::style:
         return "style";
+      case Command::care:
+        return "care";
       case Command::note:
         return options_.for_owner ? "note-owner" : "note";
       default:
@@ -159,9 +162,24 @@ class SheetRun {
     if (!frames) return false;
     const auto bytes = encode(*frames, done.made.sheet.info, {{}, done.made.files});
     const auto path = bytes ? place(done.made.name, done.root) : std::nullopt;
-    const bool written = path && write_whole(*path, *bytes, shop_.sink());
+    bool written = path && write_whole(*path, *bytes, shop_.sink());
     console_.show_reports();
     if (written) console_.say(*path);
+    return written && write_beside(done.made, fs::path(*path).replace_extension());
+  }
+
+  /// What belongs beside a sheet, under its name; nothing beside the standard output.
+  bool write_beside(const Workshop::Made& made, const fs::path& stem) {
+    if (options_.output == "-") return true;
+    bool written = true;
+    for (const Workshop::SideFile& file : made.beside) {
+      const std::string path = stem.string() + "." + file.ending;
+      if (write_whole(path, file.bytes, shop_.sink())) {
+        console_.say(path);
+      } else {
+        written = false;
+      }
+    }
     return written;
   }
 
@@ -181,8 +199,12 @@ class SheetRun {
     info.title = joined(names, ", ");
     const auto bytes = encode(*frames, info, extras);
     const auto path = bytes ? place("all-" + kind(), all.front().root) : std::nullopt;
-    const bool written = path && write_whole(*path, *bytes, shop_.sink());
-    if (written) console_.say(*path);
+    bool written = path && write_whole(*path, *bytes, shop_.sink());
+    if (!written) return false;
+    console_.say(*path);
+    for (const Done& done : all) {
+      if (!write_beside(done.made, fs::path(*path).parent_path() / done.made.name)) written = false;
+    }
     return written;
   }
 

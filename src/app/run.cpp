@@ -41,6 +41,7 @@ Exit run(const Options& options, const Files& files) {
     case Command::card:
     case Command::style:
     case Command::note:
+    case Command::care:
       exit = render_sheets(options, shop, console);
       break;
     case Command::check:

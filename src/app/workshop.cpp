@@ -9,9 +9,7 @@
 #include "app/data_folder.h"
 #include "base/text.h"
 #include "sheet/card.h"
-#include "sheet/note.h"
 #include "sheet/style_sheet.h"
-#include "spec/visit_writer.h"
 #include "spec/writer.h"
 
 namespace furnish {
@@ -24,12 +22,6 @@ Date local_today() {
   return make_date(parts.tm_year + 1900, static_cast<unsigned>(parts.tm_mon + 1),
                    static_cast<unsigned>(parts.tm_mday))
       .value_or(Date{});
-}
-
-/// What travels inside the PDF, so that the sheet can be turned back into a file.
-Attachment pet_file(const Pet& pet, Audience audience) {
-  return {pet.key + ".toml", pet_toml(pet, audience), "application/toml",
-          "The pet's file, from which this sheet was made"};
 }
 }  // namespace
 
@@ -134,6 +126,7 @@ std::optional<Workshop::Made> Workshop::sheet(const Case& one) {
   const SheetVoice sheet_voice{*speaker->words, speaker->locale, *shaper_};
   fonts_->set_language(salon.language);
   if (options_.command == Command::note) return note(one, *on, sheet_voice);
+  if (options_.command == Command::care) return care(one, *on, sheet_voice);
   SheetInput input{salon, one.pet, one.plan, one.folder->booking(one.pet, today_), today_, *on};
   for (const Visit& visit : one.visits) {
     if (visit.date.value <= today_) input.latest = &visit;
@@ -149,51 +142,9 @@ std::optional<Workshop::Made> Workshop::sheet(const Case& one) {
       style ? make_style_sheet(input, sheet_voice, sink_) : make_card(input, sheet_voice, sink_);
   if (!made) return std::nullopt;
   const Audience audience = options_.staff_spec ? Audience::staff : Audience::everyone;
-  return Made{
-      *std::move(made), one.pet.key + (style ? "-style" : "-card"), {pet_file(one.pet, audience)}};
-}
-
-const Visit* Workshop::chosen_visit(const Case& one) {
-  const Visit* found = nullptr;
-  std::vector<std::string> days;
-  for (const Visit& visit : one.visits) {
-    if (visit.date.value > today_) continue;
-    days.push_back(to_iso(visit.date.value));
-    if (!options_.visit || visit.date.value == *options_.visit) found = &visit;
-  }
-  if (found != nullptr) return found;
-  auto& fault = sink_.error(
-      "no-visit", one.pet.span,
-      options_.visit
-          ? fmt::format("{} has no visit of {}", one.pet.name.value, to_iso(*options_.visit))
-          : fmt::format("{} has no visit yet", one.pet.name.value));
-  fault.hint = days.empty() ? fmt::format("furnish new visit {} starts one", one.pet.key)
-                            : "there is one of " + listed(days, " and ");
-  return nullptr;
-}
-
-std::optional<Workshop::Made> Workshop::note(const Case& one, const Paper& on,
-                                             const SheetVoice& speaker) {
-  const Visit* const visit = chosen_visit(one);
-  if (visit == nullptr) return std::nullopt;
-  const Salon& salon = one.folder->salon();
-  const Date day = visit->date.value;
-  const auto count = static_cast<std::size_t>(visit - one.visits.data());
-  const std::span history = std::span(one.visits).first(count + 1);
-  DiagnosticSink unheard;  // the plan of today has said it already
-  const Plan before = make_plan(salon, one.pet, history.first(count), day, unheard);
-  const Plan after = make_plan(salon, one.pet, history, day, unheard);
-  const SheetInput input{salon, one.pet, after, std::nullopt, day, on, visit};
-  const Audience audience = options_.for_owner ? Audience::everyone : Audience::staff;
-  const NoteInput note{before, *visit, history, {}, audience};
-  auto sheet = make_note(input, note, speaker, sink_);
-  if (!sheet) return std::nullopt;
-  std::string name = fmt::format("{}-{}-note", one.pet.key, to_iso(day));
-  if (options_.for_owner) name += "-owner";
-  return Made{*std::move(sheet),
-              std::move(name),
-              {pet_file(one.pet, audience),
-               {fmt::format("{}-{}.toml", one.pet.key, to_iso(day)), visit_toml(*visit, audience),
-                "application/toml", "The visit's file, from which this note was made"}}};
+  return Made{*std::move(made),
+              one.pet.key + (style ? "-style" : "-card"),
+              {pet_file(one.pet, audience)},
+              {}};
 }
 }  // namespace furnish

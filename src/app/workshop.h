@@ -46,11 +46,17 @@ class Workshop {
   };
   /// Reads a pet and works its plan out. Empty iff an error was reported.
   std::optional<Case> open(const PetPath&);
-  /// A sheet, the name of its file ("marlow-card") and what travels inside its PDF.
+  /// A file that is written beside a sheet, under the sheet's name with its own ending.
+  struct SideFile {
+    std::string ending, bytes;
+  };
+  /// A sheet, the name of its file ("marlow-card"), what travels inside its PDF, and what lies
+  /// beside it.
   struct Made {
     Sheet sheet;
     std::string name;
     std::vector<Attachment> files;
+    std::vector<SideFile> beside;
   };
   /// The sheet of a case that the command asks for. Empty iff an error was reported.
   std::optional<Made> sheet(const Case&);
@@ -67,6 +73,9 @@ class Workshop {
   /// The visit that `note` is about; null after an error.
   const Visit* chosen_visit(const Case&);
   std::optional<Made> note(const Case&, const Paper&, const SheetVoice&);
+  std::optional<Made> care(const Case&, const Paper&, const SheetVoice&);
+  /// What travels inside a sheet's PDF, so that the sheet can be turned back into a file.
+  static Attachment pet_file(const Pet&, Audience);
   /// What the sheet is printed on: asked for, or the salon's usual. Empty after an error.
   std::optional<Paper> paper(const Salon&);
 

@@ -3,7 +3,9 @@
 #include <algorithm>
 
 #include "base/text.h"
+#if __has_include("figure/calendar_strip.h")
 #include "figure/calendar_strip.h"
+#endif
 #include "figure/qr.h"
 #include "page/forms.h"
 #include "page/list.h"
@@ -115,8 +117,6 @@ class CareMaker {
   BlockPtr strip() const {
     const HomeCare& care = desk_.care.care;
     if (care.days.empty()) return nullptr;
-    StripInput input;
-    input.today = desk_.input.today;
     return nullptr;
   }
 

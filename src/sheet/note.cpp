@@ -4,7 +4,9 @@
 
 #include "base/quantity.h"
 #include "base/text.h"
+#if __has_include("figure/chart.h")
 #include "figure/chart.h"
+#endif
 #include "page/forms.h"
 #include "page/picture.h"
 #include "page/rows.h"
@@ -183,10 +185,12 @@ class NoteMaker {
 
   /// Weight and interval over the visits, and what was learned; null before the second visit.
   BlockPtr trends(Arrangement arrangement) const {
-    const Length high = arrangement == Arrangement::dense ? 18_mm : 26_mm;
+    [[maybe_unused]] const Length high = arrangement == Arrangement::dense ? 18_mm : 26_mm;
     std::vector<Beside::Cell> cells;
+#if __has_include("figure/chart.h")
     if (auto chart = weights(high)) cells.push_back({std::move(chart)});
     if (auto chart = intervals(high)) cells.push_back({std::move(chart)});
+#endif
     std::vector<BlockPtr> blocks;
     if (!cells.empty()) {
       blocks.push_back(
@@ -209,6 +213,7 @@ class NoteMaker {
     return std::make_shared<Column>(std::move(parts));
   }
 
+#if __has_include("figure/chart.h")
   BlockPtr weights(Length high) const {
     ChartInput chart;
     for (const Visit& visit : desk_.note.history) {
@@ -241,6 +246,7 @@ class NoteMaker {
     return titled(Phrase::note_intervals, line_chart(std::move(chart), high));
   }
 
+#endif
   const NoteDesk& desk_;
   const Words& words_;
   const ReaderLocale& locale_;
