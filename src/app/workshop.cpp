@@ -6,6 +6,7 @@
 #include <ctime>
 
 #include "app/data_folder.h"
+#include "app/photos.h"
 #include "base/text.h"
 #include "sheet/card.h"
 #include "sheet/style_sheet.h"
@@ -127,6 +128,7 @@ std::optional<Sheet> Workshop::sheet(const Case& one) {
   }
   if (options_.command == Command::style) {
     input.trim_code = trim_toml(one.pet);
+    input.portrait = PhotoFolder(one.folder->root(), salon, sources_, sink_).portrait(one.pet);
     return make_style_sheet(input, sheet_voice, sink_);
   }
   return make_card(input, sheet_voice, sink_);
