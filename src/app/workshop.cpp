@@ -7,6 +7,7 @@
 #include <ctime>
 
 #include "app/data_folder.h"
+#include "app/photos.h"
 #include "base/text.h"
 #include "sheet/card.h"
 #include "sheet/style_sheet.h"
@@ -137,7 +138,10 @@ std::optional<Workshop::Made> Workshop::sheet(const Case& one) {
     };
   }
   const bool style = options_.command == Command::style;
-  if (style) input.trim_code = trim_toml(one.pet);
+  if (style) {
+    input.trim_code = trim_toml(one.pet);
+    input.portrait = PhotoFolder(one.folder->root(), salon, sources_, sink_).portrait(one.pet);
+  }
   auto made =
       style ? make_style_sheet(input, sheet_voice, sink_) : make_card(input, sheet_voice, sink_);
   if (!made) return std::nullopt;

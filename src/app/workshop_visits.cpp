@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "app/photos.h"
 #include "app/workshop.h"
 #include "base/text.h"
 #include "output/icalendar.h"
@@ -67,7 +68,9 @@ std::optional<Workshop::Made> Workshop::note(const Case& one, const Paper& on,
   const Plan after = make_plan(salon, one.pet, history, day, unheard);
   const SheetInput input{salon, one.pet, after, std::nullopt, day, on, visit};
   const Audience audience = options_.for_owner ? Audience::everyone : Audience::staff;
-  const NoteInput note{before, *visit, history, {}, audience};
+  NoteInput note{before, *visit, history, {}, audience};
+  PhotoFolder folder(one.folder->root(), salon, sources_, sink_);
+  for (const LoadedPhoto& photo : load_photos(*visit, folder)) note.photos.push_back(photo.picture);
   auto sheet = make_note(input, note, speaker, sink_);
   if (!sheet) return std::nullopt;
   std::string name = fmt::format("{}-{}-note", one.pet.key, to_iso(day));

@@ -11,6 +11,7 @@
 #include "model/visit.h"
 #include "page/fit.h"
 #include "page/paper.h"
+#include "page/photograph.h"
 #include "plan/plan.h"
 #include "sheet/reader_locale.h"
 #include "sheet/words.h"
@@ -29,6 +30,7 @@ struct SheetInput {
   std::string trim_code{};        ///< the trim as text for a QR code; empty: no code
   /// "pets/rex.toml:12" of a place in a file, to print beside each part; empty: not asked for.
   std::function<std::string(const SourceSpan&)> source{};
+  PhotographPtr portrait{};  ///< the pet's own photo; null: none, or none that can be shown
 };
 
 /// In whose words and units, and with which fonts.

@@ -5,6 +5,7 @@
 #include "figure/qr.h"
 #include "figure/true_size.h"
 #include "page/forms.h"
+#include "page/picture.h"
 #include "page/run_in_alerts.h"
 #include "page/stack.h"
 #include "sheet/card_rows.h"
@@ -14,7 +15,8 @@
 namespace furnish {
 namespace {
 // 0.43 mm a module, more than ISO asks: read from prints of 150 dots an inch.
-constexpr Length code_side = 40_mm, code_module = Length::micrometres(430), most_figure = 110_mm;
+constexpr Length code_side = 40_mm, code_module = Length::micrometres(430), most_figure = 110_mm,
+                 low_portrait = 27_mm;
 
 /// How the page is arranged, most generous first. In each the figure stands beside what comes
 /// before the trim, and the table over the whole width is the order of work. `open`: labels in a
@@ -29,18 +31,19 @@ class StyleMaker {
   StyleMaker(const SheetInput& input, const SheetVoice& voice, std::optional<QrCode> code)
       : input_(input), voice_(voice), code_(std::move(code)), rows_(style_rows(input, voice)) {}
 
-  BlockPtr make(Arrangement arrangement) const {
+  /// With a portrait of that height, the head holds who it is, since the portrait has the height
+  /// of those lines; zero is none.
+  BlockPtr make(Arrangement arrangement, Length portrait = {}) const {
     const WithHow how = arrangement == Arrangement::open ? WithHow::yes : WithHow::no;
     const bool roomy = how == WithHow::yes || arrangement == Arrangement::short_open;
     const bool in_two = arrangement == Arrangement::in_two;
     const bool tight = arrangement == Arrangement::tight || in_two;
     const auto labels = std::make_shared<LabelColumn>();
-    std::vector<BlockPtr> blocks{head()};
-    if (roomy) {
-      blocks.push_back(alerts(labels));
-      blocks.push_back(notes(style_who(input_, voice_), labels));
-    } else {
-      blocks.push_back(run_in_alerts());
+    const bool alone = portrait == Length{};
+    std::vector<BlockPtr> blocks{alone ? head() : head_with(portrait)};
+    blocks.push_back(roomy ? alerts(labels) : run_in_alerts());
+    if (alone && roomy) blocks.push_back(notes(style_who(input_, voice_), labels));
+    if (alone && !roomy) {
       blocks.push_back(gap(0.3));
       blocks.push_back(run_in(style_who(input_, voice_)));
     }
@@ -97,18 +100,51 @@ class StyleMaker {
     return std::make_shared<Beside>(std::move(cells), Length::mm(6), Beside::Line::top);
   }
 
-  /// The name; at the other end who it is, in two lines.
-  BlockPtr head() const {
+  BlockPtr title() const {
     TextStyle name{Role::title, Face::bold};
     name.structure = Structure::title;
     name.leading = 1.0;
-    TextStyle facts{Role::subtitle};
-    facts.align = Align::end;
+    return paragraph(input_.pet.name.value, name, {"name", input_.pet.name.span});
+  }
+  std::vector<BlockPtr> facts(Align align) const {
+    TextStyle style{Role::subtitle};
+    style.align = align;
     std::vector<BlockPtr> lines;
-    for (auto& spans : style_facts(input_, voice_)) lines.push_back(paragraph(spans, facts));
-    const BlockPtr title = paragraph(input_.pet.name.value, name, {"name", input_.pet.name.span});
-    if (lines.empty()) return title;
-    return std::make_shared<Ends>(title, column(std::move(lines)), Length::mm(6));
+    for (auto& spans : style_facts(input_, voice_)) lines.push_back(paragraph(spans, style));
+    return lines;
+  }
+
+  /// The name; at the other end who it is, in two lines.
+  BlockPtr head() const {
+    std::vector<BlockPtr> lines = facts(Align::end);
+    if (lines.empty()) return title();
+    return std::make_shared<Ends>(title(), column(std::move(lines)), Length::mm(6));
+  }
+
+  /// The name, who it is, health and wishes; at the other end the portrait. Beside a low one who it
+  /// is stands beside the name, as without one.
+  BlockPtr head_with(Length portrait) const {
+    std::vector<BlockPtr> lines;
+    if (portrait < low_portrait) {
+      lines.push_back(head());
+    } else {
+      lines.push_back(title());
+      std::ranges::move(facts(Align::start), std::back_inserter(lines));
+    }
+    lines.push_back(gap(0.2));
+    lines.push_back(run_in(style_who(input_, voice_)));
+    std::string says = input_.pet.name.value;
+    for (const TextSpan& span : looks_text(input_, voice_)) {
+      says += (says == input_.pet.name.value ? ": " : "") + span.text;
+    }
+    constexpr double aspect = 4.0 / 3;
+    std::vector<Beside::Cell> cells{
+        {column(std::move(lines)), {}, 1},
+        {std::make_shared<Picture>(input_.portrait, std::move(says), std::nullopt, aspect, portrait,
+                                   portrait, 0, Origin{"photo", input_.pet.photo_span}),
+         scaled(portrait, aspect)}};
+    return column({std::make_shared<Beside>(std::move(cells), Length::mm(6), Beside::Line::top),
+                   std::make_shared<Gap>(0.3, 0.2, 0)});
   }
 
   BlockPtr alerts(const std::shared_ptr<LabelColumn>& labels) const {
@@ -237,6 +273,35 @@ class StyleMaker {
   std::optional<QrCode> code_;
   std::vector<StyleRow> rows_;
 };
+/// The ways to arrange the sheet, most generous first, each with a portrait of that height.
+std::vector<Layout> layouts_of(const StyleMaker& maker, Length portrait) {
+  constexpr Length close = 3_mm, closest = 2_mm;
+  constexpr double close_leading = 0.94;  // 1.17 from baseline to baseline
+  const auto make = [&maker, portrait](Arrangement arrangement) {
+    return [&maker, portrait, arrangement] { return maker.make(arrangement, portrait); };
+  };
+  return {
+      {"open", make(Arrangement::open)},
+      {"short", make(Arrangement::short_open)},
+      {"dense", make(Arrangement::dense), close},
+      {"tight", make(Arrangement::tight), closest, false, close_leading},
+      {"in two", make(Arrangement::in_two), closest, false, close_leading},
+  };
+}
+
+/// The same page with the largest portrait that costs neither its arrangement nor its type; empty
+/// if every one would.
+std::optional<ComposedPage> with_portrait(const ComposedPage& bare, PageRequest request,
+                                          const StyleMaker& maker, TextShaper& shaper) {
+  for (const Length height : {34_mm, 30_mm, 27_mm, 24_mm}) {
+    request.layouts = layouts_of(maker, height);
+    std::erase_if(request.layouts, [&](const Layout& one) { return one.name != bare.layout; });
+    DiagnosticSink unheard;  // that it does not fit is no fault
+    auto page = compose(request, shaper, unheard);
+    if (page && page->step >= bare.step && page->squeezed == bare.squeezed) return page;
+  }
+  return std::nullopt;
+}
 }  // namespace
 
 std::optional<Sheet> make_style_sheet(const SheetInput& input, const SheetVoice& voice,
@@ -253,18 +318,13 @@ std::optional<Sheet> make_style_sheet(const SheetInput& input, const SheetVoice&
   request.span = input.pet.span;
   request.margins = {Length::mm(11), Length::mm(12), Length::mm(10), Length::mm(12)};
   request.roles = hand_roles(input.salon.paper.distances);
-  constexpr Length close = 3_mm, closest = 2_mm;
-  constexpr double close_leading = 0.94;  // 1.17 from baseline to baseline
-  request.layouts = {
-      {"open", [&] { return maker.make(Arrangement::open); }},
-      {"short", [&] { return maker.make(Arrangement::short_open); }},
-      {"dense", [&] { return maker.make(Arrangement::dense); }, close},
-      {"tight", [&] { return maker.make(Arrangement::tight); }, closest, false, close_leading},
-      {"in two", [&] { return maker.make(Arrangement::in_two); }, closest, false, close_leading},
-  };
+  request.layouts = layouts_of(maker, {});
   request.footer = maker.foot();
   auto page = compose(request, voice.shaper, sink);
   if (!page) return std::nullopt;
+  if (input.portrait != nullptr) {
+    if (auto better = with_portrait(*page, request, maker, voice.shaper)) page = std::move(better);
+  }
   DocumentInfo info;
   info.title = voice.words.say(Phrase::style_title, {input.pet.name.value});
   info.subject = voice.words.say(Phrase::style_subject);

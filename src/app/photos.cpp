@@ -1,0 +1,66 @@
+#include "app/photos.h"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <memory>
+#include <system_error>
+#include <utility>
+
+#include "app/salon_folder.h"
+#include "base/files.h"
+#include "output/photo.h"
+
+namespace furnish {
+namespace {
+namespace fs = std::filesystem;
+
+/// True if the path, with every link followed, stays in the folder.
+bool stays_in(const std::string& folder, const std::string& path) {
+  std::error_code fault;
+  const fs::path inside = fs::weakly_canonical(path, fault),
+                 whole = fs::weakly_canonical(folder.empty() ? "." : folder, fault);
+  if (fault) return true;  // a path that leads nowhere: reading it says so
+  const fs::path rest = inside.lexically_relative(whole);
+  return !rest.empty() && *rest.begin() != "..";
+}
+}  // namespace
+
+PhotoFolder::PhotoFolder(const std::string& root, const Salon& salon, const SourceSet& sources,
+                         DiagnosticSink& sink)
+    : root_(root), anywhere_(salon.photos_anywhere), sources_(sources), sink_(sink) {}
+
+std::string PhotoFolder::folder_of(const SourceSpan& named) const {
+  if (!root_.empty() || named.file >= sources_.size()) return root_;
+  return fs::path(sources_.at(named.file).path()).parent_path().string();
+}
+
+PhotographPtr PhotoFolder::load(const Located<std::string>& path) {
+  const std::string folder = folder_of(path.span), file = path_in(folder, path.value);
+  if (!anywhere_ && !stays_in(folder, file)) {
+    sink_.warning("photo-path", path.span, "the photo is a link out of the salon's folder").hint =
+        "copy it into photos/, or set photos_anywhere = true under [salon] in salon.toml";
+    return nullptr;
+  }
+  FileContent content = read_from_disk(file, most_photo_bytes);
+  if (!content.bytes) {
+    sink_
+        .warning("photo-missing", path.span,
+                 fmt::format("the photo '{}' cannot be read: {}", path.value, content.fault))
+        .hint = fmt::format("it is looked for at {}", file);
+    return nullptr;
+  }
+  auto photo = open_photograph(path.value, *std::move(content.bytes), path.span, sink_);
+  return photo ? std::make_shared<const Photograph>(*std::move(photo)) : nullptr;
+}
+
+PhotographPtr PhotoFolder::portrait(const Pet& pet) {
+  return pet.photo.empty() ? nullptr : load({pet.photo, pet.photo_span});
+}
+
+std::vector<LoadedPhoto> load_photos(const Visit& visit, PhotoFolder& folder) {
+  std::vector<LoadedPhoto> out;
+  for (const Photo& photo : visit.photos) out.push_back({&photo, folder.load(photo.file)});
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,45 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "base/source.h"
+#include "model/pet.h"
+#include "model/salon.h"
+#include "model/visit.h"
+#include "page/photograph.h"
+
+namespace furnish {
+
+/// Where the photos of one salon, or of a pet in none, are looked for.
+class PhotoFolder {
+ public:
+  /// Paths are relative to `root`; of a pet in no salon ("") to the folder of the pet's own file.
+  /// Unless the salon lets photos lie anywhere, a link that leads out of the folder is not
+  /// followed.
+  PhotoFolder(const std::string& root, const Salon&, const SourceSet&, DiagnosticSink&);
+
+  /// A file of at most 32 MiB that holds a usable JPEG, PNG or WebP. Null after one warning at the
+  /// path's place: "photo-missing", "photo-path", or one of open_photograph().
+  PhotographPtr load(const Located<std::string>& path);
+  /// The pet's own photo; null also if it has none.
+  PhotographPtr portrait(const Pet&);
+
+ private:
+  std::string folder_of(const SourceSpan& named) const;
+
+  std::string root_;
+  bool anywhere_;
+  const SourceSet& sources_;
+  DiagnosticSink& sink_;
+};
+
+/// A photo that a visit names, and its picture; null if that cannot be shown.
+struct LoadedPhoto {
+  const Photo* named;
+  PhotographPtr picture;
+};
+/// In the order of the file. Refers to the visit's photos.
+std::vector<LoadedPhoto> load_photos(const Visit&, PhotoFolder&);
+}  // namespace furnish
