@@ -29,21 +29,25 @@ enum class Arrangement : std::uint8_t { open, short_open, dense, tight, in_two }
 class StyleMaker {
  public:
   StyleMaker(const SheetInput& input, const SheetVoice& voice, std::optional<QrCode> code)
-      : input_(input), voice_(voice), code_(std::move(code)), rows_(style_rows(input, voice)) {}
+      : input_(input),
+        voice_(voice),
+        code_(std::move(code)),
+        rows_(style_rows(input, voice)),
+        figure_(style_figure(rows_, input, voice)),
+        dog_(draw_dog(figure_)) {}
 
-  /// With a portrait of that height, the head holds who it is, since the portrait has the height
-  /// of those lines; zero is none.
+  /// With a portrait of that height in the head; zero is none.
   BlockPtr make(Arrangement arrangement, Length portrait = {}) const {
     const WithHow how = arrangement == Arrangement::open ? WithHow::yes : WithHow::no;
     const bool roomy = how == WithHow::yes || arrangement == Arrangement::short_open;
     const bool in_two = arrangement == Arrangement::in_two;
     const bool tight = arrangement == Arrangement::tight || in_two;
     const auto labels = std::make_shared<LabelColumn>();
-    const bool alone = portrait == Length{};
-    std::vector<BlockPtr> blocks{alone ? head() : head_with(portrait)};
+    std::vector<BlockPtr> blocks{portrait == Length{} ? head() : head_with(portrait)};
     blocks.push_back(roomy ? alerts(labels) : run_in_alerts());
-    if (alone && roomy) blocks.push_back(notes(style_who(input_, voice_), labels));
-    if (alone && !roomy) {
+    if (roomy) {
+      blocks.push_back(notes(style_who(input_, voice_), labels));
+    } else {
       blocks.push_back(gap(0.3));
       blocks.push_back(run_in(style_who(input_, voice_)));
     }
@@ -121,8 +125,8 @@ class StyleMaker {
     return std::make_shared<Ends>(title(), column(std::move(lines)), Length::mm(6));
   }
 
-  /// The name, who it is, health and wishes; at the other end the portrait. Beside a low one who it
-  /// is stands beside the name, as without one.
+  /// The name and who it is; at the other end the portrait. Beside a low one who it is stands
+  /// beside the name, as without one.
   BlockPtr head_with(Length portrait) const {
     std::vector<BlockPtr> lines;
     if (portrait < low_portrait) {
@@ -131,8 +135,6 @@ class StyleMaker {
       lines.push_back(title());
       std::ranges::move(facts(Align::start), std::back_inserter(lines));
     }
-    lines.push_back(gap(0.2));
-    lines.push_back(run_in(style_who(input_, voice_)));
     std::string says = input_.pet.name.value;
     for (const TextSpan& span : looks_text(input_, voice_)) {
       says += (says == input_.pet.name.value ? ": " : "") + span.text;
@@ -202,7 +204,7 @@ class StyleMaker {
   }
 
   BlockPtr figure(Length least) const {
-    return dog_figure(style_figure(rows_, input_, voice_), least, most_figure, 8, {"figure", {}});
+    return dog_figure(figure_, dog_, least, most_figure, 8, {"figure", {}});
   }
 
   BlockPtr before(WithHow how) const {
@@ -272,6 +274,8 @@ class StyleMaker {
   const SheetVoice& voice_;
   std::optional<QrCode> code_;
   std::vector<StyleRow> rows_;
+  FigureInput figure_;
+  DrawnDogPtr dog_;
 };
 /// The ways to arrange the sheet, most generous first, each with a portrait of that height.
 std::vector<Layout> layouts_of(const StyleMaker& maker, Length portrait) {
@@ -293,7 +297,7 @@ std::vector<Layout> layouts_of(const StyleMaker& maker, Length portrait) {
 /// if every one would.
 std::optional<ComposedPage> with_portrait(const ComposedPage& bare, PageRequest request,
                                           const StyleMaker& maker, TextShaper& shaper) {
-  for (const Length height : {34_mm, 30_mm, 27_mm, 24_mm}) {
+  for (const Length height : {34_mm, 30_mm, 27_mm, 24_mm, 20_mm}) {
     request.layouts = layouts_of(maker, height);
     std::erase_if(request.layouts, [&](const Layout& one) { return one.name != bare.layout; });
     DiagnosticSink unheard;  // that it does not fit is no fault
