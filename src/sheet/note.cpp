@@ -61,7 +61,8 @@ class NoteMaker {
       blocks.push_back(gap(0.75));
     }
     for (const std::string& line : note_signatures(desk_)) {
-      blocks.push_back(std::make_shared<BlankLine>(line));
+      blocks.push_back(paragraph(line, TextStyle{Role::body, Face::semibold}));
+      blocks.push_back(std::make_shared<BlankLine>(words_.say(Phrase::note_sign)));
     }
     return std::make_shared<Column>(std::move(blocks));
   }

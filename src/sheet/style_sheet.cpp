@@ -297,7 +297,7 @@ std::vector<Layout> layouts_of(const StyleMaker& maker, Length portrait) {
 /// if every one would.
 std::optional<ComposedPage> with_portrait(const ComposedPage& bare, PageRequest request,
                                           const StyleMaker& maker, TextShaper& shaper) {
-  for (const Length height : {34_mm, 30_mm, 27_mm, 24_mm, 20_mm}) {
+  for (const Length height : {34_mm, 30_mm, 27_mm, 24_mm, 20_mm, 17_mm}) {
     request.layouts = layouts_of(maker, height);
     std::erase_if(request.layouts, [&](const Layout& one) { return one.name != bare.layout; });
     DiagnosticSink unheard;  // that it does not fit is no fault

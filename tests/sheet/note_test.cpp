@@ -86,6 +86,7 @@ TEST_CASE("signatures only where something needs consent", "[note]") {
   const auto lines = [](const std::string& visit, const std::string& pet = rex) {
     Desk table = with_visits({{"2026-11-24", visit}}, pet);
     const auto sheet = table.note(table.kennel(), Audience::staff);
+    INFO(table.said());
     REQUIRE(sheet);
     return test::says(sheet->page.frame, "Name, date, signature:");
   };
