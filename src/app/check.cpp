@@ -55,6 +55,9 @@ class Checker {
         return shop_.folder(root).styles().find(fs::path(name).stem().string(), {}) != nullptr;
       });
     }
+    for (const std::string& language : shop_.folder(root).words().own_languages()) {
+      count([&] { return shop_.words(shop_.folder(root), language) != nullptr; });
+    }
     for (const PetPath& path : all_pets(files, root)) pet(path);
     for (const std::string& name : files.toml_files(path_in(root, "days"))) {
       count([&] { return day(root, path_in(path_in(root, "days"), name)); });

@@ -21,7 +21,7 @@ std::string valid_day(const std::string& text) {
 
 struct Raw {
   Options options;
-  std::string on, spec_for = "everyone";
+  std::string on, visit, spec_for = "everyone", copy_for = "file";
 };
 
 void add_common(CLI::App& command, Raw& raw) {
@@ -70,6 +70,23 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   style->add_flag("--sources", o.sources, "file and line beside each part of the trim");
   style->callback([&] { o.command = Command::style; });
 
+  CLI::App* note =
+      app.add_subcommand("note", "visit notes: before and after, what was found and agreed");
+  add_rendering(*note, raw);
+  add_common(*note, raw);
+  note->add_option("--visit", raw.visit, "the day of the visit (else the last one)")
+      ->check(valid_day);
+  note->add_option("--for", raw.copy_for,
+                   "owner (nothing that is for staff) or file (everything, staff's files inside)")
+      ->check(CLI::IsMember({"owner", "file"}));
+  note->callback([&] { o.command = Command::note; });
+
+  CLI::App* care = app.add_subcommand(
+      "care", "care sheets: what the owner does until the next visit, and its calendar entry");
+  add_rendering(*care, raw);
+  add_common(*care, raw);
+  care->callback([&] { o.command = Command::care; });
+
   CLI::App* check = app.add_subcommand("check", "read every file of a salon and say what is wrong");
   check->add_option("FOLDER", o.pets, "the salon's folder, or files of pets")->type_name("");
   add_common(*check, raw);
@@ -81,6 +98,14 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   add_common(*plan, raw);
   plan->add_flag("--json", o.json, "for another program");
   plan->callback([&] { o.command = Command::plan; });
+
+  CLI::App* fresh = app.add_subcommand("new", "start a file from what is known");
+  fresh->require_subcommand(1);
+  CLI::App* visit = fresh->add_subcommand(
+      "visit", "a visit's file in visits/PET/, filled in as planned, for the desk to change");
+  visit->add_option("PET", o.pets, "pets: files, or names in the salon's pets/")->required();
+  add_common(*visit, raw);
+  visit->callback([&] { o.command = Command::new_visit; });
 
   CLI::App* unpack = app.add_subcommand(
       "unpack", "the pet's file that a sheet carries, from its PDF or the text of its code");
@@ -99,6 +124,8 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
     return {std::nullopt, fine ? Exit::ok : Exit::usage};
   }
   if (!raw.on.empty()) o.on = parse_date(raw.on);
+  if (!raw.visit.empty()) o.visit = parse_date(raw.visit);
+  o.for_owner = raw.copy_for == "owner";
   o.staff_spec = raw.spec_for == "staff";
   return {std::move(o), Exit::ok};
 }

@@ -9,7 +9,7 @@
 
 namespace furnish {
 
-enum class Command : std::uint8_t { card, style, check, plan, unpack };
+enum class Command : std::uint8_t { card, style, note, care, check, plan, unpack, new_visit };
 enum class Format : std::uint8_t { pdf, png, svg, text };
 
 /// What was asked for on the command line.
@@ -21,6 +21,8 @@ struct Options {
   Format format = Format::pdf;
   std::optional<Date> on;
   std::string paper, salon, data;
+  std::optional<Date> visit;  ///< of `note`; empty: the last one
+  bool for_owner = false;     ///< of `note`: the owner's copy, not the file's
   int copies_per_sheet = 0;
   int dpi = 200;
   bool together = false, strict = false, json = false, sources = false, staff_spec = false;

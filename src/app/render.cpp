@@ -12,7 +12,6 @@
 #include "output/svg.h"
 #include "output/write.h"
 #include "page/impose.h"
-#include "spec/writer.h"
 
 namespace furnish {
 namespace {
@@ -34,9 +33,8 @@ std::string_view ending(Format format) {
 
 /// A finished sheet with the pet it belongs to.
 struct Done {
-  std::string key, root, title;
-  Sheet sheet;
-  Attachment spec;  ///< the pet's file, for whom the sheet is
+  std::string root, title;
+  Workshop::Made made;
 };
 
 class SheetRun {
@@ -61,7 +59,7 @@ class SheetRun {
         complete = false;
         continue;
       }
-      Done done{one->pet.key, path.root, one->pet.name.value, std::move(*sheet), spec(one->pet)};
+      Done done{path.root, one->pet.name.value, std::move(*sheet)};
       if (options_.together) {
         kept.push_back(std::move(done));
       } else if (!write_one(done)) {
@@ -74,13 +72,6 @@ class SheetRun {
   }
 
  private:
-  /// What travels inside the PDF, so that the sheet can be turned back into a file.
-  Attachment spec(const Pet& pet) const {
-    const Audience audience = options_.staff_spec ? Audience::staff : Audience::everyone;
-    return {pet.key + ".toml", pet_toml(pet, audience), "application/toml",
-            "The pet's file, from which this sheet was made"};
-  }
-
   std::string conflict(std::size_t pets) const {
     const bool many = pets > 1 && !options_.together;
     if (many && options_.output == "-")
@@ -90,11 +81,28 @@ class SheetRun {
           "several sheets cannot share the file {}; name a folder, or add --together",
           options_.output);
     }
+    const bool for_owner = options_.for_owner || options_.command == Command::care;
+    if (for_owner && options_.staff_spec) {
+      return "an owner's page never carries what is for staff; leave out --with-spec staff";
+    }
     if (options_.together && options_.format != Format::pdf) return "--together makes a PDF only";
     if (options_.output.ends_with(".toml")) {
       return "a sheet is never written over a file that a person wrote (.toml)";
     }
     return {};
+  }
+
+  std::string kind() const {
+    switch (options_.command) {
+      case Command::style:
+        return "style";
+      case Command::care:
+        return "care";
+      case Command::note:
+        return options_.for_owner ? "note-owner" : "note";
+      default:
+        return "card";
+    }
   }
 
   static bool is_folder(const std::string& path) {
@@ -104,9 +112,7 @@ class SheetRun {
 
   /// The file to write to, its folder made if it is the usual one.
   std::optional<std::string> place(const std::string& name, const std::string& root) {
-    const std::string file =
-        fmt::format("{}-{}.{}", name, options_.command == Command::style ? "style" : "card",
-                    ending(options_.format));
+    const std::string file = fmt::format("{}.{}", name, ending(options_.format));
     if (!options_.output.empty() && !is_folder(options_.output)) return options_.output;
     const std::string folder =
         options_.output.empty() ? path_in(root, root.empty() ? "" : "sheets") : options_.output;
@@ -152,13 +158,28 @@ class SheetRun {
   }
 
   bool write_one(const Done& done) {
-    const auto frames = pages({done.sheet.page.frame}, done.root);
+    const auto frames = pages({done.made.sheet.page.frame}, done.root);
     if (!frames) return false;
-    const auto bytes = encode(*frames, done.sheet.info, {{}, {done.spec}});
-    const auto path = bytes ? place(done.key, done.root) : std::nullopt;
-    const bool written = path && write_whole(*path, *bytes, shop_.sink());
+    const auto bytes = encode(*frames, done.made.sheet.info, {{}, done.made.files});
+    const auto path = bytes ? place(done.made.name, done.root) : std::nullopt;
+    bool written = path && write_whole(*path, *bytes, shop_.sink());
     console_.show_reports();
     if (written) console_.say(*path);
+    return written && write_beside(done.made, fs::path(*path).replace_extension());
+  }
+
+  /// What belongs beside a sheet, under its name; nothing beside the standard output.
+  bool write_beside(const Workshop::Made& made, const fs::path& stem) {
+    if (options_.output == "-") return true;
+    bool written = true;
+    for (const Workshop::SideFile& file : made.beside) {
+      const std::string path = stem.string() + "." + file.ending;
+      if (write_whole(path, file.bytes, shop_.sink())) {
+        console_.say(path);
+      } else {
+        written = false;
+      }
+    }
     return written;
   }
 
@@ -167,19 +188,23 @@ class SheetRun {
     PdfExtras extras;
     for (const Done& done : all) {
       if (options_.copies_per_sheet == 0) extras.outline.push_back({done.title, cards.size(), 0});
-      cards.push_back(done.sheet.page.frame);
-      extras.attachments.push_back(done.spec);
+      cards.push_back(done.made.sheet.page.frame);
+      std::ranges::copy(done.made.files, std::back_inserter(extras.attachments));
     }
     const auto frames = pages(cards, all.front().root);
     if (!frames) return false;
-    DocumentInfo info = all.front().sheet.info;
+    DocumentInfo info = all.front().made.sheet.info;
     std::vector<std::string> names;
     for (const Done& done : all) names.push_back(done.title);
     info.title = joined(names, ", ");
     const auto bytes = encode(*frames, info, extras);
-    const auto path = bytes ? place("all", all.front().root) : std::nullopt;
-    const bool written = path && write_whole(*path, *bytes, shop_.sink());
-    if (written) console_.say(*path);
+    const auto path = bytes ? place("all-" + kind(), all.front().root) : std::nullopt;
+    bool written = path && write_whole(*path, *bytes, shop_.sink());
+    if (!written) return false;
+    console_.say(*path);
+    for (const Done& done : all) {
+      if (!write_beside(done.made, fs::path(*path).parent_path() / done.made.name)) written = false;
+    }
     return written;
   }
 

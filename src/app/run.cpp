@@ -6,6 +6,7 @@
 
 #include "app/check.h"
 #include "app/console.h"
+#include "app/new_visit.h"
 #include "app/render.h"
 #include "app/unpack.h"
 #include "app/workshop.h"
@@ -39,6 +40,8 @@ Exit run(const Options& options, const Files& files) {
   switch (options.command) {
     case Command::card:
     case Command::style:
+    case Command::note:
+    case Command::care:
       exit = render_sheets(options, shop, console);
       break;
     case Command::check:
@@ -46,6 +49,9 @@ Exit run(const Options& options, const Files& files) {
       break;
     case Command::plan:
       exit = print_plans(options, shop, console);
+      break;
+    case Command::new_visit:
+      exit = new_visits(options, shop, console);
       break;
     case Command::unpack:
       exit = unpack(options, shop, console);

@@ -19,7 +19,8 @@ SalonFolder::SalonFolder(const ReadContext& context, std::string root,
     : context_(context),
       root_(std::move(root)),
       salon_(default_salon()),
-      styles_(context, shipped_styles, root_.empty() ? "" : path_in(root_, "styles")) {
+      styles_(context, shipped_styles, root_.empty() ? "" : path_in(root_, "styles")),
+      words_(context, shipped_styles, root_.empty() ? "" : path_in(root_, "styles")) {
   const std::string path = path_in(root_, "salon.toml");
   if (root_.empty() || !context_.files.exists(path)) return;
   has_salon_ = true;

@@ -10,6 +10,7 @@
 #include "model/pet.h"
 #include "model/salon.h"
 #include "model/visit.h"
+#include "spec/catalogue_library.h"
 #include "spec/reader.h"
 
 namespace furnish {
@@ -25,6 +26,7 @@ class SalonFolder {
   const std::string& root() const { return root_; }
   const Salon& salon() const { return salon_; }
   StyleLibrary& styles() { return styles_; }
+  CatalogueLibrary& words() { return words_; }
 
   std::optional<Pet> pet(const std::string& path);
   /// The files of a pet's visits, by name.
@@ -41,6 +43,7 @@ class SalonFolder {
   bool has_salon_ = false, good_ = true;
   Salon salon_;
   StyleLibrary styles_;
+  CatalogueLibrary words_;
   std::map<Date, std::optional<Day>> days_;
 };
 

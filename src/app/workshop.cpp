@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <chrono>
 #include <ctime>
 
@@ -84,14 +85,21 @@ std::optional<Workshop::Case> Workshop::open(const PetPath& path) {
   return Case{&salon, std::move(*pet), std::move(visits), std::move(plan)};
 }
 
-const Workshop::Voice& Workshop::voice(const Salon& salon) {
-  for (const auto& known : voices_) {
-    if (known->language == salon.language && known->units == salon.units) return *known;
-  }
-  voices_.push_back(
-      std::unique_ptr<Voice>(new Voice{salon.language, salon.units, Words(salon.language),
-                                       ReaderLocale(salon.language, salon.units)}));
-  return *voices_.back();
+std::unique_ptr<Words> Workshop::words(SalonFolder& folder, const std::string& language) {
+  const auto chain = folder.words().chain(language);
+  return chain ? Words::open(*chain, sink_) : nullptr;
+}
+
+const Workshop::Voice* Workshop::voice(SalonFolder& folder) {
+  const std::string& language = folder.salon().language;
+  const Units units = folder.salon().units;
+  const auto known = std::ranges::find_if(voices_, [&](const auto& one) {
+    return one->root == folder.root() && one->language == language && one->units == units;
+  });
+  if (known != voices_.end()) return (*known)->words ? known->get() : nullptr;
+  voices_.push_back(std::unique_ptr<Voice>(new Voice{
+      folder.root(), language, units, words(folder, language), ReaderLocale(language, units)}));
+  return voices_.back()->words ? voices_.back().get() : nullptr;
 }
 
 std::optional<Paper> Workshop::paper(const Salon& salon) {
@@ -109,14 +117,17 @@ std::optional<Paper> Workshop::paper(const Salon& salon) {
   return std::nullopt;
 }
 
-std::optional<Sheet> Workshop::sheet(const Case& one) {
+std::optional<Workshop::Made> Workshop::sheet(const Case& one) {
   if (fonts() == nullptr) return std::nullopt;
   const Salon& salon = one.folder->salon();
   const auto on = paper(salon);
   if (!on) return std::nullopt;
-  const Voice& speaker = voice(salon);
-  const SheetVoice sheet_voice{speaker.words, speaker.locale, *shaper_};
+  const Voice* const speaker = voice(*one.folder);
+  if (speaker == nullptr) return std::nullopt;
+  const SheetVoice sheet_voice{*speaker->words, speaker->locale, *shaper_};
   fonts_->set_language(salon.language);
+  if (options_.command == Command::note) return note(one, *on, sheet_voice);
+  if (options_.command == Command::care) return care(one, *on, sheet_voice);
   SheetInput input{salon, one.pet, one.plan, one.folder->booking(one.pet, today_), today_, *on};
   for (const Visit& visit : one.visits) {
     if (visit.date.value <= today_) input.latest = &visit;
@@ -126,11 +137,18 @@ std::optional<Sheet> Workshop::sheet(const Case& one) {
       return fmt::format("{}:{}", sources_.at(span.file).path(), span.begin.line);
     };
   }
-  if (options_.command == Command::style) {
+  const bool style = options_.command == Command::style;
+  if (style) {
     input.trim_code = trim_toml(one.pet);
     input.portrait = PhotoFolder(one.folder->root(), salon, sources_, sink_).portrait(one.pet);
-    return make_style_sheet(input, sheet_voice, sink_);
   }
-  return make_card(input, sheet_voice, sink_);
+  auto made =
+      style ? make_style_sheet(input, sheet_voice, sink_) : make_card(input, sheet_voice, sink_);
+  if (!made) return std::nullopt;
+  const Audience audience = options_.staff_spec ? Audience::staff : Audience::everyone;
+  return Made{*std::move(made),
+              one.pet.key + (style ? "-style" : "-card"),
+              {pet_file(one.pet, audience)},
+              {}};
 }
 }  // namespace furnish

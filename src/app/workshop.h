@@ -9,6 +9,7 @@
 #include "app/salon_folder.h"
 #include "base/diagnostic.h"
 #include "base/files.h"
+#include "output/attachments.h"
 #include "page/fonts.h"
 #include "plan/plan.h"
 #include "sheet/sheet.h"
@@ -31,6 +32,8 @@ class Workshop {
   std::vector<PetPath> pets(bool& complete);
   /// The salon's folder of a root, opened once.
   SalonFolder& folder(const std::string& root);
+  /// The texts of a language as a salon says them. Null after an error.
+  std::unique_ptr<Words> words(SalonFolder&, const std::string& language);
   /// Fonts, opened when first asked for; null after an error.
   FontSet* fonts();
 
@@ -43,17 +46,36 @@ class Workshop {
   };
   /// Reads a pet and works its plan out. Empty iff an error was reported.
   std::optional<Case> open(const PetPath&);
+  /// A file that is written beside a sheet, under the sheet's name with its own ending.
+  struct SideFile {
+    std::string ending, bytes;
+  };
+  /// A sheet, the name of its file ("marlow-card"), what travels inside its PDF, and what lies
+  /// beside it.
+  struct Made {
+    Sheet sheet;
+    std::string name;
+    std::vector<Attachment> files;
+    std::vector<SideFile> beside;
+  };
   /// The sheet of a case that the command asks for. Empty iff an error was reported.
-  std::optional<Sheet> sheet(const Case&);
+  std::optional<Made> sheet(const Case&);
 
  private:
   struct Voice {
-    std::string language;
+    std::string root, language;
     Units units;
-    Words words;
+    std::unique_ptr<Words> words;  ///< null after an error
     ReaderLocale locale;
   };
-  const Voice& voice(const Salon&);
+  /// In whose words and units sheets of a salon are said, made once each. Null after an error.
+  const Voice* voice(SalonFolder&);
+  /// The visit that `note` is about; null after an error.
+  const Visit* chosen_visit(const Case&);
+  std::optional<Made> note(const Case&, const Paper&, const SheetVoice&);
+  std::optional<Made> care(const Case&, const Paper&, const SheetVoice&);
+  /// What travels inside a sheet's PDF, so that the sheet can be turned back into a file.
+  static Attachment pet_file(const Pet&, Audience);
   /// What the sheet is printed on: asked for, or the salon's usual. Empty after an error.
   std::optional<Paper> paper(const Salon&);
 

@@ -57,6 +57,17 @@ DrawnCoat drawn_coat(const FigureInput& input) {
   return coat;
 }
 
+/// The dog's outline as it came in; empty if nobody said.
+Shape outline_before(FigureInput input) {
+  bool any = false;
+  for (std::size_t i = 0; i < region_count; ++i) {
+    if (!input.came_in[i]) continue;
+    any = true;
+    input.left[i] = input.came_in[i];
+  }
+  return any ? drawing_of(input.build, drawn_coat(input)).silhouette : Shape{};
+}
+
 struct Bounds {
   Vec low{1e9, 1e9}, high{-1e9, -1e9};
   Vec size() const { return high - low; }
@@ -101,7 +112,8 @@ class DogFigure final : public Block {
         input_(std::move(input)),
         alt_(figure_alt(input_)),
         drawing_(drawing_of(input_.build, drawn_coat(input_))),
-        bounds_(bounds_of(drawing_.silhouette)),
+        before_(outline_before(input_)),
+        bounds_(bounds_of(unite(drawing_.silhouette, before_))),
         least_(least),
         most_(std::max(least, most)),
         stretch_(stretch) {
@@ -223,6 +235,11 @@ class DogFigure final : public Block {
       PathMark path = paper.path(painted, weight);
       if (!path.contours.empty()) frame.marks.emplace_back(std::move(path));
     };
+    if (!before_.empty()) {
+      // Behind the dog: where less was taken off than the line is wide, it does not show.
+      frame.marks.emplace_back(
+          PathMark{paper.contours(before_), std::nullopt, Ink::text, weight, Dash::dashed});
+    }
     std::ranges::for_each(drawing_.behind, add);
     add(drawing_.body);
     for (const RegionInfo& region : regions()) {
@@ -282,6 +299,7 @@ class DogFigure final : public Block {
   FigureInput input_;
   std::string alt_;
   Drawing drawing_;
+  Shape before_;
   Bounds bounds_;
   std::array<Shape, region_count> hatched_;
   Length least_, most_;

@@ -42,6 +42,9 @@ struct FigureInput {
   /// Coat left by the plan, by region; regions the plan is silent about are worked out, see
   /// drawn_lengths().
   std::array<std::optional<LengthRange>, region_count> left{};
+  /// Coat that it came with, by region: drawn as a dashed outline round the dog. Regions without a
+  /// length are as they left; all empty for no such outline.
+  std::array<std::optional<LengthRange>, region_count> came_in{};
   /// What each region is worked on with, for the hatching; empty leaves it white.
   std::array<std::optional<ToolKind>, region_count> tools{};
   std::vector<Seam> stepped;  ///< seams that show as a step; all others are blended

@@ -45,6 +45,14 @@ struct Bath {
   SourceSpan span;
 };
 
+/// What the salon recommends to the owner until the next visit, beyond brushing.
+struct HomeAdvice {
+  std::optional<Located<std::chrono::days>> bath_every;
+  std::optional<ProductUse> product;  ///< of that bath
+  std::optional<Volume> bottle;       ///< that the owner mixes it in
+  std::vector<std::string> notes;     ///< in the salon's own words
+};
+
 struct KeepUnder {
   Place place;
   Length length;
@@ -114,6 +122,7 @@ struct Pet {
   ResolvedTrim trim;
   Finish own_finish;
   std::vector<FinishLine> finish;
+  HomeAdvice home;
   Preferences preferences;
   std::vector<Acceptance> accepted;
   SourceSpan span;  ///< of `[pet]`

@@ -6,23 +6,11 @@
 
 #include "base/diagnostic.h"
 #include "base/quantity.h"
+#include "plan/closed_days.h"
 
 namespace furnish {
 namespace {
 constexpr int shortest_for_owner = 7;  ///< days; no limit brings a dog back within the week
-
-bool closed_on(const Salon& salon, Date day) {
-  return std::ranges::find(salon.closed, std::chrono::weekday(day)) != salon.closed.end();
-}
-
-/// The same day, or the nearest before it on which the salon is open; the day itself if it never
-/// is.
-Date open_day(const Salon& salon, Date wanted) {
-  for (int back = 0; back < 7; ++back) {
-    if (const Date day = wanted - std::chrono::days(back); !closed_on(salon, day)) return day;
-  }
-  return wanted;
-}
 
 struct Due {
   int days = 0;

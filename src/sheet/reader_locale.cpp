@@ -88,6 +88,10 @@ std::string ReaderLocale::day_and_month(Date day, Date from) const {
   return formats_->format(year(day) == year(from) ? "MMMMEEEEd" : "yMMMMEEEEd", icu_date(day));
 }
 
+std::string ReaderLocale::short_date(Date day) const {
+  return formats_->format("yMMMd", icu_date(day));
+}
+
 std::string ReaderLocale::with_dates(const std::string& text) const {
   constexpr std::size_t length = 10;
   std::string out;

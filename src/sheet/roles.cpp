@@ -14,6 +14,7 @@ constexpr std::array<Distances, 3> hanging{{
 }};
 // A name may grow past what running text should: it is one word to be found from across the room.
 constexpr Distances in_hand{1500_mm, 700_mm, 600_mm, 500_mm, 400_mm};
+constexpr double least_body = 12, least_head = 16;  // points, of an owner's page
 constexpr double most_for_name = 26, most_for_text = 22, most_for_foot = 18;
 
 std::vector<TypeRole> roles(const Distances& usual, const ReadingDistances& own) {
@@ -43,5 +44,16 @@ std::vector<TypeRole> hanging_roles(const Paper& paper, const ReadingDistances& 
 
 std::vector<TypeRole> hand_roles(const ReadingDistances& own) {
   return roles(in_hand, own);
+}
+
+std::vector<TypeRole> fridge_roles(const ReadingDistances& own) {
+  std::vector<TypeRole> out = roles(in_hand, own);
+  for (TypeRole& role : out) {
+    if (role.role == Role::heading) role.least_points = least_head;
+    if (role.role == Role::body || role.role == Role::label || role.role == Role::subtitle) {
+      role.least_points = least_body;
+    }
+  }
+  return out;
 }
 }  // namespace furnish

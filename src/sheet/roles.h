@@ -22,4 +22,8 @@ std::vector<TypeRole> hanging_roles(const Paper&, const ReadingDistances&);
 /// 1.5 m, alerts at 0.7 m, heads and what to do about alerts at 0.6 m, all else at 0.5 m, the foot
 /// at 0.4 m; the salon's own where it has set them.
 std::vector<TypeRole> hand_roles(const ReadingDistances&);
+
+/// The same for an owner's page on the fridge: body 12 pt or more, heads 16 pt or more (a
+/// hospital's plain-language checklist: body 12 to 14, headings 16 to 18).
+std::vector<TypeRole> fridge_roles(const ReadingDistances&);
 }  // namespace furnish

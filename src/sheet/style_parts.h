@@ -20,9 +20,9 @@ struct StyleRow {
   int number = 0;
   RowKind kind = RowKind::cut;
   std::vector<Place> places;
-  std::string names;               ///< "chest", "body", "hocks and left ear"
-  const TrimPart* part = nullptr;  ///< of the first place; null where no tool may touch
-  std::string tool;                ///< in hand, said once a group
+  std::string names;                     ///< "chest", "body", "hocks and left ear"
+  const TrimPart* part = nullptr;        ///< of the first place; null where no tool may touch
+  std::string tool;                      ///< in hand, said once a group
   std::optional<ToolKind> kind_of_tool;  ///< how the figure hatches it
   bool opens_group = false;
   bool differs = false;

@@ -72,9 +72,8 @@ class RowMaker {
       const auto place = workable(part.place, input_.pet.alerts);
       if (place) add(part, *place);
     }
-    std::ranges::stable_sort(rows_, {}, [](const Draft& draft) {
-      return std::pair(draft.row.kind, draft.turn);
-    });
+    std::ranges::stable_sort(
+        rows_, {}, [](const Draft& draft) { return std::pair(draft.row.kind, draft.turn); });
     std::vector<StyleRow> out;
     for (Draft& draft : rows_) {
       StyleRow& row = draft.row;

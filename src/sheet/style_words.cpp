@@ -119,11 +119,9 @@ std::vector<std::string> style_questions(const std::vector<StyleRow>& rows, cons
   std::vector<std::string> questions;
   const bool warned = !style_alerts(input, voice).empty();
   if (warned) questions.push_back(voice.words.say(Phrase::q_stop));
-  const bool differs =
-      std::ranges::any_of(rows, [](const StyleRow& row) { return row.differs; });
-  questions.push_back(differs && input.pet.style
-                          ? voice.words.say(Phrase::q_differs)
-                          : voice.words.say(Phrase::q_lengths));
+  const bool differs = std::ranges::any_of(rows, [](const StyleRow& row) { return row.differs; });
+  questions.push_back(differs && input.pet.style ? voice.words.say(Phrase::q_differs)
+                                                 : voice.words.say(Phrase::q_lengths));
   const bool finished =
       std::ranges::any_of(rows, [](const StyleRow& row) { return !row.finish.empty(); });
   if (finished) questions.push_back(voice.words.say(Phrase::q_finish));

@@ -140,8 +140,8 @@ std::vector<StyleNote> style_after(const SheetInput& input, const SheetVoice& vo
     }
     bool first = true;
     for (const auto& [from, targets] : blended) {
-      const std::string text = words.say(
-          Phrase::blend_into, {places_text(from, voice), places_text(targets, voice)});
+      const std::string text =
+          words.say(Phrase::blend_into, {places_text(from, voice), places_text(targets, voice)});
       blends.text.push_back({(std::exchange(first, false) ? "" : "\u00A0· ") + text});
     }
     notes.push_back(std::move(blends));

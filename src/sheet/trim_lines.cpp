@@ -72,9 +72,7 @@ std::string places_text(const std::vector<Place>& places, const SheetVoice& voic
   return voice.locale.list(names);
 }
 
-namespace {
-/// Names of places, a whole group under its own name where all of its regions are there.
-std::string grouped_places(std::vector<Place> places, const SheetVoice& voice) {
+std::string grouped_text(std::vector<Place> places, const SheetVoice& voice) {
   struct Named {
     Place first;
     std::string name;
@@ -95,13 +93,12 @@ std::string grouped_places(std::vector<Place> places, const SheetVoice& voice) {
   for (Named& one : named) names.push_back(std::move(one.name));
   return voice.locale.list(names);
 }
-}  // namespace
 
 void name_line(TrimLine& line, const SheetVoice& voice) {
   std::vector<Place> places;
   for (const TrimPart* part : line.parts) places.push_back(part->place);
   const auto group = written_group(line.parts);
-  line.places = group ? std::string(info(*group).key) : grouped_places(places, voice);
+  line.places = group ? std::string(info(*group).key) : grouped_text(places, voice);
   line.work = work_text(line.parts.front()->entry, voice);
   line.note = line.parts.front()->entry.note;
 }

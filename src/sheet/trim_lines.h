@@ -32,4 +32,6 @@ std::string tool_text(const Tool&, const SheetVoice&);
 std::string work_text(const TrimEntry&, const SheetVoice&);
 /// "avoid" places and others, as a list of the reader's language.
 std::string places_text(const std::vector<Place>&, const SheetVoice&);
+/// The same with a whole group under its own name: "body, legs and left ear".
+std::string grouped_text(std::vector<Place>, const SheetVoice&);
 }  // namespace furnish

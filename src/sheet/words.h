@@ -1,198 +1,41 @@
 #pragma once
 
-#include <cstdint>
 #include <memory>
 #include <string>
 #include <string_view>
 #include <variant>
 #include <vector>
 
-namespace furnish {
+#include "base/diagnostic.h"
+#include "model/catalogue.h"
+#include "sheet/phrase.h"
 
-/// Every text of ours that a sheet may print; what the salon wrote itself stays as written.
-enum class Phrase : std::uint8_t {
-  card_title,
-  card_subject,
-  danger,
-  warning,
-  caution,
-  notice,
-  age_years,
-  age_months,
-  age_weeks,
-  label_alerts,
-  no_alerts,
-  label_today,
-  label_handle,
-  label_trim,
-  label_bath,
-  label_dry,
-  label_finish,
-  label_likes,
-  label_not_wanted,
-  label_collects,
-  label_due,
-  label_weight,
-  label_owner,
-  label_drawer,
-  label_growth,
-  label_accepted,
-  hold,
-  lift,
-  stop,
-  rest_every,
-  no_tool_on,
-  no_tool,
-  style_except,
-  style_only,
-  no_style,
-  brush_only,
-  leave_long,
-  keep_under,
-  no_trim,
-  shears_straight,
-  shears_curved,
-  shears_thinning,
-  shears_blending,
-  blade,
-  comb_over,
-  brush_out,
-  strip_hand,
-  strip_knife,
-  lay_across,
-  lay_against,
-  bath_none,
-  mix,
-  neat,
-  no_dilution,
-  mixed_on,
-  dwell,
-  finish_ears,
-  finish_tail,
-  finish_feet,
-  finish_nails,
-  finish_extras,
-  comes_with,
-  collects_at,
-  due_on,
-  due_overdue,
-  use_instead,
-  stands_in,
-  nothing_near,
-  longer_by,
-  shorter_by,
-  same_length,
-  grows_past,
-  stays_under,
-  accepted_on,
-  tick_in,
-  tick_brush_out,
-  tick_bath,
-  tick_nails,
-  tick_dry,
-  tick_clip,
-  tick_scissor,
-  tick_finish,
-  tick_check,
-  check_how,
-  initials,
-  hand_collects,
-  hand_due,
-  short_card,
-  style_title,
-  style_subject,
-  who_pet,
-  who_owner,
-  who_health,
-  coat_of,
-  quoted,
-  not_wanted,
-  keep_short,
-  head_part,
-  head_tool,
-  head_leaves,
-  head_before,
-  leaves_natural,
-  leaves_unknown,
-  leaves_alone,
-  head_what_if,
-  head_read_back,
-  print_note,
-  label_blend,
-  blend_into,
-  blend_with,
-  label_styling,
-  rinse,
-  bottles,
-  from_file,
-  code_says,
-  code_left_out,
-  figure_lead,
-  task_look_over,
-  look_over_how,
-  task_brush_out,
-  task_shampoo,
-  task_rinse,
-  task_conditioner,
-  task_comb_through,
-  task_other,
-  task_nails,
-  task_dry,
-  task_brush,
-  task_finish,
-  stance_facing,
-  stance_behind,
-  stance_foot,
-  stance_forelegs,
-  if_stop,
-  if_mats_head,
-  if_mats,
-  if_mats_double,
-  if_wound_head,
-  if_wound,
-  if_nick_head,
-  if_nick,
-  if_breath_head,
-  if_breath,
-  if_fit_head,
-  if_fit,
-  if_refuses_head,
-  if_refuses,
-  if_unsure_head,
-  if_unsure,
-  ask_head,
-  ask_groomer,
-  ask_owner,
-  q_stop,
-  q_differs,
-  q_longest,
-  q_finish,
-  q_lengths,
-  answered_by,
-  local_rules,
-  about_minutes,
-  count_
-};
+namespace furnish {
 
 /// What stands for a placeholder.
 using WordArgument = std::variant<std::string, int>;
 
-/// The phrases of one language. Patterns are ICU's MessageFormat with numbered places: "{0, plural,
-/// one {# year} other {# years}}". For use by one thread.
+/// The texts of one reader. Patterns are ICU's MessageFormat with numbered places: "{0, plural, one
+/// {# year} other {# years}}". For use by one thread.
 class Words {
  public:
-  explicit Words(const std::string& language);
+  /// Checks every text of the chain's catalogues: it must be a pattern that ICU takes, with the
+  /// places of the English one, and count only what English counts or leaves as a number. English
+  /// must have every phrase. Null after an error. Texts that only English has are one warning, with
+  /// how many they are and the first. The catalogues may go once this is made.
+  static std::unique_ptr<Words> open(const CatalogueChain&, DiagnosticSink&);
   ~Words();
   Words(const Words&) = delete;
   Words& operator=(const Words&) = delete;
 
+  /// pre: as many arguments as the English text has places, and numbers where it counts.
   std::string say(Phrase, const std::vector<WordArgument>& arguments = {}) const;
+  /// BCP 47, as the chain has it.
+  const std::string& language() const;
 
  private:
-  struct Locale;
-  std::unique_ptr<Locale> locale_;
+  struct Parts;
+  explicit Words(std::unique_ptr<Parts>);
+  std::unique_ptr<Parts> parts_;
 };
-
-/// The English pattern of a phrase, and its key in a catalogue: "age-years".
-std::string_view english(Phrase);
 }  // namespace furnish

@@ -50,6 +50,7 @@ inline constexpr Range<seconds> dwell{0s, 1h, Edge::open, Edge::open};
 inline constexpr Range<seconds> rest_every{1min, 4h};
 inline constexpr Range<seconds> visit_minutes{1min, 10h};
 inline constexpr Range<double> minutes_number{1, 600};  ///< the same in plain minutes
+inline constexpr Range<days> home_bath_every{days(1), days(26 * 7)};
 inline constexpr Range<days> visit_every{days(7), days(104 * 7)};
 inline constexpr Range<days> grown_out{days(7), days(104 * 7)};
 inline constexpr Range<days> vaccination_wait{days(0), days(365)};

@@ -38,6 +38,25 @@ Bath read_bath(Fields& fields, const Salon* salon) {
   return out;
 }
 
+HomeAdvice read_home(Fields& fields, const Salon* salon) {
+  HomeAdvice out;
+  out.bath_every = fields.quantity("bath_every", bounds::home_bath_every);
+  out.product = read_product_use(fields, "product", ProductKind::shampoo, salon);
+  if (const auto bottle = fields.quantity("bottle", bounds::bottle)) out.bottle = bottle->value;
+  out.notes = fields.word_list("notes");
+  for (const std::string_view key : {"product", "bottle"}) {
+    const TomlEntry* const entry = fields.find(key);
+    if (entry == nullptr || fields.find("bath_every") != nullptr) continue;
+    fields.sink()
+        .error("no-home-bath", entry->key_span,
+               fmt::format("'{}' is for a bath at home, but none is recommended", key))
+        .hint = "say how often: bath_every = \"4 weeks\"";
+    break;
+  }
+  fields.finish();
+  return out;
+}
+
 void read_trim(Fields& fields, StyleLibrary& styles, Pet& pet) {
   if (const auto style = fields.text("style")) {
     if (const Style* const found = styles.find(style->value, style->span)) pet.style = *found;
@@ -81,6 +100,7 @@ Pet read_sections(Fields& file, const Salon* salon, StyleLibrary& styles) {
   if (auto table = file.table("bath")) pet.bath = read_bath(*table, salon);
   if (auto table = file.table("trim")) read_trim(*table, styles, pet);
   if (auto table = file.table("finish")) pet.own_finish = read_finish(*table);
+  if (auto table = file.table("home")) pet.home = read_home(*table, salon);
   if (auto table = file.table("preferences")) pet.preferences = read_preferences(*table);
   for (Fields& one : file.tables("accept")) pet.accepted.push_back(read_acceptance(one));
   file.finish();

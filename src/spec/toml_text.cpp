@@ -123,6 +123,16 @@ std::string quantity(Mass mass) {
       " kg");
 }
 
+std::string quantity(Volume volume) {
+  for (int decimals = 0; decimals <= 6; ++decimals) {
+    std::string ml = fmt::format("{:.{}f} ml", volume.in_ml(), decimals);
+    if (reads_as<Volume>(parse_volume, ml, volume)) return quoted(ml);
+    std::string oz = fmt::format("{:.{}f} fl oz", volume.in_us_fl_oz(), decimals);
+    if (reads_as<Volume>(parse_volume, oz, volume)) return quoted(oz);
+  }
+  return quoted(fmt::format("{:.6f} ml", volume.in_ml()));
+}
+
 std::string quantity(std::chrono::seconds time) {
   const auto s = time.count();
   return quoted(s % 60 == 0 ? fmt::format("{} min", s / 60) : fmt::format("{} s", s));
@@ -174,7 +184,7 @@ std::string Section::text() const {
   if (rows_.empty()) return {};
   std::size_t widest = 0;
   for (const auto& [name, value] : rows_) widest = std::max(widest, code_points(name));
-  std::string out = header_ + "\n";
+  std::string out = header_.empty() ? "" : header_ + "\n";
   for (const auto& [name, value] : rows_) {
     out += name + std::string(widest - code_points(name), ' ') + " = " + value + "\n";
   }

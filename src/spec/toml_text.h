@@ -31,6 +31,7 @@ std::string table(const std::vector<std::pair<std::string, std::string>>&, Form 
 // not; "4.6 kg" or "10 lb 3 oz" in the same manner. Short: the fewest bytes.
 std::string quantity(Length, Form = Form::plain);
 std::string quantity(Mass);
+std::string quantity(Volume);
 std::string quantity(std::chrono::seconds);
 std::string quantity(std::chrono::days);
 /// "neat", "10:1" or "1 in 10"; the same number if a file gave it with up to nine decimals, else
@@ -43,7 +44,8 @@ std::string blade(const Blade&, Form = Form::plain);
 /// the shorter of "hock" and "hocks".
 std::string place(Place, Form = Form::plain);
 
-/// Keys and values under a header, equals signs in one column; nothing at all if there are none.
+/// Keys and values under a header (empty at the top of a file), equals signs in one column; nothing
+/// at all if there are none.
 class Section {
  public:
   explicit Section(std::string header) : header_(std::move(header)) {}

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "spec/product_writer.h"
 #include "spec/toml_text.h"
 #include "spec/trim_writer.h"
 #include "spec/word_tables.h"
@@ -120,43 +121,16 @@ std::string vaccinations(const std::vector<Vaccination>& from) {
   return out.text();
 }
 
-/// A product by its key, or written out; `usual` is the kind that its place in the file implies.
-std::string product(const ProductUse& use, ProductKind usual) {
-  const Product& from = use.product;
-  Rows rows;
-  // Without a salon a product is a word; a time beside it belongs to this bath.
-  const bool word_only = from.key.empty() && use.dwell && !from.dwell && !from.dilution &&
-                         from.contains.empty() && !from.medicated && from.kind == usual;
-  if (!from.key.empty() || word_only) {
-    rows.emplace_back("product", quoted(from.key.empty() ? from.name : from.key));
-    if (use.dwell) rows.emplace_back("dwell", quantity(*use.dwell));
-    if (rows.size() == 1 && use.comb_through.empty() && usual != ProductKind::other) {
-      return rows[0].second;
-    }
-  } else {
-    rows.emplace_back("name", quoted(from.name));
-    if (from.kind != usual) {
-      rows.emplace_back("kind", quoted(words::word(words::product_kinds, from.kind)));
-    }
-    if (from.dilution) rows.emplace_back("dilution", quantity(from.dilution->value));
-    if (use.planned_dwell()) rows.emplace_back("dwell", quantity(*use.planned_dwell()));
-    if (!from.contains.empty()) rows.emplace_back("contains", toml_text::list(from.contains));
-    if (from.medicated) rows.emplace_back("medicated", "true");
-  }
-  if (!use.comb_through.empty()) rows.emplace_back("comb_through", quoted(use.comb_through));
-  return toml_text::table(rows);
-}
-
 std::string bath(const Bath& from) {
   Section out("[bath]");
   if (from.none) out.add("none", "true");
   if (from.before) out.words("before", from.before->value);
-  if (from.shampoo) out.add("shampoo", product(*from.shampoo, ProductKind::shampoo));
+  if (from.shampoo) out.add("shampoo", product_value(*from.shampoo, ProductKind::shampoo));
   if (from.conditioner)
-    out.add("conditioner", product(*from.conditioner, ProductKind::conditioner));
+    out.add("conditioner", product_value(*from.conditioner, ProductKind::conditioner));
   std::string others;
   for (const ProductUse& other : from.others) {
-    others += (others.empty() ? "" : ", ") + product(other, ProductKind::other);
+    others += (others.empty() ? "" : ", ") + product_value(other, ProductKind::other);
   }
   if (!others.empty()) out.add("others", "[" + others + "]");
   if (from.dry) out.words("dry", from.dry->value);
@@ -174,6 +148,15 @@ std::string trim(const Pet& pet) {
 std::string finish(const Finish& from) {
   Section out("[finish]");
   for (const FinishLine& line : resolve_finish({}, from)) out.words(line.part, line.words);
+  return out.text();
+}
+
+std::string home(const HomeAdvice& from) {
+  Section out("[home]");
+  if (from.bath_every) out.add("bath_every", quantity(from.bath_every->value));
+  if (from.product) out.add("product", product_value(*from.product, ProductKind::shampoo));
+  if (from.bottle) out.add("bottle", quantity(*from.bottle));
+  out.words("notes", from.notes);
   return out.text();
 }
 
@@ -205,9 +188,9 @@ std::string pet_toml(const Pet& pet, Audience audience) {
     if (staff || one.audience == Audience::everyone) sections.push_back(alert(one));
   }
   if (staff) sections.push_back(handling(pet.handling));
-  for (std::string& section : std::vector{health(pet, audience), build(pet.build),
-                                          vaccinations(pet.vaccinations), bath(pet.bath), trim(pet),
-                                          finish(pet.own_finish), preferences(pet.preferences)}) {
+  for (std::string& section : std::vector{
+           health(pet, audience), build(pet.build), vaccinations(pet.vaccinations), bath(pet.bath),
+           trim(pet), finish(pet.own_finish), home(pet.home), preferences(pet.preferences)}) {
     sections.push_back(std::move(section));
   }
   if (staff) {

@@ -39,6 +39,7 @@ Desk::Desk(std::unique_ptr<const Files> files, std::string root)
       root_(std::move(root)),
       context_{*files_, sources_, sink_},
       styles_(context_, std::string(source) + "/styles", path_of(root_, "styles")),
+      catalogues_(context_, std::string(source) + "/styles", path_of(root_, "styles")),
       salon_(default_salon()),
       fonts_(FontSet::open(std::string(source) + "/fonts", sink_)) {
   const std::string settings = path_of(root_, "salon.toml");
@@ -51,7 +52,11 @@ Desk::Desk(std::unique_ptr<const Files> files, std::string root)
   REQUIRE(fonts_);
   fonts_->set_language(salon_.language);
   shaper_ = std::make_unique<TextShaper>(*fonts_, sink_);
-  words_ = std::make_unique<Words>(salon_.language);
+  const auto chain = catalogues_.chain(salon_.language);
+  REQUIRE(chain);
+  words_ = Words::open(*chain, sink_);
+  INFO(said());
+  REQUIRE(words_);
   locale_ = std::make_unique<ReaderLocale>(salon_.language, salon_.units);
 }
 

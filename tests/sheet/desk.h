@@ -13,6 +13,7 @@
 #include "page/fonts.h"
 #include "page/shaper.h"
 #include "sheet/sheet.h"
+#include "spec/catalogue_library.h"
 #include "spec/reader.h"
 
 namespace furnish::test {
@@ -73,6 +74,7 @@ class Desk {
   DiagnosticSink sink_;
   ReadContext context_;
   StyleLibrary styles_;
+  CatalogueLibrary catalogues_;
   Salon salon_;
   std::unique_ptr<FontSet> fonts_;
   std::unique_ptr<TextShaper> shaper_;

@@ -88,6 +88,8 @@ std::string rows_text(Desk& table) {
     if (row.opens_group) out += row.tool + "\n";
     out += std::string("  ") + (row.differs ? "*" : "") + row.names + "\n";
   }
+  // The space between a number and its unit is a narrow one that does not break.
+  for (std::size_t at; (at = out.find("\u202F")) != std::string::npos;) out.replace(at, 3, " ");
   return out;
 }
 }  // namespace

@@ -206,6 +206,12 @@ Pet PetMaker::pet() {
   out.own_finish = finish();
   out.trim = resolve_trim(out.style ? out.style->trim : TrimRules(), out.own_trim);
   out.finish = resolve_finish(out.style ? out.style->finish : Finish(), out.own_finish);
+  if (maybe()) {
+    out.home.bath_every = {std::chrono::days(1 + upto(180)), {}};
+    out.home.product = bath().shampoo;
+    if (maybe()) out.home.bottle = Volume::nanolitres(10'000'000 + upto(1'000'000) * 19'000LL);
+  }
+  out.home.notes = list();
   out.preferences.likes = list();
   out.preferences.dislikes = list();
   for (const PlacedEntry& one : maybe() ? rules() : TrimRules()) {

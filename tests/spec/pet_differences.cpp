@@ -123,6 +123,9 @@ std::vector<std::string> differences(const Pet& a, const Pet& b) {
   check("trim", all_same(a.trim, b.trim));
   check("own_finish", same(a.own_finish, b.own_finish));
   check("finish", all_same(a.finish, b.finish));
+  check("home", same_value(a.home.bath_every, b.home.bath_every) &&
+                    same(a.home.product, b.home.product) && a.home.bottle == b.home.bottle &&
+                    a.home.notes == b.home.notes);
   check("likes", a.preferences.likes == b.preferences.likes);
   check("dislikes", a.preferences.dislikes == b.preferences.dislikes);
   check("keep_under", all_same(a.preferences.keep_under, b.preferences.keep_under));

@@ -1,0 +1,228 @@
+#include "app/visit_form.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/quantity.h"
+#include "spec/toml_text.h"
+#include "spec/trim_writer.h"
+#include "trade/mats.h"
+
+namespace furnish {
+namespace {
+using toml_text::quoted;
+
+/// Lines of one section: `key = value`, with the remark that belongs to it in a column of its own.
+class FormSection {
+ public:
+  void fact(std::string_view key, std::string value, std::string remark = {}) {
+    lines_.push_back({"", std::string(key), std::move(value), std::move(remark)});
+  }
+  /// A line that is not read until a person takes the # away.
+  void choice(std::string_view key, std::string value, std::string remark = {}) {
+    lines_.push_back({"# ", std::string(key), std::move(value), std::move(remark)});
+  }
+  std::string text() const {
+    std::size_t keys = 0, all = 0;
+    for (const Line& line : lines_) keys = std::max(keys, line.before.size() + line.key.size());
+    for (const Line& line : lines_) all = std::max(all, keys + 3 + line.value.size());
+    std::string out;
+    for (const Line& line : lines_) {
+      const std::string said = fmt::format("{:<{}} = {}", line.before + line.key, keys, line.value);
+      // Remarks that would stand far to the right follow at once.
+      const std::size_t column = std::min<std::size_t>(all, 46);
+      out += line.remark.empty() ? said : fmt::format("{:<{}}  # {}", said, column, line.remark);
+      out += '\n';
+    }
+    return out;
+  }
+
+ private:
+  struct Line {
+    std::string before, key, value, remark;
+  };
+  std::vector<Line> lines_;
+};
+
+/// Plain spaces, which a person's editor shows.
+std::string plain(std::string text) {
+  for (std::size_t at; (at = text.find(narrow_space)) != std::string::npos;) {
+    text.replace(at, narrow_space.size(), " ");
+  }
+  return text;
+}
+
+class FormMaker {
+ public:
+  explicit FormMaker(const VisitFormInput& input) : input_(input) {}
+
+  std::string text() const {
+    return fmt::format(
+               "# {}, {}. A line that begins with # is not read: take the # away and change its "
+               "words.\n",
+               plain(input_.pet.name.value), to_iso(input_.today)) +
+           head().text() + "\n[came_in]\n" + came_in().text() + "\n" + grades() +
+           regions_before().text() +
+           "\n[done]\n# As planned, unless a line here says what instead, and why.\n" +
+           done().text() + "\n[went_out]\n" + regions_after().text() + products() + rest();
+  }
+
+ private:
+  Units units() const { return input_.salon.units; }
+
+  FormSection head() const {
+    const Plan& plan = input_.plan;
+    FormSection out;
+    out.fact("date", to_iso(input_.today));
+    if (input_.booking && !input_.booking->groomer.empty()) {
+      out.fact("groomer", quoted(input_.booking->groomer));
+    } else {
+      const bool known = input_.latest != nullptr && !input_.latest->groomer.empty();
+      out.choice("groomer", quoted(known ? input_.latest->groomer : "name"));
+    }
+    if (plan.duration) {
+      out.choice("minutes", std::to_string(plan.duration->expected.count()),
+                 fmt::format("expected, {} to {}", plan.duration->low.count(),
+                             plan.duration->high.count()));
+    } else {
+      out.choice("minutes", "90");
+    }
+    if (const auto& last = plan.health.weight) {
+      const std::string when = last->on ? " on " + to_iso(*last->on) : "";
+      out.choice("weight", toml_text::quantity(last->weight),
+                 "last: " + plain(to_text(last->weight, units())) + when);
+    } else {
+      out.choice("weight", units() == Units::metric ? quoted("10 kg") : quoted("22 lb"));
+    }
+    if (input_.next) {
+      out.fact("next", to_iso(*input_.next), "change it to what was agreed");
+    } else {
+      out.choice("next", to_iso(input_.today + std::chrono::weeks(8)));
+    }
+    out.choice("told", quoted("what the owner was told"));
+    return out;
+  }
+
+  FormSection came_in() const {
+    FormSection out;
+    out.choice("behaviour", quoted("calm"), "for staff; calm, worried, pulls away, snaps");
+    out.choice("helped", quoted("towel over the ears"), "for staff");
+    if (!grows(Region::ears)) out.choice("ears", quoted("clean"), "clean, waxy, red, smelling");
+    if (!grows(Region::eyes)) out.choice("eyes", quoted("clear"), "clear, weeping, red");
+    out.choice("nails", quoted("long"), "short, long, curled, split");
+    out.choice("parasites", quoted("none seen"));
+    out.choice("soil", quoted("clean"), "clean, dust, mud, greasy");
+    out.choice("shedding", quoted("little"), "none, little, heavy, blowing in tufts");
+    out.choice("skin", quoted("sound"), "sound, dry, red, sore");
+    return out;
+  }
+
+  static std::string place_key(Place place) { return toml_text::key(toml_text::place(place)); }
+
+  /// True if the region has a line of its own, which would have the same key as its state.
+  bool grows(Region region) const {
+    return std::ranges::any_of(input_.plan.growth, [&](const RegionGrowth& row) {
+      return row.place == Place{region, Side::both};
+    });
+  }
+
+  FormSection regions_before() const {
+    FormSection out;
+    for (const RegionGrowth& row : input_.plan.growth) {
+      // Before this visit nothing is known to have been left, so nothing is expected.
+      const bool known = input_.latest != nullptr;
+      const Length expected = known ? middle(row.today) : middle(row.left);
+      std::string remark = known ? "expected " + plain(to_text(row.today, units())) : std::string();
+      out.choice(place_key(row.place),
+                 fmt::format("{{ mats = 0, length = {}{} }}", toml_text::quantity(whole(expected)),
+                             row.place.region == Region::ears ? ", note = \"clean\"" : ""),
+                 std::move(remark));
+    }
+    return out;
+  }
+
+  /// A ruler in the coat is read to whole millimetres, or eighths of an inch.
+  Length whole(Length length) const {
+    const std::int64_t step = units() == Units::metric ? 1000 : 3175;
+    return Length::micrometres(std::max(step, (length.um() + step / 2) / step * step));
+  }
+
+  static std::string grades() {
+    std::string out = "# Mats:";
+    for (int grade = 0; grade <= worst_mats; ++grade) {
+      out += fmt::format("{} {} {}", grade == 0 ? "" : ";", grade, mat_grade(grade));
+    }
+    return out + ".\n";
+  }
+
+  FormSection done() const {
+    FormSection out;
+    for (const TrimPart& part : input_.pet.trim) {
+      auto fields = entry_fields(part.entry);
+      std::erase_if(fields, [](const auto& field) { return field.first == "note"; });
+      fields.emplace_back("why", quoted("the reason"));
+      out.choice(place_key(part.place), toml_text::table(fields));
+    }
+    return out;
+  }
+
+  FormSection regions_after() const {
+    FormSection out;
+    for (const RegionGrowth& row : input_.plan.growth) {
+      const PartLength* const planned = find_length(input_.plan.lengths, row.place);
+      if (planned == nullptr || !planned->left) continue;
+      out.choice(
+          place_key(row.place),
+          fmt::format("{{ length = {} }}", toml_text::quantity(whole(middle(*planned->left)))),
+          "planned " + plain(to_text(*planned->left, units())));
+    }
+    return out;
+  }
+
+  std::string products() const {
+    std::string out;
+    for (const Mix& mix : input_.plan.bath.mixes) {
+      const Product& product = mix.use.product;
+      FormSection section;
+      std::string remark;
+      if (mix.measured) {
+        remark = plain(to_text(mix.measured->product, units()) + " + " +
+                       to_text(mix.measured->water, units()) + " water");
+      }
+      section.fact(product.key.empty() ? "name" : "product",
+                   quoted(product.key.empty() ? product.name : product.key), remark);
+      if (!mix.neat) section.fact("mixed", to_iso(input_.today));
+      out += "\n[[product]]\n" + section.text();
+    }
+    return out;
+  }
+
+  std::string rest() const {
+    const std::string today = to_iso(input_.today), key = input_.pet.key;
+    const std::string owner = input_.pet.owner.name.empty() ? "the owner" : input_.pet.owner.name;
+    return "\n# [[finding]]\n"
+           "# region  = \"belly\"\n"
+           "# side    = \"left\"\n"
+           "# what    = \"lump, pea-sized\"\n"
+           "# advised = \"vet this week\"\n"
+           "# for     = \"everyone\"   # or staff\n"
+           "\n# [[photo]]\n"
+           "# file    = " +
+           quoted(fmt::format("photos/{}-{}-before.jpg", key, today)) +
+           "\n# when    = \"before\"     # or after\n"
+           "# caption = \"what it shows\"\n"
+           "\n# [[consent]]\n"
+           "# to = \"cutting out mats\"\n"
+           "# by = " +
+           quoted(owner) + "\n# on = " + today + "\n";
+  }
+
+  const VisitFormInput& input_;
+};
+}  // namespace
+
+std::string visit_form(const VisitFormInput& input) {
+  return FormMaker(input).text();
+}
+}  // namespace furnish

@@ -1,0 +1,107 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "app/photos.h"
+#include "app/workshop.h"
+#include "base/text.h"
+#include "output/icalendar.h"
+#include "sheet/care.h"
+#include "sheet/note.h"
+#include "spec/visit_writer.h"
+#include "spec/writer.h"
+
+// The sheets that are made of a visit: its note, and the owner's care sheet.
+
+namespace furnish {
+namespace {
+/// A reminder so many days before the visit.
+constexpr int alarm_days = 3;
+
+CalendarEvent event_of(const SheetInput& input, const SheetVoice& voice) {
+  CalendarEvent event;
+  event.day = input.plan.next_visit->date;
+  event.uid = fmt::format("{}-{}@furnish", input.pet.key, to_iso(event.day));
+  event.stamp = input.today;
+  event.summary = visit_summary(input, voice);
+  event.description = visit_description(input, voice);
+  event.location = joined(input.salon.address, ", ");
+  event.alarm_days = alarm_days;
+  return event;
+}
+}  // namespace
+
+Attachment Workshop::pet_file(const Pet& pet, Audience audience) {
+  return {pet.key + ".toml", pet_toml(pet, audience), "application/toml",
+          "The pet's file, from which this sheet was made"};
+}
+
+const Visit* Workshop::chosen_visit(const Case& one) {
+  const Visit* found = nullptr;
+  std::vector<std::string> days;
+  for (const Visit& visit : one.visits) {
+    if (visit.date.value > today_) continue;
+    days.push_back(to_iso(visit.date.value));
+    if (!options_.visit || visit.date.value == *options_.visit) found = &visit;
+  }
+  if (found != nullptr) return found;
+  auto& fault = sink_.error(
+      "no-visit", one.pet.span,
+      options_.visit
+          ? fmt::format("{} has no visit of {}", one.pet.name.value, to_iso(*options_.visit))
+          : fmt::format("{} has no visit yet", one.pet.name.value));
+  fault.hint = days.empty() ? fmt::format("furnish new visit {} starts one", one.pet.key)
+                            : "there is one of " + listed(days, " and ");
+  return nullptr;
+}
+
+std::optional<Workshop::Made> Workshop::note(const Case& one, const Paper& on,
+                                             const SheetVoice& speaker) {
+  const Visit* const visit = chosen_visit(one);
+  if (visit == nullptr) return std::nullopt;
+  const Salon& salon = one.folder->salon();
+  const Date day = visit->date.value;
+  const auto count = static_cast<std::size_t>(visit - one.visits.data());
+  const std::span history = std::span(one.visits).first(count + 1);
+  DiagnosticSink unheard;  // the plan of today has said it already
+  const Plan before = make_plan(salon, one.pet, history.first(count), day, unheard);
+  const Plan after = make_plan(salon, one.pet, history, day, unheard);
+  const SheetInput input{salon, one.pet, after, std::nullopt, day, on, visit};
+  const Audience audience = options_.for_owner ? Audience::everyone : Audience::staff;
+  PhotoFolder photos(one.folder->root(), salon, sources_, sink_);
+  const NoteInput note{before, *visit, history, photos.of(*visit), audience};
+  auto sheet = make_note(input, note, speaker, sink_);
+  if (!sheet) return std::nullopt;
+  std::string name = fmt::format("{}-{}-note", one.pet.key, to_iso(day));
+  if (options_.for_owner) name += "-owner";
+  return Made{*std::move(sheet),
+              std::move(name),
+              {pet_file(one.pet, audience),
+               {fmt::format("{}-{}.toml", one.pet.key, to_iso(day)), visit_toml(*visit, audience),
+                "application/toml", "The visit's file, from which this note was made"}},
+              {}};
+}
+
+std::optional<Workshop::Made> Workshop::care(const Case& one, const Paper& on,
+                                             const SheetVoice& speaker) {
+  SheetInput input{one.folder->salon(), one.pet, one.plan, std::nullopt, today_, on};
+  for (const Visit& visit : one.visits) {
+    if (visit.date.value <= today_) input.latest = &visit;
+  }
+  const HomeCare at_home = home_care(input.salon, one.pet, one.plan, input.latest, today_);
+  const bool of_today = input.latest != nullptr && input.latest->date.value == today_;
+  CareInput care{at_home, of_today ? input.latest : nullptr, {}};
+  std::vector<SideFile> beside;
+  if (at_home.visit) {
+    const CalendarEvent event = event_of(input, speaker);
+    care.event_code = short_icalendar(event);
+    beside.push_back({"ics", icalendar(event)});
+  }
+  auto sheet = make_care_sheet(input, care, speaker, sink_);
+  if (!sheet) return std::nullopt;
+  return Made{*std::move(sheet),
+              one.pet.key + "-care",
+              {pet_file(one.pet, Audience::everyone)},
+              std::move(beside)};
+}
+}  // namespace furnish

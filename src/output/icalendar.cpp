@@ -1,0 +1,91 @@
+#include "output/icalendar.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace furnish {
+namespace {
+/// "20261124".
+std::string basic(Date day) {
+  std::string iso = to_iso(day);
+  std::erase(iso, '-');
+  return iso;
+}
+
+bool goes_on(char byte) {
+  return (static_cast<unsigned char>(byte) & 0xC0) == 0x80;
+}
+
+std::string property(std::string_view name, std::string_view text) {
+  return text.empty() ? std::string()
+                      : calendar_line(fmt::format("{}:{}", name, calendar_text(text)));
+}
+
+std::string event(const CalendarEvent& one, bool whole) {
+  std::string out =
+      calendar_line("BEGIN:VCALENDAR") + calendar_line("VERSION:2.0") +
+      calendar_line("PRODID:-//furnish//furnish//EN") + calendar_line("BEGIN:VEVENT") +
+      property("UID", one.uid) +
+      calendar_line(fmt::format("DTSTAMP:{}T000000Z", basic(one.stamp))) +
+      calendar_line(fmt::format("DTSTART;VALUE=DATE:{}", basic(one.day))) +
+      calendar_line(fmt::format("DTEND;VALUE=DATE:{}", basic(one.day + std::chrono::days(1)))) +
+      property("SUMMARY", one.summary) + property("LOCATION", one.location);
+  if (whole) {
+    out += property("DESCRIPTION", one.description);
+    out += calendar_line("TRANSP:TRANSPARENT");
+    if (one.alarm_days) {
+      out += calendar_line("BEGIN:VALARM") + calendar_line("ACTION:DISPLAY") +
+             property("DESCRIPTION", one.summary) +
+             calendar_line(fmt::format("TRIGGER:-P{}D", *one.alarm_days)) +
+             calendar_line("END:VALARM");
+    }
+  }
+  return out + calendar_line("END:VEVENT") + calendar_line("END:VCALENDAR");
+}
+}  // namespace
+
+std::string calendar_text(std::string_view text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (c == '\r') {
+      // CRLF and a lone CR are one line end.
+      if (i + 1 >= text.size() || text[i + 1] != '\n') out += "\\n";
+    } else if (c == '\n') {
+      out += "\\n";
+    } else if (c == '\\' || c == ';' || c == ',') {
+      out += '\\';
+      out += c;
+    } else if (c == '\t' || static_cast<unsigned char>(c) >= 0x20) {
+      if (c != 0x7F) out += c;
+    }
+  }
+  return out;
+}
+
+std::string calendar_line(std::string_view line) {
+  constexpr std::size_t most = 75;
+  std::string out;
+  std::size_t room = most;
+  while (line.size() > room) {
+    std::size_t cut = room;
+    while (cut > 0 && goes_on(line[cut])) --cut;
+    out += line.substr(0, cut);
+    out += "\r\n ";
+    line.remove_prefix(cut);
+    room = most - 1;  // the space that begins a folded line counts
+  }
+  out += line;
+  out += "\r\n";
+  return out;
+}
+
+std::string icalendar(const CalendarEvent& one) {
+  return event(one, true);
+}
+
+std::string short_icalendar(const CalendarEvent& one) {
+  return event(one, false);
+}
+}  // namespace furnish

@@ -1,0 +1,216 @@
+#include "plan/home_care.h"
+
+#include <algorithm>
+#include <map>
+
+#include "plan/closed_days.h"
+#include "trade/phrases.h"
+
+namespace furnish {
+namespace {
+using std::chrono::days;
+
+constexpr int nails_after = 28, nails_before_visit = 10;
+/// Regions that pass their limit this close together change together.
+constexpr int one_change = 14;
+/// Without a visit to come the calendar shows this much.
+constexpr int without_visit = 8 * 7;
+
+/// How a coat is brushed at home under its mat-prone length and over it; without such a length,
+/// always as under it. Common practice, no source.
+struct Ways {
+  HowOften under, over;
+};
+Ways ways(Coat coat) {
+  switch (coat) {
+    case Coat::double_coat:
+    case Coat::curly:
+      return {HowOften::three_a_week, HowOften::daily};
+    case Coat::drop:
+    case Coat::silky:
+      return {HowOften::every_other_day, HowOften::daily};
+    case Coat::wire:
+    case Coat::smooth:
+      return {HowOften::weekly, HowOften::weekly};
+    case Coat::hairless:
+      break;
+  }
+  return {HowOften::never, HowOften::never};
+}
+
+/// No brush goes there.
+bool is_brushed(Region region) {
+  return region != Region::pads && region != Region::sanitary && region != Region::eyes &&
+         region != Region::feet && region != Region::muzzle;
+}
+
+bool sheds(const Visit* latest) {
+  if (latest == nullptr) return false;
+  const auto heavy = [](const std::string& words) {
+    return affirms(words, "heavy") || affirms(words, "blowing") || affirms(words, "tuft");
+  };
+  return heavy(latest->came_in.shedding) ||
+         std::ranges::any_of(latest->came_in.regions,
+                             [&](const RegionState& state) { return heavy(state.shedding); });
+}
+
+class Planner {
+ public:
+  Planner(const Salon& salon, const Pet& pet, const Plan& plan, const Visit* latest, Date today)
+      : salon_(salon), pet_(pet), plan_(plan), latest_(latest), today_(today) {}
+
+  HomeCare make() {
+    HomeCare out;
+    out.shedding = sheds(latest_);
+    if (plan_.next_visit && plan_.next_visit->date > today_) out.visit = plan_.next_visit->date;
+    last_ =
+        std::min(out.visit.value_or(today_ + days(without_visit)), today_ + days(most_care_days));
+    if (pet_.coat) out.zones = zones(*pet_.coat, out.shedding);
+    out.nails = nails(out.visit);
+    out.tidy = tidy(out.visit);
+    fill_days(out);
+    out.bath = home_bath();
+    out.bathed = bathed();
+    out.heat = pet_.build.nose == NoseLength::short_nose ||
+               plan_.health.age_group == AgeGroup::senior ||
+               std::ranges::any_of(pet_.conditions, [](const auto& one) {
+                 return one.value == Condition::heart_disease ||
+                        one.value == Condition::collapsing_trachea;
+               });
+    return out;
+  }
+
+ private:
+  struct Row {
+    Place place;
+    std::optional<Date> over;  ///< the first day over the limit; today or before if it is already
+  };
+
+  std::vector<BrushZone> zones(Coat coat, bool shedding) const {
+    const Ways way = ways(coat);
+    if (way.under == HowOften::never) return {};
+    const auto limit = info(coat).mats;
+    std::vector<Row> now, never;
+    std::map<Date, std::vector<Row>> later;
+    for (const RegionGrowth& row : plan_.growth) {
+      if (!is_brushed(row.place.region)) continue;
+      const auto until = limit ? days_until_over(row, *limit) : std::nullopt;
+      if (!until) {
+        never.push_back({row.place, std::nullopt});
+        continue;
+      }
+      const Date over = row.since + days(std::max(*until, 0) + 1);
+      if (*until < 0 || over <= today_) {
+        now.push_back({row.place, today_});
+      } else if (over <= last_) {
+        later[over].push_back({row.place, over});
+      } else {
+        never.push_back({row.place, std::nullopt});
+      }
+    }
+    const HowOften base = shedding ? HowOften::daily : way.under;
+    std::vector<BrushZone> out;
+    add(out, now, way.over, std::nullopt, way.over, limit);
+    std::vector<Row> together;
+    for (const auto& [date, rows] : later) {
+      if (!together.empty() && date - *together.front().over > days(one_change)) {
+        add(out, together, base, together.front().over, way.over, limit);
+        together.clear();
+      }
+      std::ranges::copy(rows, std::back_inserter(together));
+    }
+    if (!together.empty()) add(out, together, base, together.front().over, way.over, limit);
+    add(out, never, base, std::nullopt, base, std::nullopt);
+    if (plan_.growth.empty()) out.push_back({{}, base, std::nullopt, base, std::nullopt});
+    return out;
+  }
+
+  static void add(std::vector<BrushZone>& to, const std::vector<Row>& rows, HowOften now,
+                  std::optional<Date> from, HowOften then, std::optional<Length> limit) {
+    if (rows.empty()) return;
+    BrushZone zone{{}, now, from, then, limit};
+    for (const Row& row : rows) zone.places.push_back(row.place);
+    std::ranges::sort(zone.places);
+    if (zone.now == zone.then) zone.from.reset();
+    to.push_back(std::move(zone));
+  }
+
+  std::optional<Date> nails(std::optional<Date> visit) const {
+    const Date due = today_ + days(nails_after);
+    if (visit && *visit - due < days(nails_before_visit)) return std::nullopt;
+    return due;
+  }
+
+  std::optional<Date> tidy(std::optional<Date> visit) const {
+    if (!visit || !pet_.style || !pet_.style->grown_out) return std::nullopt;
+    const days interval = *visit - today_;
+    if (*pet_.style->grown_out >= interval) return std::nullopt;
+    return open_day(salon_, today_ + interval / 2);
+  }
+
+  void fill_days(HomeCare& care) const {
+    for (Date day = today_ + days(1); day <= last_; day += days(1)) {
+      const int after = static_cast<int>((day - today_).count());
+      CareDay one{day};
+      one.visit = care.visit == day;
+      one.nails = care.nails == day;
+      one.tidy = care.tidy == day;
+      one.brush = !one.visit && std::ranges::any_of(care.zones, [&](const BrushZone& zone) {
+        return brushes_on(how_often(zone, day), after);
+      });
+      care.days.push_back(one);
+    }
+  }
+
+  std::optional<HomeBathPlan> home_bath() const {
+    if (!pet_.home.bath_every) return std::nullopt;
+    HomeBathPlan out{pet_.home.bath_every->value, {}, pet_.home.bottle, std::nullopt};
+    if (!pet_.home.product) return out;
+    const Product& product = pet_.home.product->product;
+    out.product = product.name;
+    if (product.dilution && out.bottle) {
+      out.mix = measurable(parts_of(*out.bottle, product.dilution->value), salon_.units);
+    }
+    return out;
+  }
+
+  bool bathed() const {
+    if (latest_ != nullptr && latest_->date.value == today_ && !latest_->products.empty()) {
+      return true;
+    }
+    return !pet_.bath.none;
+  }
+
+  const Salon& salon_;
+  const Pet& pet_;
+  const Plan& plan_;
+  const Visit* latest_;
+  Date today_, last_{};
+};
+}  // namespace
+
+HowOften how_often(const BrushZone& zone, Date day) {
+  return zone.from && day >= *zone.from ? zone.then : zone.now;
+}
+
+bool brushes_on(HowOften often, int after) {
+  switch (often) {
+    case HowOften::daily:
+      return true;
+    case HowOften::every_other_day:
+      return after % 2 == 0;
+    case HowOften::three_a_week:
+      return after % 7 == 2 || after % 7 == 4 || after % 7 == 6;
+    case HowOften::weekly:
+      return after % 7 == 0;
+    case HowOften::never:
+      break;
+  }
+  return false;
+}
+
+HomeCare home_care(const Salon& salon, const Pet& pet, const Plan& plan, const Visit* latest,
+                   Date today) {
+  return Planner(salon, pet, plan, latest, today).make();
+}
+}  // namespace furnish

@@ -1,0 +1,189 @@
+#include "sheet/care.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+#if __has_include("figure/calendar_strip.h")
+#include "figure/calendar_strip.h"
+#endif
+#include "figure/qr.h"
+#include "page/forms.h"
+#include "page/list.h"
+#include "page/rows.h"
+#include "page/stack.h"
+#include "sheet/care_parts.h"
+#include "sheet/roles.h"
+
+namespace furnish {
+namespace {
+constexpr Length code_side = 34_mm;
+
+class CareMaker {
+ public:
+  CareMaker(const CareDesk& desk, std::optional<QrCode> code)
+      : desk_(desk), words_(desk.voice.words), locale_(desk.voice.locale), code_(std::move(code)) {}
+
+  BlockPtr make(bool roomy) const {
+    std::vector<BlockPtr> blocks{head(), std::make_shared<Rule>(rule_name), gap(roomy ? 1 : 0.5)};
+    put(blocks, section(words_.say(Phrase::care_head_today), today()), roomy);
+    put(blocks, section(home_title(), at_home()), roomy);
+    if (auto days = strip()) {
+      blocks.push_back(std::move(days));
+      blocks.push_back(gap(roomy ? 1.25 : 0.6));
+    }
+    put(blocks, section(words_.say(Phrase::care_head_watch), watch()), roomy);
+    blocks.push_back(section(words_.say(Phrase::care_head_back), come_back()));
+    return std::make_shared<Column>(std::move(blocks));
+  }
+
+  BlockPtr foot() const {
+    const TextStyle style{Role::foot};
+    TextStyle end = style;
+    end.align = Align::end;
+    std::vector<std::string> who = care_contact(desk_.input.salon);
+    if (!desk_.input.salon.name.empty()) who.insert(who.begin(), desk_.input.salon.name);
+    if (who.size() > 2) who.resize(2);
+    return std::make_shared<Ends>(paragraph(joined(who, "\u00A0· "), style),
+                                  paragraph(words_.say(Phrase::care_no_vet), end), Length::mm(4));
+  }
+
+ private:
+  static BlockPtr gap(double wanted) { return std::make_shared<Gap>(wanted, wanted / 2, 1); }
+  static void put(std::vector<BlockPtr>& to, BlockPtr block, bool roomy) {
+    to.push_back(std::move(block));
+    to.push_back(gap(roomy ? 1.25 : 0.6));
+  }
+
+  BlockPtr head() const {
+    const Pet& pet = desk_.input.pet;
+    TextStyle name{Role::title, Face::bold};
+    name.structure = Structure::title;
+    name.leading = 1.0;
+    TextStyle facts{Role::subtitle};
+    facts.align = Align::end;
+    std::vector<BlockPtr> lines;
+    if (!desk_.input.salon.name.empty()) {
+      TextStyle bold = facts;
+      bold.face = Face::semibold;
+      lines.push_back(paragraph(desk_.input.salon.name, bold));
+    }
+    lines.push_back(paragraph(locale_.long_date(desk_.input.today), facts));
+    return std::make_shared<Ends>(paragraph(pet.name.value, name, {"name", pet.name.span}),
+                                  std::make_shared<Column>(std::move(lines)), Length::mm(6));
+  }
+
+  BlockPtr section(const std::string& title, BlockPtr content) const {
+    TextStyle style{Role::heading, Face::bold};
+    style.structure = Structure::heading;
+    return std::make_shared<Column>(
+        std::vector<BlockPtr>{paragraph(title, style), std::make_shared<Gap>(0.15, 0.1, 0),
+                              std::make_shared<Rule>(rule_head),
+                              std::make_shared<Gap>(0.4, 0.25, 0), std::move(content)});
+  }
+
+  std::string home_title() const {
+    const auto& visit = desk_.care.care.visit;
+    if (!visit) return words_.say(Phrase::care_head_home);
+    return words_.say(Phrase::care_head_home_until,
+                      {locale_.day_and_month(*visit, desk_.input.today)});
+  }
+
+  static BlockPtr list(const std::vector<BlockPtr>& items) {
+    std::vector<BulletList::Item> out;
+    for (const BlockPtr& item : items) out.push_back({item});
+    return std::make_shared<BulletList>(std::move(out));
+  }
+
+  BlockPtr today() const {
+    std::vector<BlockPtr> points;
+    for (const std::string& text : care_today(desk_)) points.push_back(paragraph(text));
+    return list(points);
+  }
+
+  BlockPtr at_home() const {
+    const auto labels = std::make_shared<LabelColumn>();
+    std::vector<LabelRow> rows;
+    for (const CareRow& row : care_at_home(desk_)) {
+      std::vector<TextSpan> text;
+      if (!row.strong.empty()) text.push_back({row.strong, Face::semibold});
+      if (!row.strong.empty() && !row.text.empty()) text.push_back({" "});
+      if (!row.text.empty()) text.push_back({row.text});
+      const Origin origin{row.label, row.span};
+      rows.push_back({row.label, paragraph(std::move(text), TextStyle{}, origin), origin});
+    }
+    return std::make_shared<Rows>(std::move(rows), labels);
+  }
+
+  BlockPtr strip() const {
+    const HomeCare& care = desk_.care.care;
+    if (care.days.empty()) return nullptr;
+    return nullptr;
+  }
+
+  BlockPtr watch() const {
+    std::vector<BlockPtr> signs;
+    for (const CareSign& sign : care_watch(desk_)) signs.push_back(paragraph(sign.text));
+    return list(signs);
+  }
+
+  BlockPtr come_back() const {
+    std::vector<BlockPtr> parts;
+    const auto& visit = desk_.care.care.visit;
+    if (visit) {
+      parts.push_back(
+          paragraph({{capitalised(locale_.day_and_month(*visit, desk_.input.today)) + ".",
+                      Face::bold, Role::heading},
+                     {" " + care_reason(desk_.input, desk_.voice)}}));
+    } else {
+      parts.push_back(paragraph(words_.say(Phrase::care_no_date)));
+      parts.push_back(std::make_shared<BlankLine>(words_.say(Phrase::care_write_date)));
+    }
+    const std::vector<std::string> contact = care_contact(desk_.input.salon);
+    if (!contact.empty()) {
+      parts.push_back(std::make_shared<Gap>(0.3, 0.2, 0));
+      parts.push_back(paragraph(words_.say(Phrase::care_reach, {joined(contact, "\u00A0· ")})));
+    }
+    BlockPtr text = std::make_shared<Column>(std::move(parts));
+    if (!code_) return text;
+    std::vector<Beside::Cell> cells{
+        {std::move(text), {}, 1},
+        {qr_block(*code_, code_side, words_.say(Phrase::care_code)), code_side}};
+    return std::make_shared<Beside>(std::move(cells), Length::mm(6), Beside::Line::top);
+  }
+
+  const CareDesk& desk_;
+  const Words& words_;
+  const ReaderLocale& locale_;
+  std::optional<QrCode> code_;
+};
+}  // namespace
+
+std::optional<Sheet> make_care_sheet(const SheetInput& input, const CareInput& care,
+                                     const SheetVoice& voice, DiagnosticSink& sink) {
+  const CareDesk desk{input, care, voice};
+  std::optional<QrCode> code;
+  if (!care.event_code.empty()) code = qr_code(care.event_code, code_side, sink, input.pet.span);
+  const CareMaker maker(desk, std::move(code));
+  PageRequest request;
+  request.size = input.paper.size;
+  request.paper_name = std::string(input.paper.name);
+  request.noun = "care sheet";
+  request.span = input.pet.span;
+  request.margins = {Length::mm(13), Length::mm(14), Length::mm(11), Length::mm(14)};
+  request.roles = fridge_roles(input.salon.paper.distances);
+  request.layouts = {
+      {"open", [&] { return maker.make(true); }},
+      {"close", [&] { return maker.make(false); }, Length::mm(3)},
+      {"closest", [&] { return maker.make(false); }, Length::mm(2.5), false, 0.95},
+  };
+  request.footer = maker.foot();
+  auto page = compose(request, voice.shaper, sink);
+  if (!page) return std::nullopt;
+  DocumentInfo info;
+  info.title = voice.words.say(Phrase::care_title, {input.pet.name.value});
+  info.subject = voice.words.say(Phrase::care_subject);
+  info.language = voice.locale.language();
+  info.date = to_iso(input.today);
+  return Sheet{std::move(*page), std::move(info)};
+}
+}  // namespace furnish

@@ -1,0 +1,314 @@
+#include <algorithm>
+#include <array>
+#include <map>
+
+#include "base/quantity.h"
+#include "base/text.h"
+#include "sheet/card_rows.h"
+#include "sheet/care_parts.h"
+#include "sheet/trim_lines.h"
+
+namespace furnish {
+namespace {
+/// A head is worth a point of its own from this many regions on.
+constexpr std::size_t most_points = 5;
+
+Phrase often(HowOften how) {
+  constexpr std::array phrases{Phrase::often_never, Phrase::often_weekly, Phrase::often_three,
+                               Phrase::often_other, Phrase::often_daily};
+  return phrases[static_cast<std::size_t>(how)];
+}
+
+Phrase way(Coat coat) {
+  constexpr std::array phrases{Phrase::way_double, Phrase::way_curly, Phrase::way_drop,
+                               Phrase::way_drop,   Phrase::way_wire,  Phrase::way_smooth,
+                               Phrase::way_bare};
+  return phrases[static_cast<std::size_t>(coat)];
+}
+
+/// What was left of the parts an owner looks at, by what is left there.
+struct LeftAt {
+  std::vector<Place> full;  ///< brushed, or its natural length
+  std::map<std::pair<Length, Length>, std::vector<Place>> cut;
+};
+
+bool seen_by_owner(Region region) {
+  return region != Region::pads && region != Region::sanitary && region != Region::eyes &&
+         region != Region::feet;
+}
+
+class TodayMaker {
+ public:
+  explicit TodayMaker(const CareDesk& desk) : desk_(desk), pet_(desk.input.pet) {}
+
+  std::vector<std::string> all() {
+    bath();
+    otherwise();
+    trim();
+    ends();
+    if (desk_.care.visit != nullptr && !desk_.care.visit->told.empty()) {
+      points_.resize(std::min(points_.size(), most_points - 1));
+      points_.push_back(sentence(desk_.care.visit->told));
+    }
+    points_.resize(std::min(points_.size(), most_points));
+    return std::move(points_);
+  }
+
+ private:
+  std::string say(Phrase phrase, const std::vector<WordArgument>& arguments = {}) const {
+    return desk_.voice.words.say(phrase, arguments);
+  }
+  void add(std::string text) { points_.push_back(std::move(text)); }
+
+  void bath() {
+    const std::string& name = pet_.name.value;
+    const bool nails = std::ranges::any_of(
+        pet_.finish, [](const FinishLine& line) { return line.part == "nails"; });
+    if (!desk_.care.care.bathed) {
+      add(say(nails ? Phrase::care_brushed_nails : Phrase::care_brushed, {name}));
+      return;
+    }
+    add(say(nails ? Phrase::care_bathed_nails : Phrase::care_bathed, {name}));
+  }
+
+  void otherwise() {
+    if (desk_.care.visit == nullptr) return;
+    const TrimRules& done = desk_.care.visit->done;
+    for (std::size_t i = 0; i < done.size(); ++i) {
+      const bool said = i > 0 && done[i - 1].entry.span == done[i].entry.span;
+      if (said || done[i].entry.why.empty()) continue;
+      add(say(Phrase::care_otherwise,
+              {capitalised(places_text({done[i].place}, desk_.voice)), done[i].entry.why}));
+      return;  // the first is the news; the note has them all
+    }
+  }
+
+  void trim() {
+    LeftAt left;
+    for (const RegionGrowth& row : desk_.input.plan.growth) {
+      if (!seen_by_owner(row.place.region)) continue;
+      const bool natural = row.natural && row.left.high >= *row.natural;
+      if (natural) {
+        left.full.push_back(row.place);
+      } else {
+        left.cut[{row.left.low, row.left.high}].push_back(row.place);
+      }
+    }
+    if (!left.full.empty()) {
+      add(say(Phrase::care_full, {grouped_text(left.full, desk_.voice)}));
+    }
+    // The length that most of the coat has now.
+    const auto most =
+        std::ranges::max_element(left.cut, {}, [](const auto& one) { return one.second.size(); });
+    if (most != left.cut.end()) {
+      add(say(Phrase::care_cut, {capitalised(grouped_text(most->second, desk_.voice)),
+                                 to_text(LengthRange{most->first.first, most->first.second},
+                                         desk_.voice.locale.units())}));
+    }
+  }
+
+  void ends() {
+    constexpr std::array<std::pair<std::string_view, Phrase>, 2> parts{
+        {{"ears", Phrase::finish_ears}, {"tail", Phrase::finish_tail}}};
+    std::string text;
+    for (const auto& [part, name] : parts) {
+      const auto line =
+          std::ranges::find(pet_.finish, part, [](const FinishLine& one) { return one.part; });
+      if (line == pet_.finish.end()) continue;
+      if (!text.empty()) text += ' ';
+      text += sentence(say(Phrase::care_end, {say(name), line->words}));
+    }
+    if (!text.empty()) add(text);
+  }
+
+  const CareDesk& desk_;
+  const Pet& pet_;
+  std::vector<std::string> points_;
+};
+
+class HomeMaker {
+ public:
+  explicit HomeMaker(const CareDesk& desk)
+      : desk_(desk), pet_(desk.input.pet), care_(desk.care.care) {}
+
+  std::vector<CareRow> all() {
+    brush();
+    bath();
+    nails();
+    row(Phrase::care_label_ears, {}, say(Phrase::care_ears));
+    row(Phrase::care_label_feet, {}, say(Phrase::care_feet));
+    for (const std::string& note : pet_.home.notes) {
+      row(Phrase::care_label_also, {}, sentence(note));
+    }
+    return std::move(rows_);
+  }
+
+ private:
+  std::string say(Phrase phrase, const std::vector<WordArgument>& arguments = {}) const {
+    return desk_.voice.words.say(phrase, arguments);
+  }
+  Units units() const { return desk_.voice.locale.units(); }
+  void row(Phrase label, std::string strong, std::string text) {
+    rows_.push_back({say(label), std::move(strong), std::move(text), pet_.span});
+  }
+
+  void brush() {
+    if (!pet_.coat) return;
+    if (care_.zones.empty()) {
+      row(Phrase::care_label_skin, {}, say(Phrase::way_bare));
+      return;
+    }
+    bool first = true;
+    for (const BrushZone& zone : care_.zones) {
+      std::string where = capitalised(grouped_text(zone.places, desk_.voice));
+      if (where.empty() || care_.zones.size() == 1) where = say(Phrase::care_all_over);
+      std::string strong = say(Phrase::care_zone, {where, say(often(zone.now))});
+      std::string text;
+      if (zone.from) {
+        text = say(Phrase::care_zone_then,
+                   {day(*zone.from), say(often(zone.then)), to_text(*zone.limit, units())});
+      }
+      rows_.push_back({first ? say(Phrase::care_label_brush) : std::string(), std::move(strong),
+                       std::move(text), pet_.span});
+      first = false;
+    }
+    std::string how = say(way(*pet_.coat));
+    if (care_.shedding) how += " " + say(Phrase::care_shedding);
+    row(Phrase::care_label_how, {}, how);
+    row(Phrase::care_label_spots, {}, spots());
+  }
+
+  /// "Wednesday, 12 December".
+  std::string day(Date date) const {
+    return desk_.voice.locale.day_and_month(date, desk_.input.today);
+  }
+
+  /// Where mats begin; what does not grow on this dog is not named.
+  std::string spots() const {
+    std::vector<std::string> names{say(Phrase::spot_ears), say(Phrase::spot_armpits),
+                                   say(Phrase::spot_collar), say(Phrase::spot_groin)};
+    const bool breeches = std::ranges::any_of(desk_.input.plan.growth, [](const auto& row) {
+      return row.place.region == Region::breeches;
+    });
+    if (breeches) names.push_back(say(Phrase::spot_breeches));
+    names.push_back(say(Phrase::spot_toes));
+    return say(Phrase::care_spots, {desk_.voice.locale.list(names)}) + " " +
+           say(Phrase::care_no_scissors);
+  }
+
+  void bath() {
+    if (!care_.bath) return;
+    const HomeBathPlan& bath = *care_.bath;
+    const int weeks = static_cast<int>((bath.every.count() + 3) / 7);
+    std::string text;
+    if (bath.mix) {
+      text = say(Phrase::care_bath_mix, {to_text(bath.mix->product, units()), bath.product,
+                                         to_text(bath.mix->water, units())});
+    } else if (!bath.product.empty()) {
+      text = say(Phrase::care_bath_with, {bath.product});
+    }
+    row(Phrase::care_label_bath, say(Phrase::care_bath_every, {weeks}),
+        text + (text.empty() ? "" : " ") + say(Phrase::care_bath_brush));
+  }
+
+  void nails() {
+    row(Phrase::care_label_nails, {},
+        care_.nails ? say(Phrase::care_nails_on, {day(*care_.nails)}) : say(Phrase::care_nails_us));
+  }
+
+  const CareDesk& desk_;
+  const Pet& pet_;
+  const HomeCare& care_;
+  std::vector<CareRow> rows_;
+};
+}  // namespace
+
+std::vector<std::string> care_today(const CareDesk& desk) {
+  return TodayMaker(desk).all();
+}
+
+std::vector<CareRow> care_at_home(const CareDesk& desk) {
+  return HomeMaker(desk).all();
+}
+
+std::vector<CareSign> care_watch(const CareDesk& desk) {
+  const Words& words = desk.voice.words;
+  const std::string& name = desk.input.pet.name.value;
+  std::vector<CareSign> out;
+  if (desk.care.visit != nullptr) {
+    for (const RegionState& state : desk.care.visit->came_in.regions) {
+      if (!state.encircling) continue;
+      out.push_back({words.say(Phrase::note_mat_round, {places_text({state.place}, desk.voice)}) +
+                         " " + words.say(Phrase::note_mat_round_do),
+                     true});
+    }
+    for (const Finding& finding : desk.care.visit->findings) {
+      if (finding.audience != Audience::everyone) continue;
+      std::string text = sentence(
+          words.say(Phrase::care_found,
+                    {capitalised(places_text({finding.place.value}, desk.voice)), finding.what}));
+      if (!finding.advised.empty()) text += " " + sentence(finding.advised);
+      out.push_back({std::move(text), true});
+    }
+  }
+  if (desk.care.care.bathed) out.push_back({words.say(Phrase::watch_bath), true});
+  if (desk.care.care.heat) out.push_back({words.say(Phrase::watch_heat, {name}), true});
+  const bool ear_mats =
+      desk.care.visit != nullptr &&
+      std::ranges::any_of(desk.care.visit->came_in.regions, [](const RegionState& state) {
+        return state.place.region == Region::ears && state.mats.value_or(0) > 0;
+      });
+  if (ear_mats) out.push_back({words.say(Phrase::watch_ears), true});
+  out.push_back({words.say(Phrase::watch_skin), true});
+  return out;
+}
+
+std::string care_reason(const SheetInput& input, const SheetVoice& voice) {
+  const auto& next = input.plan.next_visit;
+  if (!next) return {};
+  const Words& words = voice.words;
+  const auto weeks = [&] {
+    const auto days = (next->wanted - next->last.value_or(input.today)).count();
+    return static_cast<int>((days + 3) / 7);
+  };
+  const auto place = [&] {
+    return next->place ? places_text({*next->place}, voice) : std::string();
+  };
+  const auto limit = [&] {
+    return next->limit ? to_text(*next->limit, voice.locale.units()) : std::string();
+  };
+  switch (next->reason) {
+    case DueReason::agreed:
+      return words.say(Phrase::because_agreed);
+    case DueReason::owner_interval:
+      return words.say(Phrase::because_asked, {weeks()});
+    case DueReason::coat_interval:
+      return words.say(Phrase::because_coat, {weeks()});
+    case DueReason::keep_under:
+      return words.say(Phrase::because_keep, {place(), limit()});
+    case DueReason::mat_prone:
+      break;
+  }
+  return words.say(Phrase::because_mats, {limit()});
+}
+
+std::vector<std::string> care_contact(const Salon& salon) {
+  std::vector<std::string> out{salon.phone, salon.email, joined(salon.address, ", ")};
+  std::erase(out, std::string());
+  return out;
+}
+
+std::string visit_summary(const SheetInput& input, const SheetVoice& voice) {
+  const std::string& salon = input.salon.name;
+  return salon.empty() ? voice.words.say(Phrase::event_title, {input.pet.name.value})
+                       : voice.words.say(Phrase::event_title_at, {input.pet.name.value, salon});
+}
+
+std::string visit_description(const SheetInput& input, const SheetVoice& voice) {
+  std::string out = care_reason(input, voice);
+  for (const std::string& one : care_contact(input.salon)) {
+    out += (out.empty() ? "" : "\n") + one;
+  }
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,283 @@
+#include "sheet/note.h"
+
+#include <algorithm>
+
+#include "base/quantity.h"
+#include "base/text.h"
+#if __has_include("figure/chart.h")
+#include "figure/chart.h"
+#endif
+#include "page/forms.h"
+#include "page/picture.h"
+#include "page/rows.h"
+#include "page/run_in_alerts.h"
+#include "page/stack.h"
+#include "sheet/card_rows.h"
+#include "sheet/note_parts.h"
+#include "sheet/roles.h"
+
+namespace furnish {
+namespace {
+/// `open`: pictures large, charts under the rows. `close`: smaller pictures. `dense`: rows run on
+/// after their labels.
+enum class Arrangement : std::uint8_t { open, close, dense };
+
+constexpr double picture_shape = 4.0 / 3;
+constexpr std::size_t most_pictures = 4;
+
+class NoteMaker {
+ public:
+  explicit NoteMaker(const NoteDesk& desk)
+      : desk_(desk), words_(desk.voice.words), locale_(desk.voice.locale) {}
+
+  BlockPtr make(Arrangement arrangement) const {
+    std::vector<BlockPtr> blocks{head()};
+    const bool dense = arrangement == Arrangement::dense;
+    auto alerts = note_alerts(desk_);
+    if (alerts.empty()) {
+      blocks.push_back(std::make_shared<Rule>(rule_name));
+    } else {
+      blocks.push_back(std::make_shared<RunInAlerts>(std::move(alerts), rule_name));
+    }
+    blocks.push_back(gap(dense ? 0.5 : 1));
+    if (auto pictures = photographs(arrangement)) {
+      blocks.push_back(std::move(pictures));
+      blocks.push_back(gap(dense ? 0.5 : 1));
+    }
+    blocks.push_back(drawn(arrangement));
+    blocks.push_back(gap(dense ? 0.5 : 1));
+    const auto labels = std::make_shared<LabelColumn>();
+    blocks.push_back(dense ? run_in() : rows(labels));
+    blocks.push_back(gap(dense ? 0.5 : 1));
+    if (auto trend = trends(arrangement)) {
+      blocks.push_back(std::move(trend));
+      blocks.push_back(gap(0.75));
+    }
+    for (const std::string& line : note_signatures(desk_)) {
+      blocks.push_back(std::make_shared<BlankLine>(line));
+    }
+    return std::make_shared<Column>(std::move(blocks));
+  }
+
+  BlockPtr foot() const {
+    const TextStyle style{Role::foot};
+    TextStyle end = style;
+    end.align = Align::end;
+    const Phrase whose = desk_.staff() ? Phrase::note_file_copy : Phrase::note_owner_copy;
+    std::string left = desk_.input.salon.name;
+    left += (left.empty() ? "" : "\u00A0· ") + words_.say(whose);
+    return std::make_shared<Ends>(paragraph(left, style),
+                                  paragraph(words_.say(Phrase::note_no_vet), end), Length::mm(4));
+  }
+
+ private:
+  static BlockPtr gap(double wanted) { return std::make_shared<Gap>(wanted, wanted / 2, 1); }
+
+  BlockPtr head() const {
+    const Pet& pet = desk_.input.pet;
+    const Visit& visit = desk_.note.visit;
+    TextStyle name{Role::title, Face::bold};
+    name.structure = Structure::title;
+    name.leading = 1.0;
+    TextStyle facts{Role::subtitle};
+    facts.align = Align::end;
+    std::vector<TextSpan> when{
+        {words_.say(Phrase::note_visit_of, {locale_.long_date(visit.date.value)}), Face::bold}};
+    std::vector<std::string> said;
+    if (!visit.groomer.empty()) said.push_back(visit.groomer);
+    if (visit.minutes) said.push_back(to_text(std::chrono::seconds(*visit.minutes)));
+    if (visit.weight) said.push_back(to_text(visit.weight->value, locale_.units()));
+    std::vector<BlockPtr> lines{paragraph(std::move(when), facts)};
+    if (!said.empty()) lines.push_back(paragraph(joined(said, "\u00A0· "), facts));
+    return std::make_shared<Ends>(paragraph(pet.name.value, name, {"name", pet.name.span}),
+                                  std::make_shared<Column>(std::move(lines)), Length::mm(6));
+  }
+
+  /// Photographs before and after, side by side, at most four; null if there are none.
+  BlockPtr photographs(Arrangement arrangement) const {
+    const auto& photos = desk_.note.visit.photos;
+    if (photos.empty()) return nullptr;
+    const Length least = arrangement == Arrangement::open    ? 45_mm
+                         : arrangement == Arrangement::close ? 36_mm
+                                                             : 30_mm;
+    std::vector<std::size_t> order;
+    for (const PhotoTime when : {PhotoTime::before, PhotoTime::after}) {
+      for (std::size_t i = 0; i < photos.size(); ++i) {
+        if (photos[i].when == when && order.size() < most_pictures) order.push_back(i);
+      }
+    }
+    std::vector<Beside::Cell> cells;
+    for (const std::size_t i : order) cells.push_back({photograph(i, least)});
+    return std::make_shared<Beside>(std::move(cells), Length::mm(4), Beside::Line::top);
+  }
+
+  BlockPtr photograph(std::size_t i, Length least) const {
+    const Photo& said = desk_.note.visit.photos[i];
+    const PhotographPtr picture =
+        i < desk_.note.photos.size() ? desk_.note.photos[i] : PhotographPtr();
+    const std::string time =
+        words_.say(said.when == PhotoTime::before ? Phrase::note_before : Phrase::note_after);
+    const Origin origin{"photo", said.file.span};
+    const std::string caption = said.caption.empty() ? time : time + ": " + said.caption;
+    BlockPtr image = picture ? std::make_shared<Picture>(picture, caption, said.focus,
+                                                         picture_shape, least, 70_mm, 4, origin)
+                             : missing_picture(words_.say(Phrase::note_photo_missing),
+                                               picture_shape, least, 70_mm, 4, origin);
+    std::vector<TextSpan> text{{time, Face::semibold}};
+    if (!said.caption.empty()) text.push_back({": " + said.caption});
+    std::vector<BlockPtr> parts{std::move(image), std::make_shared<Gap>(0.2, 0.15, 0),
+                                paragraph(std::move(text), TextStyle{}, origin)};
+    return std::make_shared<Column>(std::move(parts));
+  }
+
+  /// The dog, dashed as it came and solid as it left; from both sides where a finding asks for it.
+  BlockPtr drawn(Arrangement arrangement) const {
+    const bool photos = !desk_.note.visit.photos.empty();
+    const Length least = arrangement == Arrangement::open    ? (photos ? 46_mm : 62_mm)
+                         : arrangement == Arrangement::close ? 42_mm
+                                                             : 34_mm;
+    const auto figure = [&](Side side) {
+      const Phrase title = side == Side::left ? Phrase::note_left_side : Phrase::note_right_side;
+      TextStyle style{Role::label, Face::semibold};
+      std::vector<BlockPtr> parts{
+          dog_figure(note_figure(desk_, side), least, 95_mm, 4, {"figure", {}}),
+          std::make_shared<Gap>(0.2, 0.1, 0), paragraph(words_.say(title), style)};
+      return std::make_shared<Column>(std::move(parts));
+    };
+    std::vector<Beside::Cell> cells{{figure(Side::left)}};
+    if (note_needs_both_sides(desk_) || arrangement != Arrangement::dense) {
+      cells.push_back({figure(Side::right)});
+    }
+    std::vector<BlockPtr> parts{
+        std::make_shared<Beside>(std::move(cells), Length::mm(6), Beside::Line::top),
+        std::make_shared<Gap>(0.2, 0.1, 0),
+        paragraph(words_.say(Phrase::note_dashes), TextStyle{Role::foot})};
+    return std::make_shared<Column>(std::move(parts));
+  }
+
+  BlockPtr lines_of(const NoteRow& row) const {
+    std::vector<BlockPtr> lines;
+    for (const auto& line : row.lines) lines.push_back(paragraph(line, TextStyle{}));
+    return lines.size() == 1 ? lines.front() : std::make_shared<Column>(std::move(lines));
+  }
+
+  BlockPtr rows(const std::shared_ptr<LabelColumn>& labels) const {
+    std::vector<LabelRow> out;
+    for (const NoteRow& row : note_rows(desk_)) {
+      out.push_back({row.label, lines_of(row), {row.label, row.span}});
+    }
+    return std::make_shared<Rows>(std::move(out), labels);
+  }
+
+  BlockPtr run_in() const {
+    std::vector<BlockPtr> out;
+    for (const NoteRow& row : note_rows(desk_)) {
+      std::vector<TextSpan> text{{row.label + after_label, Face::bold}};
+      for (std::size_t i = 0; i < row.lines.size(); ++i) {
+        if (i > 0) text.push_back({" "});
+        std::ranges::copy(row.lines[i], std::back_inserter(text));
+      }
+      out.push_back(std::make_shared<Gap>(0.15, 0.05, 1));
+      out.push_back(paragraph(std::move(text), TextStyle{}, {row.label, row.span}));
+    }
+    return std::make_shared<Column>(std::move(out));
+  }
+
+  /// Weight and interval over the visits, and what was learned; null before the second visit.
+  BlockPtr trends(Arrangement arrangement) const {
+    [[maybe_unused]] const Length high = arrangement == Arrangement::dense ? 18_mm : 26_mm;
+    std::vector<Beside::Cell> cells;
+#if __has_include("figure/chart.h")
+    if (auto chart = weights(high)) cells.push_back({std::move(chart)});
+    if (auto chart = intervals(high)) cells.push_back({std::move(chart)});
+#endif
+    std::vector<BlockPtr> blocks;
+    if (!cells.empty()) {
+      blocks.push_back(
+          std::make_shared<Beside>(std::move(cells), Length::mm(8), Beside::Line::top));
+    }
+    const std::string learned = growth_learned(desk_);
+    if (!learned.empty()) {
+      blocks.push_back(std::make_shared<Gap>(0.4, 0.2, 1));
+      blocks.push_back(paragraph(learned));
+    }
+    if (blocks.empty()) return nullptr;
+    return std::make_shared<Column>(std::move(blocks));
+  }
+
+  BlockPtr titled(Phrase title, BlockPtr chart) const {
+    TextStyle style{Role::label, Face::semibold};
+    style.structure = Structure::heading;
+    std::vector<BlockPtr> parts{paragraph(words_.say(title), style),
+                                std::make_shared<Gap>(0.2, 0.1, 0), std::move(chart)};
+    return std::make_shared<Column>(std::move(parts));
+  }
+
+#if __has_include("figure/chart.h")
+  BlockPtr weights(Length high) const {
+    ChartInput chart;
+    for (const Visit& visit : desk_.note.history) {
+      if (!visit.weight) continue;
+      chart.points.push_back({visit.date.value, visit.weight->value.in_kg(),
+                              to_text(visit.weight->value, locale_.units()),
+                              locale_.short_date(visit.date.value)});
+    }
+    if (chart.points.size() < 2) return nullptr;
+    chart.alt = words_.say(Phrase::note_weight);
+    return titled(Phrase::note_weight, line_chart(std::move(chart), high));
+  }
+
+  BlockPtr intervals(Length high) const {
+    ChartInput chart;
+    const auto& history = desk_.note.history;
+    for (std::size_t i = 1; i < history.size(); ++i) {
+      const auto days = (history[i].date.value - history[i - 1].date.value).count();
+      if (days <= 0) continue;
+      const double weeks = static_cast<double>(days) / 7;
+      chart.points.push_back({history[i].date.value, weeks,
+                              std::to_string(static_cast<int>(weeks + 0.5)),
+                              locale_.short_date(history[i].date.value)});
+    }
+    if (chart.points.empty()) return nullptr;
+    if (const auto& every = desk_.input.pet.visit_every) {
+      chart.reference = static_cast<double>(every->value.count()) / 7;
+    }
+    chart.alt = words_.say(Phrase::note_intervals);
+    return titled(Phrase::note_intervals, line_chart(std::move(chart), high));
+  }
+
+#endif
+  const NoteDesk& desk_;
+  const Words& words_;
+  const ReaderLocale& locale_;
+};
+}  // namespace
+
+std::optional<Sheet> make_note(const SheetInput& input, const NoteInput& note,
+                               const SheetVoice& voice, DiagnosticSink& sink) {
+  const NoteDesk desk{input, note, voice};
+  const NoteMaker maker(desk);
+  PageRequest request;
+  request.size = input.paper.size;
+  request.paper_name = std::string(input.paper.name);
+  request.noun = "note";
+  request.span = note.visit.date.span;
+  request.margins = {Length::mm(12), Length::mm(13), Length::mm(11), Length::mm(13)};
+  request.roles = hand_roles(input.salon.paper.distances);
+  request.layouts = {
+      {"open", [&] { return maker.make(Arrangement::open); }},
+      {"close", [&] { return maker.make(Arrangement::close); }, Length::mm(3)},
+      {"dense", [&] { return maker.make(Arrangement::dense); }, Length::mm(2.5)},
+  };
+  request.footer = maker.foot();
+  auto page = compose(request, voice.shaper, sink);
+  if (!page) return std::nullopt;
+  DocumentInfo info;
+  info.title = voice.words.say(
+      Phrase::note_title, {input.pet.name.value, voice.locale.long_date(note.visit.date.value)});
+  info.subject = voice.words.say(Phrase::note_subject);
+  info.language = voice.locale.language();
+  info.date = to_iso(note.visit.date.value);
+  return Sheet{std::move(*page), std::move(info)};
+}
+}  // namespace furnish

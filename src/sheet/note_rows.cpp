@@ -1,0 +1,265 @@
+#include <algorithm>
+#include <map>
+
+#include "base/quantity.h"
+#include "base/text.h"
+#include "sheet/card_rows.h"
+#include "sheet/note_parts.h"
+#include "sheet/trim_lines.h"
+#include "trade/mats.h"
+
+namespace furnish {
+namespace {
+/// Collects "Head: text." pieces into one line.
+class Pieces {
+ public:
+  void add(const std::string& head, const std::string& text) {
+    if (text.empty()) return;
+    if (!spans_.empty()) spans_.push_back({" "});
+    if (!head.empty()) spans_.push_back({head + ": ", Face::semibold});
+    spans_.push_back({sentence(text)});
+  }
+  bool empty() const { return spans_.empty(); }
+  std::vector<TextSpan> take() { return std::move(spans_); }
+
+ private:
+  std::vector<TextSpan> spans_;
+};
+
+class RowMaker {
+ public:
+  explicit RowMaker(const NoteDesk& desk) : desk_(desk), visit_(desk.note.visit) {}
+
+  std::vector<NoteRow> all() {
+    came_in();
+    behaviour();
+    done();
+    left();
+    findings();
+    products();
+    told();
+    agreed();
+    next();
+    return std::move(rows_);
+  }
+
+ private:
+  std::string say(Phrase phrase, const std::vector<WordArgument>& arguments = {}) const {
+    return desk_.voice.words.say(phrase, arguments);
+  }
+  Units units() const { return desk_.voice.locale.units(); }
+  std::string places(const std::vector<Place>& all) const { return places_text(all, desk_.voice); }
+
+  void row(Phrase label, std::vector<std::vector<TextSpan>> lines, SourceSpan span) {
+    std::erase_if(lines, [](const auto& line) { return line.empty(); });
+    if (!lines.empty()) rows_.push_back({say(label), std::move(lines), span});
+  }
+  void row(Phrase label, std::vector<TextSpan> line, SourceSpan span) {
+    row(label, std::vector<std::vector<TextSpan>>{std::move(line)}, span);
+  }
+
+  void came_in() {
+    const CameIn& in = visit_.came_in;
+    Pieces general, regions;
+    general.add(say(Phrase::note_soil), in.soil);
+    general.add(say(Phrase::note_shedding), in.shedding);
+    general.add(say(Phrase::note_skin), in.skin);
+    general.add(capitalised(say(Phrase::finish_ears)), in.ears);
+    general.add(say(Phrase::note_eyes), in.eyes);
+    general.add(capitalised(say(Phrase::finish_nails)), in.nails);
+    general.add(say(Phrase::note_parasites), in.parasites);
+    for (const RegionState& state : in.regions) {
+      std::vector<std::string> parts = state_words(state);
+      if (!parts.empty()) regions.add(capitalised(places({state.place})), joined(parts, ", "));
+    }
+    row(Phrase::note_came_in, {general.take(), mats(), regions.take()}, visit_.date.span);
+  }
+
+  /// Mats by grade, each with what the grade means: the worst first.
+  std::vector<TextSpan> mats() const {
+    std::map<int, std::vector<Place>, std::greater<>> by_grade;
+    for (const RegionState& state : visit_.came_in.regions) {
+      if (state.mats.value_or(0) > 0) by_grade[*state.mats].push_back(state.place);
+    }
+    Pieces out;
+    for (const auto& [grade, where] : by_grade) {
+      const std::string meaning(mat_grade(grade));
+      const std::string head =
+          desk_.staff() ? say(Phrase::note_mats_grade, {grade}) : say(Phrase::note_mats);
+      out.add(head, say(Phrase::note_mats_at, {capitalised(places(where)), meaning}));
+    }
+    return out.take();
+  }
+
+  /// What was noted of a region besides its mats.
+  std::vector<std::string> state_words(const RegionState& state) const {
+    std::vector<std::string> parts;
+    if (state.length) parts.push_back(to_text(*state.length, units()));
+    if (state.encircling) parts.push_back(say(Phrase::note_encircling));
+    for (const std::string& words : {state.soil, state.shedding, state.skin, state.note}) {
+      if (!words.empty()) parts.push_back(words);
+    }
+    return parts;
+  }
+
+  void behaviour() {
+    if (!desk_.staff()) return;
+    Pieces out;
+    out.add("", visit_.came_in.behaviour);
+    out.add(say(Phrase::note_helped), visit_.came_in.helped);
+    row(Phrase::note_behaviour, out.take(), visit_.date.span);
+  }
+
+  /// A plan that was followed everywhere is one line; else what differed, and why.
+  void done() {
+    const Pet& pet = desk_.input.pet;
+    std::vector<std::vector<TextSpan>> lines;
+    const std::string style = pet.style ? pet.style->name : std::string();
+    const bool all = visit_.done.empty();
+    const Phrase how = all ? Phrase::note_as_planned : Phrase::note_else_as_planned;
+    for (std::size_t i = 0; i < visit_.done.size();) {
+      const TrimEntry& entry = visit_.done[i].entry;
+      std::vector<Place> where;
+      for (; i < visit_.done.size() && visit_.done[i].entry.span == entry.span; ++i) {
+        where.push_back(visit_.done[i].place);
+      }
+      lines.push_back(difference(entry, where));
+    }
+    lines.push_back(
+        {{sentence(say(how, {style})), all ? std::optional(Face::semibold) : std::nullopt}});
+    row(Phrase::note_done, std::move(lines),
+        all ? visit_.date.span : visit_.done.front().entry.span);
+  }
+
+  std::vector<TextSpan> difference(const TrimEntry& entry, const std::vector<Place>& where) const {
+    const std::vector<TrimPart> planned = planned_at(where);
+    std::vector<TextSpan> out{{capitalised(name_of(entry, where)), Face::semibold}};
+    if (desk_.staff()) {
+      out.push_back({": " + work_text(entry, desk_.voice)});
+      if (!planned.empty() && !same_work(planned.front().entry, entry)) {
+        out.push_back(
+            {" " + say(Phrase::note_instead, {work_text(planned.front().entry, desk_.voice)})});
+      }
+      out.push_back({"."});
+      if (!entry.why.empty()) out.push_back({" " + sentence(entry.why)});
+    } else {
+      out.push_back({": " + (entry.why.empty() ? say(Phrase::note_otherwise) : entry.why)});
+      if (const auto left = left_by(entry)) out.push_back({", " + to_text(*left, units())});
+      out.push_back({"."});
+    }
+    return out;
+  }
+
+  std::optional<Length> left_by(const TrimEntry& entry) const { return entry.leave; }
+
+  std::string name_of(const TrimEntry& entry, const std::vector<Place>& where) const {
+    const auto group = parse_group(entry.written);
+    return group && where.size() > 1 ? std::string(info(*group).key) : places(where);
+  }
+
+  std::vector<TrimPart> planned_at(const std::vector<Place>& where) const {
+    std::vector<TrimPart> out;
+    for (const Place place : where) {
+      if (const TrimPart* part = find_part(desk_.input.pet.trim, place)) out.push_back(*part);
+    }
+    return out;
+  }
+
+  /// Lengths that were measured when it left.
+  void left() {
+    std::vector<std::string> measured, rest;
+    for (const RegionState& state : visit_.went_out) {
+      const std::string where = places({state.place});
+      std::vector<std::string> parts = state_words(state);
+      if (!parts.empty()) measured.push_back(where + " " + joined(parts, ", "));
+    }
+    std::vector<TextSpan> line;
+    if (!measured.empty()) line.push_back({sentence(joined(measured, " · "))});
+    row(Phrase::note_left, std::move(line),
+        visit_.went_out.empty() ? visit_.date.span : visit_.went_out.front().span);
+  }
+
+  void findings() {
+    std::vector<std::vector<TextSpan>> lines;
+    int number = 0;
+    for (const Finding* finding : note_findings(desk_)) {
+      std::vector<TextSpan> line{
+          {std::to_string(++number) + "  ", Face::bold},
+          {capitalised(places({finding->place.value})) + ": ", Face::semibold},
+          {sentence(finding->what)}};
+      if (!finding->advised.empty()) {
+        line.push_back({" " + say(Phrase::note_advised) + ": ", Face::semibold});
+        line.push_back({sentence(finding->advised)});
+      }
+      if (desk_.staff() && finding->audience == Audience::staff) {
+        line.push_back({" (" + say(Phrase::note_staff_only) + ")"});
+      }
+      lines.push_back(std::move(line));
+    }
+    if (lines.empty()) return;
+    row(Phrase::note_found, std::move(lines), visit_.findings.front().span);
+  }
+
+  void products() {
+    std::vector<std::string> names;
+    for (const ProductUse& use : visit_.products) {
+      std::string text = capitalised(use.product.name);
+      if (desk_.staff() && use.product.mixed) {
+        text = say(Phrase::note_mixed, {text, desk_.voice.locale.long_date(*use.product.mixed)});
+      }
+      names.push_back(text);
+    }
+    if (names.empty()) return;
+    row(Phrase::note_products, {{sentence(joined(names, " · "))}}, visit_.products.front().span);
+  }
+
+  void told() {
+    if (!visit_.told.empty()) {
+      row(desk_.staff() ? Phrase::note_told : Phrase::note_for_you, {{sentence(visit_.told)}},
+          visit_.date.span);
+    }
+  }
+
+  void agreed() {
+    std::vector<std::vector<TextSpan>> lines;
+    for (const Consent& consent : visit_.consents) {
+      if (consent.by.empty() || !consent.on) continue;  // waits for a signature below
+      lines.push_back(
+          {{sentence(say(Phrase::note_agreed_by, {capitalised(consent.to), consent.by,
+                                                  desk_.voice.locale.long_date(*consent.on)}))}});
+    }
+    if (!lines.empty()) {
+      row(Phrase::note_agreed, std::move(lines), visit_.consents.front().span);
+    }
+  }
+
+  void next() {
+    const auto& next = desk_.input.plan.next_visit;
+    if (!next || next->date <= visit_.date.value) return;
+    const std::string day = desk_.voice.locale.day_and_month(next->date, visit_.date.value);
+    std::vector<TextSpan> line{{capitalised(day), Face::bold}};
+    const Salon& salon = desk_.input.salon;
+    std::vector<std::string> contact{salon.phone, salon.email};
+    std::erase(contact, std::string());
+    if (!desk_.staff() && !contact.empty()) line.push_back({" · " + joined(contact, " · ")});
+    row(Phrase::note_next, std::move(line), visit_.next ? visit_.next->span : visit_.date.span);
+  }
+
+  const NoteDesk& desk_;
+  const Visit& visit_;
+  std::vector<NoteRow> rows_;
+};
+}  // namespace
+
+std::vector<NoteRow> note_rows(const NoteDesk& desk) {
+  return RowMaker(desk).all();
+}
+
+std::vector<const Finding*> note_findings(const NoteDesk& desk) {
+  std::vector<const Finding*> out;
+  for (const Finding& finding : desk.note.visit.findings) {
+    if (desk.staff() || finding.audience == Audience::everyone) out.push_back(&finding);
+  }
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,101 @@
+#include "spec/catalogue_library.h"
+
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "spec/catalogue_reader.h"
+#include "spec/document.h"
+
+namespace furnish {
+namespace {
+constexpr std::string_view english_tag = "en";
+
+std::string words_folder(const std::string& styles) {
+  if (styles.empty()) return {};
+  return styles + (styles.ends_with('/') ? "words" : "/words");
+}
+}  // namespace
+
+CatalogueLibrary::CatalogueLibrary(const ReadContext& context, const std::string& shipped_styles,
+                                   const std::string& salon_styles)
+    : context_(context), shipped_words_(words_folder(shipped_styles)) {
+  const auto add = [&](const std::string& folder, std::optional<Shelf> Language::*shelf) {
+    if (folder.empty()) return;
+    for (const std::string& file : context.files.toml_files(folder)) {
+      const std::string tag = stem(file);
+      Language& language = languages_[lower_ascii(tag)];
+      language.tag = tag;
+      language.*shelf = Shelf{folder + "/" + file, State::unread, {}};
+    }
+  };
+  add(shipped_words_, &Language::shipped);
+  add(words_folder(salon_styles), &Language::own);
+}
+
+std::vector<std::string> CatalogueLibrary::languages() const {
+  std::vector<std::string> out;
+  for (const auto& [key, language] : languages_) out.push_back(language.tag);
+  return out;
+}
+
+std::vector<std::string> CatalogueLibrary::own_languages() const {
+  std::vector<std::string> out;
+  for (const auto& [key, language] : languages_) {
+    if (language.own) out.push_back(language.tag);
+  }
+  return out;
+}
+
+const Catalogue* CatalogueLibrary::english() {
+  const auto found = languages_.find(english_tag);
+  if (found != languages_.end() && found->second.shipped) {
+    return read(*found->second.shipped, nullptr);
+  }
+  if (!english_missing_said_) {
+    context_.sink
+        .error("words-missing", {},
+               fmt::format("there is no {}/{}.toml", shipped_words_, english_tag))
+        .hint = "name the folder with the program's fonts/ and styles/ with --data";
+  }
+  english_missing_said_ = true;
+  return nullptr;
+}
+
+const Catalogue* CatalogueLibrary::read(Shelf& shelf, const Catalogue* english) {
+  if (shelf.state == State::unread) {
+    auto catalogue = read_catalogue(context_, shelf.path, english);
+    shelf.state = catalogue ? State::good : State::bad;
+    if (catalogue) shelf.catalogue = std::move(*catalogue);
+  }
+  return shelf.state == State::good ? &shelf.catalogue : nullptr;
+}
+
+std::optional<CatalogueChain> CatalogueLibrary::chain(const std::string& language) {
+  const Catalogue* const last = english();
+  if (last == nullptr) return std::nullopt;
+  CatalogueChain out{language, {}};
+  bool good = true;
+  const auto add = [&](const std::string& tag) {
+    const auto found = languages_.find(tag);
+    if (found == languages_.end()) return;
+    for (auto* const shelf : {&found->second.own, &found->second.shipped}) {
+      if (!*shelf) continue;
+      const Catalogue* const catalogue = read(**shelf, last);
+      if (catalogue == nullptr) {
+        good = false;
+      } else {
+        out.catalogues.push_back(catalogue);
+      }
+    }
+  };
+  std::string tag = lower_ascii(language);
+  while (!tag.empty() && tag != english_tag) {
+    add(tag);
+    const std::size_t hyphen = tag.rfind('-');
+    tag.resize(hyphen == std::string::npos ? 0 : hyphen);
+  }
+  add(std::string(english_tag));
+  if (!good) return std::nullopt;
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "model/catalogue.h"
+#include "spec/context.h"
+
+namespace furnish {
+
+/// styles/words/LANGUAGE.toml. `english` has every section and key there is; null while English
+/// itself is read. A catalogue may leave texts out. Empty after a fault: the file's name is no
+/// language tag, a section or key that English does not have (with the nearest), a text that is not
+/// words. Whether a text is a good pattern is for those who say it.
+std::optional<Catalogue> read_catalogue(const ReadContext&, const std::string& path,
+                                        const Catalogue* english);
+}  // namespace furnish

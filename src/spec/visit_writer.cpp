@@ -1,0 +1,130 @@
+#include "spec/visit_writer.h"
+
+#include <fmt/format.h>
+
+#include "spec/product_writer.h"
+#include "spec/toml_text.h"
+#include "spec/trim_writer.h"
+#include "spec/word_tables.h"
+
+namespace furnish {
+namespace {
+using toml_text::quantity;
+using toml_text::quoted;
+using toml_text::Section;
+
+void add_states(const std::vector<RegionState>& states, Section& out) {
+  for (const RegionState& state : states) {
+    std::vector<std::pair<std::string, std::string>> rows;
+    const auto words = [&](const char* name, const std::string& value) {
+      if (!value.empty()) rows.emplace_back(name, quoted(value));
+    };
+    if (state.mats) rows.emplace_back("mats", std::to_string(*state.mats));
+    if (state.encircling) rows.emplace_back("encircling", "true");
+    if (state.length) rows.emplace_back("length", quantity(*state.length));
+    words("soil", state.soil);
+    words("shedding", state.shedding);
+    words("skin", state.skin);
+    words("note", state.note);
+    out.add(toml_text::place(state.place), toml_text::table(rows));
+  }
+}
+
+std::string head(const Visit& visit) {
+  Section out("");
+  out.add("date", to_iso(visit.date.value));
+  out.words("groomer", visit.groomer);
+  if (visit.minutes) out.add("minutes", std::to_string(visit.minutes->count()));
+  if (visit.weight) out.add("weight", quantity(visit.weight->value));
+  if (visit.next) out.add("next", to_iso(visit.next->value));
+  out.words("told", visit.told);
+  return out.text();
+}
+
+std::string came_in(const CameIn& from, bool staff) {
+  Section out("[came_in]");
+  if (staff) {
+    out.words("behaviour", from.behaviour);
+    out.words("helped", from.helped);
+  }
+  out.words("ears", from.ears);
+  out.words("eyes", from.eyes);
+  out.words("nails", from.nails);
+  out.words("parasites", from.parasites);
+  out.words("soil", from.soil);
+  out.words("shedding", from.shedding);
+  out.words("skin", from.skin);
+  add_states(from.regions, out);
+  return out.text();
+}
+
+std::string done(const TrimRules& rules) {
+  Section out("[done]");
+  for (const PlacedEntry& rule : rules) {
+    auto fields = entry_fields(rule.entry);
+    if (!rule.entry.why.empty()) fields.emplace_back("why", quoted(rule.entry.why));
+    out.add(toml_text::place(rule.place), toml_text::table(fields));
+  }
+  return out.text();
+}
+
+std::string product(const ProductUse& use) {
+  Section out("[[product]]");
+  for (auto& [name, value] : product_fields(use, ProductKind::other)) out.add(name, value);
+  if (use.product.mixed) out.add("mixed", to_iso(*use.product.mixed));
+  return out.text();
+}
+
+std::string finding(const Finding& from) {
+  Section out("[[finding]]");
+  out.words("region", key(from.place.value.region));
+  if (from.place.value.side != Side::both) out.words("side", to_text(from.place.value.side));
+  out.words("what", from.what);
+  out.words("advised", from.advised);
+  out.words("for", words::word(words::audience, from.audience));
+  return out.text();
+}
+
+std::string photo(const Photo& from) {
+  Section out("[[photo]]");
+  out.words("file", from.file.value);
+  out.words("when", from.when == PhotoTime::before ? "before" : "after");
+  out.words("caption", from.caption);
+  if (from.focus) {
+    out.add("focus", fmt::format("[{}, {}]", (*from.focus)[0], (*from.focus)[1]));
+  }
+  return out.text();
+}
+
+std::string consent(const Consent& from) {
+  Section out("[[consent]]");
+  out.words("to", from.to);
+  out.words("by", from.by);
+  if (from.on) out.add("on", to_iso(*from.on));
+  return out.text();
+}
+}  // namespace
+
+std::string visit_toml(const Visit& visit, Audience audience) {
+  const bool staff = audience == Audience::staff;
+  Section went_out("[went_out]");
+  add_states(visit.went_out, went_out);
+  std::vector<std::string> sections{head(visit), came_in(visit.came_in, staff), done(visit.done),
+                                    went_out.text()};
+  for (const ProductUse& one : visit.products) sections.push_back(product(one));
+  for (const Finding& one : visit.findings) {
+    if (staff || one.audience == Audience::everyone) sections.push_back(finding(one));
+  }
+  for (const Photo& one : visit.photos) {
+    if (staff) sections.push_back(photo(one));
+  }
+  for (const Consent& one : visit.consents) sections.push_back(consent(one));
+  std::string out;
+  for (const std::string& section : sections) {
+    if (section.empty()) continue;
+    if (!out.empty()) out += "\n";
+    out += section;
+  }
+  return out;
+}
+}  // namespace furnish

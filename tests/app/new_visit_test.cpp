@@ -1,0 +1,100 @@
+#include <catch2/catch.hpp>
+
+#include <regex>
+#include <sstream>
+
+#include "app/program.h"
+#include "sheet/desk.h"
+#include "spec/reader.h"
+
+namespace furnish::test {
+namespace {
+/// A day eight weeks after the demo's, when most pets are due.
+constexpr const char* visit_day = "2027-01-19";
+
+/// Every line that could be read, brought to life.
+std::string alive(const std::string& form) {
+  const std::regex sleeping(R"(^# (\[\[[a-z]+\]\]|[A-Za-z"'-]+ *= .*)$)");
+  std::istringstream in(form);
+  std::string out;
+  for (std::string line; std::getline(in, line);) {
+    std::smatch found;
+    out += (std::regex_match(line, found, sleeping) ? found[1].str() : line) + "\n";
+  }
+  return out;
+}
+}  // namespace
+
+TEST_CASE("a new visit's form reads as it is, and with every line brought to life", "[new]") {
+  for (const char* salon : {"lantern-street", "us-corner"}) {
+    const TemporaryFolder folder;
+    copy_sample(salon, folder.path("salon"));
+    const std::string root = folder.path("salon");
+    Desk table(root);
+    for (const std::string& key : table.pets()) {
+      const auto ran = furnish("new visit " + key + " --salon " + root + " --on " + visit_day);
+      INFO(key << "\n" << ran.err);
+      REQUIRE(ran.status == 0);
+      const std::string path = root + "/visits/" + key + "/" + visit_day + ".toml";
+      CHECK(ran.out == path + "\n");
+      const std::string form = bytes_of(path);
+      INFO(form);
+      DiskFiles files;
+      SourceSet sources;
+      DiagnosticSink sink;
+      const ReadContext context{files, sources, sink};
+      const auto as_is = read_visit_text(context, path, form, &table.salon(), nullptr);
+      const auto changed = read_visit_text(context, path, alive(form), &table.salon(), nullptr);
+      for (const Diagnostic& one : sink.all()) UNSCOPED_INFO(to_text(one, sources));
+      REQUIRE(as_is);
+      REQUIRE(changed);
+      const Pet pet = table.kennel(key).pet;
+      CHECK(as_is->done.empty());
+      CHECK(as_is->came_in.regions.empty());
+      CHECK(changed->done.size() == pet.trim.size());
+      CHECK(changed->findings.size() == 1);
+      CHECK(changed->weight);
+      // What was brought to life is what was planned.
+      for (const PlacedEntry& rule : changed->done) {
+        const TrimPart* part = find_part(pet.trim, rule.place);
+        REQUIRE(part != nullptr);
+        CHECK(rule.entry.leave == part->entry.leave);
+        CHECK(rule.entry.lay == part->entry.lay);
+      }
+      const std::size_t products =
+          (pet.bath.shampoo ? 1U : 0U) + (pet.bath.conditioner ? 1U : 0U) + pet.bath.others.size();
+      CHECK(as_is->products.size() == (pet.bath.none ? 0 : products));
+    }
+    const auto check = furnish("check " + root + " --on " + visit_day);
+    INFO(check.err);
+    CHECK(check.status == 0);
+  }
+}
+
+TEST_CASE("a second visit of a day has a name of its own, and nothing is written over", "[new]") {
+  const TemporaryFolder folder;
+  copy_sample("lantern-street", folder.path("salon"));
+  const std::string root = folder.path("salon"), day = root + "/visits/marlow/2026-11-24";
+  const std::string written = bytes_of(day + ".toml");
+  for (const char* ending : {"-2.toml", "-3.toml"}) {
+    const auto ran = furnish("new visit marlow --salon " + root + " --on 2026-11-24");
+    INFO(ran.err);
+    CHECK(ran.status == 0);
+    CHECK(ran.out == day + ending + "\n");
+  }
+  CHECK(bytes_of(day + ".toml") == written);
+}
+
+TEST_CASE("a visit needs a salon's folder and a pet that can be read", "[new]") {
+  const TemporaryFolder folder;
+  folder.file("rex.toml", "[pet]\nname = \"Rex\"\n");
+  const auto alone = furnish("new visit " + folder.path("rex.toml"));
+  CHECK(alone.status == 1);
+  CHECK(alone.err.find("a visit is kept in a salon's folder") != std::string::npos);
+  const auto unknown = furnish("new visit marlo --salon " + sample("lantern-street"));
+  CHECK(unknown.status == 1);
+  CHECK(unknown.err.find("did you mean 'marlow'?") != std::string::npos);
+  CHECK(furnish("new visit").status == 2);
+  CHECK(furnish("new").status == 2);
+}
+}  // namespace furnish::test

@@ -1,0 +1,161 @@
+#include "plan/home_care.h"
+
+#include <algorithm>
+
+#include "plan/made.h"
+
+using namespace furnish;
+using namespace furnish::made;
+
+namespace {
+Pet weeks_apart(int weeks, std::optional<Coat> coat) {
+  Pet dog = pet(coat);
+  dog.visit_every = Located<std::chrono::days>{std::chrono::days(7 * weeks), {}};
+  return dog;
+}
+
+HomeCare care_of(const Pet& dog, const std::vector<Visit>& visits = {}, const Salon& shop = salon(),
+                 std::string_view today = "2026-11-24") {
+  const Made made = plan(shop, dog, visits, today);
+  const Visit* latest = visits.empty() ? nullptr : &visits.back();
+  return home_care(shop, dog, made.plan, latest, day(today));
+}
+
+const BrushZone* zone_of(const HomeCare& care, std::string_view place) {
+  for (const BrushZone& zone : care.zones) {
+    if (std::ranges::find(zone.places, at(place)) != zone.places.end()) return &zone;
+  }
+  return nullptr;
+}
+}  // namespace
+
+// Common practice, no source: a curly coat is brushed three times a week up to 25 mm, then daily.
+// At 0.45 mm a day, the most that is published for coats that keep growing, 20 mm passes 25 mm on
+// the twelfth day: 20 + 11 × 0.45 = 24.95, 20 + 12 × 0.45 = 25.4.
+TEST_CASE("a curly coat is brushed daily from the day it is over its limit") {
+  Pet dog = weeks_apart(6, Coat::curly);
+  dog.trim = {part("back", shears(Shears::curved), Lay::with, 20_mm),
+              part("ears", shears(Shears::straight), Lay::with, 40_mm),
+              part("throat", blade("10"), Lay::against)};
+  const HomeCare care = care_of(dog);
+  REQUIRE(zone_of(care, "back") != nullptr);
+  const BrushZone& back = *zone_of(care, "back");
+  CHECK(back.now == HowOften::three_a_week);
+  CHECK(back.then == HowOften::daily);
+  CHECK(to_iso(*back.from) == "2026-12-06");
+  CHECK(back.limit == 25_mm);
+  CHECK(how_often(back, day("2026-12-05")) == HowOften::three_a_week);
+  CHECK(how_often(back, day("2026-12-06")) == HowOften::daily);
+  // Over it from the start, and never up to the visit: 1.588 + 42 × 0.45 is under 25.
+  CHECK(zone_of(care, "ears")->now == HowOften::daily);
+  CHECK_FALSE(zone_of(care, "ears")->from);
+  CHECK(zone_of(care, "throat")->now == HowOften::three_a_week);
+  CHECK_FALSE(zone_of(care, "throat")->from);
+  // Most often first.
+  CHECK(care.zones.front().now == HowOften::daily);
+}
+
+TEST_CASE("regions that pass within a fortnight change together, on the earliest day") {
+  Pet dog = weeks_apart(6, Coat::curly);
+  dog.trim = {part("neck", shears(Shears::curved), Lay::with, 10_mm),
+              part("back", shears(Shears::curved), Lay::with, 20_mm),
+              part("chest", shears(Shears::curved), Lay::with, 22_mm)};
+  const HomeCare care = care_of(dog);
+  REQUIRE(zone_of(care, "back") == zone_of(care, "chest"));
+  CHECK(to_iso(*zone_of(care, "back")->from) == "2026-12-01");  // 22 + 7 × 0.45 = 25.15
+  CHECK(zone_of(care, "neck") != zone_of(care, "back"));
+}
+
+TEST_CASE("coats without such a length keep one rhythm, shedding ones a daily one") {
+  for (const auto& [coat, often] :
+       {std::pair(Coat::double_coat, HowOften::three_a_week),
+        std::pair(Coat::smooth, HowOften::weekly), std::pair(Coat::wire, HowOften::weekly)}) {
+    Pet dog = weeks_apart(8, coat);
+    dog.trim = {part("back", Tool(Brush{}))};
+    const HomeCare care = care_of(dog);
+    REQUIRE(care.zones.size() == 1);
+    CHECK(care.zones.front().now == often);
+    CHECK_FALSE(care.zones.front().from);
+  }
+  Pet dog = weeks_apart(8, Coat::double_coat);
+  dog.trim = {part("back", Tool(Brush{}))};
+  Visit blowing = visit("2026-11-24");
+  blowing.came_in.shedding = "blowing in tufts";
+  CHECK(care_of(dog, {blowing}).zones.front().now == HowOften::daily);
+  blowing.came_in.shedding = "not heavy";
+  CHECK(care_of(dog, {blowing}).zones.front().now == HowOften::three_a_week);
+  CHECK(care_of(weeks_apart(4, Coat::hairless)).zones.empty());
+  CHECK(care_of(weeks_apart(4, std::nullopt)).zones.empty());
+}
+
+TEST_CASE("days of brushing in four weeks") {
+  const auto count = [](HowOften often) {
+    int days = 0;
+    for (int after = 1; after <= 28; ++after) days += brushes_on(often, after);
+    return days;
+  };
+  CHECK(count(HowOften::daily) == 28);
+  CHECK(count(HowOften::every_other_day) == 14);
+  CHECK(count(HowOften::three_a_week) == 12);
+  CHECK(count(HowOften::weekly) == 4);
+  CHECK(count(HowOften::never) == 0);
+}
+
+TEST_CASE("the calendar has every day up to the visit, once") {
+  Pet dog = weeks_apart(8, Coat::double_coat);
+  dog.trim = {part("back", Tool(Brush{}))};
+  const HomeCare care = care_of(dog, {visit("2026-11-24")});
+  REQUIRE(care.days.size() == 56);
+  for (std::size_t i = 0; i < care.days.size(); ++i) {
+    CHECK(care.days[i].date == day("2026-11-25") + std::chrono::days(i));
+  }
+  CHECK(care.days.back().visit);
+  CHECK_FALSE(care.days.back().brush);
+  CHECK(std::ranges::count_if(care.days, &CareDay::visit) == 1);
+  CHECK(std::ranges::count_if(care.days, &CareDay::brush) == 24);
+}
+
+TEST_CASE("nails four weeks on, unless the visit is near") {
+  CHECK(to_iso(*care_of(weeks_apart(8, Coat::smooth), {visit("2026-11-24")}).nails) ==
+        "2026-12-22");
+  CHECK_FALSE(care_of(weeks_apart(4, Coat::smooth), {visit("2026-11-24")}).nails);
+  CHECK_FALSE(care_of(weeks_apart(5, Coat::smooth), {visit("2026-11-24")}).nails);  // 7 days after
+  CHECK(care_of(weeks_apart(6, Coat::smooth), {visit("2026-11-24")}).nails);        // 14 days
+}
+
+TEST_CASE("a style that is grown out sooner asks for a tidy halfway, on an open day") {
+  Pet dog = weeks_apart(8, Coat::curly);
+  dog.style = Style{};
+  dog.style->grown_out = std::chrono::days(5 * 7);
+  CHECK(to_iso(*care_of(dog, {visit("2026-11-24")}).tidy) == "2026-12-22");
+  Salon shop = salon();
+  shop.closed = {std::chrono::Tuesday};
+  CHECK(to_iso(*care_of(dog, {visit("2026-11-24")}, shop).tidy) == "2026-12-21");
+  dog.style->grown_out = std::chrono::days(8 * 7);
+  CHECK_FALSE(care_of(dog, {visit("2026-11-24")}).tidy);
+}
+
+TEST_CASE("an interval of years, and none at all") {
+  const HomeCare years = care_of(weeks_apart(104, Coat::smooth), {visit("2026-11-24")});
+  CHECK(years.days.size() == most_care_days);
+  CHECK(std::ranges::none_of(years.days, &CareDay::visit));
+  CHECK(years.visit);
+  const HomeCare none = care_of(pet(), {visit("2026-11-24")});
+  CHECK_FALSE(none.visit);
+  CHECK(none.days.size() == 56);
+  // Overdue: the visit is not ahead.
+  CHECK_FALSE(care_of(weeks_apart(4, Coat::smooth), {visit("2026-06-24")}).visit);
+}
+
+TEST_CASE("a bath at home is mixed for the owner's bottle") {
+  Pet dog = weeks_apart(8, Coat::smooth);
+  CHECK_FALSE(care_of(dog).bath);
+  dog.home.bath_every = Located<std::chrono::days>{std::chrono::days(28), {}};
+  dog.home.product = product("oat");  // ten parts of water to one
+  dog.home.bottle = Volume::ml(275);
+  const auto bath = care_of(dog).bath;
+  REQUIRE(bath);
+  REQUIRE(bath->mix);
+  CHECK(bath->mix->product == Volume::ml(25));
+  CHECK(bath->mix->water == Volume::ml(250));
+}
