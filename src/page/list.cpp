@@ -23,6 +23,18 @@ Contour diamond(Point centre, Length size) {
   return {above, {straight(above, right), straight(right, below), straight(below, left)}, true};
 }
 
+Contour dot(Point centre, Length size) {
+  const Length r = size / 2, k = scaled(r, 0.5523);  // of a quarter of a circle
+  const Point right{centre.x + r, centre.y}, below{centre.x, centre.y + r},
+      left{centre.x - r, centre.y}, above{centre.x, centre.y - r};
+  return {above,
+          {{{above.x + k, above.y}, {right.x, right.y - k}, right},
+           {{right.x, right.y + k}, {below.x + k, below.y}, below},
+           {{below.x - k, below.y}, {left.x, left.y + k}, left},
+           {{left.x, left.y - k}, {above.x - k, above.y}, above}},
+          true};
+}
+
 BulletList::BulletList(std::vector<Item> items, Origin origin)
     : Block(std::move(origin)), items_(std::move(items)) {}
 
@@ -56,15 +68,16 @@ void BulletList::place(const Rect& box, const Setting& setting, Frame& frame) co
   for (std::size_t i = 0; i < items_.size(); ++i) {
     const TagScope tag(frame, Structure::item);
     const Length shift = indent_of(items_[i], setting);
-    if (items_[i].marker == Marker::diamond) {
+    if (items_[i].marker != Marker::none) {
+      const bool differs = items_[i].marker == Marker::diamond;
       const Length half = scaled(size, mark) / 2;
-      frame.marks.emplace_back(PathMark{
-          {diamond({box.left() + half, top + all[i].extent.baseline - scaled(size, middle)},
-                   half * 2)},
-          Ink::text,
-          std::nullopt,
-          {},
-          Dash::solid});
+      const Point centre{box.left() + half, top + all[i].extent.baseline - scaled(size, middle)};
+      frame.marks.emplace_back(
+          PathMark{{differs ? diamond(centre, half * 2) : dot(centre, scaled(half, 1.2))},
+                   Ink::text,
+                   std::nullopt,
+                   {},
+                   Dash::solid});
     }
     items_[i].content->place(
         {{box.left() + shift, top}, {box.size.width - shift, all[i].extent.wanted}}, setting,

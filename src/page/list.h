@@ -6,7 +6,8 @@
 
 namespace furnish {
 
-enum class Marker : std::uint8_t { none, diamond };
+/// A diamond says that something differs from what is usual; a dot only that a point begins.
+enum class Marker : std::uint8_t { none, diamond, dot };
 
 /// Blocks under each other, each with a drawn mark before its first line, or none. The mark is a
 /// path and no letter, so that copied text stays clean.
@@ -25,6 +26,8 @@ class BulletList final : public Block {
   std::vector<Item> items_;
 };
 
+/// A filled circle of the width `size`.
+Contour dot(Point centre, Length size);
 /// A solid diamond of the width `size` with its middle at `centre`, as one path.
 Contour diamond(Point centre, Length size);
 }  // namespace furnish

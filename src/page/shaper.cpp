@@ -162,6 +162,20 @@ bool has_letter_of_the_page(const std::string& text) {
   return false;
 }
 
+/// No line ends inside "13–25": each dash between two digits is kept with them.
+void keep_ranges(const std::string& text, PangoAttrList* attributes) {
+  constexpr std::string_view dash = "\u2013";
+  const auto digit = [](char c) { return c >= '0' && c <= '9'; };
+  for (std::size_t at = text.find(dash); at != std::string::npos; at = text.find(dash, at + 1)) {
+    const std::size_t end = at + dash.size();
+    if (at == 0 || end >= text.size() || !digit(text[at - 1]) || !digit(text[end])) continue;
+    PangoAttribute* attribute = pango_attr_allow_breaks_new(FALSE);
+    attribute->start_index = static_cast<guint>(at - 1);
+    attribute->end_index = static_cast<guint>(end + 1);
+    pango_attr_list_insert(attributes, attribute);
+  }
+}
+
 Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int indent) {
   Layout layout(pango_layout_new(context));
   PangoAttrList* attributes = pango_attr_list_new();
@@ -182,6 +196,7 @@ Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int i
   PangoFontDescription* font = description(first);
   pango_layout_set_font_description(layout.get(), font);
   pango_font_description_free(font);
+  keep_ranges(prepared.text, attributes);
   pango_layout_set_attributes(layout.get(), attributes);
   pango_attr_list_unref(attributes);
   pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);

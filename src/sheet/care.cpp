@@ -90,7 +90,7 @@ class CareMaker {
 
   static BlockPtr list(const std::vector<BlockPtr>& items) {
     std::vector<BulletList::Item> out;
-    for (const BlockPtr& item : items) out.push_back({item});
+    for (const BlockPtr& item : items) out.push_back({item, Marker::dot});
     return std::make_shared<BulletList>(std::move(out));
   }
 
@@ -122,7 +122,9 @@ class CareMaker {
 
   BlockPtr watch() const {
     std::vector<BlockPtr> signs;
-    for (const CareSign& sign : care_watch(desk_)) signs.push_back(paragraph(sign.text));
+    for (const CareSign& sign : care_watch(desk_)) {
+      signs.push_back(paragraph({{sign.sign + " ", Face::semibold}, {sign.action}}));
+    }
     return list(signs);
   }
 

@@ -25,11 +25,11 @@ struct CareRow {
 };
 std::vector<CareRow> care_at_home(const CareDesk&);
 
-/// What to look out for; the gravest first. `vet`: a sign to call a vet about.
+/// What to look out for, and what to do then.
 struct CareSign {
-  std::string text;
-  bool vet = false;
+  std::string sign, action;
 };
+/// What was found on the pet first, then what may come.
 std::vector<CareSign> care_watch(const CareDesk&);
 
 /// Why the pet is due on that day; empty if there is no day.

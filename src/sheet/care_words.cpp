@@ -10,8 +10,10 @@
 
 namespace furnish {
 namespace {
-/// A head is worth a point of its own from this many regions on.
+/// Three to five points are read (a hospital's plain-language checklist).
 constexpr std::size_t most_points = 5;
+/// So many names an owner still reads; more of them are "most of the coat", or "all the rest".
+constexpr std::size_t most_names = 4;
 
 Phrase often(HowOften how) {
   constexpr std::array phrases{Phrase::often_never, Phrase::often_weekly, Phrase::often_three,
@@ -77,8 +79,8 @@ class TodayMaker {
     for (std::size_t i = 0; i < done.size(); ++i) {
       const bool said = i > 0 && done[i - 1].entry.span == done[i].entry.span;
       if (said || done[i].entry.why.empty()) continue;
-      add(say(Phrase::care_otherwise,
-              {capitalised(places_text({done[i].place}, desk_.voice)), done[i].entry.why}));
+      add(say(Phrase::care_otherwise, {capitalised(places_text({done[i].place}, desk_.voice)),
+                                       sentence(done[i].entry.why)}));
       return;  // the first is the news; the note has them all
     }
   }
@@ -95,15 +97,20 @@ class TodayMaker {
       }
     }
     if (!left.full.empty()) {
-      add(say(Phrase::care_full, {grouped_text(left.full, desk_.voice)}));
+      const auto names = grouped_names(left.full, desk_.voice);
+      add(names.size() > most_names ? say(Phrase::care_full_most)
+                                    : say(Phrase::care_full, {desk_.voice.locale.list(names)}));
     }
     // The length that most of the coat has now.
     const auto most =
         std::ranges::max_element(left.cut, {}, [](const auto& one) { return one.second.size(); });
     if (most != left.cut.end()) {
-      add(say(Phrase::care_cut, {capitalised(grouped_text(most->second, desk_.voice)),
-                                 to_text(LengthRange{most->first.first, most->first.second},
-                                         desk_.voice.locale.units())}));
+      const auto names = grouped_names(most->second, desk_.voice);
+      const std::string where = names.size() > most_names
+                                    ? say(Phrase::care_most)
+                                    : capitalised(desk_.voice.locale.list(names));
+      add(say(Phrase::care_cut, {where, to_text(LengthRange{most->first.first, most->first.second},
+                                                desk_.voice.locale.units())}));
     }
   }
 
@@ -158,19 +165,27 @@ class HomeMaker {
       row(Phrase::care_label_skin, {}, say(Phrase::way_bare));
       return;
     }
-    bool first = true;
-    for (const BrushZone& zone : care_.zones) {
-      std::string where = capitalised(grouped_text(zone.places, desk_.voice));
-      if (where.empty() || care_.zones.size() == 1) where = say(Phrase::care_all_over);
-      std::string strong = say(Phrase::care_zone, {where, say(often(zone.now))});
+    // The largest zone is "all the rest" where the others have names, and stands last.
+    std::vector<const BrushZone*> zones;
+    for (const BrushZone& zone : care_.zones) zones.push_back(&zone);
+    const auto largest = std::ranges::max_element(
+        zones, {}, [](const BrushZone* zone) { return zone->places.size(); });
+    std::rotate(largest, largest + 1, zones.end());
+    for (const BrushZone* zone : zones) {
+      const auto names = grouped_names(zone->places, desk_.voice);
+      const bool rest = zone == zones.back() && names.size() > most_names;
+      std::string where = capitalised(desk_.voice.locale.list(names));
+      if (rest) where = say(Phrase::care_the_rest);
+      if (zones.size() == 1) where = say(Phrase::care_all_over);
+      std::string strong = say(Phrase::care_zone, {where, say(often(zone->now))});
       std::string text;
-      if (zone.from) {
+      if (zone->from) {
         text = say(Phrase::care_zone_then,
-                   {day(*zone.from), say(often(zone.then)), to_text(*zone.limit, units())});
+                   {day(*zone->from), say(often(zone->then)), to_text(*zone->limit, units())});
       }
+      const bool first = zone == zones.front();
       rows_.push_back({first ? say(Phrase::care_label_brush) : std::string(), std::move(strong),
                        std::move(text), pet_.span});
-      first = false;
     }
     std::string how = say(way(*pet_.coat));
     if (care_.shedding) how += " " + say(Phrase::care_shedding);
@@ -234,32 +249,33 @@ std::vector<CareRow> care_at_home(const CareDesk& desk) {
 std::vector<CareSign> care_watch(const CareDesk& desk) {
   const Words& words = desk.voice.words;
   const std::string& name = desk.input.pet.name.value;
+  const std::string call = words.say(Phrase::watch_call);
   std::vector<CareSign> out;
+  bool ear_mats = false;
   if (desk.care.visit != nullptr) {
     for (const RegionState& state : desk.care.visit->came_in.regions) {
+      ear_mats |= state.place.region == Region::ears && state.mats.value_or(0) > 0;
       if (!state.encircling) continue;
-      out.push_back({words.say(Phrase::note_mat_round, {places_text({state.place}, desk.voice)}) +
-                         " " + words.say(Phrase::note_mat_round_do),
-                     true});
+      out.push_back({words.say(Phrase::note_mat_round, {places_text({state.place}, desk.voice)}),
+                     words.say(Phrase::note_mat_round_do)});
     }
     for (const Finding& finding : desk.care.visit->findings) {
       if (finding.audience != Audience::everyone) continue;
-      std::string text = sentence(
-          words.say(Phrase::care_found,
-                    {capitalised(places_text({finding.place.value}, desk.voice)), finding.what}));
-      if (!finding.advised.empty()) text += " " + sentence(finding.advised);
-      out.push_back({std::move(text), true});
+      out.push_back(
+          {sentence(words.say(
+               Phrase::care_found,
+               {capitalised(places_text({finding.place.value}, desk.voice)), finding.what})),
+           finding.advised.empty() ? call : sentence(finding.advised)});
     }
   }
-  if (desk.care.care.bathed) out.push_back({words.say(Phrase::watch_bath), true});
-  if (desk.care.care.heat) out.push_back({words.say(Phrase::watch_heat, {name}), true});
-  const bool ear_mats =
-      desk.care.visit != nullptr &&
-      std::ranges::any_of(desk.care.visit->came_in.regions, [](const RegionState& state) {
-        return state.place.region == Region::ears && state.mats.value_or(0) > 0;
-      });
-  if (ear_mats) out.push_back({words.say(Phrase::watch_ears), true});
-  out.push_back({words.say(Phrase::watch_skin), true});
+  if (desk.care.care.bathed) {
+    out.push_back({words.say(Phrase::watch_bath), words.say(Phrase::watch_bath_do)});
+  }
+  if (desk.care.care.heat) {
+    out.push_back({words.say(Phrase::watch_heat), words.say(Phrase::watch_heat_do, {name})});
+  }
+  if (ear_mats) out.push_back({words.say(Phrase::watch_ears), call});
+  out.push_back({words.say(Phrase::watch_skin), call});
   return out;
 }
 

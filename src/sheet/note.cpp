@@ -22,7 +22,9 @@ namespace {
 /// after their labels.
 enum class Arrangement : std::uint8_t { open, close, dense };
 
-constexpr double picture_shape = 4.0 / 3;
+constexpr Length side_margin = 13_mm, between = 5_mm;
+/// A photo wider than this against its height loses too much of the dog.
+constexpr double widest_picture = 1.6;
 constexpr std::size_t most_pictures = 4;
 
 class NoteMaker {
@@ -40,11 +42,7 @@ class NoteMaker {
       blocks.push_back(std::make_shared<RunInAlerts>(std::move(alerts), rule_name));
     }
     blocks.push_back(gap(dense ? 0.5 : 1));
-    if (auto pictures = photographs(arrangement)) {
-      blocks.push_back(std::move(pictures));
-      blocks.push_back(gap(dense ? 0.5 : 1));
-    }
-    blocks.push_back(drawn(arrangement));
+    blocks.push_back(pictures(arrangement));
     blocks.push_back(gap(dense ? 0.5 : 1));
     const auto labels = std::make_shared<LabelColumn>();
     blocks.push_back(dense ? run_in() : rows(labels));
@@ -93,66 +91,94 @@ class NoteMaker {
                                   std::make_shared<Column>(std::move(lines)), Length::mm(6));
   }
 
-  /// Photographs before and after, side by side, at most four; null if there are none.
-  BlockPtr photographs(Arrangement arrangement) const {
+  /// Pictures of the dog: photographs before and after if there are any, and the drawn dog.
+  BlockPtr pictures(Arrangement arrangement) const {
     const auto& photos = desk_.note.visit.photos;
-    if (photos.empty()) return nullptr;
-    const Length least = arrangement == Arrangement::open    ? 45_mm
-                         : arrangement == Arrangement::close ? 36_mm
-                                                             : 30_mm;
+    if (photos.size() == 1) {
+      std::vector<Beside::Cell> cells{{photographs(arrangement, half_width())},
+                                      {drawn(arrangement, false)}};
+      return std::make_shared<Beside>(std::move(cells), between, Beside::Line::top);
+    }
+    if (photos.empty()) return drawn(arrangement, true);
+    return std::make_shared<Column>(std::vector<BlockPtr>{photographs(arrangement, width()),
+                                                          gap(0.6), drawn(arrangement, true)});
+  }
+
+  Length width() const { return desk_.input.paper.size.width - side_margin - side_margin; }
+  Length half_width() const { return (width() - between) / 2; }
+
+  /// Side by side in the room of `width`, what was before first; captions under them on one line.
+  BlockPtr photographs(Arrangement arrangement, Length width) const {
+    const auto& photos = desk_.note.visit.photos;
     std::vector<std::size_t> order;
     for (const PhotoTime when : {PhotoTime::before, PhotoTime::after}) {
       for (std::size_t i = 0; i < photos.size(); ++i) {
         if (photos[i].when == when && order.size() < most_pictures) order.push_back(i);
       }
     }
-    std::vector<Beside::Cell> cells;
-    for (const std::size_t i : order) cells.push_back({photograph(i, least)});
-    return std::make_shared<Beside>(std::move(cells), Length::mm(4), Beside::Line::top);
+    const int count = static_cast<int>(order.size());
+    const Length each = (width - between * (count - 1)) / count;
+    const Length wanted = arrangement == Arrangement::open    ? 60_mm
+                          : arrangement == Arrangement::close ? 48_mm
+                                                              : 38_mm;
+    const Length high = std::min(wanted, scaled(each, 0.8));
+    const double shape = std::min(widest_picture, each.in_mm() / high.in_mm());
+    std::vector<Beside::Cell> images, captions;
+    for (const std::size_t i : order) {
+      images.push_back({photograph(i, shape, high)});
+      captions.push_back({paragraph(caption(photos[i]), TextStyle{}, origin(photos[i]))});
+    }
+    return std::make_shared<Column>(std::vector<BlockPtr>{
+        std::make_shared<Beside>(std::move(images), between, Beside::Line::top),
+        std::make_shared<Gap>(0.25, 0.2, 0),
+        std::make_shared<Beside>(std::move(captions), between)});
   }
 
-  BlockPtr photograph(std::size_t i, Length least) const {
+  static Origin origin(const Photo& photo) { return {"photo", photo.file.span}; }
+
+  std::vector<TextSpan> caption(const Photo& photo) const {
+    std::vector<TextSpan> text{
+        {words_.say(photo.when == PhotoTime::before ? Phrase::note_before : Phrase::note_after),
+         Face::semibold}};
+    if (!photo.caption.empty()) text.push_back({": " + photo.caption});
+    return text;
+  }
+
+  BlockPtr photograph(std::size_t i, double shape, Length high) const {
     const Photo& said = desk_.note.visit.photos[i];
     const PhotographPtr picture =
         i < desk_.note.photos.size() ? desk_.note.photos[i] : PhotographPtr();
-    const std::string time =
-        words_.say(said.when == PhotoTime::before ? Phrase::note_before : Phrase::note_after);
-    const Origin origin{"photo", said.file.span};
-    const std::string caption = said.caption.empty() ? time : time + ": " + said.caption;
-    BlockPtr image = picture ? std::make_shared<Picture>(picture, caption, said.focus,
-                                                         picture_shape, least, 70_mm, 4, origin)
-                             : missing_picture(words_.say(Phrase::note_photo_missing),
-                                               picture_shape, least, 70_mm, 4, origin);
-    std::vector<TextSpan> text{{time, Face::semibold}};
-    if (!said.caption.empty()) text.push_back({": " + said.caption});
-    std::vector<BlockPtr> parts{std::move(image), std::make_shared<Gap>(0.2, 0.15, 0),
-                                paragraph(std::move(text), TextStyle{}, origin)};
-    return std::make_shared<Column>(std::move(parts));
+    if (!picture) {
+      return missing_picture(words_.say(Phrase::note_photo_missing), shape, high, high, 0,
+                             origin(said));
+    }
+    std::string alt;
+    for (const TextSpan& span : caption(said)) alt += span.text;
+    return std::make_shared<Picture>(picture, alt, said.focus, shape, high, high, 0, origin(said));
   }
 
-  /// The dog, dashed as it came and solid as it left; from both sides where a finding asks for it.
-  BlockPtr drawn(Arrangement arrangement) const {
+  /// The dog, dashed as it came and solid as it left; from both sides where there is room or a
+  /// finding asks for it.
+  BlockPtr drawn(Arrangement arrangement, bool wide) const {
     const bool photos = !desk_.note.visit.photos.empty();
-    const Length least = arrangement == Arrangement::open    ? (photos ? 46_mm : 62_mm)
-                         : arrangement == Arrangement::close ? 42_mm
-                                                             : 34_mm;
-    const auto figure = [&](Side side) {
+    const Length least = arrangement == Arrangement::open    ? (photos ? 44_mm : 58_mm)
+                         : arrangement == Arrangement::close ? 40_mm
+                                                             : 33_mm;
+    const auto figure = [&](Side side) -> BlockPtr {
       const Phrase title = side == Side::left ? Phrase::note_left_side : Phrase::note_right_side;
-      TextStyle style{Role::label, Face::semibold};
-      std::vector<BlockPtr> parts{
-          dog_figure(note_figure(desk_, side), least, 95_mm, 4, {"figure", {}}),
-          std::make_shared<Gap>(0.2, 0.1, 0), paragraph(words_.say(title), style)};
-      return std::make_shared<Column>(std::move(parts));
+      return std::make_shared<Column>(std::vector<BlockPtr>{
+          paragraph(words_.say(title), TextStyle{Role::label, Face::semibold}),
+          std::make_shared<Gap>(0.1, 0.05, 0),
+          dog_figure(note_figure(desk_, side), least, 95_mm, 4, {"figure", {}})});
     };
+    const bool right = note_needs_both_sides(desk_);
     std::vector<Beside::Cell> cells{{figure(Side::left)}};
-    if (note_needs_both_sides(desk_) || arrangement != Arrangement::dense) {
+    if (right || (wide && arrangement != Arrangement::dense))
       cells.push_back({figure(Side::right)});
-    }
-    std::vector<BlockPtr> parts{
-        std::make_shared<Beside>(std::move(cells), Length::mm(6), Beside::Line::top),
+    return std::make_shared<Column>(std::vector<BlockPtr>{
+        std::make_shared<Beside>(std::move(cells), between, Beside::Line::top),
         std::make_shared<Gap>(0.2, 0.1, 0),
-        paragraph(words_.say(Phrase::note_dashes), TextStyle{Role::foot})};
-    return std::make_shared<Column>(std::move(parts));
+        paragraph(words_.say(Phrase::note_dashes), TextStyle{Role::foot})});
   }
 
   BlockPtr lines_of(const NoteRow& row) const {
@@ -262,7 +288,7 @@ std::optional<Sheet> make_note(const SheetInput& input, const NoteInput& note,
   request.paper_name = std::string(input.paper.name);
   request.noun = "note";
   request.span = note.visit.date.span;
-  request.margins = {Length::mm(12), Length::mm(13), Length::mm(11), Length::mm(13)};
+  request.margins = {Length::mm(12), side_margin, Length::mm(11), side_margin};
   request.roles = hand_roles(input.salon.paper.distances);
   request.layouts = {
       {"open", [&] { return maker.make(Arrangement::open); }},

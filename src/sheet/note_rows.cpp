@@ -143,14 +143,11 @@ class RowMaker {
       out.push_back({"."});
       if (!entry.why.empty()) out.push_back({" " + sentence(entry.why)});
     } else {
-      out.push_back({": " + (entry.why.empty() ? say(Phrase::note_otherwise) : entry.why)});
-      if (const auto left = left_by(entry)) out.push_back({", " + to_text(*left, units())});
-      out.push_back({"."});
+      out.push_back({": " + say(Phrase::note_otherwise) + "."});
+      if (!entry.why.empty()) out.push_back({" " + sentence(entry.why)});
     }
     return out;
   }
-
-  std::optional<Length> left_by(const TrimEntry& entry) const { return entry.leave; }
 
   std::string name_of(const TrimEntry& entry, const std::vector<Place>& where) const {
     const auto group = parse_group(entry.written);
@@ -167,7 +164,7 @@ class RowMaker {
 
   /// Lengths that were measured when it left.
   void left() {
-    std::vector<std::string> measured, rest;
+    std::vector<std::string> measured;
     for (const RegionState& state : visit_.went_out) {
       const std::string where = places({state.place});
       std::vector<std::string> parts = state_words(state);
@@ -205,7 +202,10 @@ class RowMaker {
     for (const ProductUse& use : visit_.products) {
       std::string text = capitalised(use.product.name);
       if (desk_.staff() && use.product.mixed) {
-        text = say(Phrase::note_mixed, {text, desk_.voice.locale.long_date(*use.product.mixed)});
+        const bool same_day = *use.product.mixed == visit_.date.value;
+        text = same_day ? say(Phrase::note_mixed_today, {text})
+                        : say(Phrase::note_mixed,
+                              {text, desk_.voice.locale.long_date(*use.product.mixed)});
       }
       names.push_back(text);
     }

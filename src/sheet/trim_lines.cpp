@@ -72,7 +72,7 @@ std::string places_text(const std::vector<Place>& places, const SheetVoice& voic
   return voice.locale.list(names);
 }
 
-std::string grouped_text(std::vector<Place> places, const SheetVoice& voice) {
+std::vector<std::string> grouped_names(std::vector<Place> places, const SheetVoice& /*voice*/) {
   struct Named {
     Place first;
     std::string name;
@@ -91,7 +91,11 @@ std::string grouped_text(std::vector<Place> places, const SheetVoice& voice) {
   std::ranges::sort(named, {}, &Named::first);
   std::vector<std::string> names;
   for (Named& one : named) names.push_back(std::move(one.name));
-  return voice.locale.list(names);
+  return names;
+}
+
+std::string grouped_text(std::vector<Place> places, const SheetVoice& voice) {
+  return voice.locale.list(grouped_names(std::move(places), voice));
 }
 
 void name_line(TrimLine& line, const SheetVoice& voice) {

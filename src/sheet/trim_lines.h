@@ -34,4 +34,6 @@ std::string work_text(const TrimEntry&, const SheetVoice&);
 std::string places_text(const std::vector<Place>&, const SheetVoice&);
 /// The same with a whole group under its own name: "body, legs and left ear".
 std::string grouped_text(std::vector<Place>, const SheetVoice&);
+/// Its parts, one a name.
+std::vector<std::string> grouped_names(std::vector<Place>, const SheetVoice&);
 }  // namespace furnish
