@@ -62,9 +62,9 @@ Counts run_batch(std::uint32_t seed, const std::string& paper, Command command =
       ++counts.refused_page;
       continue;
     }
-    const Frame& frame = sheet->page.frame;
+    const Frame& frame = sheet->sheet.page.frame;
     CHECK(frame.size == size);
-    const bool at_the_door = sheet->page.layout == "at the door";
+    const bool at_the_door = sheet->sheet.page.layout == "at the door";
     if (command == Command::card) {
       CHECK(first_missing(text_of(frame),
                           promised({one->pet, one->plan, std::nullopt}, at_the_door)) == "");
@@ -83,7 +83,7 @@ Counts run_batch(std::uint32_t seed, const std::string& paper, Command command =
     ++counts.set;
     counts.short_cards += at_the_door;
     if (i % 50 != 0) continue;
-    const auto pdf = to_pdf(std::span(&frame, 1), sheet->info, {}, shop.sink());
+    const auto pdf = to_pdf(std::span(&frame, 1), sheet->sheet.info, {}, shop.sink());
     REQUIRE(pdf);
     CHECK(PdfFile(*pdf).pages().size() == 1);
     CHECK(pdf_faults(*pdf) == std::vector<std::string>{});
