@@ -53,6 +53,8 @@ class SheetRun {
     std::vector<Done> kept;
     for (const PetPath& path : pets) {
       auto one = shop_.open(path);
+      // All pets of a salon: those that were there have a note.
+      if (one && options_.pets.empty() && shop_.nothing_to_note(*one)) continue;
       auto sheet = one ? shop_.sheet(*one) : std::nullopt;
       console_.show_reports();
       if (!sheet) {

@@ -58,6 +58,8 @@ class Workshop {
     std::vector<Attachment> files;
     std::vector<SideFile> beside;
   };
+  /// True if a note is asked for and the pet has no such visit.
+  bool nothing_to_note(const Case&) const;
   /// The sheet of a case that the command asks for. Empty iff an error was reported.
   std::optional<Made> sheet(const Case&);
 
@@ -70,8 +72,9 @@ class Workshop {
   };
   /// In whose words and units sheets of a salon are said, made once each. Null after an error.
   const Voice* voice(SalonFolder&);
-  /// The visit that `note` is about; null after an error.
-  const Visit* chosen_visit(const Case&);
+  /// The visit that `note` is about; null if there is none.
+  const Visit* chosen_visit(const Case&) const;
+  void report_no_visit(const Case&);
   std::optional<Made> note(const Case&, const Paper&, const SheetVoice&);
   std::optional<Made> care(const Case&, const Paper&, const SheetVoice&);
   /// What travels inside a sheet's PDF, so that the sheet can be turned back into a file.

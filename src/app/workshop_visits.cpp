@@ -36,29 +36,40 @@ Attachment Workshop::pet_file(const Pet& pet, Audience audience) {
           "The pet's file, from which this sheet was made"};
 }
 
-const Visit* Workshop::chosen_visit(const Case& one) {
+const Visit* Workshop::chosen_visit(const Case& one) const {
   const Visit* found = nullptr;
-  std::vector<std::string> days;
   for (const Visit& visit : one.visits) {
     if (visit.date.value > today_) continue;
-    days.push_back(to_iso(visit.date.value));
     if (!options_.visit || visit.date.value == *options_.visit) found = &visit;
   }
-  if (found != nullptr) return found;
+  return found;
+}
+
+bool Workshop::nothing_to_note(const Case& one) const {
+  return options_.command == Command::note && chosen_visit(one) == nullptr;
+}
+
+void Workshop::report_no_visit(const Case& one) {
+  std::vector<std::string> days;
+  for (const Visit& visit : one.visits) {
+    if (visit.date.value <= today_) days.push_back(to_iso(visit.date.value));
+  }
+  const std::string& name = one.pet.name.value;
   auto& fault = sink_.error(
       "no-visit", one.pet.span,
-      options_.visit
-          ? fmt::format("{} has no visit of {}", one.pet.name.value, to_iso(*options_.visit))
-          : fmt::format("{} has no visit yet", one.pet.name.value));
+      options_.visit ? fmt::format("{} has no visit of {}", name, to_iso(*options_.visit))
+                     : fmt::format("{} has no visit yet", name));
   fault.hint = days.empty() ? fmt::format("furnish new visit {} starts one", one.pet.key)
                             : "there is one of " + listed(days, " and ");
-  return nullptr;
 }
 
 std::optional<Workshop::Made> Workshop::note(const Case& one, const Paper& on,
                                              const SheetVoice& speaker) {
   const Visit* const visit = chosen_visit(one);
-  if (visit == nullptr) return std::nullopt;
+  if (visit == nullptr) {
+    report_no_visit(one);
+    return std::nullopt;
+  }
   const Salon& salon = one.folder->salon();
   const Date day = visit->date.value;
   const auto count = static_cast<std::size_t>(visit - one.visits.data());

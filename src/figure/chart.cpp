@@ -11,7 +11,7 @@ namespace furnish {
 namespace {
 constexpr Length line_weight = 0.3_mm, axis_weight = 0.12_mm, reference_weight = 0.2_mm,
                  leader_weight = 0.1_mm, radius = 0.7_mm, clear = 0.7_mm, tick = 1_mm,
-                 between_dates = 2_mm;
+                 between_dates = 2_mm, visit_gap = 0.4_mm;
 constexpr double least_span = 0.2;  // of the largest value
 
 std::string alt_of(const ChartInput& input) {
@@ -175,6 +175,13 @@ class Plot {
     ground.closed = true;
     frame.marks.emplace_back(
         PathMark{{std::move(ground)}, Ink::tint, std::nullopt, {}, Dash::solid});
+    // A gap at each visit, so that equal times are still told apart.
+    for (std::size_t i = 1; i < input_.points.size(); ++i) {
+      const Point left = step(i - 1).second, right = step(i).first;
+      const Length top = std::max(left.y, right.y);
+      frame.marks.emplace_back(
+          FillMark{{{left.x - visit_gap / 2, top}, {visit_gap, axis_ - top}}, Ink::paper});
+    }
     frame.marks.emplace_back(
         PathMark{{std::move(line)}, std::nullopt, Ink::text, line_weight, Dash::solid});
   }

@@ -57,24 +57,52 @@ DrawnCoat ear_coat(const DrawnCoat& coat, const Ear& ear) {
 }
 }  // namespace
 
-Drawing drawing_of(const Build& build, const DrawnCoat& coat) {
-  const Skeleton bones = skeleton(build);
-  const Furred body = furred(bones.body, coat, 11);
-  const Furred front = furred(bones.front_leg, coat, 23);
-  const Furred rear = furred(bones.rear_leg, coat, 31);
-  const Furred tail = furred(bones.tail, coat);
-  const Furred fall = curtain(build, coat);
-  const Furred ear = furred(bones.ear.outline, ear_coat(coat, bones.ear), 53);
+namespace {
+/// The furred parts of a dog and the shapes they make.
+struct Parts {
+  Parts(const Build& build, const DrawnCoat& coat)
+      : bones(skeleton(build)),
+        body(furred(bones.body, coat, 11)),
+        front(furred(bones.front_leg, coat, 23)),
+        rear(furred(bones.rear_leg, coat, 31)),
+        tail(furred(bones.tail, coat)),
+        fall(curtain(build, coat)),
+        ear(furred(bones.ear.outline, ear_coat(coat, bones.ear), 53)),
+        front_shape(above_ground(front.shape())),
+        rear_shape(above_ground(rear.shape())),
+        tail_shape(above_ground(tail.shape())),
+        ear_shape(above_ground(ear.shape())) {
+    Shape all = whole({body.shape(), front_shape, rear_shape, fall.shape()});
+    if (!bones.tail.over_back) all = unite(all, tail_shape);
+    // Slits and slivers narrower than a hair's stroke, where locks of two parts cross, are no form:
+    // fill the one, cut the other.
+    near = without_specks(above_ground(grown(grown(grown(all, 0.8), -1.3), 0.5)), 10);
+  }
 
+  Shape far_ear() const { return bones.ear.hangs ? Shape{} : moved(ear_shape, bones.ear.far_ear); }
+  Shape silhouette() const {
+    return whole({near, moved(front_shape, bones.far_front), moved(rear_shape, bones.far_rear),
+                  far_ear(), ear_shape, tail_shape});
+  }
+
+  Skeleton bones;
+  Furred body, front, rear, tail, fall, ear;
+  Shape front_shape, rear_shape, tail_shape, ear_shape, near;
+};
+}  // namespace
+
+Shape silhouette_of(const Build& build, const DrawnCoat& coat) {
+  return Parts(build, coat).silhouette();
+}
+
+Drawing drawing_of(const Build& build, const DrawnCoat& coat) {
+  const Parts parts(build, coat);
+  const auto& [bones, body, front, rear, tail, fall, ear, front_shape, rear_shape, tail_shape,
+               ear_shape, near] = parts;
   Drawing out;
-  const Shape front_shape = above_ground(front.shape()), rear_shape = above_ground(rear.shape());
-  out.tail_shape = above_ground(tail.shape());
-  out.ear_shape = above_ground(ear.shape());
-  Shape near = whole({body.shape(), front_shape, rear_shape, fall.shape()});
-  if (!bones.tail.over_back) near = unite(near, out.tail_shape);
-  // Slits and slivers narrower than a hair's stroke, where locks of two parts cross, are no form:
-  // fill the one, cut the other.
-  out.near = without_specks(above_ground(grown(grown(grown(near, 0.8), -1.3), 0.5)), 10);
+  out.tail_shape = tail_shape;
+  out.ear_shape = ear_shape;
+  out.near = near;
 
   std::vector<HairTip> tips = body.tips;
   for (const Furred* part : {&front, &rear, &fall}) add(tips, part->tips);
@@ -88,14 +116,10 @@ Drawing drawing_of(const Build& build, const DrawnCoat& coat) {
   };
   far_leg(front_shape, front, bones.far_front);
   far_leg(rear_shape, rear, bones.far_rear);
-  Shape far_ear;
   if (!bones.ear.hangs) {
-    far_ear = moved(out.ear_shape, bones.ear.far_ear);
-    out.behind.push_back(far_part(far_ear, moved(ear.tips, bones.ear.far_ear), coat.coat));
+    out.behind.push_back(far_part(parts.far_ear(), moved(ear.tips, bones.ear.far_ear), coat.coat));
   }
-  out.silhouette =
-      whole({out.near, moved(front_shape, bones.far_front), moved(rear_shape, bones.far_rear),
-             far_ear, out.ear_shape, out.tail_shape});
+  out.silhouette = parts.silhouette();
 
   out.areas = areas_of(build, {body, front, rear, tail, fall, ear}, out);
   out.inner = inner_lines(bones, build, coat, out);

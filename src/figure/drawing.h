@@ -35,4 +35,6 @@ struct Drawing {
 };
 
 Drawing drawing_of(const Build&, const DrawnCoat&);
+/// Its silhouette alone, in a third of the time.
+Shape silhouette_of(const Build&, const DrawnCoat&);
 }  // namespace furnish

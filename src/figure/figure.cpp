@@ -65,7 +65,7 @@ Shape outline_before(FigureInput input) {
     any = true;
     input.left[i] = input.came_in[i];
   }
-  return any ? drawing_of(input.build, drawn_coat(input)).silhouette : Shape{};
+  return any ? silhouette_of(input.build, drawn_coat(input)) : Shape{};
 }
 
 struct Bounds {
@@ -105,25 +105,41 @@ Vec aim(Region region, const Build& build, const Drawing& drawing) {
   return best;
 }
 
-class DogFigure final : public Block {
+}  // namespace
+
+/// In units of the figure, facing left; what is seen from the other side is its mirror image.
+class DrawnDog {
  public:
-  DogFigure(FigureInput input, Length least, Length most, int stretch, Origin origin)
-      : Block(std::move(origin)),
-        input_(std::move(input)),
-        alt_(figure_alt(input_)),
-        drawing_(drawing_of(input_.build, drawn_coat(input_))),
-        before_(outline_before(input_)),
-        bounds_(bounds_of(unite(drawing_.silhouette, before_))),
-        least_(least),
-        most_(std::max(least, most)),
-        stretch_(stretch) {
+  explicit DrawnDog(const FigureInput& input)
+      : drawing(drawing_of(input.build, drawn_coat(input))),
+        before(outline_before(input)),
+        bounds(bounds_of(unite(drawing.silhouette, before))) {
     for (std::size_t i = 0; i < region_count; ++i) {
       // A little smaller than the region: white lines part neighbours.
-      for (const Ring& ring : grown(drawing_.areas[i], -0.55)) {
-        if (std::abs(area(ring)) > 2) hatched_[i].push_back(simplified(ring, 0.25));
+      for (const Ring& ring : grown(drawing.areas[i], -0.55)) {
+        if (std::abs(area(ring)) > 2) hatched[i].push_back(simplified(ring, 0.25));
       }
     }
   }
+
+  Drawing drawing;
+  Shape before;
+  Bounds bounds;
+  std::array<Shape, region_count> hatched;
+};
+
+namespace {
+class DogFigure final : public Block {
+ public:
+  DogFigure(FigureInput input, DrawnDogPtr dog, Length least, Length most, int stretch,
+            Origin origin)
+      : Block(std::move(origin)),
+        input_(std::move(input)),
+        alt_(figure_alt(input_)),
+        dog_(std::move(dog)),
+        least_(least),
+        most_(std::max(least, most)),
+        stretch_(stretch) {}
 
   Extent measure(Length width, const Setting& setting) const override {
     Extent extent{least_, least_, stretch_};
@@ -171,12 +187,13 @@ class DogFigure final : public Block {
                  room_y = std::min(box.size.height, most_).in_mm() - 2 * edge;
     OnPaper paper;
     paper.scale = std::max(
-        0.05, share * std::min(room_x / bounds_.size().x, room_y / bounds_.size().y));
+        0.05, share * std::min(room_x / dog_->bounds.size().x, room_y / dog_->bounds.size().y));
     paper.mirrored = input_.side == Side::right;
-    const double middle = (bounds_.low.x + bounds_.high.x) / 2 * (paper.mirrored ? -1 : 1);
+    const double middle =
+        (dog_->bounds.low.x + dog_->bounds.high.x) / 2 * (paper.mirrored ? -1 : 1);
     paper.left = box.left().in_mm() + box.size.width.in_mm() / 2 - middle * paper.scale;
     paper.ground = box.top().in_mm() + box.size.height.in_mm() / 2 +
-                   (bounds_.low.y + bounds_.high.y) / 2 * paper.scale;
+                   (dog_->bounds.low.y + dog_->bounds.high.y) / 2 * paper.scale;
     return paper;
   }
 
@@ -191,7 +208,7 @@ class DogFigure final : public Block {
   std::vector<PlacedCallout> placed(const OnPaper& paper, const Rect& box,
                                     const Setting& setting) const {
     CalloutRoom room;
-    room.figure = paper.in_mm(drawing_.silhouette);
+    room.figure = paper.in_mm(dog_->drawing.silhouette);
     for (Ring& ring : room.figure) ring = simplified(ring, 0.1);
     const double middle = box.top().in_mm() + box.size.height.in_mm() / 2,
                  up = std::min(box.size.height, most_).in_mm() / 2;
@@ -205,7 +222,8 @@ class DogFigure final : public Block {
       for (const Region region : callout.regions) {
         // Two that point at one region do not share a point, where their leaders would touch.
         const int before = pointed[static_cast<std::size_t>(region)]++;
-        choice.push_back(paper.mm(aim(region, input_.build, drawing_)) + Vec{0.4, 1.8} * before);
+        choice.push_back(paper.mm(aim(region, input_.build, dog_->drawing)) +
+                         Vec{0.4, 1.8} * before);
       }
     }
     return place_callouts(room, anchors);
@@ -213,11 +231,11 @@ class DogFigure final : public Block {
 
   void hatch(Region region, const OnPaper& paper, Frame& frame) const {
     const auto i = static_cast<std::size_t>(region);
-    if (hatched_[i].empty()) return;
+    if (dog_->hatched[i].empty()) return;
     if (avoided(region)) {
-      draw_avoided(paper.contours(hatched_[i]), frame);
+      draw_avoided(paper.contours(dog_->hatched[i]), frame);
     } else if (input_.tools[i]) {
-      frame.marks.emplace_back(hatched(paper.contours(hatched_[i]), *input_.tools[i]));
+      frame.marks.emplace_back(hatched(paper.contours(dog_->hatched[i]), *input_.tools[i]));
     }
   }
 
@@ -229,29 +247,29 @@ class DogFigure final : public Block {
   }
 
   void draw_dog(const OnPaper& paper, Frame& frame) const {
-    const double width = bounds_.size().x * paper.scale;
+    const double width = dog_->bounds.size().x * paper.scale;
     const Length weight = Length::mm(std::clamp(0.13 + 0.0012 * width, 0.18, 0.4));
     const auto add = [&](const Painted& painted) {
       PathMark path = paper.path(painted, weight);
       if (!path.contours.empty()) frame.marks.emplace_back(std::move(path));
     };
-    if (!before_.empty()) {
+    if (!dog_->before.empty()) {
       // Behind the dog: where less was taken off than the line is wide, it does not show.
       frame.marks.emplace_back(
-          PathMark{paper.contours(before_), std::nullopt, Ink::text, weight, Dash::dashed});
+          PathMark{paper.contours(dog_->before), std::nullopt, Ink::text, weight, Dash::dashed});
     }
-    std::ranges::for_each(drawing_.behind, add);
-    add(drawing_.body);
+    std::ranges::for_each(dog_->drawing.behind, add);
+    add(dog_->drawing.body);
     for (const RegionInfo& region : regions()) {
       if (region.region == Region::ears) continue;
-      if (region.region == Region::tail && !drawing_.tail.empty()) continue;
+      if (region.region == Region::tail && !dog_->drawing.tail.empty()) continue;
       hatch(region.region, paper, frame);
     }
-    std::ranges::for_each(drawing_.inner, add);
-    std::ranges::for_each(drawing_.tail, add);
-    if (!drawing_.tail.empty()) hatch(Region::tail, paper, frame);
-    for (std::size_t i = 0; i < drawing_.ear.size(); ++i) {
-      add(drawing_.ear[i]);
+    std::ranges::for_each(dog_->drawing.inner, add);
+    std::ranges::for_each(dog_->drawing.tail, add);
+    if (!dog_->drawing.tail.empty()) hatch(Region::tail, paper, frame);
+    for (std::size_t i = 0; i < dog_->drawing.ear.size(); ++i) {
+      add(dog_->drawing.ear[i]);
       if (i == 0) hatch(Region::ears, paper, frame);
     }
   }
@@ -267,11 +285,11 @@ class DogFigure final : public Block {
   }
 
   void draw_spots(const OnPaper& paper, const Setting& setting, Frame& frame) const {
-    const double own = 1.5 * radius(setting), most = 0.06 * bounds_.size().x * paper.scale;
+    const double own = 1.5 * radius(setting), most = 0.06 * dog_->bounds.size().x * paper.scale;
     std::vector<Vec> taken;
     for (const FigureSpot& spot : input_.spots) {
       if (!seen(spot.place)) continue;
-      Vec at = paper.mm(aim(spot.place.region, input_.build, drawing_));
+      Vec at = paper.mm(aim(spot.place.region, input_.build, dog_->drawing));
       const double size = spot.kind == SpotKind::finding ? own : std::min(own, most);
       // Several on one place stand side by side.
       const auto near = [&](Vec other) { return distance(other, at) < size * 1.1; };
@@ -298,16 +316,24 @@ class DogFigure final : public Block {
 
   FigureInput input_;
   std::string alt_;
-  Drawing drawing_;
-  Shape before_;
-  Bounds bounds_;
-  std::array<Shape, region_count> hatched_;
+  DrawnDogPtr dog_;
   Length least_, most_;
   int stretch_;
 };
 }  // namespace
 
+DrawnDogPtr draw_dog(const FigureInput& input) {
+  return std::make_shared<const DrawnDog>(input);
+}
+
+BlockPtr dog_figure(FigureInput input, DrawnDogPtr dog, Length least, Length most, int stretch,
+                    Origin origin) {
+  return std::make_shared<DogFigure>(std::move(input), std::move(dog), least, most, stretch,
+                                     std::move(origin));
+}
+
 BlockPtr dog_figure(FigureInput input, Length least, Length most, int stretch, Origin origin) {
-  return std::make_shared<DogFigure>(std::move(input), least, most, stretch, std::move(origin));
+  DrawnDogPtr dog = draw_dog(input);
+  return dog_figure(std::move(input), std::move(dog), least, most, stretch, std::move(origin));
 }
 }  // namespace furnish

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -72,9 +73,17 @@ Length withers_height(std::optional<Mass>);
 /// kg is drawn a third longer than it is), and that of a tiny dog does not hide it.
 double coat_scale(std::optional<Mass>);
 
+/// The dog as it is drawn: its build and its coat, without callouts, spots or side. It takes most
+/// of a figure's time, so figures of one dog share it.
+class DrawnDog;
+using DrawnDogPtr = std::shared_ptr<const DrawnDog>;
+DrawnDogPtr draw_dog(const FigureInput&);
+
 /// The dog, from the side, wearing the trim. Stands in the middle of its column, grows with spare
 /// room from `least` to `most` height.
 BlockPtr dog_figure(FigureInput, Length least, Length most, int stretch, Origin = {});
+/// The same, drawn before. pre: drawn of an input with the same build, coat, weight and lengths.
+BlockPtr dog_figure(FigureInput, DrawnDogPtr, Length least, Length most, int stretch, Origin = {});
 
 /// What the figure shows, in words: build, coat, and the trim region by region.
 std::string figure_alt(const FigureInput&);

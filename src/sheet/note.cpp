@@ -30,7 +30,16 @@ constexpr std::size_t most_pictures = 4;
 class NoteMaker {
  public:
   explicit NoteMaker(const NoteDesk& desk)
-      : desk_(desk), words_(desk.voice.words), locale_(desk.voice.locale) {}
+      : desk_(desk),
+        words_(desk.voice.words),
+        locale_(desk.voice.locale),
+        left_(note_figure(desk, Side::left)),
+        right_(note_figure(desk, Side::right)),
+        left_dog_(draw_dog(left_)),
+        // One dog from two sides, unless something was measured on one of them.
+        right_dog_(left_.left == right_.left && left_.came_in == right_.came_in
+                       ? left_dog_
+                       : draw_dog(right_)) {}
 
   BlockPtr make(Arrangement arrangement) const {
     std::vector<BlockPtr> blocks{head()};
@@ -52,7 +61,8 @@ class NoteMaker {
       blocks.push_back(gap(0.75));
     }
     for (const std::string& line : note_signatures(desk_)) {
-      blocks.push_back(std::make_shared<BlankLine>(line));
+      blocks.push_back(paragraph(line, TextStyle{Role::body, Face::semibold}));
+      blocks.push_back(std::make_shared<BlankLine>(words_.say(Phrase::note_sign)));
     }
     return std::make_shared<Column>(std::move(blocks));
   }
@@ -169,7 +179,9 @@ class NoteMaker {
       return std::make_shared<Column>(std::vector<BlockPtr>{
           paragraph(words_.say(title), TextStyle{Role::label, Face::semibold}),
           std::make_shared<Gap>(0.1, 0.05, 0),
-          dog_figure(note_figure(desk_, side), least, 95_mm, 4, {"figure", {}})});
+          dog_figure(side == Side::left ? left_ : right_,
+                     side == Side::left ? left_dog_ : right_dog_, least, 95_mm, 4,
+                     {"figure", {}})});
     };
     const bool right = note_needs_both_sides(desk_);
     std::vector<Beside::Cell> cells{{figure(Side::left)}};
@@ -265,6 +277,7 @@ class NoteMaker {
                               locale_.short_date(history[i].date.value)});
     }
     if (chart.points.empty()) return nullptr;
+    chart.steps_from = history.front().date.value;
     if (const auto& every = desk_.input.pet.visit_every) {
       chart.reference = static_cast<double>(every->value.count()) / 7;
     }
@@ -276,6 +289,8 @@ class NoteMaker {
   const NoteDesk& desk_;
   const Words& words_;
   const ReaderLocale& locale_;
+  FigureInput left_, right_;
+  DrawnDogPtr left_dog_, right_dog_;
 };
 }  // namespace
 

@@ -32,8 +32,8 @@ std::vector<NoteRow> note_rows(const NoteDesk&);
 std::vector<const Finding*> note_findings(const NoteDesk&);
 /// What must not be missed: a mat round a limb, weight lost; gravest first.
 std::vector<AlertEntry> note_alerts(const NoteDesk&);
-/// Lines that wait for a signature: what was agreed to without a name or a day, and what should
-/// have been agreed to but is not on record.
+/// What waits for a signature: what was agreed to without a name or a day, and what should have been
+/// agreed to but is not on record.
 std::vector<std::string> note_signatures(const NoteDesk&);
 /// The dog as it came (dashed) and as it left, with the findings of `side`.
 FigureInput note_figure(const NoteDesk&, Side side);

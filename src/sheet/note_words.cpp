@@ -61,7 +61,7 @@ std::vector<std::string> note_signatures(const NoteDesk& desk) {
   const Visit& visit = desk.note.visit;
   for (const Consent& consent : visit.consents) {
     if (consent.by.empty() || !consent.on) {
-      out.push_back(words.say(Phrase::note_sign, {capitalised(consent.to)}));
+      out.push_back(sentence(consent.to));
     }
   }
   if (!visit.consents.empty()) return out;
@@ -69,13 +69,13 @@ std::vector<std::string> note_signatures(const NoteDesk& desk) {
     return state.mats.value_or(0) >= mats_cut_out;
   });
   if (cut_out) {
-    out.push_back(words.say(Phrase::note_sign, {words.say(Phrase::note_consent_mats)}));
+    out.push_back(sentence(words.say(Phrase::note_consent_mats)));
   }
   const auto shortened = [](const Caution& caution) {
     return caution.rule == RuleId::double_coat_short && !caution.accepted;
   };
   if (std::ranges::any_of(desk.input.plan.cautions, shortened)) {
-    out.push_back(words.say(Phrase::note_sign, {words.say(Phrase::note_consent_short)}));
+    out.push_back(sentence(words.say(Phrase::note_consent_short)));
   }
   return out;
 }

@@ -29,7 +29,12 @@ enum class Arrangement : std::uint8_t { open, short_open, dense, tight, in_two }
 class StyleMaker {
  public:
   StyleMaker(const SheetInput& input, const SheetVoice& voice, std::optional<QrCode> code)
-      : input_(input), voice_(voice), code_(std::move(code)), rows_(style_rows(input, voice)) {}
+      : input_(input),
+        voice_(voice),
+        code_(std::move(code)),
+        rows_(style_rows(input, voice)),
+        figure_(style_figure(rows_, input, voice)),
+        dog_(draw_dog(figure_)) {}
 
   /// With a portrait of that height in the corner, beside the head, the alerts and the notes; zero
   /// is none.
@@ -207,7 +212,7 @@ class StyleMaker {
   }
 
   BlockPtr figure(Length least) const {
-    return dog_figure(style_figure(rows_, input_, voice_), least, most_figure, 8, {"figure", {}});
+    return dog_figure(figure_, dog_, least, most_figure, 8, {"figure", {}});
   }
 
   BlockPtr before(WithHow how) const {
@@ -277,6 +282,8 @@ class StyleMaker {
   const SheetVoice& voice_;
   std::optional<QrCode> code_;
   std::vector<StyleRow> rows_;
+  FigureInput figure_;
+  DrawnDogPtr dog_;
 };
 /// The ways to arrange the sheet, most generous first, each with a portrait of that height.
 std::vector<Layout> layouts_of(const StyleMaker& maker, Length portrait) {
@@ -298,7 +305,7 @@ std::vector<Layout> layouts_of(const StyleMaker& maker, Length portrait) {
 /// if every one would.
 std::optional<ComposedPage> with_portrait(const ComposedPage& bare, PageRequest request,
                                           const StyleMaker& maker, TextShaper& shaper) {
-  for (const Length height : {34_mm, 30_mm, 27_mm, 24_mm}) {
+  for (const Length height : {34_mm, 30_mm, 27_mm, 24_mm, 20_mm}) {
     request.layouts = layouts_of(maker, height);
     std::erase_if(request.layouts, [&](const Layout& one) { return one.name != bare.layout; });
     DiagnosticSink unheard;  // that it does not fit is no fault

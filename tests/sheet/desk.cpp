@@ -7,6 +7,8 @@
 #include "page/paper.h"
 #include "page/shaped_line.h"
 #include "sheet/card.h"
+#include "sheet/care.h"
+#include "sheet/note.h"
 #include "sheet/style_sheet.h"
 #include "spec/writer.h"
 
@@ -89,7 +91,7 @@ Kennel Desk::kennel(const std::string& key, Date today) {
         std::ranges::find(read->bookings, key, [](const Booking& one) { return one.pet.value; });
     if (found != read->bookings.end()) booking = *found;
   }
-  return {std::move(*pet), std::move(plan), std::move(booking), today};
+  return {std::move(*pet), std::move(plan), std::move(booking), today, std::move(visits)};
 }
 
 SheetInput Desk::input(const Kennel& kennel, std::string_view paper) const {
@@ -106,6 +108,30 @@ std::optional<Sheet> Desk::style(const Kennel& kennel, std::string_view paper) {
   SheetInput made = input(kennel, paper);
   made.trim_code = trim_toml(kennel.pet);
   return make_style_sheet(made, voice(), sink_);
+}
+
+std::optional<Sheet> Desk::note(const Kennel& kennel, Audience audience, std::string_view paper) {
+  const auto size = parse_paper(paper);
+  REQUIRE(size);
+  std::size_t count = 0;
+  while (count < kennel.visits.size() && kennel.visits[count].date.value <= kennel.today) ++count;
+  if (count == 0) return std::nullopt;
+  const std::span history = std::span(kennel.visits).first(count);
+  const Date day = history.back().date.value;
+  const Plan before = make_plan(salon_, kennel.pet, history.first(count - 1), day, sink_);
+  const Plan after = make_plan(salon_, kennel.pet, history, day, sink_);
+  const SheetInput made{salon_, kennel.pet, after, std::nullopt, day, *size, &history.back()};
+  return make_note(made, {before, history.back(), history, {}, audience}, voice(), sink_);
+}
+
+std::optional<Sheet> Desk::care(const Kennel& kennel, std::string_view paper) {
+  SheetInput made = input(kennel, paper);
+  for (const Visit& visit : kennel.visits) {
+    if (visit.date.value <= kennel.today) made.latest = &visit;
+  }
+  const HomeCare at_home = home_care(salon_, kennel.pet, kennel.plan, made.latest, kennel.today);
+  const bool of_today = made.latest != nullptr && made.latest->date.value == kennel.today;
+  return make_care_sheet(made, {at_home, of_today ? made.latest : nullptr, {}}, voice(), sink_);
 }
 
 std::string Desk::said() const {

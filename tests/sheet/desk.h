@@ -40,6 +40,7 @@ struct Kennel {
   Plan plan;
   std::optional<Booking> booking;
   Date today = demo_day;
+  std::vector<Visit> visits{};  ///< as the files have them, oldest first
 };
 
 /// A salon's folder and what its cards are made with: reads, plans and sets as the program does.
@@ -59,6 +60,11 @@ class Desk {
   std::optional<Sheet> card(const Kennel&, std::string_view paper = "A5");
   /// With the trim as a code, as the program makes it.
   std::optional<Sheet> style(const Kennel&, std::string_view paper = "A4");
+
+  /// Of the last visit up to the kennel's day, without its photos. Empty if there was none.
+  std::optional<Sheet> note(const Kennel&, Audience, std::string_view paper = "A4");
+  /// As the program makes it, without the code.
+  std::optional<Sheet> care(const Kennel&, std::string_view paper = "A4");
 
   const Salon& salon() const { return salon_; }
   const DiagnosticSink& sink() const { return sink_; }

@@ -47,7 +47,7 @@ struct SetPage {
   Length free_top;
 };
 
-/// Every sheet of every sample pet: cards on all papers, style sheets on the two they are made for.
+/// Every sheet of every sample pet: cards on all papers, the others on the two they are made for.
 template <typename Visit>
 void each_page(Visit visit) {
   for (const char* name : salons) {
@@ -70,6 +70,10 @@ void each_page(Visit visit) {
         const auto paper = parse_paper(sheet);
         REQUIRE(paper);
         set(table.style(kennel, sheet), *paper, hand_roles(own), 5_mm);
+        set(table.care(kennel, sheet), *paper, fridge_roles(own), 5_mm);
+        if (kennel.visits.empty()) continue;
+        set(table.note(kennel, Audience::staff, sheet), *paper, hand_roles(own), 5_mm);
+        set(table.note(kennel, Audience::everyone, sheet), *paper, hand_roles(own), 5_mm);
       }
     }
   }

@@ -54,7 +54,7 @@ TEST_CASE("a portrait is on the style sheet where it costs no smaller type", "[s
       if (images.empty()) continue;
       ++shown;
       REQUIRE(images.size() == 1);
-      CHECK(images[0]->area.size.height >= 24_mm);
+      CHECK(images[0]->area.size.height >= 20_mm);
       CHECK(images[0]->area.size.height <= 34_mm);
       CHECK(images[0]->area.right() == input.paper.size.width - 12_mm);
       CHECK(test::says(with->page.frame, kennel.pet.name.value));

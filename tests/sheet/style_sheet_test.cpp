@@ -32,8 +32,9 @@ Print printed(const Sheet& sheet) {
   REQUIRE(pdf);
   const test::TemporaryFolder folder;
   const std::string file = folder.file("sheet.pdf", *pdf);
-  REQUIRE(test::run("pdftoppm -r 600 -gray -singlefile " + file + " " + folder.path("sheet"))
-              .status == 0);
+  REQUIRE(
+      test::run("pdftoppm -r 600 -gray -singlefile " + file + " " + folder.path("sheet")).status ==
+      0);
   std::istringstream in(test::bytes_of(folder.path("sheet.pgm")));
   std::string magic;
   int most = 0;
@@ -124,9 +125,9 @@ TEST_CASE("bars and rule of the style sheet are as long as the plan says", "[sty
         std::ranges::find(all, 50_mm, [](const FillMark& fill) { return fill.area.size.width; });
     REQUIRE(rule != all.end());
     std::size_t x = static_cast<std::size_t>(rule->area.left().in_mm() * dots_per_mm + 0.5);
-    const std::size_t from = x, y = static_cast<std::size_t>(
-                                        (rule->area.top() + rule->area.size.height / 2).in_mm() *
-                                        dots_per_mm);
+    const std::size_t from = x,
+                      y = static_cast<std::size_t>(
+                          (rule->area.top() + rule->area.size.height / 2).in_mm() * dots_per_mm);
     while (print.dark(x, y)) ++x;
     CHECK(std::abs(static_cast<double>(x - from) / dots_per_mm - 50) < 0.1);
   }

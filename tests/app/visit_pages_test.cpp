@@ -1,0 +1,184 @@
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+#include "app/program.h"
+#include "app/promised.h"
+#include "app/words_on_page.h"
+#include "output/pdf_rules.h"
+#include "sheet/desk.h"
+
+// Notes and care sheets of the samples, as files that other programs read.
+
+namespace furnish::test {
+namespace {
+constexpr const char* salons[] = {"lantern-street", "us-corner"};
+
+std::string on_paper(const std::string& salon, const std::string& paper = "A4") {
+  return " --salon " + sample(salon) + " --on " + std::string(demo_date) + " --paper '" + paper +
+         "' ";
+}
+
+void check_pages(const std::string& pdf, std::size_t count) {
+  const std::string bytes = bytes_of(pdf);
+  CHECK(PdfFile(bytes).pages().size() == count);
+  CHECK(pdf_faults(bytes) == std::vector<std::string>{});
+  const ToolOutput check = run("qpdf --check " + pdf);
+  CHECK(check.status == 0);
+  CHECK(check.err == "");
+  const auto pages = placed_pages(run("pdftotext -bbox-layout " + pdf + " -").out);
+  CHECK(pages.size() == count);
+  for (const PlacedPage& page : pages) CHECK(misplaced(page, 0) == std::vector<std::string>{});
+}
+
+std::string text_of(const std::string& pdf) {
+  return run("pdftotext -raw " + pdf + " -").out;
+}
+
+/// Pets of the demo with visits up to its day.
+std::vector<std::string> visited() {
+  return {"bjarne", "clementine", "gao", "juniper", "marlow", "otter", "pickle"};
+}
+std::string joined_by_space(const std::vector<std::string>& words) {
+  std::string out;
+  for (const std::string& word : words) out += " " + word;
+  return out;
+}
+}  // namespace
+
+TEST_CASE("every sample's notes are good pages on both papers", "[note]") {
+  for (const char* paper : {"A4", "letter"}) {
+    for (const char* whose : {"file", "owner"}) {
+      const TemporaryFolder folder;
+      const std::string pdf = folder.path("all.pdf");
+      const auto ran = furnish("note" + joined_by_space(visited()) + " --together --for " + whose +
+                               on_paper("lantern-street", paper) + "-o " + pdf);
+      INFO(paper << " for " << whose << "\n" << ran.err);
+      REQUIRE(ran.status == 0);
+      CHECK(ran.err.find("photo") == std::string::npos);
+      check_pages(pdf, visited().size());
+    }
+  }
+}
+
+TEST_CASE("every visit of the samples becomes a note", "[note]") {
+  Desk table(sample("lantern-street"));
+  std::size_t notes = 0;
+  for (const std::string& key : visited()) {
+    for (const std::string& name :
+         DiskFiles().toml_files(sample("lantern-street") + "/visits/" + key)) {
+      const std::string day = name.substr(0, 10);
+      const TemporaryFolder folder;
+      const auto ran = furnish("note " + key + " --visit " + day + on_paper("lantern-street") +
+                               "-o " + folder.path("") + "/");
+      INFO(key << " " << day << "\n" << ran.err);
+      CHECK(ran.status == 0);
+      CHECK(files_below(folder.path("")) ==
+            std::vector<std::string>{key + "-" + day + "-note.pdf"});
+      ++notes;
+    }
+  }
+  CHECK(notes > 20);
+}
+
+TEST_CASE("the owner's copy says what is for the owner, the file's says all", "[note]") {
+  const TemporaryFolder folder;
+  for (const char* whose : {"file", "owner"}) {
+    REQUIRE(furnish("note marlow --for " + std::string(whose) + on_paper("lantern-street") + "-o " +
+                    folder.path(std::string(whose) + ".pdf"))
+                .status == 0);
+  }
+  const std::string owner = text_of(folder.path("owner.pdf")),
+                    file = text_of(folder.path("file.pdf"));
+  INFO(owner << "\n----\n" << file);
+  CHECK(first_missing(file, {"Marlow", "Came in", "worried at the dryer", "towel over the ears",
+                             "Done", "Thinners out for sharpening", "lump, pea-sized",
+                             "still sore, no longer warm", "Next visit", "19 January"}) == "");
+  CHECK(first_missing(owner, {"Marlow", "Came in", "Done", "Thinners out for sharpening",
+                              "lump, pea-sized", "Next visit", "19 January"}) == "");
+  for (const char* staff : {"worried at the dryer", "towel over the ears", "no longer warm"}) {
+    CHECK(first_missing(owner, {staff}) != "");
+  }
+  // The files inside, as another reader gets them out.
+  for (const char* whose : {"file", "owner"}) {
+    const TemporaryFolder out;
+    REQUIRE(run("pdfdetach -saveall -o " + out.path("") + " " +
+                folder.path(std::string(whose) + ".pdf"))
+                .status == 0);
+    CHECK(files_below(out.path("")) ==
+          std::vector<std::string>{"marlow-2026-11-24.toml", "marlow.toml"});
+    const bool has =
+        bytes_of(out.path("marlow-2026-11-24.toml")).find("worried") != std::string::npos;
+    CHECK(has == (std::string(whose) == "file"));
+  }
+}
+
+TEST_CASE("a visit that is not there is told with those that are", "[note]") {
+  const auto ran = furnish("note marlow --visit 2026-11-23" + on_paper("lantern-street"));
+  CHECK(ran.status == 1);
+  CHECK(ran.err.find("Marlow has no visit of 2026-11-23") != std::string::npos);
+  CHECK(ran.err.find("2026-09-29 and 2026-11-24") != std::string::npos);
+  const auto none = furnish("note dot" + on_paper("lantern-street"));
+  CHECK(none.status == 1);
+  CHECK(none.err.find("furnish new visit dot") != std::string::npos);
+  CHECK(furnish("note marlow --for owner --with-spec staff" + on_paper("lantern-street")).status ==
+        2);
+  CHECK(furnish("care marlow --with-spec staff" + on_paper("lantern-street")).status == 2);
+}
+
+TEST_CASE("every sample's care sheet is one good page on both papers", "[care]") {
+  for (const char* salon : salons) {
+    const std::size_t pets = Desk(sample(salon)).pets().size();
+    for (const char* paper : {"A4", "letter"}) {
+      const TemporaryFolder folder;
+      const std::string pdf = folder.path("all.pdf");
+      const auto ran = furnish("care --together" + on_paper(salon, paper) + "-o " + pdf);
+      INFO(salon << " on " << paper << "\n" << ran.err);
+      REQUIRE(ran.status == 0);
+      check_pages(pdf, pets);
+      // A calendar entry for each that has a day to come back on.
+      const auto files = files_below(folder.path(""));
+      CHECK(std::ranges::count_if(
+                files, [](const std::string& file) { return file.ends_with(".ics"); }) > 0);
+    }
+  }
+}
+
+TEST_CASE("a care sheet reads from today to the next visit", "[care]") {
+  const TemporaryFolder folder;
+  REQUIRE(furnish("care marlow" + on_paper("lantern-street") + "-o " + folder.path("care.pdf"))
+              .status == 0);
+  CHECK(files_below(folder.path("")) == std::vector<std::string>{"care.ics", "care.pdf"});
+  const std::string text = text_of(folder.path("care.pdf"));
+  INFO(text);
+  CHECK(first_missing(text, {"Marlow", "Today", "We washed Marlow", "At home until",
+                             "three times a week", "Watch for", "lump, pea-sized", "within a week",
+                             "Come back", "19 January", "555 0170", "not a vet"}) == "");
+  CHECK(text.find("#30") == std::string::npos);  // no blade numbers
+}
+
+TEST_CASE("a phone reads the next visit off a grey print of the care sheet", "[care]") {
+  std::size_t codes = 0;
+  for (const char* salon : salons) {
+    Desk table(sample(salon));
+    const TemporaryFolder folder;
+    const auto ran = furnish("care" + on_paper(salon) + "-o " + folder.path("") + "/");
+    INFO(ran.err);
+    REQUIRE(ran.status == 0);
+    for (const std::string& key : table.pets()) {
+      const std::string file = folder.path(key + "-care");
+      const auto& next = table.kennel(key).plan.next_visit;
+      if (!next || next->date <= demo_day) continue;
+      INFO(salon << ": " << key);
+      REQUIRE(run("pdftoppm -r 150 -gray -png -singlefile " + file + ".pdf " + file).status == 0);
+      const auto read = run("zbarimg -q --raw " + file + ".png");
+      CHECK(read.status == 0);
+      std::string day = to_iso(next->date);
+      std::erase(day, '-');
+      CHECK(read.out.find("DTSTART;VALUE=DATE:" + day) != std::string::npos);
+      ++codes;
+    }
+  }
+  CHECK(codes > 10);
+}
+}  // namespace furnish::test

@@ -1,0 +1,142 @@
+#include "sheet/note.h"
+
+#include <catch2/catch.hpp>
+
+#include "sheet/desk.h"
+#include "sheet/note_parts.h"
+
+namespace furnish {
+namespace {
+using test::Desk;
+
+constexpr const char* rex = R"(
+[pet]
+name = "Rex"
+coat = "double"
+weight = "10 kg"
+[trim]
+style = "natural-tidy"
+visit_every = "8 weeks"
+)";
+
+/// A salon with Rex and his visits, by their days.
+Desk with_visits(std::map<std::string, std::string> visits, const std::string& pet = rex) {
+  std::map<std::string, std::string> files{{"pets/rex.toml", pet},
+                                           {"salon.toml", "[salon]\nname = \"Demo\"\n"}};
+  for (auto& [day, text] : visits) {
+    files["visits/rex/" + day + ".toml"] = "date = " + day + "\n" + text;
+  }
+  return Desk(std::move(files));
+}
+}  // namespace
+
+TEST_CASE("a plan that was followed everywhere is one line", "[note]") {
+  Desk table = with_visits({{"2026-11-24", ""}});
+  const auto sheet = table.note(table.kennel(), Audience::staff);
+  REQUIRE(sheet);
+  CHECK(test::says(sheet->page.frame, "Natural tidy, as planned everywhere."));
+  CHECK_FALSE(test::says(sheet->page.frame, "instead of"));
+}
+
+TEST_CASE("what was done otherwise stands against the plan, a group once", "[note]") {
+  Desk table =
+      with_visits({{"2026-11-24", "[done]\nbody = { blade = \"7F\", why = \"matted\" }\n"}});
+  const auto sheet = table.note(table.kennel(), Audience::staff);
+  REQUIRE(sheet);
+  CHECK(test::says(sheet->page.frame, "Body: #7F instead of brush, no cut. Matted."));
+  CHECK(test::says(sheet->page.frame, "All else as planned."));
+  const auto owners = table.note(table.kennel(), Audience::everyone);
+  REQUIRE(owners);
+  CHECK(test::says(owners->page.frame, "Body: not as usual this time. Matted."));
+  CHECK_FALSE(test::says(owners->page.frame, "#7F"));
+}
+
+// The grades are common practice, no source.
+TEST_CASE("mats say what their grade means", "[note]") {
+  Desk table = with_visits({{"2026-11-24", "[came_in]\nears = { mats = 2, side = \"left\" }\n"}});
+  const auto sheet = table.note(table.kennel(), Audience::staff);
+  REQUIRE(sheet);
+  CHECK(test::says(sheet->page.frame,
+                   "Mats, grade 2 of 4: Left ear: mats that fingers and comb open."));
+}
+
+TEST_CASE("a mat round a limb leads the page, for everyone", "[note]") {
+  Desk table = with_visits({{"2026-11-24", "[came_in]\ntail = { mats = 4, encircling = true }\n"}});
+  for (const Audience audience : {Audience::staff, Audience::everyone}) {
+    const auto sheet = table.note(table.kennel(), audience);
+    REQUIRE(sheet);
+    CHECK(test::says(sheet->page.frame, "DANGER"));
+    CHECK(test::says(sheet->page.frame, "See a vet today."));
+  }
+}
+
+// More than a tenth, exactly (a hospital's leaflet on abnormal weight loss): 20.0 to 18.0 is not.
+TEST_CASE("weight that was lost is said from more than a tenth on", "[note]") {
+  for (const auto& [now, told] : {std::pair("18.0 kg", false), std::pair("17.9 kg", true)}) {
+    Desk table = with_visits({{"2026-09-29", "weight = \"20.0 kg\"\n"},
+                              {"2026-11-24", "weight = \"" + std::string(now) + "\"\n"}});
+    const auto sheet = table.note(table.kennel(), Audience::everyone);
+    REQUIRE(sheet);
+    INFO(now);
+    CHECK(test::says(sheet->page.frame, "That is more than a tenth.") == told);
+  }
+}
+
+TEST_CASE("signatures only where something needs consent", "[note]") {
+  const auto lines = [](const std::string& visit, const std::string& pet = rex) {
+    Desk table = with_visits({{"2026-11-24", visit}}, pet);
+    const auto sheet = table.note(table.kennel(), Audience::staff);
+    INFO(table.said());
+    REQUIRE(sheet);
+    return test::says(sheet->page.frame, "Name, date, signature:");
+  };
+  CHECK_FALSE(lines(""));
+  CHECK_FALSE(lines("[came_in]\nears = { mats = 2 }\n"));
+  CHECK(lines("[came_in]\nears = { mats = 3 }\n"));
+  CHECK_FALSE(
+      lines("[came_in]\nears = { mats = 3 }\n[[consent]]\nto = \"cutting out\"\n"
+            "by = \"Sam\"\non = 2026-11-24\n"));
+  CHECK(lines("[[consent]]\nto = \"cutting out\"\nby = \"Sam\"\n"));
+  const std::string shaved = std::string(rex) + "body = { blade = \"7F\" }\n";
+  CHECK(lines("", shaved));
+}
+
+TEST_CASE("the figure is dashed where it came with more coat, and numbered like the findings",
+          "[note]") {
+  Desk table =
+      with_visits({{"2026-09-29", "[went_out]\nchest = { length = \"30 mm\" }\n"},
+                   {"2026-11-24",
+                    "[came_in]\nchest = { length = \"45 mm\" }\n[[finding]]\nregion = \"belly\"\n"
+                    "side = \"right\"\nwhat = \"lump\"\n[[finding]]\nregion = \"ears\"\nwhat = "
+                    "\"red\"\nfor = \"everyone\"\n"}});
+  const auto kennel = table.kennel();
+  const SheetInput input = table.input(kennel, "A4");
+  const NoteInput note{kennel.plan, kennel.visits.back(), kennel.visits, {}, Audience::staff};
+  const SheetVoice voice = table.voice();
+  const NoteDesk desk{input, note, voice};
+  const FigureInput figure = note_figure(desk, Side::left);
+  const auto chest = static_cast<std::size_t>(Region::chest);
+  REQUIRE(figure.came_in[chest]);
+  CHECK(*figure.came_in[chest] == LengthRange{45_mm, 45_mm});
+  REQUIRE(figure.spots.size() == 2);
+  CHECK(figure.spots[0].number == 1);
+  CHECK(figure.spots[1].place.region == Region::ears);
+  CHECK(note_needs_both_sides(desk));
+  const NoteInput owners{kennel.plan, kennel.visits.back(), kennel.visits, {}, Audience::everyone};
+  const NoteDesk for_owner{input, owners, voice};
+  CHECK(note_findings(for_owner).size() == 1);
+  CHECK(note_figure(for_owner, Side::left).spots.size() == 1);
+  CHECK_FALSE(note_needs_both_sides(for_owner));
+}
+
+TEST_CASE("what is learned says from how many visits", "[note]") {
+  Desk table = with_visits({{"2026-08-04", "[went_out]\nchest = { length = \"30 mm\" }\n"},
+                            {"2026-09-29",
+                             "[came_in]\nchest = { length = \"44 mm\" }\n"
+                             "[went_out]\nchest = { length = \"30 mm\" }\n"},
+                            {"2026-11-24", "[came_in]\nchest = { length = \"44 mm\" }\n"}});
+  const auto sheet = table.note(table.kennel(), Audience::staff);
+  REQUIRE(sheet);
+  CHECK(test::says(sheet->page.frame, "in 30 days, learned from 3 visits."));
+}
+}  // namespace furnish
