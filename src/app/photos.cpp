@@ -58,9 +58,9 @@ PhotographPtr PhotoFolder::portrait(const Pet& pet) {
   return pet.photo.empty() ? nullptr : load({pet.photo, pet.photo_span});
 }
 
-std::vector<LoadedPhoto> load_photos(const Visit& visit, PhotoFolder& folder) {
-  std::vector<LoadedPhoto> out;
-  for (const Photo& photo : visit.photos) out.push_back({&photo, folder.load(photo.file)});
+std::vector<PhotographPtr> PhotoFolder::of(const Visit& visit) {
+  std::vector<PhotographPtr> out;
+  for (const Photo& photo : visit.photos) out.push_back(load(photo.file));
   return out;
 }
 }  // namespace furnish

@@ -25,6 +25,8 @@ class PhotoFolder {
   PhotographPtr load(const Located<std::string>& path);
   /// The pet's own photo; null also if it has none.
   PhotographPtr portrait(const Pet&);
+  /// A visit's photos in its order, as many as it names; null where one cannot be shown.
+  std::vector<PhotographPtr> of(const Visit&);
 
  private:
   std::string folder_of(const SourceSpan& named) const;
@@ -34,12 +36,4 @@ class PhotoFolder {
   const SourceSet& sources_;
   DiagnosticSink& sink_;
 };
-
-/// A photo that a visit names, and its picture; null if that cannot be shown.
-struct LoadedPhoto {
-  const Photo* named;
-  PhotographPtr picture;
-};
-/// In the order of the file. Refers to the visit's photos.
-std::vector<LoadedPhoto> load_photos(const Visit&, PhotoFolder&);
 }  // namespace furnish

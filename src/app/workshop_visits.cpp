@@ -79,9 +79,8 @@ std::optional<Workshop::Made> Workshop::note(const Case& one, const Paper& on,
   const Plan after = make_plan(salon, one.pet, history, day, unheard);
   const SheetInput input{salon, one.pet, after, std::nullopt, day, on, visit};
   const Audience audience = options_.for_owner ? Audience::everyone : Audience::staff;
-  NoteInput note{before, *visit, history, {}, audience};
-  PhotoFolder folder(one.folder->root(), salon, sources_, sink_);
-  for (const LoadedPhoto& photo : load_photos(*visit, folder)) note.photos.push_back(photo.picture);
+  PhotoFolder photos(one.folder->root(), salon, sources_, sink_);
+  const NoteInput note{before, *visit, history, photos.of(*visit), audience};
   auto sheet = make_note(input, note, speaker, sink_);
   if (!sheet) return std::nullopt;
   std::string name = fmt::format("{}-{}-note", one.pet.key, to_iso(day));

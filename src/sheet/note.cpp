@@ -277,6 +277,7 @@ class NoteMaker {
                               locale_.short_date(history[i].date.value)});
     }
     if (chart.points.empty()) return nullptr;
+    chart.steps_from = history.front().date.value;
     if (const auto& every = desk_.input.pet.visit_every) {
       chart.reference = static_cast<double>(every->value.count()) / 7;
     }

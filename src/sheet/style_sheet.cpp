@@ -4,6 +4,7 @@
 
 #include "figure/qr.h"
 #include "figure/true_size.h"
+#include "page/around_corner.h"
 #include "page/forms.h"
 #include "page/picture.h"
 #include "page/run_in_alerts.h"
@@ -15,8 +16,7 @@
 namespace furnish {
 namespace {
 // 0.43 mm a module, more than ISO asks: read from prints of 150 dots an inch.
-constexpr Length code_side = 40_mm, code_module = Length::micrometres(430), most_figure = 110_mm,
-                 low_portrait = 27_mm;
+constexpr Length code_side = 40_mm, code_module = Length::micrometres(430), most_figure = 110_mm;
 
 /// How the page is arranged, most generous first. In each the figure stands beside what comes
 /// before the trim, and the table over the whole width is the order of work. `open`: labels in a
@@ -36,21 +36,15 @@ class StyleMaker {
         figure_(style_figure(rows_, input, voice)),
         dog_(draw_dog(figure_)) {}
 
-  /// With a portrait of that height in the head; zero is none.
+  /// With a portrait of that height in the corner, beside the head, the alerts and the notes; zero
+  /// is none.
   BlockPtr make(Arrangement arrangement, Length portrait = {}) const {
     const WithHow how = arrangement == Arrangement::open ? WithHow::yes : WithHow::no;
     const bool roomy = how == WithHow::yes || arrangement == Arrangement::short_open;
     const bool in_two = arrangement == Arrangement::in_two;
     const bool tight = arrangement == Arrangement::tight || in_two;
     const auto labels = std::make_shared<LabelColumn>();
-    std::vector<BlockPtr> blocks{portrait == Length{} ? head() : head_with(portrait)};
-    blocks.push_back(roomy ? alerts(labels) : run_in_alerts());
-    if (roomy) {
-      blocks.push_back(notes(style_who(input_, voice_), labels));
-    } else {
-      blocks.push_back(gap(0.3));
-      blocks.push_back(run_in(style_who(input_, voice_)));
-    }
+    std::vector<BlockPtr> blocks{with_portrait(who(roomy, labels, portrait > Length{}), portrait)};
     blocks.push_back(gap(roomy ? 1 : 0.5));
     const Length least = roomy ? 62_mm : tight ? 44_mm : 54_mm;
     blocks.push_back(beside(figure(least), before(how), 6, 7));
@@ -104,70 +98,84 @@ class StyleMaker {
     return std::make_shared<Beside>(std::move(cells), Length::mm(6), Beside::Line::top);
   }
 
-  BlockPtr title() const {
+  /// The name; at the other end who it is, in two lines.
+  BlockPtr head() const {
     TextStyle name{Role::title, Face::bold};
     name.structure = Structure::title;
     name.leading = 1.0;
-    return paragraph(input_.pet.name.value, name, {"name", input_.pet.name.span});
-  }
-  std::vector<BlockPtr> facts(Align align) const {
-    TextStyle style{Role::subtitle};
-    style.align = align;
+    TextStyle facts{Role::subtitle};
+    facts.align = Align::end;
     std::vector<BlockPtr> lines;
-    for (auto& spans : style_facts(input_, voice_)) lines.push_back(paragraph(spans, style));
-    return lines;
+    for (auto& spans : style_facts(input_, voice_)) lines.push_back(paragraph(spans, facts));
+    const BlockPtr title = paragraph(input_.pet.name.value, name, {"name", input_.pet.name.span});
+    if (lines.empty()) return title;
+    return std::make_shared<Ends>(title, column(std::move(lines)), Length::mm(6));
   }
 
-  /// The name; at the other end who it is, in two lines.
-  BlockPtr head() const {
-    std::vector<BlockPtr> lines = facts(Align::end);
-    if (lines.empty()) return title();
-    return std::make_shared<Ends>(title(), column(std::move(lines)), Length::mm(6));
-  }
-
-  /// The name and who it is; at the other end the portrait. Beside a low one who it is stands
-  /// beside the name, as without one.
-  BlockPtr head_with(Length portrait) const {
-    std::vector<BlockPtr> lines;
-    if (portrait < low_portrait) {
-      lines.push_back(head());
+  /// The head, the alerts, health and wishes. `split`: the gravest alert by itself, so that a
+  /// portrait need not stand beside all of them; rows that are black go together.
+  std::vector<BlockPtr> who(bool roomy, const std::shared_ptr<LabelColumn>& labels,
+                            bool split) const {
+    std::vector<BlockPtr> out{head()};
+    std::vector<AlertEntry> first = style_alerts(input_, voice_), rest;
+    if (first.empty()) {
+      out.push_back(roomy ? no_alerts(labels) : run_in_no_alerts());
     } else {
-      lines.push_back(title());
-      std::ranges::move(facts(Align::start), std::back_inserter(lines));
+      if (split) {
+        const auto black = [](const AlertEntry& entry) { return entry.gravity == Gravity::row; };
+        const auto end = std::max(first.begin() + 1, std::ranges::find_if_not(first, black));
+        std::move(end, first.end(), std::back_inserter(rest));
+        first.erase(end, first.end());
+      }
+      const auto add = [&](std::vector<AlertEntry> entries, Length rule) {
+        if (entries.empty()) return;
+        if (roomy) {
+          out.push_back(
+              std::make_shared<Alerts>(std::move(entries), labels, Alerts::Actions::beside, rule));
+        } else {
+          out.push_back(std::make_shared<RunInAlerts>(std::move(entries), rule));
+        }
+      };
+      add(std::move(first), rule_name);
+      add(std::move(rest), {});
     }
-    std::string says = input_.pet.name.value;
-    for (const TextSpan& span : looks_text(input_, voice_)) {
-      says += (says == input_.pet.name.value ? ": " : "") + span.text;
+    std::vector<StyleNote> about = style_who(input_, voice_);
+    if (roomy) {
+      out.push_back(notes(std::move(about), labels));
+    } else {
+      out.push_back(gap(0.3));
+      out.push_back(run_in(std::move(about)));
     }
-    constexpr double aspect = 4.0 / 3;
-    std::vector<Beside::Cell> cells{
-        {column(std::move(lines)), {}, 1},
-        {std::make_shared<Picture>(input_.portrait, std::move(says), std::nullopt, aspect, portrait,
-                                   portrait, 0, Origin{"photo", input_.pet.photo_span}),
-         scaled(portrait, aspect)}};
-    return column({std::make_shared<Beside>(std::move(cells), Length::mm(6), Beside::Line::top),
-                   std::make_shared<Gap>(0.3, 0.2, 0)});
+    return out;
   }
 
-  BlockPtr alerts(const std::shared_ptr<LabelColumn>& labels) const {
-    std::vector<AlertEntry> entries = style_alerts(input_, voice_);
-    if (!entries.empty()) {
-      return std::make_shared<Alerts>(std::move(entries), labels, Alerts::Actions::beside,
-                                      rule_name);
-    }
+  BlockPtr no_alerts(const std::shared_ptr<LabelColumn>& labels) const {
     std::vector<LabelRow> none{
         {voice_.words.say(Phrase::label_alerts), paragraph(voice_.words.say(Phrase::no_alerts))}};
     return column(
         {std::make_shared<Rule>(rule_name), std::make_shared<Rows>(std::move(none), labels)});
   }
-
-  BlockPtr run_in_alerts() const {
-    std::vector<AlertEntry> entries = style_alerts(input_, voice_);
-    if (!entries.empty()) return std::make_shared<RunInAlerts>(std::move(entries), rule_name);
+  BlockPtr run_in_no_alerts() const {
     return column(
         {std::make_shared<Rule>(rule_name),
          paragraph({{voice_.words.say(Phrase::label_alerts) + after_label, Face::semibold},
                     {voice_.words.say(Phrase::no_alerts)}})});
+  }
+
+  /// One under the other, with the portrait in the corner if it is to have some height.
+  BlockPtr with_portrait(std::vector<BlockPtr> blocks, Length height) const {
+    if (height == Length{}) return column(std::move(blocks));
+    std::string says = input_.pet.name.value;
+    for (const TextSpan& span : looks_text(input_, voice_)) {
+      says += (says == input_.pet.name.value ? ": " : "") + span.text;
+    }
+    constexpr double aspect = 4.0 / 3;
+    const auto picture =
+        std::make_shared<Picture>(input_.portrait, std::move(says), std::nullopt, aspect, height,
+                                  height, 0, Origin{"photo", input_.pet.photo_span});
+    return std::make_shared<AroundCorner>(std::move(blocks), picture,
+                                          Size{scaled(height, aspect), height}, Length::mm(5),
+                                          Length::mm(1.5));
   }
 
   static BlockPtr notes(std::vector<StyleNote> notes, const std::shared_ptr<LabelColumn>& labels) {
@@ -297,7 +305,7 @@ std::vector<Layout> layouts_of(const StyleMaker& maker, Length portrait) {
 /// if every one would.
 std::optional<ComposedPage> with_portrait(const ComposedPage& bare, PageRequest request,
                                           const StyleMaker& maker, TextShaper& shaper) {
-  for (const Length height : {34_mm, 30_mm, 27_mm, 24_mm, 20_mm, 17_mm}) {
+  for (const Length height : {34_mm, 30_mm, 27_mm, 24_mm, 20_mm}) {
     request.layouts = layouts_of(maker, height);
     std::erase_if(request.layouts, [&](const Layout& one) { return one.name != bare.layout; });
     DiagnosticSink unheard;  // that it does not fit is no fault

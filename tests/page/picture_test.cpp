@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "page/around_corner.h"
 #include "support.h"
 
 using namespace furnish;
@@ -106,4 +107,72 @@ TEST_CASE("a missing picture has a dashed frame of the same shape with the words
       "This photo of the dog, taken before the trim, is missing or could not be read at all",
       4.0 / 3, Length::mm(10), Length::mm(10), 0);
   CHECK(wordy->measure(Length::mm(200), setting).least > Length::mm(10));
+}
+
+TEST_CASE("blocks go round a corner: narrow beside it, whole below it", "[page][picture]") {
+  test::Desk desk;
+  const Setting setting = desk.setting(test::reading_roles());
+  constexpr Length width = Length::mm(100), gutter = Length::mm(5), air = Length::mm(2);
+  constexpr Size corner{Length::mm(30), Length::mm(20)};
+  const auto strip = [](double mm) { return std::make_shared<FreeZone>(Length::mm(mm)); };
+  const auto rule = std::make_shared<Rule>(rule_row);
+  const auto photo = std::make_shared<Picture>(photo_of(1200, 800), "Rex", std::nullopt, 1.5,
+                                               corner.height, corner.height, 0);
+  struct Case {
+    double first, second;
+    Length height;
+    std::vector<Length> widths;  // of the rules after the first and second strip
+  };
+  const Length narrow = width - corner.width - gutter;
+  for (const Case& one : {Case{5, 5, Length::mm(20), {narrow, narrow}},
+                          // The rule after the first strip waits for the end of the corner.
+                          Case{21, 5, Length::mm(27) + rule_row * 2, {width, width}},
+                          // What begins beside the corner stays narrow to its end.
+                          Case{5, 30, Length::mm(35) + rule_row * 2, {narrow, width}}}) {
+    const AroundCorner around({strip(one.first), rule, strip(one.second), rule}, photo, corner,
+                              gutter, air);
+    const Extent extent = around.measure(width, setting);
+    CHECK(extent.wanted == one.height);
+    CHECK(extent.least == extent.wanted);
+    CHECK(around.parts(width, setting).size() == 5);
+    Frame frame;
+    around.place({{Length::mm(10), Length::mm(10)}, {width, extent.wanted}}, setting, frame);
+    const auto rules = test::marks_of<StrokeMark>(frame);
+    REQUIRE(rules.size() == 2);
+    for (std::size_t i = 0; i < 2; ++i) {
+      CHECK(rules[i]->to.x - rules[i]->from.x == one.widths[i]);
+    }
+    CHECK(test::marks_of<ImageMark>(frame)[0]->area ==
+          Rect{{Length::mm(80), Length::mm(10)}, corner});
+  }
+}
+
+TEST_CASE("text round a corner never meets it", "[page][picture]") {
+  test::Desk desk;
+  const Setting setting = desk.setting(test::reading_roles());
+  std::uint32_t state = 3;
+  const auto draw = [&](std::size_t below) {
+    state = state * 1664525 + 1013904223;
+    return (state >> 8) % below;
+  };
+  for (int round = 0; round < 60; ++round) {
+    const Length height = Length::mm(10 + static_cast<double>(draw(40)));
+    const Size corner{scaled(height, 1.5), height};
+    const auto photo =
+        std::make_shared<Picture>(photo_of(1200, 800), "Rex", std::nullopt, 1.5, height, height, 0);
+    std::vector<BlockPtr> blocks;
+    for (std::size_t i = 0; i < 1 + draw(6); ++i) {
+      blocks.push_back(paragraph(test::made_up_text(draw, 1 + static_cast<int>(draw(30)))));
+    }
+    const AroundCorner around(blocks, photo, corner, Length::mm(5), Length::mm(1));
+    const Length width = Length::mm(120);
+    const Rect box{{}, {width, around.measure(width, setting).wanted}};
+    Frame frame;
+    around.place(box, setting, frame);
+    const Rect area = test::marks_of<ImageMark>(frame).at(0)->area;
+    CHECK(contains(box, area));
+    for (const TextMark* mark : test::marks_of<TextMark>(frame)) {
+      CHECK_FALSE(overlap(area, test::ink_on_page(*mark)));
+    }
+  }
 }
