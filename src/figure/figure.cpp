@@ -110,7 +110,7 @@ class DogFigure final : public Block {
   DogFigure(FigureInput input, Length least, Length most, int stretch, Origin origin)
       : Block(std::move(origin)),
         input_(std::move(input)),
-        alt_(figure_alt(input_)),
+        alt_(input_.alt),
         drawing_(drawing_of(input_.build, drawn_coat(input_))),
         before_(outline_before(input_)),
         bounds_(bounds_of(unite(drawing_.silhouette, before_))),

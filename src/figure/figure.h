@@ -50,9 +50,8 @@ struct FigureInput {
   std::vector<Seam> stepped;  ///< seams that show as a step; all others are blended
   std::vector<FigureCallout> callouts;
   std::vector<FigureSpot> spots;
-  Side side = Side::left;       ///< the side seen; left looks left, right looks right
-  std::string alt_lead;         ///< what the alternative text begins with: "Rex"
-  Units units = Units::metric;  ///< of lengths in the alternative text
+  Side side = Side::left;  ///< the side seen; left looks left, right looks right
+  std::string alt;         ///< what the figure shows, in words
 };
 
 /// Length drawn in every region: the middle of what is left; where the plan says nothing, coats
@@ -75,7 +74,4 @@ double coat_scale(std::optional<Mass>);
 /// The dog, from the side, wearing the trim. Stands in the middle of its column, grows with spare
 /// room from `least` to `most` height.
 BlockPtr dog_figure(FigureInput, Length least, Length most, int stretch, Origin = {});
-
-/// What the figure shows, in words: build, coat, and the trim region by region.
-std::string figure_alt(const FigureInput&);
 }  // namespace furnish

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "base/quantity.h"
 #include "base/text.h"
 #if __has_include("figure/chart.h")
 #include "figure/chart.h"
@@ -15,6 +14,7 @@
 #include "sheet/card_rows.h"
 #include "sheet/note_parts.h"
 #include "sheet/roles.h"
+#include "sheet/shown.h"
 
 namespace furnish {
 namespace {
@@ -83,8 +83,8 @@ class NoteMaker {
         {words_.say(Phrase::note_visit_of, {locale_.long_date(visit.date.value)}), Face::bold}};
     std::vector<std::string> said;
     if (!visit.groomer.empty()) said.push_back(visit.groomer);
-    if (visit.minutes) said.push_back(to_text(std::chrono::seconds(*visit.minutes)));
-    if (visit.weight) said.push_back(to_text(visit.weight->value, locale_.units()));
+    if (visit.minutes) said.push_back(shown(std::chrono::seconds(*visit.minutes), desk_.voice));
+    if (visit.weight) said.push_back(shown(visit.weight->value, desk_.voice));
     std::vector<BlockPtr> lines{paragraph(std::move(when), facts)};
     if (!said.empty()) lines.push_back(paragraph(joined(said, "\u00A0· "), facts));
     return std::make_shared<Ends>(paragraph(pet.name.value, name, {"name", pet.name.span}),
@@ -245,7 +245,7 @@ class NoteMaker {
     for (const Visit& visit : desk_.note.history) {
       if (!visit.weight) continue;
       chart.points.push_back({visit.date.value, visit.weight->value.in_kg(),
-                              to_text(visit.weight->value, locale_.units()),
+                              shown(visit.weight->value, desk_.voice),
                               locale_.short_date(visit.date.value)});
     }
     if (chart.points.size() < 2) return nullptr;
