@@ -71,21 +71,44 @@ std::string lower_ascii(std::string_view s) {
   return out;
 }
 
+namespace {
+/// Latin, Greek and Cyrillic letters as far as capitalised() goes; others as they are.
+unsigned upper_case(unsigned code) {
+  const bool latin = code >= 0xE0 && code <= 0xFE && code != 0xF7;
+  const bool greek = code >= 0x3B1 && code <= 0x3C9 && code != 0x3C2;
+  const bool cyrillic = code >= 0x430 && code <= 0x44F;
+  if (latin || greek || cyrillic) return code - 0x20;
+  // Of these pairs the capital is the even one: "đ" and the Vietnamese letters with two marks.
+  const bool even_capital = (code >= 0x100 && code <= 0x137 && code != 0x131) || code == 0x1A1 ||
+                            (code >= 0x1EA0 && code <= 0x1EF9);
+  if (even_capital) return code & ~1U;
+  return code == 0x1B0 ? 0x1AF : code;
+}
+}  // namespace
+
 std::string capitalised(std::string_view s) {
+  // A mark that gives what follows its own direction is no letter.
+  constexpr std::array<std::string_view, 3> isolates{"\u2066", "\u2067", "\u2068"};
   std::string out(s);
-  if (out.empty()) return out;
-  if (out[0] >= 'a' && out[0] <= 'z') {
-    out[0] = static_cast<char>(out[0] - 'a' + 'A');
-  } else if (out.size() > 1 && sequence(out) == 2) {
-    const unsigned code = ((static_cast<unsigned char>(out[0]) & 0x1FU) << 6U) |
-                          (static_cast<unsigned char>(out[1]) & 0x3FU);
-    unsigned upper = code;
-    const bool latin = code >= 0xE0 && code <= 0xFE && code != 0xF7;
-    const bool greek = code >= 0x3B1 && code <= 0x3C9 && code != 0x3C2;
-    const bool cyrillic = code >= 0x430 && code <= 0x44F;
-    if (latin || greek || cyrillic) upper = code - 0x20;
-    out[0] = static_cast<char>(0xC0U | (upper >> 6U));
-    out[1] = static_cast<char>(0x80U | (upper & 0x3FU));
+  std::size_t at = 0;
+  for (const std::string_view mark : isolates) {
+    if (s.starts_with(mark)) at = mark.size();
+  }
+  if (at == out.size()) return out;
+  const std::size_t length = sequence(s.substr(at));
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(out[at + i]); };
+  if (length == 1 && out[at] >= 'a' && out[at] <= 'z') {
+    out[at] = static_cast<char>(out[at] - 'a' + 'A');
+  } else if (length == 2) {
+    const unsigned upper = upper_case((byte(0) & 0x1FU) << 6U | (byte(1) & 0x3FU));
+    out[at] = static_cast<char>(0xC0U | (upper >> 6U));
+    out[at + 1] = static_cast<char>(0x80U | (upper & 0x3FU));
+  } else if (length == 3) {
+    const unsigned upper =
+        upper_case((byte(0) & 0x0FU) << 12U | (byte(1) & 0x3FU) << 6U | (byte(2) & 0x3FU));
+    out[at] = static_cast<char>(0xE0U | (upper >> 12U));
+    out[at + 1] = static_cast<char>(0x80U | ((upper >> 6U) & 0x3FU));
+    out[at + 2] = static_cast<char>(0x80U | (upper & 0x3FU));
   }
   return out;
 }

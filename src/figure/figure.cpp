@@ -135,7 +135,7 @@ class DogFigure final : public Block {
             Origin origin)
       : Block(std::move(origin)),
         input_(std::move(input)),
-        alt_(figure_alt(input_)),
+        alt_(input_.alt),
         dog_(std::move(dog)),
         least_(least),
         most_(std::max(least, most)),

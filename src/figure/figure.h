@@ -51,9 +51,8 @@ struct FigureInput {
   std::vector<Seam> stepped;  ///< seams that show as a step; all others are blended
   std::vector<FigureCallout> callouts;
   std::vector<FigureSpot> spots;
-  Side side = Side::left;       ///< the side seen; left looks left, right looks right
-  std::string alt_lead;         ///< what the alternative text begins with: "Rex"
-  Units units = Units::metric;  ///< of lengths in the alternative text
+  Side side = Side::left;  ///< the side seen; left looks left, right looks right
+  std::string alt;         ///< what the figure shows, in words
 };
 
 /// Length drawn in every region: the middle of what is left; where the plan says nothing, coats
@@ -84,7 +83,4 @@ DrawnDogPtr draw_dog(const FigureInput&);
 BlockPtr dog_figure(FigureInput, Length least, Length most, int stretch, Origin = {});
 /// The same, drawn before. pre: drawn of an input with the same build, coat, weight and lengths.
 BlockPtr dog_figure(FigureInput, DrawnDogPtr, Length least, Length most, int stretch, Origin = {});
-
-/// What the figure shows, in words: build, coat, and the trim region by region.
-std::string figure_alt(const FigureInput&);
 }  // namespace furnish

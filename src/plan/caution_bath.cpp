@@ -42,8 +42,10 @@ void find_water(const CautionInput& in, Found& found) {
     std::ranges::sort(matted);
     Caution caution =
         make_caution(RuleId::mats_before_water, bath_span(pet),
-                     fmt::format("{} matted on {}: water tightens mats", places_phrase(matted),
-                                 to_iso(in.latest->date.value)));
+                     {fmt::format("{} matted on {}: water tightens mats", places_phrase(matted),
+                                  to_iso(in.latest->date.value)),
+                      "",
+                      {matted, in.latest->date.value}});
     caution.places = matted;
     found.push_back(caution);
   }
@@ -79,18 +81,23 @@ void find_allergens(const Pet& pet, const ProductUse& use, Found& found) {
   named.erase(same.begin(), same.end());
   std::string words;
   for (const std::string& name : named) words += (words.empty() ? "" : ", ") + name;
-  found.push_back(make_caution(RuleId::allergen, use.span,
-                               fmt::format("{} contains {}", use.product.name, words)));
+  found.push_back(make_caution(
+      RuleId::allergen, use.span,
+      {fmt::format("{} contains {}", use.product.name, words), "", {use.product.name, words}}));
 }
 
 void find_short_dwell(const ProductUse& use, Found& found) {
   if (!use.product.medicated || !use.dwell) return;
   const std::chrono::seconds own = use.product.dwell.value_or(medicated_dwell);
   if (*use.dwell >= own) return;
+  Saying instead;
+  if (!use.product.dwell) instead = {"10 min where the label says nothing", "-no-label", {}};
   found.push_back(make_caution(RuleId::dwell_short, use.span,
-                               fmt::format("{} is to stay on {}, planned {}", use.product.name,
-                                           to_text(own), to_text(*use.dwell)),
-                               use.product.dwell ? "" : "10 min where the label says nothing"));
+                               {fmt::format("{} is to stay on {}, planned {}", use.product.name,
+                                            to_text(own), to_text(*use.dwell)),
+                                "",
+                                {use.product.name, own, *use.dwell}},
+                               std::move(instead)));
 }
 
 void find_old_mix(const CautionInput& in, const ProductUse& use, Found& found) {
@@ -101,8 +108,10 @@ void find_old_mix(const CautionInput& in, const ProductUse& use, Found& found) {
   if (age <= in.salon.mix_keeps) return;
   found.push_back(make_caution(
       RuleId::mix_age, product.span,
-      fmt::format("{} was mixed on {}, {} {} ago", product.name, to_iso(*product.mixed),
-                  age.count(), age.count() == 1 ? "day" : "days")));
+      {fmt::format("{} was mixed on {}, {} {} ago", product.name, to_iso(*product.mixed),
+                   age.count(), age.count() == 1 ? "day" : "days"),
+       "",
+       {product.name, *product.mixed, static_cast<int>(age.count())}}));
 }
 
 /// Where the words about the dryer stand that make `uses` true; the bath's before the handling's.
@@ -125,12 +134,11 @@ void find_dryers(const CautionInput& in, Found& found) {
   const auto force = [](const DryerWords& w) { return w.force; };
   const auto heat = [](const DryerWords& w) { return w.heated || w.cage; };
   if (words.force_on_head() || words.force_on_ears()) {
-    Caution caution = make_caution(RuleId::dryer_face, dryer_span(pet, force));
-    if (!words.force_on_head())
-      caution.what = "Nothing says that the force dryer stays off the ears";
-    if (words.force_on_head())
-      caution.what = "Nothing says that the force dryer stays off the head";
-    found.push_back(caution);
+    const Saying what =
+        words.force_on_head()
+            ? Saying{"Nothing says that the force dryer stays off the head", "-head", {}}
+            : Saying{"Nothing says that the force dryer stays off the ears", "-ears", {}};
+    found.push_back(make_caution(RuleId::dryer_face, dryer_span(pet, force), what));
   }
   if (heat(words)) {
     Caution caution = make_caution(RuleId::dryer_heat, dryer_span(pet, heat));
@@ -139,11 +147,12 @@ void find_dryers(const CautionInput& in, Found& found) {
   }
   const bool seizures = has(pet, Condition::seizures), heart = has(pet, Condition::heart_disease);
   if (words.force && (seizures || heart)) {
+    const Condition cause = seizures ? Condition::seizures : Condition::heart_disease;
     found.push_back(make_caution(
         RuleId::dryer_seizure, dryer_span(pet, force),
-        fmt::format("Force dryer and {}: noise and stress can trigger an "
-                    "attack",
-                    to_text(seizures ? Condition::seizures : Condition::heart_disease))));
+        {fmt::format("Force dryer and {}: noise and stress can trigger an attack", to_text(cause)),
+         "",
+         {cause}}));
   }
 }
 }  // namespace

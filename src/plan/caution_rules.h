@@ -13,8 +13,14 @@ void find_tool_cautions(const CautionInput&, Found&);    ///< blades, combs, she
 void find_bath_cautions(const CautionInput&, Found&);    ///< water, products, dryers
 void find_health_cautions(const CautionInput&, Found&);  ///< age, weight, vaccination, vets' work
 
+/// What a caution says of this pet, in English and as data. The key is what follows the rule's own:
+/// "-past" for "mat-wound-past".
+struct Saying {
+  std::string english{}, key{};
+  std::vector<CautionFact> facts{};
+};
 /// With the table's words where none are given.
-Caution make_caution(RuleId, SourceSpan, std::string what = {}, std::string instead = {});
+Caution make_caution(RuleId, SourceSpan, Saying what = {}, Saying instead = {});
 /// "Left hock", "Neck and shoulders".
 std::string places_phrase(const std::vector<Place>&);
 }  // namespace furnish

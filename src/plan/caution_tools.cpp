@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "base/text.h"
 #include "plan/caution_rules.h"
@@ -28,11 +29,11 @@ void add_at(Found& found, Caution caution, Place place) {
   found.push_back(std::move(caution));
 }
 
-std::string instead_for(RuleId id, const Tool& tool) {
+Saying instead_for(RuleId id, const Tool& tool) {
   const auto* const clip = std::get_if<Clip>(&tool);
   const Blade* const twin = clip != nullptr ? finish_twin(*clip->blade) : nullptr;
   if (id == RuleId::skip_tooth && twin != nullptr) {
-    return fmt::format("the finish twin, #{}", twin->name);
+    return {fmt::format("the finish twin, #{}", twin->name), "-twin", {twin}};
   }
   return {};
 }
@@ -92,7 +93,9 @@ void find_hot_blade(const CautionInput& in, Found& found) {
     const TrimPart* const part = find_part(in.pet.trim, places.front());
     Caution caution =
         make_caution(RuleId::blade_heat, part != nullptr ? part->entry.span : SourceSpan{},
-                     fmt::format("#{}: about {:.0f} min of clipping on end", blade->name, minutes));
+                     {fmt::format("#{}: about {:.0f} min of clipping on end", blade->name, minutes),
+                      "",
+                      {blade, static_cast<int>(std::lround(minutes))}});
     std::ranges::sort(places);
     caution.places = places;
     found.push_back(caution);
@@ -109,11 +112,20 @@ void find_mat_wound(const CautionInput& in, Found& found) {
     if (!state.encircling || !limb_or_tail(state.place.region)) continue;
     const Date day = in.latest->date.value;
     const bool past = day < in.today;
+    const std::vector<Place> where{state.place};
+    Saying what{fmt::format("{}: a mat all round; it may cut off the blood", places_phrase(where)),
+                "",
+                {where}};
+    Saying instead;
+    if (past) {
+      what = {fmt::format("{}: a mat all round on {}; it may cut off the blood",
+                          places_phrase(where), to_iso(day)),
+              "-past",
+              {where, day}};
+      instead = {"has a vet seen it? look there first", "-past", {}};
+    }
     Caution caution =
-        make_caution(RuleId::mat_wound, state.span,
-                     fmt::format("{}: a mat all round{}; it may cut off the blood",
-                                 places_phrase({state.place}), past ? " on " + to_iso(day) : ""),
-                     past ? "has a vet seen it? look there first" : "");
+        make_caution(RuleId::mat_wound, state.span, std::move(what), std::move(instead));
     caution.places = {state.place};
     found.push_back(caution);
   }
@@ -132,10 +144,12 @@ void name_places(Found& found) {
     const std::string where = places_phrase(one.places);
     if (one.rule == RuleId::avoid_region) {
       one.what = where + ": no tool there";
+      one.what_said.facts = {one.places};
     } else if (one.rule != RuleId::sanitary_blade && one.rule != RuleId::pads_blade &&
                one.rule != RuleId::sanitary_shears && one.rule != RuleId::ear_edge &&
                one.rule != RuleId::ear_mats) {
       one.what = fmt::format("{}: {}", where, uncapitalised(one.what));
+      one.what_said.facts = {one.places};
     }
   }
 }

@@ -28,15 +28,17 @@ auto rank(const Caution& c) {
 }
 }  // namespace
 
-Caution make_caution(RuleId id, SourceSpan span, std::string what, std::string instead) {
+Caution make_caution(RuleId id, SourceSpan span, Saying what, Saying instead) {
   const SafetyRule& row = rule(id);
-  return {id,
-          row.signal,
-          what.empty() ? std::string(row.what) : std::move(what),
-          instead.empty() ? std::string(row.instead) : std::move(instead),
-          {},
-          span,
-          std::nullopt};
+  Caution out;
+  out.rule = id;
+  out.signal = row.signal;
+  out.what = what.english.empty() ? std::string(row.what) : std::move(what.english);
+  out.instead = instead.english.empty() ? std::string(row.instead) : std::move(instead.english);
+  out.what_said = {fmt::format("{}{}", row.key, what.key), std::move(what.facts)};
+  out.instead_said = {fmt::format("{}{}-do", row.key, instead.key), std::move(instead.facts)};
+  out.span = span;
+  return out;
 }
 
 std::string places_phrase(const std::vector<Place>& places) {

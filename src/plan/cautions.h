@@ -3,6 +3,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "base/date.h"
@@ -13,20 +14,34 @@
 #include "plan/health.h"
 #include "plan/lengths.h"
 #include "plan/order.h"
+#include "trade/health.h"
 #include "trade/safety.h"
+#include "trade/vet_words.h"
 
 namespace furnish {
 
 class DiagnosticSink;
 
+/// One thing that a caution's sentence names besides its own words.
+using CautionFact = std::variant<std::vector<Place>, Date, Mass, std::chrono::seconds, Condition,
+                                 const Blade*, int, double, VetTask, std::string>;
+
+/// A caution's sentence as data, so that it can be said in any language: the key of its pattern
+/// under [rule] in a catalogue, and what stands at its places, in order.
+struct CautionText {
+  std::string key;
+  std::vector<CautionFact> facts;
+};
+
 /// A safety rule that applies to this pet's plan, and the line that makes it apply.
 struct Caution {
   RuleId rule{};
-  Signal signal{};                     ///< the rule's, or raised where it says so
-  std::string what, instead;           ///< of this pet where it can be said; no full stop
-  std::vector<Place> places;           ///< in order; empty: not about a place
-  SourceSpan span;                     ///< the line that causes it
-  std::optional<Acceptance> accepted;  ///< on purpose: printed as accepted, never left out
+  Signal signal{};            ///< the rule's, or raised where it says so
+  std::string what, instead;  ///< of this pet where it can be said, in English; no full stop
+  CautionText what_said, instead_said;  ///< the same for other readers
+  std::vector<Place> places;            ///< in order; empty: not about a place
+  SourceSpan span;                      ///< the line that causes it
+  std::optional<Acceptance> accepted;   ///< on purpose: printed as accepted, never left out
 };
 
 /// What the rules look at besides the pet's file.

@@ -3,8 +3,9 @@
 #include <algorithm>
 #include <array>
 
-#include "base/quantity.h"
 #include "base/text.h"
+#include "sheet/shown.h"
+#include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 
 namespace furnish {
@@ -44,11 +45,16 @@ void append(std::vector<TextSpan>& spans, std::string_view between, TextSpan spa
 }  // namespace
 
 std::string sentence(const std::string& text) {
-  constexpr std::array<std::string_view, 8> ends{".", "!", "?", ":", "…", "。", "！", "？"};
+  constexpr std::array<std::string_view, 9> ends{".", "!", "?", ":", "…", "؟", "。", "！", "？"};
   std::string out = capitalised(trimmed(text));
+  // What has a direction of its own keeps its full stop inside.
+  constexpr std::string_view end_of_isolate = "\u2069";
+  const bool apart = out.ends_with(end_of_isolate);
+  if (apart) out.resize(out.size() - end_of_isolate.size());
   const bool ended =
       std::ranges::any_of(ends, [&](std::string_view end) { return out.ends_with(end); });
   if (!out.empty() && !ended) out += '.';
+  if (apart) out += end_of_isolate;
   return out;
 }
 
@@ -86,14 +92,14 @@ std::vector<AlertEntry> alert_entries(const SheetInput& input, const SheetVoice&
                        {what, span}}});
   };
   for (const Alert& alert : input.pet.alerts) {
-    std::string action = sentence(alert.action);
+    std::string action = sentence(voice.words.written(alert.action));
     std::vector<Place> avoid;
     for (const auto& place : alert.avoid) avoid.push_back(place.value);
     if (!avoid.empty()) {
       if (!action.empty()) action += ' ';
       action += voice.words.say(Phrase::no_tool_on, {places_text(avoid, voice)});
     }
-    add(alert.level, alert.text, std::move(action), alert.span);
+    add(alert.level, voice.words.written(alert.text), std::move(action), alert.span);
   }
   std::vector<Caution> told;
   std::ranges::copy_if(input.plan.cautions, std::back_inserter(told), [&](const Caution& caution) {
@@ -101,18 +107,18 @@ std::vector<AlertEntry> alert_entries(const SheetInput& input, const SheetVoice&
   });
   for (std::size_t i = 0; i < told.size(); ++i) {
     // Several that end in the same advice are one row: "Rabies: none on file. Distemper: …".
-    std::string what = voice.locale.with_dates(sentence(told[i].what));
+    std::string what = sentence(caution_text(told[i].what_said, voice));
     const Caution first = told[i];
     while (i + 1 < told.size() && told[i + 1].rule == first.rule &&
            told[i + 1].signal == first.signal && told[i + 1].instead == first.instead &&
            told[i + 1].accepted.has_value() == first.accepted.has_value()) {
-      what += ' ' + voice.locale.with_dates(sentence(told[++i].what));
+      what += ' ' + sentence(caution_text(told[++i].what_said, voice));
     }
-    std::string action = sentence(first.instead);
+    std::string action = sentence(caution_text(first.instead_said, voice));
     if (first.accepted) {
-      action = voice.words.say(
-          Phrase::accepted_on,
-          {action, voice.locale.long_date(first.accepted->signed_on), first.accepted->reason});
+      action = voice.words.say(Phrase::accepted_on,
+                               {action, voice.locale.long_date(first.accepted->signed_on),
+                                voice.words.written(first.accepted->reason)});
     }
     add(first.signal, what, std::move(action), first.span);
     ranked.back().entry.role = first.signal <= Signal::warning ? Role::action : Role::body;
@@ -147,10 +153,11 @@ std::vector<std::string> card_ticks(const SheetInput& input, const SheetVoice& v
   return ticks;
 }
 
-std::vector<TextSpan> looks_text(const SheetInput& input, const SheetVoice&) {
+std::vector<TextSpan> looks_text(const SheetInput& input, const SheetVoice& voice) {
   std::vector<TextSpan> spans;
-  append(spans, "", {capitalised(input.pet.breed), Face::semibold});
-  append(spans, ", ", {spans.empty() ? capitalised(input.pet.colour) : input.pet.colour});
+  append(spans, "", {capitalised(voice.words.written(input.pet.breed)), Face::semibold});
+  const std::string colour = voice.words.written(input.pet.colour);
+  append(spans, ", ", {spans.empty() ? capitalised(colour) : colour});
   return spans;
 }
 
@@ -158,12 +165,12 @@ std::vector<TextSpan> facts_text(const SheetInput& input, const SheetVoice& voic
   // The dot stays with what is before it when a line breaks.
   constexpr std::string_view between = "\u00A0· ";
   std::vector<TextSpan> spans;
-  append(spans, between, {input.pet.sex});
+  append(spans, between, {voice.words.written(input.pet.sex)});
   if (input.pet.born && input.pet.born->value <= input.today) {
     append(spans, between, {age_text(input.pet, input.today, voice.words)});
   }
   if (const auto& weight = input.plan.health.weight) {
-    append(spans, between, {to_text(weight->weight, voice.locale.units()), Face::semibold});
+    append(spans, between, {shown(weight->weight, voice), Face::semibold});
   }
   return spans;
 }

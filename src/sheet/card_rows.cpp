@@ -2,9 +2,10 @@
 
 #include <algorithm>
 
-#include "base/quantity.h"
 #include "base/text.h"
 #include "sheet/mix_text.h"
+#include "sheet/shown.h"
+#include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 
 namespace furnish {
@@ -59,7 +60,8 @@ class RowMaker {
   std::string say(Phrase phrase, const std::vector<WordArgument>& arguments = {}) const {
     return voice_.words.say(phrase, arguments);
   }
-  Units units() const { return voice_.locale.units(); }
+  /// What a person wrote.
+  std::string own(std::string_view text) const { return voice_.words.written(text); }
 
   CardRow& row(Phrase label, std::vector<TextSpan> text, SourceSpan span) {
     CardRow made;
@@ -73,20 +75,20 @@ class RowMaker {
     if (!input_.booking) return;
     const Booking& booking = *input_.booking;
     std::string text = voice_.locale.time(booking.at);
-    if (!booking.groomer.empty()) text += " · " + booking.groomer;
+    if (!booking.groomer.empty()) text += " · " + own(booking.groomer);
     std::vector<TextSpan> spans{{text, Face::semibold}};
-    if (!booking.note.empty()) spans.push_back({" · " + booking.note});
+    if (!booking.note.empty()) spans.push_back({" · " + own(booking.note)});
     row(Phrase::label_today, std::move(spans), booking.span).at_the_door = true;
   }
 
   void handle() {
     const Handling& handling = pet().handling;
     Sentences text;
-    text.add_headed(say(Phrase::hold), handling.hold);
-    text.add_headed(say(Phrase::lift), handling.lift);
-    text.add_headed(say(Phrase::stop), handling.stop);
+    text.add_headed(say(Phrase::hold), own(handling.hold));
+    text.add_headed(say(Phrase::lift), own(handling.lift));
+    text.add_headed(say(Phrase::stop), own(handling.stop));
     if (handling.rest_every) {
-      text.add_strong(sentence(say(Phrase::rest_every, {to_text(*handling.rest_every)})));
+      text.add_strong(sentence(say(Phrase::rest_every, {shown(*handling.rest_every, voice_)})));
     }
     if (!text.empty()) row(Phrase::label_handle, text.take(), pet().span).at_the_door = true;
   }
@@ -97,8 +99,9 @@ class RowMaker {
     const bool any_differs = std::ranges::any_of(lines, &TrimLine::differs);
     std::vector<TextSpan> head;
     if (styled) {
-      head = {{say(any_differs ? Phrase::style_except : Phrase::style_only, {pet().style->name}),
-               Face::bold}};
+      head = {
+          {say(any_differs ? Phrase::style_except : Phrase::style_only, {own(pet().style->name)}),
+           Face::bold}};
     }
     CardRow& made = row(Phrase::label_trim, std::move(head), pet().span);
     made.role = Role::action;
@@ -117,7 +120,7 @@ class RowMaker {
     std::vector<CardRow::Point> points;
     for (const DrawerGap& gap : input_.plan.drawer) {
       const TrimPart* part = find_part(pet().trim, gap.place);
-      const std::string place = capitalised(to_text(gap.place));
+      const std::string place = capitalised(place_name(gap.place, voice_.words));
       const std::string text = drawer_text(gap, voice_);
       // Parts of one entry share its answer; it is said once.
       const bool said = std::ranges::any_of(points, [&](const CardRow::Point& point) {
@@ -137,8 +140,8 @@ class RowMaker {
       for (const RegionGrowth& region : input_.plan.growth) {
         if (!meets(region.place, limit.place)) continue;
         const auto days = days_until_over(region, limit.length);
-        const std::string place = capitalised(to_text(limit.place));
-        const std::string length = to_text(limit.length, units());
+        const std::string place = capitalised(place_name(limit.place, voice_.words));
+        const std::string length = shown(limit.length, voice_);
         if (!text.empty()) text.push_back({" "});
         text.push_back(
             {sentence(days ? say(Phrase::grows_past,
@@ -160,7 +163,7 @@ class RowMaker {
       return;
     }
     std::vector<TextSpan> text;
-    if (bath.before) text.push_back({sentence(bath.before->value)});
+    if (bath.before) text.push_back({sentence(own(bath.before->value))});
     for (const Mix& mix : input_.plan.bath.mixes) {
       if (!text.empty()) text.push_back({" "});
       std::ranges::move(mix_text(mix, voice_, MixDetail::brief), std::back_inserter(text));
@@ -170,9 +173,9 @@ class RowMaker {
 
   void dry() {
     Sentences text;
-    if (pet().bath.dry) text.add(pet().bath.dry->value);
-    const std::string dryer = sentence(pet().handling.dryer);
-    const bool said = pet().bath.dry && sentence(pet().bath.dry->value) == dryer;
+    if (pet().bath.dry) text.add(own(pet().bath.dry->value));
+    const std::string dryer = sentence(own(pet().handling.dryer));
+    const bool said = pet().bath.dry && sentence(own(pet().bath.dry->value)) == dryer;
     if (!said) text.add_strong(dryer);
     if (text.empty()) return;
     row(Phrase::label_dry, text.take(),
@@ -195,14 +198,16 @@ class RowMaker {
       const std::string head =
           known == keys.end() ? std::string()
                               : say(parts[static_cast<std::size_t>(known - keys.begin())]) + " ";
-      text.push_back({text.empty() ? capitalised(head + line.words) : head + line.words, face});
+      const std::string words = head + finish_text(line.part, line.words, voice_.words);
+      text.push_back({text.empty() ? capitalised(words) : words, face});
       span = line.span;
     }
     if (!text.empty()) row(Phrase::label_finish, std::move(text), span);
   }
 
   void not_wanted() {
-    const auto& dislikes = pet().preferences.dislikes;
+    std::vector<std::string> dislikes;
+    for (const std::string& one : pet().preferences.dislikes) dislikes.push_back(own(one));
     if (!dislikes.empty()) {
       row(Phrase::label_not_wanted, {{capitalised(joined(dislikes, ", "))}}, pet().span);
     }
@@ -213,9 +218,9 @@ class RowMaker {
     SourceSpan span;
     for (const Caution& caution : input_.plan.cautions) {
       if (!caution.accepted || !belongs_on_card(caution)) continue;
-      text.add(say(Phrase::accepted_on,
-                   {sentence(caution.what), voice_.locale.long_date(caution.accepted->signed_on),
-                    caution.accepted->reason}));
+      text.add(say(Phrase::accepted_on, {sentence(caution_text(caution.what_said, voice_)),
+                                         voice_.locale.long_date(caution.accepted->signed_on),
+                                         own(caution.accepted->reason)}));
       span = caution.accepted->span;
     }
     if (!text.empty()) row(Phrase::label_accepted, text.take(), span);
@@ -223,8 +228,9 @@ class RowMaker {
 
   void collects() {
     const Owner& owner = pet().owner;
-    std::vector<std::string> who = owner.collects;
-    if (who.empty() && !owner.name.empty()) who.push_back(owner.name);
+    std::vector<std::string> who;
+    for (const std::string& one : owner.collects) who.push_back(own(one));
+    if (who.empty() && !owner.name.empty()) who.push_back(own(owner.name));
     std::vector<TextSpan> text;
     if (!who.empty()) text.push_back({voice_.locale.either(who)});
     std::vector<std::string> hand_lines;
@@ -236,8 +242,10 @@ class RowMaker {
       hand_lines.push_back(say(Phrase::hand_collects));
     }
     if (!pet().handling.comes_with.empty()) {
+      std::vector<std::string> things;
+      for (const std::string& one : pet().handling.comes_with) things.push_back(own(one));
       if (!text.empty()) text.push_back({". "});
-      text.push_back({say(Phrase::comes_with, {voice_.locale.list(pet().handling.comes_with)})});
+      text.push_back({say(Phrase::comes_with, {voice_.locale.list(things)})});
     }
     CardRow& made = row(Phrase::label_collects, std::move(text), pet().span);
     made.hand_lines = std::move(hand_lines);

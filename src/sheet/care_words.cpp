@@ -2,10 +2,11 @@
 #include <array>
 #include <map>
 
-#include "base/quantity.h"
 #include "base/text.h"
 #include "sheet/card_rows.h"
 #include "sheet/care_parts.h"
+#include "sheet/shown.h"
+#include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 
 namespace furnish {
@@ -50,7 +51,7 @@ class TodayMaker {
     ends();
     if (desk_.care.visit != nullptr && !desk_.care.visit->told.empty()) {
       points_.resize(std::min(points_.size(), most_points - 1));
-      points_.push_back(sentence(desk_.care.visit->told));
+      points_.push_back(sentence(desk_.voice.words.written(desk_.care.visit->told)));
     }
     points_.resize(std::min(points_.size(), most_points));
     return std::move(points_);
@@ -109,8 +110,8 @@ class TodayMaker {
       const std::string where = names.size() > most_names
                                     ? say(Phrase::care_most)
                                     : capitalised(desk_.voice.locale.list(names));
-      add(say(Phrase::care_cut, {where, to_text(LengthRange{most->first.first, most->first.second},
-                                                desk_.voice.locale.units())}));
+      add(say(Phrase::care_cut,
+              {where, shown(LengthRange{most->first.first, most->first.second}, desk_.voice)}));
     }
   }
 
@@ -123,7 +124,8 @@ class TodayMaker {
           std::ranges::find(pet_.finish, part, [](const FinishLine& one) { return one.part; });
       if (line == pet_.finish.end()) continue;
       if (!text.empty()) text += ' ';
-      text += sentence(say(Phrase::care_end, {say(name), line->words}));
+      text += sentence(
+          say(Phrase::care_end, {say(name), finish_text(part, line->words, desk_.voice.words)}));
     }
     if (!text.empty()) add(text);
   }
@@ -145,7 +147,7 @@ class HomeMaker {
     row(Phrase::care_label_ears, {}, say(Phrase::care_ears));
     row(Phrase::care_label_feet, {}, say(Phrase::care_feet));
     for (const std::string& note : pet_.home.notes) {
-      row(Phrase::care_label_also, {}, sentence(note));
+      row(Phrase::care_label_also, {}, sentence(desk_.voice.words.written(note)));
     }
     return std::move(rows_);
   }
@@ -154,7 +156,6 @@ class HomeMaker {
   std::string say(Phrase phrase, const std::vector<WordArgument>& arguments = {}) const {
     return desk_.voice.words.say(phrase, arguments);
   }
-  Units units() const { return desk_.voice.locale.units(); }
   void row(Phrase label, std::string strong, std::string text) {
     rows_.push_back({say(label), std::move(strong), std::move(text), pet_.span});
   }
@@ -181,7 +182,7 @@ class HomeMaker {
       std::string text;
       if (zone->from) {
         text = say(Phrase::care_zone_then,
-                   {day(*zone->from), say(often(zone->then)), to_text(*zone->limit, units())});
+                   {day(*zone->from), say(often(zone->then)), shown(*zone->limit, desk_.voice)});
       }
       const bool first = zone == zones.front();
       rows_.push_back({first ? say(Phrase::care_label_brush) : std::string(), std::move(strong),
@@ -217,8 +218,8 @@ class HomeMaker {
     const int weeks = static_cast<int>((bath.every.count() + 3) / 7);
     std::string text;
     if (bath.mix) {
-      text = say(Phrase::care_bath_mix, {to_text(bath.mix->product, units()), bath.product,
-                                         to_text(bath.mix->water, units())});
+      text = say(Phrase::care_bath_mix, {shown(bath.mix->product, desk_.voice), bath.product,
+                                         shown(bath.mix->water, desk_.voice)});
     } else if (!bath.product.empty()) {
       text = say(Phrase::care_bath_with, {bath.product});
     }
@@ -290,9 +291,7 @@ std::string care_reason(const SheetInput& input, const SheetVoice& voice) {
   const auto place = [&] {
     return next->place ? places_text({*next->place}, voice) : std::string();
   };
-  const auto limit = [&] {
-    return next->limit ? to_text(*next->limit, voice.locale.units()) : std::string();
-  };
+  const auto limit = [&] { return next->limit ? shown(*next->limit, voice) : std::string(); };
   switch (next->reason) {
     case DueReason::agreed:
       return words.say(Phrase::because_agreed);

@@ -2,11 +2,8 @@
 
 #include <algorithm>
 
-#include "base/quantity.h"
 #include "base/text.h"
-#if __has_include("figure/chart.h")
 #include "figure/chart.h"
-#endif
 #include "page/forms.h"
 #include "page/picture.h"
 #include "page/rows.h"
@@ -15,6 +12,7 @@
 #include "sheet/card_rows.h"
 #include "sheet/note_parts.h"
 #include "sheet/roles.h"
+#include "sheet/shown.h"
 
 namespace furnish {
 namespace {
@@ -93,8 +91,8 @@ class NoteMaker {
         {words_.say(Phrase::note_visit_of, {locale_.long_date(visit.date.value)}), Face::bold}};
     std::vector<std::string> said;
     if (!visit.groomer.empty()) said.push_back(visit.groomer);
-    if (visit.minutes) said.push_back(to_text(std::chrono::seconds(*visit.minutes)));
-    if (visit.weight) said.push_back(to_text(visit.weight->value, locale_.units()));
+    if (visit.minutes) said.push_back(shown(std::chrono::seconds(*visit.minutes), desk_.voice));
+    if (visit.weight) said.push_back(shown(visit.weight->value, desk_.voice));
     std::vector<BlockPtr> lines{paragraph(std::move(when), facts)};
     if (!said.empty()) lines.push_back(paragraph(joined(said, "\u00A0· "), facts));
     return std::make_shared<Ends>(paragraph(pet.name.value, name, {"name", pet.name.span}),
@@ -223,12 +221,10 @@ class NoteMaker {
 
   /// Weight and interval over the visits, and what was learned; null before the second visit.
   BlockPtr trends(Arrangement arrangement) const {
-    [[maybe_unused]] const Length high = arrangement == Arrangement::dense ? 18_mm : 26_mm;
+    const Length high = arrangement == Arrangement::dense ? 18_mm : 26_mm;
     std::vector<Beside::Cell> cells;
-#if __has_include("figure/chart.h")
     if (auto chart = weights(high)) cells.push_back({std::move(chart)});
     if (auto chart = intervals(high)) cells.push_back({std::move(chart)});
-#endif
     std::vector<BlockPtr> blocks;
     if (!cells.empty()) {
       blocks.push_back(
@@ -251,13 +247,12 @@ class NoteMaker {
     return std::make_shared<Column>(std::move(parts));
   }
 
-#if __has_include("figure/chart.h")
   BlockPtr weights(Length high) const {
     ChartInput chart;
     for (const Visit& visit : desk_.note.history) {
       if (!visit.weight) continue;
       chart.points.push_back({visit.date.value, visit.weight->value.in_kg(),
-                              to_text(visit.weight->value, locale_.units()),
+                              shown(visit.weight->value, desk_.voice),
                               locale_.short_date(visit.date.value)});
     }
     if (chart.points.size() < 2) return nullptr;
@@ -285,7 +280,6 @@ class NoteMaker {
     return titled(Phrase::note_intervals, line_chart(std::move(chart), high));
   }
 
-#endif
   const NoteDesk& desk_;
   const Words& words_;
   const ReaderLocale& locale_;

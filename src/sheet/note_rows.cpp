@@ -1,12 +1,12 @@
 #include <algorithm>
 #include <map>
 
-#include "base/quantity.h"
 #include "base/text.h"
 #include "sheet/card_rows.h"
 #include "sheet/note_parts.h"
+#include "sheet/shown.h"
+#include "sheet/terms.h"
 #include "sheet/trim_lines.h"
-#include "trade/mats.h"
 
 namespace furnish {
 namespace {
@@ -47,7 +47,8 @@ class RowMaker {
   std::string say(Phrase phrase, const std::vector<WordArgument>& arguments = {}) const {
     return desk_.voice.words.say(phrase, arguments);
   }
-  Units units() const { return desk_.voice.locale.units(); }
+  /// What a person wrote.
+  std::string own(std::string_view text) const { return desk_.voice.words.written(text); }
   std::string places(const std::vector<Place>& all) const { return places_text(all, desk_.voice); }
 
   void row(Phrase label, std::vector<std::vector<TextSpan>> lines, SourceSpan span) {
@@ -61,13 +62,13 @@ class RowMaker {
   void came_in() {
     const CameIn& in = visit_.came_in;
     Pieces general, regions;
-    general.add(say(Phrase::note_soil), in.soil);
-    general.add(say(Phrase::note_shedding), in.shedding);
-    general.add(say(Phrase::note_skin), in.skin);
-    general.add(capitalised(say(Phrase::finish_ears)), in.ears);
-    general.add(say(Phrase::note_eyes), in.eyes);
-    general.add(capitalised(say(Phrase::finish_nails)), in.nails);
-    general.add(say(Phrase::note_parasites), in.parasites);
+    general.add(say(Phrase::note_soil), own(in.soil));
+    general.add(say(Phrase::note_shedding), own(in.shedding));
+    general.add(say(Phrase::note_skin), own(in.skin));
+    general.add(capitalised(say(Phrase::finish_ears)), own(in.ears));
+    general.add(say(Phrase::note_eyes), own(in.eyes));
+    general.add(capitalised(say(Phrase::finish_nails)), own(in.nails));
+    general.add(say(Phrase::note_parasites), own(in.parasites));
     for (const RegionState& state : in.regions) {
       std::vector<std::string> parts = state_words(state);
       if (!parts.empty()) regions.add(capitalised(places({state.place})), joined(parts, ", "));
@@ -83,7 +84,7 @@ class RowMaker {
     }
     Pieces out;
     for (const auto& [grade, where] : by_grade) {
-      const std::string meaning(mat_grade(grade));
+      const std::string meaning = mat_grade_text(grade, desk_.voice.words);
       const std::string head =
           desk_.staff() ? say(Phrase::note_mats_grade, {grade}) : say(Phrase::note_mats);
       out.add(head, say(Phrase::note_mats_at, {capitalised(places(where)), meaning}));
@@ -94,10 +95,10 @@ class RowMaker {
   /// What was noted of a region besides its mats.
   std::vector<std::string> state_words(const RegionState& state) const {
     std::vector<std::string> parts;
-    if (state.length) parts.push_back(to_text(*state.length, units()));
+    if (state.length) parts.push_back(shown(*state.length, desk_.voice));
     if (state.encircling) parts.push_back(say(Phrase::note_encircling));
     for (const std::string& words : {state.soil, state.shedding, state.skin, state.note}) {
-      if (!words.empty()) parts.push_back(words);
+      if (!words.empty()) parts.push_back(own(words));
     }
     return parts;
   }
@@ -105,8 +106,8 @@ class RowMaker {
   void behaviour() {
     if (!desk_.staff()) return;
     Pieces out;
-    out.add("", visit_.came_in.behaviour);
-    out.add(say(Phrase::note_helped), visit_.came_in.helped);
+    out.add("", own(visit_.came_in.behaviour));
+    out.add(say(Phrase::note_helped), own(visit_.came_in.helped));
     row(Phrase::note_behaviour, out.take(), visit_.date.span);
   }
 
@@ -114,7 +115,7 @@ class RowMaker {
   void done() {
     const Pet& pet = desk_.input.pet;
     std::vector<std::vector<TextSpan>> lines;
-    const std::string style = pet.style ? pet.style->name : std::string();
+    const std::string style = pet.style ? own(pet.style->name) : std::string();
     const bool all = visit_.done.empty();
     const Phrase how = all ? Phrase::note_as_planned : Phrase::note_else_as_planned;
     for (std::size_t i = 0; i < visit_.done.size();) {
@@ -141,17 +142,17 @@ class RowMaker {
             {" " + say(Phrase::note_instead, {work_text(planned.front().entry, desk_.voice)})});
       }
       out.push_back({"."});
-      if (!entry.why.empty()) out.push_back({" " + sentence(entry.why)});
+      if (!entry.why.empty()) out.push_back({" " + sentence(own(entry.why))});
     } else {
       out.push_back({": " + say(Phrase::note_otherwise) + "."});
-      if (!entry.why.empty()) out.push_back({" " + sentence(entry.why)});
+      if (!entry.why.empty()) out.push_back({" " + sentence(own(entry.why))});
     }
     return out;
   }
 
   std::string name_of(const TrimEntry& entry, const std::vector<Place>& where) const {
     const auto group = parse_group(entry.written);
-    return group && where.size() > 1 ? std::string(info(*group).key) : places(where);
+    return group && where.size() > 1 ? group_name(*group, desk_.voice.words) : places(where);
   }
 
   std::vector<TrimPart> planned_at(const std::vector<Place>& where) const {
@@ -183,10 +184,10 @@ class RowMaker {
       std::vector<TextSpan> line{
           {std::to_string(++number) + "  ", Face::bold},
           {capitalised(places({finding->place.value})) + ": ", Face::semibold},
-          {sentence(finding->what)}};
+          {sentence(own(finding->what))}};
       if (!finding->advised.empty()) {
         line.push_back({" " + say(Phrase::note_advised) + ": ", Face::semibold});
-        line.push_back({sentence(finding->advised)});
+        line.push_back({sentence(own(finding->advised))});
       }
       if (desk_.staff() && finding->audience == Audience::staff) {
         line.push_back({" (" + say(Phrase::note_staff_only) + ")"});
@@ -200,7 +201,7 @@ class RowMaker {
   void products() {
     std::vector<std::string> names;
     for (const ProductUse& use : visit_.products) {
-      std::string text = capitalised(use.product.name);
+      std::string text = capitalised(own(use.product.name));
       if (desk_.staff() && use.product.mixed) {
         const bool same_day = *use.product.mixed == visit_.date.value;
         text = same_day ? say(Phrase::note_mixed_today, {text})
@@ -215,7 +216,7 @@ class RowMaker {
 
   void told() {
     if (!visit_.told.empty()) {
-      row(desk_.staff() ? Phrase::note_told : Phrase::note_for_you, {{sentence(visit_.told)}},
+      row(desk_.staff() ? Phrase::note_told : Phrase::note_for_you, {{sentence(own(visit_.told))}},
           visit_.date.span);
     }
   }
@@ -225,7 +226,7 @@ class RowMaker {
     for (const Consent& consent : visit_.consents) {
       if (consent.by.empty() || !consent.on) continue;  // waits for a signature below
       lines.push_back(
-          {{sentence(say(Phrase::note_agreed_by, {capitalised(consent.to), consent.by,
+          {{sentence(say(Phrase::note_agreed_by, {capitalised(own(consent.to)), consent.by,
                                                   desk_.voice.locale.long_date(*consent.on)}))}});
     }
     if (!lines.empty()) {

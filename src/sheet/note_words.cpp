@@ -1,10 +1,11 @@
 #include <algorithm>
 #include <set>
 
-#include "base/quantity.h"
 #include "base/text.h"
 #include "sheet/card_rows.h"
+#include "sheet/figure_text.h"
 #include "sheet/note_parts.h"
+#include "sheet/shown.h"
 #include "sheet/trim_lines.h"
 #include "trade/mats.h"
 
@@ -45,9 +46,8 @@ std::vector<AlertEntry> note_alerts(const NoteDesk& desk) {
   if (health.since_last && health.since_last->loss) change = &*health.since_last;
   // Only a weight of this visit is news here.
   if (change != nullptr && desk.note.visit.weight) {
-    const Units units = desk.voice.locale.units();
-    const std::string from = to_text(change->before.weight, units);
-    const std::string to = to_text(desk.note.visit.weight->value, units);
+    const std::string from = shown(change->before.weight, desk.voice);
+    const std::string to = shown(desk.note.visit.weight->value, desk.voice);
     out.push_back(
         entry(Gravity::hairline, Phrase::notice, words.say(Phrase::note_weight_lost, {from, to}),
               words.say(Phrase::note_weight_lost_do), desk.note.visit.weight->span, desk));
@@ -61,7 +61,7 @@ std::vector<std::string> note_signatures(const NoteDesk& desk) {
   const Visit& visit = desk.note.visit;
   for (const Consent& consent : visit.consents) {
     if (consent.by.empty() || !consent.on) {
-      out.push_back(sentence(consent.to));
+      out.push_back(sentence(words.written(consent.to)));
     }
   }
   if (!visit.consents.empty()) return out;
@@ -111,8 +111,8 @@ FigureInput note_figure(const NoteDesk& desk, Side side) {
     figure.spots.push_back({finding->place.value, SpotKind::finding, ++number});
   }
   figure.side = side;
-  figure.alt_lead = desk.voice.words.say(Phrase::note_figure, {pet.name.value});
-  figure.units = desk.voice.locale.units();
+  figure.alt =
+      figure_text(figure, desk.voice.words.say(Phrase::note_figure, {pet.name.value}), desk.voice);
   return figure;
 }
 
@@ -133,7 +133,6 @@ std::string growth_learned(const NoteDesk& desk) {
     return Length::micrometres(static_cast<std::int64_t>(um_per_day * month_of_growth + 0.5));
   };
   const LengthRange month{in_a_month(best->low), in_a_month(best->high)};
-  return desk.voice.words.say(Phrase::note_growth,
-                              {to_text(month, desk.voice.locale.units()), best->visits});
+  return desk.voice.words.say(Phrase::note_growth, {shown(month, desk.voice), best->visits});
 }
 }  // namespace furnish

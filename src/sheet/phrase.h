@@ -124,7 +124,6 @@ enum class Phrase : std::uint16_t {
   from_file,
   code_says,
   code_left_out,
-  figure_lead,
   task_look_over,
   look_over_how,
   task_brush_out,

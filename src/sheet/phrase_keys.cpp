@@ -124,7 +124,6 @@ constexpr std::array<std::pair<Phrase, std::string_view>, phrase_count> table{{
     {from_file, "from-file"},
     {code_says, "code-says"},
     {code_left_out, "code-left-out"},
-    {figure_lead, "figure-lead"},
     {task_look_over, "task-look-over"},
     {look_over_how, "look-over-how"},
     {task_brush_out, "task-brush-out"},

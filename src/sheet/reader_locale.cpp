@@ -1,5 +1,6 @@
 #include "sheet/reader_locale.h"
 
+#include <unicode/dcfmtsym.h>
 #include <unicode/dtptngen.h>
 #include <unicode/listformatter.h>
 #include <unicode/locid.h>
@@ -38,6 +39,12 @@ struct ReaderLocale::Formats {
       code = U_ZERO_ERROR;
       locale = icu::Locale::getEnglish();
     }
+    // Measures, blades and phone numbers have these digits, so dates and times do.
+    locale.setUnicodeKeywordValue("nu", "latn", code);
+    require(code);
+    const icu::DecimalFormatSymbols symbols(locale, code);
+    require(code);
+    decimal = utf8(symbols.getConstSymbol(icu::DecimalFormatSymbols::kDecimalSeparatorSymbol));
     patterns.reset(icu::DateTimePatternGenerator::createInstance(locale, code));
     require(code);
   }
@@ -71,6 +78,7 @@ struct ReaderLocale::Formats {
 
   UErrorCode code = U_ZERO_ERROR;
   icu::Locale locale;
+  std::string decimal;
   std::unique_ptr<icu::DateTimePatternGenerator> patterns;
   std::map<std::string, std::unique_ptr<icu::SimpleDateFormat>> made;
 };
@@ -78,6 +86,10 @@ struct ReaderLocale::Formats {
 ReaderLocale::ReaderLocale(const std::string& language, Units units)
     : language_(language), units_(units), formats_(std::make_unique<Formats>(language)) {}
 ReaderLocale::~ReaderLocale() = default;
+
+const std::string& ReaderLocale::decimal_sign() const {
+  return formats_->decimal;
+}
 
 std::string ReaderLocale::long_date(Date day) const {
   return formats_->format("yMMMMd", icu_date(day));

@@ -20,6 +20,8 @@ class ReaderLocale {
 
   const std::string& language() const { return language_; }
   Units units() const { return units_; }
+  /// Between whole numbers and their parts: "." or ",".
+  const std::string& decimal_sign() const;
   /// "24 November 2026"
   std::string long_date(Date) const;
   /// "Tuesday 19 January"; the year is added if it is not that of `from`.

@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "plan/places.h"
+#include "sheet/figure_text.h"
 #include "sheet/style_parts.h"
 #include "sheet/trim_lines.h"
 
@@ -208,8 +209,7 @@ FigureInput style_figure(const std::vector<StyleRow>& rows, const SheetInput& in
     // What is on the other side alone is in the table: a disc here would point at the wrong one.
     if (!callout.regions.empty()) figure.callouts.push_back(std::move(callout));
   }
-  figure.alt_lead = voice.words.say(Phrase::figure_lead, {input.pet.name.value});
-  figure.units = voice.locale.units();
+  figure.alt = figure_text(figure, voice.words.written(input.pet.name.value), voice);
   return figure;
 }
 }  // namespace furnish

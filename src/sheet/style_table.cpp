@@ -1,28 +1,42 @@
 #include <algorithm>
 #include <span>
 
-#include "base/quantity.h"
 #include "base/text.h"
 #include "figure/hatching.h"
 #include "page/shortest.h"
 #include "page/stack.h"
+#include "sheet/shown.h"
 #include "sheet/style_parts.h"
+#include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 #include "trade/finish.h"
 #include "trade/method.h"
 
 namespace furnish {
 namespace {
-std::string both_units(LengthRange left, Units first) {
+std::string both_units(LengthRange left, const SheetVoice& voice) {
+  const Units first = voice.locale.units();
   const Units second = first == Units::metric ? Units::us : Units::metric;
-  return to_text(left, first) + "\u00A0· " + to_text(left, second);
+  return shown(left, first, voice) + "\u00A0· " + shown(left, second, voice);
 }
 
 std::string leaves(const StyleRow& row, const SheetVoice& voice) {
   if (row.kind == RowKind::no_tool) return voice.words.say(Phrase::leaves_alone);
   if (row.natural) return voice.words.say(Phrase::leaves_natural);
-  if (row.left) return both_units(*row.left, voice.locale.units());
+  if (row.left) return both_units(*row.left, voice);
   return voice.words.say(Phrase::leaves_unknown);
+}
+
+/// The part of the finish that is made on a region.
+std::string_view finish_part(Region region) {
+  return region == Region::ears   ? "ears"
+         : region == Region::tail ? "tail"
+         : region == Region::feet ? "feet"
+                                  : "";
+}
+
+std::string finish_words(const StyleRow& row, const Words& words) {
+  return finish_text(finish_part(row.part->place.region), row.finish, words);
 }
 
 /// "round, level with the cheeks; from behind; no ⅜ in comb (same length)".
@@ -30,8 +44,8 @@ std::vector<std::string> how_of(const StyleRow& row, const SheetVoice& voice) {
   std::vector<std::string> how;
   if (row.part == nullptr) return how;
   const TrimEntry& entry = row.part->entry;
-  if (!row.finish.empty()) how.push_back(row.finish);
-  if (!entry.note.empty()) how.push_back(entry.note);
+  if (!row.finish.empty()) how.push_back(finish_words(row, voice.words));
+  if (!entry.note.empty()) how.push_back(voice.words.written(entry.note));
   if (entry.lay == Lay::across) how.push_back(voice.words.say(Phrase::lay_across));
   if (entry.lay == Lay::against) how.push_back(voice.words.say(Phrase::lay_against));
   if (!row.stance.empty()) how.push_back(row.stance);
@@ -70,7 +84,8 @@ TableCell part_cell(const StyleRow& row, const SheetInput& input, const SheetVoi
   }
   if (with_how == WithHow::yes) {
     for (const std::string_view line : how_lines(row)) {
-      cell.text.push_back({(cell.text.size() == 1 ? "\u2007" : ". ") + capitalised(line)});
+      cell.text.push_back(
+          {(cell.text.size() == 1 ? "\u2007" : ". ") + capitalised(how_text(line, voice.words))});
     }
   }
   if (input.source && row.part != nullptr) {

@@ -1,9 +1,10 @@
 #include <algorithm>
 
-#include "base/quantity.h"
 #include "base/text.h"
 #include "sheet/card_rows.h"
+#include "sheet/shown.h"
 #include "sheet/style_parts.h"
+#include "sheet/terms.h"
 
 namespace furnish {
 namespace {
@@ -15,7 +16,7 @@ bool has_condition(const Pet& pet, Condition condition) {
 std::string quoted(const std::vector<std::string>& wishes, const SheetVoice& voice) {
   std::vector<std::string> out;
   for (const std::string& wish : wishes) {
-    out.push_back(voice.words.say(Phrase::quoted, {capitalised(wish)}));
+    out.push_back(voice.words.say(Phrase::quoted, {capitalised(voice.words.written(wish))}));
   }
   return joined(out, " ");
 }
@@ -42,9 +43,9 @@ std::vector<std::vector<TextSpan>> style_facts(const SheetInput& input, const Sh
   };
   std::vector<TextSpan> looks = looks_text(input, voice), facts = facts_text(input, voice);
   if (pet.coat) {
-    join(looks, {{voice.words.say(Phrase::coat_of, {std::string(key(*pet.coat))})}});
+    join(looks, {{voice.words.say(Phrase::coat_of, {coat_name(*pet.coat, voice.words)})}});
   }
-  if (pet.style) join(facts, {{pet.style->name, Face::bold}});
+  if (pet.style) join(facts, {{voice.words.written(pet.style->name), Face::bold}});
   if (!looks.empty()) lines.push_back(std::move(looks));
   if (!facts.empty()) lines.push_back(std::move(facts));
   return lines;
@@ -54,20 +55,25 @@ std::vector<StyleNote> style_who(const SheetInput& input, const SheetVoice& voic
   const Pet& pet = input.pet;
   std::vector<StyleNote> notes;
   std::vector<std::string> health;
-  for (const auto& condition : pet.conditions) health.emplace_back(to_text(condition.value));
+  for (const auto& condition : pet.conditions)
+    health.push_back(condition_name(condition.value, voice.words));
   std::string text = capitalised(joined(health, ", "));
   if (!text.empty()) text += ". ";
-  text += pet.health_notes.empty() ? "" : sentence(pet.health_notes);
+  text += pet.health_notes.empty() ? "" : sentence(voice.words.written(pet.health_notes));
   if (!text.empty()) notes.push_back({voice.words.say(Phrase::who_health), {{text}}, pet.span});
 
   std::vector<std::string> wishes;
   if (!pet.preferences.likes.empty()) wishes.push_back(quoted(pet.preferences.likes, voice));
   if (!pet.preferences.dislikes.empty()) {
-    wishes.push_back(voice.words.say(Phrase::not_wanted, {joined(pet.preferences.dislikes, ", ")}));
+    std::vector<std::string> dislikes;
+    for (const std::string& one : pet.preferences.dislikes) {
+      dislikes.push_back(voice.words.written(one));
+    }
+    wishes.push_back(voice.words.say(Phrase::not_wanted, {joined(dislikes, ", ")}));
   }
   for (const KeepUnder& limit : pet.preferences.keep_under) {
     wishes.push_back(voice.words.say(
-        Phrase::keep_short, {to_text(limit.place), to_text(limit.length, voice.locale.units())}));
+        Phrase::keep_short, {place_name(limit.place, voice.words), shown(limit.length, voice)}));
   }
   if (!wishes.empty()) {
     notes.push_back({voice.words.say(Phrase::who_owner), {{joined(wishes, " ")}}, pet.span});
@@ -84,7 +90,8 @@ std::vector<StyleNote> style_what_if(const SheetInput& input, const SheetVoice& 
     notes.push_back({words.say(head), {{std::move(text)}}, pet.span});
   };
   if (!pet.handling.stop.empty()) {
-    notes.push_back({capitalised(pet.handling.stop), {{words.say(Phrase::if_stop)}}, pet.span});
+    notes.push_back(
+        {capitalised(words.written(pet.handling.stop)), {{words.say(Phrase::if_stop)}}, pet.span});
   }
   if (has_condition(pet, Condition::seizures)) add(Phrase::if_fit_head, words.say(Phrase::if_fit));
   if (fragile_breath(input)) add(Phrase::if_breath_head, words.say(Phrase::if_breath));

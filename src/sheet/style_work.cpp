@@ -2,10 +2,11 @@
 #include <map>
 #include <utility>
 
-#include "base/quantity.h"
 #include "base/text.h"
 #include "sheet/mix_text.h"
+#include "sheet/shown.h"
 #include "sheet/style_parts.h"
+#include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 
 namespace furnish {
@@ -70,16 +71,16 @@ std::vector<TextSpan> step_text(const WorkStep& step, const SheetInput& input,
     text.pop_back();  // its full stop
     return text;
   }
-  std::string text = step.words;
+  std::string text = voice.words.written(step.words);
   if (step.task == Task::look_over) text = voice.words.say(Phrase::look_over_how);
-  if (step.time) text += (text.empty() ? "" : ", ") + to_text(*step.time);
+  if (step.time) text += (text.empty() ? "" : ", ") + shown(*step.time, voice);
   if (text.empty()) return {};
   return {{text}};
 }
 
-void add_how(std::vector<TextSpan>& line, const WorkStep& step) {
+void add_how(std::vector<TextSpan>& line, const WorkStep& step, const Words& words) {
   for (const std::string_view how : step.how) {
-    line.push_back({(line.empty() ? "" : ". ") + capitalised(how)});
+    line.push_back({(line.empty() ? "" : ". ") + capitalised(how_text(how, words))});
   }
 }
 }  // namespace
@@ -95,14 +96,14 @@ std::vector<StyleNote> style_before(const SheetInput& input, const SheetVoice& v
     if (step.stage > Stage::brush_out) break;
     StyleNote note{voice.words.say(task_phrase(step.task)), step_text(step, input, voice),
                    input.pet.span};
-    if (with_how == WithHow::yes) add_how(note.text, step);
+    if (with_how == WithHow::yes) add_how(note.text, step, voice.words);
     while (i + 1 < order.size() && goes_on(order[i], order[i + 1])) {
       const WorkStep& more = order[++i];
       std::vector<TextSpan> text = step_text(more, input, voice);
       const std::string name = lower_ascii(voice.words.say(task_phrase(more.task)));
       note.text.push_back({(note.text.empty() ? "" : "; ") + name + (text.empty() ? "" : " ")});
       std::ranges::move(text, std::back_inserter(note.text));
-      if (with_how == WithHow::yes) add_how(note.text, more);
+      if (with_how == WithHow::yes) add_how(note.text, more, voice.words);
     }
     if (in_tub(step.stage) && std::exchange(diluted, false)) {
       note.text.push_back({". " + voice.words.say(Phrase::mixed_on) + " ____________"});
@@ -151,7 +152,8 @@ std::vector<StyleNote> style_after(const SheetInput& input, const SheetVoice& vo
     if (line.part != "extras") continue;
     last.label = words.say(Phrase::label_styling);
     last.span = line.span;
-    last.text.push_back({line.words, line.differs ? std::optional(Face::bold) : std::nullopt});
+    last.text.push_back(
+        {words.written(line.words), line.differs ? std::optional(Face::bold) : std::nullopt});
     last.text.push_back({"\u00A0· "});
   }
   last.text.push_back({words.say(Phrase::check_how)});

@@ -2,7 +2,8 @@
 
 #include <algorithm>
 
-#include "base/quantity.h"
+#include "sheet/shown.h"
+#include "sheet/terms.h"
 
 namespace furnish {
 namespace {
@@ -18,11 +19,6 @@ Phrase shears_phrase(Shears shears) {
       break;
   }
   return Phrase::shears_blending;
-}
-
-/// Combs are named by length: in whole millimetres where the file did, else in inches.
-std::string comb_text(Length comb) {
-  return to_text(comb, comb.um() % 1000 == 0 ? Units::metric : Units::us);
 }
 
 bool together(const TrimPart& a, const TrimPart& b) {
@@ -48,7 +44,7 @@ std::string tool_text(const Tool& tool, const SheetVoice& voice) {
     }
     std::string operator()(CombOver comb) const {
       return voice.words.say(Phrase::comb_over,
-                             {comb_text(comb.comb), std::string(comb.base->name)});
+                             {shown_comb(comb.comb, voice), std::string(comb.base->name)});
     }
     std::string operator()(Scissor s) const { return voice.words.say(shears_phrase(s.shears)); }
     std::string operator()(HandStrip s) const {
@@ -60,7 +56,7 @@ std::string tool_text(const Tool& tool, const SheetVoice& voice) {
 
 std::string work_text(const TrimEntry& entry, const SheetVoice& voice) {
   std::string out = tool_text(entry.tool, voice);
-  if (entry.leave) out += ", " + to_text(*entry.leave, voice.locale.units());
+  if (entry.leave) out += ", " + shown(*entry.leave, voice);
   if (entry.lay == Lay::across) out += ", " + voice.words.say(Phrase::lay_across);
   if (entry.lay == Lay::against) out += ", " + voice.words.say(Phrase::lay_against);
   return out;
@@ -68,11 +64,11 @@ std::string work_text(const TrimEntry& entry, const SheetVoice& voice) {
 
 std::string places_text(const std::vector<Place>& places, const SheetVoice& voice) {
   std::vector<std::string> names;
-  for (const Place place : places) names.push_back(to_text(place));
+  for (const Place place : places) names.push_back(place_name(place, voice.words));
   return voice.locale.list(names);
 }
 
-std::vector<std::string> grouped_names(std::vector<Place> places, const SheetVoice& /*voice*/) {
+std::vector<std::string> grouped_names(std::vector<Place> places, const SheetVoice& voice) {
   struct Named {
     Place first;
     std::string name;
@@ -84,10 +80,10 @@ std::vector<std::string> grouped_names(std::vector<Place> places, const SheetVoi
       return std::ranges::find(places, Place{region, Side::both}) != places.end();
     });
     if (!whole) continue;
-    named.push_back({{group.members.front(), Side::both}, std::string(group.key)});
+    named.push_back({{group.members.front(), Side::both}, group_name(group.group, voice.words)});
     std::erase_if(places, [&](Place place) { return in_group(place.region, group.group); });
   }
-  for (const Place place : places) named.push_back({place, to_text(place)});
+  for (const Place place : places) named.push_back({place, place_name(place, voice.words)});
   std::ranges::sort(named, {}, &Named::first);
   std::vector<std::string> names;
   for (Named& one : named) names.push_back(std::move(one.name));
@@ -102,16 +98,15 @@ void name_line(TrimLine& line, const SheetVoice& voice) {
   std::vector<Place> places;
   for (const TrimPart* part : line.parts) places.push_back(part->place);
   const auto group = written_group(line.parts);
-  line.places = group ? std::string(info(*group).key) : grouped_text(places, voice);
+  line.places = group ? group_name(*group, voice.words) : grouped_text(places, voice);
   line.work = work_text(line.parts.front()->entry, voice);
-  line.note = line.parts.front()->entry.note;
+  line.note = voice.words.written(line.parts.front()->entry.note);
 }
 
 std::string length_change(const DrawerGap& gap, const SheetVoice& voice) {
   const Length by = gap.difference.value_or(Length{});
-  const Units units = voice.locale.units();
-  if (by > Length{}) return voice.words.say(Phrase::longer_by, {to_text(by, units)});
-  if (by < Length{}) return voice.words.say(Phrase::shorter_by, {to_text(-by, units)});
+  if (by > Length{}) return voice.words.say(Phrase::longer_by, {shown(by, voice)});
+  if (by < Length{}) return voice.words.say(Phrase::shorter_by, {shown(-by, voice)});
   return voice.words.say(Phrase::same_length);
 }
 

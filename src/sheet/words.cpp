@@ -4,22 +4,46 @@
 #include <unicode/locid.h>
 #include <unicode/msgfmt.h>
 
+#include <algorithm>
 #include <array>
 #include <stdexcept>
 
+#include "page/direction.h"
 #include "sheet/pattern.h"
+#include "sheet/terms.h"
 
 namespace furnish {
 namespace {
 constexpr std::string_view english_tag = "en";
-constexpr std::string_view section = "sheet.";
+constexpr std::string_view phrases = "sheet.", written_words = "written.";
+
+// Unicode's isolates: what stands between them has a direction of its own (UAX #9).
+constexpr std::string_view first_strong_isolate = "\u2068", end_of_isolate = "\u2069";
+
+bool has_latin_letter(std::string_view text) {
+  return std::ranges::any_of(text, [](char c) {
+    const char lower = static_cast<char>(c | 0x20);
+    return lower >= 'a' && lower <= 'z';
+  });
+}
+
+std::string isolated(std::string_view text) {
+  std::string out(first_strong_isolate);
+  out += text;
+  out += end_of_isolate;
+  return out;
+}
 
 /// The locale whose plurals and numbers a text has: of its catalogue, not of the reader, since a
 /// text that falls back to English counts as English does.
 icu::Locale locale_of(const std::string& tag) {
   UErrorCode code = U_ZERO_ERROR;
   const icu::Locale locale = icu::Locale::forLanguageTag(tag, code);
-  return U_FAILURE(code) ? icu::Locale::getEnglish() : locale;
+  if (U_FAILURE(code)) return icu::Locale::getEnglish();
+  // Blades, phone numbers and measures have these digits, so all numbers do.
+  icu::Locale latin(locale);
+  latin.setUnicodeKeywordValue("nu", "latn", code);
+  return U_FAILURE(code) ? locale : latin;
 }
 
 bool is_english(std::string_view tag) {
@@ -30,6 +54,7 @@ bool is_english(std::string_view tag) {
 bool check(const Catalogue& catalogue, const Catalogue& english, DiagnosticSink& sink) {
   bool good = true;
   for (const auto& [key, text] : catalogue.texts) {
+    if (key.starts_with(written_words)) continue;  // what a person wrote is no pattern
     const auto fault = [&](std::string_view code, const std::string& message) -> Diagnostic& {
       good = false;
       return sink.error(code, text.span, fmt::format("{}: {}", key, message));
@@ -64,15 +89,34 @@ bool check(const Catalogue& catalogue, const Catalogue& english, DiagnosticSink&
 }
 }  // namespace
 
-struct Words::Parts {
-  struct Text {
-    std::string pattern;
-    std::shared_ptr<const icu::Locale> locale;
-    std::unique_ptr<icu::MessageFormat> format;  ///< made when first said
-  };
-  std::string language;
-  std::array<Text, phrase_count> phrases;
+struct Words::Text {
+  std::string pattern;
+  std::shared_ptr<const icu::Locale> locale;
+  std::unique_ptr<icu::MessageFormat> format;  ///< made when first said
 };
+
+struct Words::Parts {
+  std::string language;
+  bool right_to_left = false;
+  std::array<Text, phrase_count> phrases;
+  std::map<std::string, Text, std::less<>> terms;
+  std::map<std::string, std::string, std::less<>> written;
+};
+
+namespace {
+/// A text as the first catalogue of a chain has it; null if none does.
+struct FoundText {
+  const Catalogue* from = nullptr;
+  const std::string* text = nullptr;
+};
+FoundText find(const CatalogueChain& chain, const std::string& key) {
+  for (const Catalogue* const catalogue : chain.catalogues) {
+    const auto found = catalogue->texts.find(key);
+    if (found != catalogue->texts.end()) return {catalogue, &found->second.value};
+  }
+  return {};
+}
+}  // namespace
 
 Words::Words(std::unique_ptr<Parts> parts) : parts_(std::move(parts)) {}
 Words::~Words() = default;
@@ -80,36 +124,43 @@ Words::~Words() = default;
 const std::string& Words::language() const {
   return parts_->language;
 }
+bool Words::right_to_left() const {
+  return parts_->right_to_left;
+}
 
 std::unique_ptr<Words> Words::open(const CatalogueChain& chain, DiagnosticSink& sink) {
   const Catalogue& last = *chain.catalogues.back();
   bool good = true;
   std::map<const Catalogue*, std::shared_ptr<const icu::Locale>> locales;
+  auto parts = std::make_unique<Parts>();
+  parts->language = chain.language;
+  parts->right_to_left = furnish::right_to_left(chain.language);
   for (const Catalogue* const catalogue : chain.catalogues) {
     good = check(*catalogue, last, sink) && good;
     locales[catalogue] = std::make_shared<const icu::Locale>(locale_of(catalogue->language));
+    for (const auto& [key, text] : catalogue->texts) {
+      if (!key.starts_with(written_words)) continue;
+      parts->written.emplace(key.substr(written_words.size()), text.value);
+    }
   }
-  auto parts = std::make_unique<Parts>();
-  parts->language = chain.language;
   std::size_t in_english = 0;
   std::string first_in_english;
-  for (std::size_t i = 0; i < phrase_count; ++i) {
-    const std::string key = std::string(section) + std::string(key_of(static_cast<Phrase>(i)));
-    const Catalogue* from = nullptr;
-    for (const Catalogue* const catalogue : chain.catalogues) {
-      const auto found = catalogue->texts.find(key);
-      if (found == catalogue->texts.end()) continue;
-      from = catalogue;
-      parts->phrases.at(i) = {found->second.value, locales[catalogue], nullptr};
-      break;
-    }
-    if (from == nullptr) {
+  const auto take = [&](const std::string& key, Text& into) {
+    const FoundText found = find(chain, key);
+    if (found.from == nullptr) {
       sink.error("missing-words", last.span, fmt::format("English has no {}", key));
       good = false;
-    } else if (is_english(from->language) && !is_english(chain.catalogues.front()->language)) {
+      return;
+    }
+    into = {*found.text, locales[found.from], nullptr};
+    if (is_english(found.from->language) && !is_english(chain.catalogues.front()->language)) {
       if (in_english++ == 0) first_in_english = key;
     }
+  };
+  for (std::size_t i = 0; i < phrase_count; ++i) {
+    take(std::string(phrases) + std::string(key_of(static_cast<Phrase>(i))), parts->phrases.at(i));
   }
+  for (const std::string& key : term_keys()) take(key, parts->terms[key]);
   if (!good) return nullptr;
   if (in_english > 0) {
     sink.warning(
@@ -122,7 +173,25 @@ std::unique_ptr<Words> Words::open(const CatalogueChain& chain, DiagnosticSink& 
 }
 
 std::string Words::say(Phrase phrase, const std::vector<WordArgument>& arguments) const {
-  Parts::Text& text = parts_->phrases.at(static_cast<std::size_t>(phrase));
+  return said(parts_->phrases.at(static_cast<std::size_t>(phrase)), arguments);
+}
+
+std::string Words::term(std::string_view section, std::string_view key,
+                        const std::vector<WordArgument>& arguments) const {
+  const auto found = parts_->terms.find(fmt::format("{}.{}", section, key));
+  if (found == parts_->terms.end()) {
+    throw std::logic_error(fmt::format("no term {}.{}", section, key));
+  }
+  return said(found->second, arguments);
+}
+
+std::string Words::written(std::string_view text) const {
+  const auto known = parts_->written.find(text);
+  if (known != parts_->written.end()) return known->second;
+  return parts_->right_to_left && has_latin_letter(text) ? isolated(text) : std::string(text);
+}
+
+std::string Words::said(Text& text, const std::vector<WordArgument>& arguments) const {
   // Without a place and without an apostrophe, which quotes, a pattern is what it says.
   if (text.pattern.find_first_of("{'") == std::string::npos) return text.pattern;
   UErrorCode code = U_ZERO_ERROR;
@@ -133,7 +202,9 @@ std::string Words::say(Phrase phrase, const std::vector<WordArgument>& arguments
   std::vector<icu::Formattable> values;
   for (const WordArgument& argument : arguments) {
     if (const auto* words = std::get_if<std::string>(&argument)) {
-      values.emplace_back(icu::UnicodeString::fromUTF8(*words));
+      const bool apart = parts_->right_to_left && has_latin_letter(*words) &&
+                         !words->starts_with(first_strong_isolate);
+      values.emplace_back(icu::UnicodeString::fromUTF8(apart ? isolated(*words) : *words));
     } else {
       values.emplace_back(static_cast<std::int32_t>(std::get<int>(argument)));
     }
@@ -143,8 +214,8 @@ std::string Words::say(Phrase phrase, const std::vector<WordArgument>& arguments
   text.format->format(values.data(), static_cast<std::int32_t>(values.size()), out, ignored, code);
   // open() has checked the pattern, so what fails is the caller's arguments.
   if (U_FAILURE(code)) throw std::logic_error("phrase " + text.pattern);
-  std::string said;
-  out.toUTF8String(said);
-  return said;
+  std::string result;
+  out.toUTF8String(result);
+  return result;
 }
 }  // namespace furnish

@@ -21,8 +21,8 @@ class Words {
  public:
   /// Checks every text of the chain's catalogues: it must be a pattern that ICU takes, with the
   /// places of the English one, and count only what English counts or leaves as a number. English
-  /// must have every phrase. Null after an error. Texts that only English has are one warning, with
-  /// how many they are and the first. The catalogues may go once this is made.
+  /// must have every phrase and term. Null after an error. Texts that only English has are one
+  /// warning, with how many they are and the first. The catalogues may go once this is made.
   static std::unique_ptr<Words> open(const CatalogueChain&, DiagnosticSink&);
   ~Words();
   Words(const Words&) = delete;
@@ -30,12 +30,22 @@ class Words {
 
   /// pre: as many arguments as the English text has places, and numbers where it counts.
   std::string say(Phrase, const std::vector<WordArgument>& arguments = {}) const;
+  /// What the trade's tables have: term("place", "left-hock"). pre: it is one of term_keys().
+  std::string term(std::string_view section, std::string_view key,
+                   const std::vector<WordArgument>& arguments = {}) const;
+  /// What a person wrote: as it is, unless a catalogue has exactly these words under [written], as
+  /// it has for those of the shipped styles. Where the page runs from right to left, Latin words
+  /// are marked so that they keep their own direction and their full stop.
+  std::string written(std::string_view text) const;
+  bool right_to_left() const;
   /// BCP 47, as the chain has it.
   const std::string& language() const;
 
  private:
   struct Parts;
+  struct Text;
   explicit Words(std::unique_ptr<Parts>);
+  std::string said(Text&, const std::vector<WordArgument>&) const;
   std::unique_ptr<Parts> parts_;
 };
 }  // namespace furnish

@@ -16,9 +16,13 @@ namespace {
 /// Sections of English, or the keys in one of them.
 class Known {
  public:
+  /// Its keys are what people wrote, which English need not have.
+  static constexpr std::string_view open_section = "written";
+
   explicit Known(const Catalogue* english) : english_(english) {}
 
   bool section(std::string_view word, SourceSpan at, DiagnosticSink& sink) const {
+    if (word == open_section) return true;
     std::vector<std::string_view> sections;
     for_each([&](std::string_view section, std::string_view) {
       if (sections.empty() || sections.back() != section) sections.push_back(section);
@@ -28,6 +32,7 @@ class Known {
 
   bool key(std::string_view section, std::string_view word, SourceSpan at,
            DiagnosticSink& sink) const {
+    if (section == open_section) return true;
     std::vector<std::string_view> keys;
     for_each([&](std::string_view of, std::string_view key) {
       if (of == section) keys.push_back(key);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string_view>
@@ -25,6 +26,9 @@ enum class Method : std::uint8_t {
   anywhere,
   look,
 };
+inline constexpr std::size_t method_count = 14;
+/// In a catalogue of words: "before-bath". Total over Method.
+std::string_view key(Method);
 /// Common practice, no source. Total over Method.
 std::string_view how(Method);
 /// The method of a region that has one of its own.

@@ -8,39 +8,47 @@
 namespace furnish {
 namespace {
 struct Row {
-  std::string_view phrase, task;
+  std::string_view phrase;
+  VetTask task;
 };
+constexpr std::array<std::string_view, vet_task_count> names{
+    "anal sacs", "ear treatment", "teeth below the gum", "cutting mats off the skin", "medication"};
+
 constexpr std::array table{
-    Row{"anal sac", "anal sacs"},
-    Row{"anal gland", "anal sacs"},
-    Row{"express gland", "anal sacs"},
-    Row{"ear treatment", "ear treatment"},
-    Row{"ear drop", "ear treatment"},
-    Row{"ear medication", "ear treatment"},
-    Row{"flush ear", "ear treatment"},
-    Row{"ear flush", "ear treatment"},
-    Row{"scale teeth", "teeth below the gum"},
-    Row{"teeth scaling", "teeth below the gum"},
-    Row{"scaling", "teeth below the gum"},
-    Row{"scaler", "teeth below the gum"},
-    Row{"below the gum", "teeth below the gum"},
-    Row{"cut mat", "cutting mats off the skin"},
-    Row{"cut out mat", "cutting mats off the skin"},
-    Row{"cut off mat", "cutting mats off the skin"},
-    Row{"cutting out mat", "cutting mats off the skin"},
-    Row{"cutting mat", "cutting mats off the skin"},
-    Row{"medication", "medication"},
-    Row{"medicine", "medication"},
-    Row{"sedate", "medication"},
-    Row{"sedation", "medication"},
-    Row{"sedative", "medication"},
-    Row{"tablet", "medication"},
-    Row{"ointment", "medication"},
-    Row{"injection", "medication"},
+    Row{"anal sac", VetTask::anal_sacs},
+    Row{"anal gland", VetTask::anal_sacs},
+    Row{"express gland", VetTask::anal_sacs},
+    Row{"ear treatment", VetTask::ear_treatment},
+    Row{"ear drop", VetTask::ear_treatment},
+    Row{"ear medication", VetTask::ear_treatment},
+    Row{"flush ear", VetTask::ear_treatment},
+    Row{"ear flush", VetTask::ear_treatment},
+    Row{"scale teeth", VetTask::teeth},
+    Row{"teeth scaling", VetTask::teeth},
+    Row{"scaling", VetTask::teeth},
+    Row{"scaler", VetTask::teeth},
+    Row{"below the gum", VetTask::teeth},
+    Row{"cut mat", VetTask::mats_off},
+    Row{"cut out mat", VetTask::mats_off},
+    Row{"cut off mat", VetTask::mats_off},
+    Row{"cutting out mat", VetTask::mats_off},
+    Row{"cutting mat", VetTask::mats_off},
+    Row{"medication", VetTask::medication},
+    Row{"medicine", VetTask::medication},
+    Row{"sedate", VetTask::medication},
+    Row{"sedation", VetTask::medication},
+    Row{"sedative", VetTask::medication},
+    Row{"tablet", VetTask::medication},
+    Row{"ointment", VetTask::medication},
+    Row{"injection", VetTask::medication},
 };
 }  // namespace
 
-std::optional<std::string_view> veterinary_task(std::string_view words) {
+std::string_view to_text(VetTask task) {
+  return names[static_cast<std::size_t>(task)];
+}
+
+std::optional<VetTask> veterinary_task(std::string_view words) {
   const auto* const found =
       std::ranges::find_if(table, [&](const Row& row) { return affirms(words, row.phrase); });
   if (found == table.end()) return std::nullopt;

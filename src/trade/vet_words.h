@@ -1,13 +1,20 @@
 #pragma once
 
+#include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string_view>
 
 namespace furnish {
 
-/// The first task in free words that many places reserve to veterinarians, named for a person:
-/// "anal sacs", "ear treatment", "teeth", "cutting mats off", "medication"; empty if there is none,
-/// or the words take it back ("no anal sacs"). A list, not law: local rules differ; common
+/// Work that many places reserve to veterinarians. A list, not law: local rules differ; common
 /// practice, no source.
-std::optional<std::string_view> veterinary_task(std::string_view words);
+enum class VetTask : std::uint8_t { anal_sacs, ear_treatment, teeth, mats_off, medication };
+inline constexpr std::size_t vet_task_count = 5;
+/// Named for a person: "anal sacs", "teeth below the gum".
+std::string_view to_text(VetTask);
+
+/// The first such task in free words; empty if there is none, or the words take it back ("no anal
+/// sacs").
+std::optional<VetTask> veterinary_task(std::string_view words);
 }  // namespace furnish

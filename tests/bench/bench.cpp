@@ -66,7 +66,7 @@ void cold(int runs, const std::string& folder) {
   const auto sheet = one ? shop.sheet(*one) : std::nullopt;
   if (!sheet) std::exit(1);
   const std::string frame = folder + "/frame.txt";
-  std::ofstream(frame, std::ios::binary) << frame_file(sheet->page.frame);
+  std::ofstream(frame, std::ios::binary) << frame_file(sheet->sheet.page.frame);
 
   const std::vector<std::string> card{FURNISH_PROGRAM, "card", fullest,
                                       "--salon",       salon,  "--on",
@@ -109,9 +109,9 @@ void warm(int rounds) {
       const auto start = Clock::now();
       const auto one = shop.open(path);
       const auto sheet = one ? shop.sheet(*one) : std::nullopt;
-      const auto pdf = sheet
-                           ? to_pdf(std::span(&sheet->page.frame, 1), sheet->info, {}, shop.sink())
-                           : std::nullopt;
+      const auto pdf =
+          sheet ? to_pdf(std::span(&sheet->sheet.page.frame, 1), sheet->sheet.info, {}, shop.sink())
+                : std::nullopt;
       if (!pdf) std::exit(1);
       const double took = std::chrono::duration<double, std::milli>(Clock::now() - start).count();
       (opened ? rest : first) += took;
@@ -143,11 +143,11 @@ void parts(int times) {
   }
   const auto one = shop.open(path_of(fullest));
   const auto sheet = shop.sheet(*one);
-  const std::span page(&sheet->page.frame, 1);
-  const auto drawn = draw_pdf(page, sheet->info, {}, shop.sink());
-  const double draw = timed(times, [&] { draw_pdf(page, sheet->info, {}, shop.sink()); });
+  const std::span page(&sheet->sheet.page.frame, 1);
+  const auto drawn = draw_pdf(page, sheet->sheet.info, {}, shop.sink());
+  const double draw = timed(times, [&] { draw_pdf(page, sheet->sheet.info, {}, shop.sink()); });
   const double finish =
-      timed(times, [&] { finish_pdf(*drawn, page, sheet->info, {}, shop.sink()); });
+      timed(times, [&] { finish_pdf(*drawn, page, sheet->sheet.info, {}, shop.sink()); });
   // A new workshop each time, as what was set once is kept.
   const double set = timed(std::max(3, times / 10), [&] {
     Workshop fresh(options, files);
@@ -173,10 +173,10 @@ void fits() {
       const auto sheet = one ? shop.sheet(*one) : std::nullopt;
       if (!sheet) continue;
       ++pages;
-      measures += sheet->page.measures;
-      drafts += sheet->page.drafts;
-      most_measures = std::max(most_measures, sheet->page.measures);
-      most_drafts = std::max(most_drafts, sheet->page.drafts);
+      measures += sheet->sheet.page.measures;
+      drafts += sheet->sheet.page.drafts;
+      most_measures = std::max(most_measures, sheet->sheet.page.measures);
+      most_drafts = std::max(most_drafts, sheet->sheet.page.drafts);
     }
   }
   say("Fits, {} cards on {} papers", pages, papers.size());
