@@ -64,7 +64,8 @@ ToolOutput run(const std::string& command) {
                                        Package{"convert", "imagemagick"},
                                        Package{"compare", "imagemagick"},
                                        Package{"identify", "imagemagick"},
-                                       Package{"exiftool", "libimage-exiftool-perl"}};
+                                       Package{"exiftool", "libimage-exiftool-perl"},
+                                       Package{"LC_ALL=C ncal", "ncal"}};
   const TemporaryFolder folder;
   const std::string out = folder.path("out"), err = folder.path("err");
   const int raw = std::system(("( " + command + " ) >" + out + " 2>" + err).c_str());
