@@ -14,12 +14,12 @@ namespace fs = std::filesystem;
 
 /// When the pet is due again if today's visit goes as planned and nobody says a date.
 std::optional<Date> due_after(const Workshop::Case& one, Date today) {
-  std::vector<Visit> visits = one.visits;
-  Visit planned;
-  planned.date = {today, {}};
-  visits.push_back(std::move(planned));
+  std::vector<Visit> before;
+  for (const Visit& visit : one.visits) {
+    if (visit.date.value < today) before.push_back(visit);
+  }
   DiagnosticSink unheard;  // the plan before this visit has said it already
-  const Plan plan = make_plan(one.folder->salon(), one.pet, visits, today, unheard);
+  const Plan plan = plan_after_today(one.folder->salon(), one.pet, before, today, unheard);
   if (!plan.next_visit || plan.next_visit->date <= today) return std::nullopt;
   return plan.next_visit->date;
 }

@@ -95,11 +95,13 @@ std::optional<Workshop::Made> Workshop::note(const Case& one, const Paper& on,
 
 std::optional<Workshop::Made> Workshop::care(const Case& one, const Paper& on,
                                              const SheetVoice& speaker) {
-  SheetInput input{one.folder->salon(), one.pet, one.plan, std::nullopt, today_, on};
+  DiagnosticSink unheard;  // the plan before the visit has said it already
+  const Plan plan = plan_after_today(one.folder->salon(), one.pet, one.visits, today_, unheard);
+  SheetInput input{one.folder->salon(), one.pet, plan, std::nullopt, today_, on};
   for (const Visit& visit : one.visits) {
     if (visit.date.value <= today_) input.latest = &visit;
   }
-  const HomeCare at_home = home_care(input.salon, one.pet, one.plan, input.latest, today_);
+  const HomeCare at_home = home_care(input.salon, one.pet, plan, input.latest, today_);
   const bool of_today = input.latest != nullptr && input.latest->date.value == today_;
   CareInput care{at_home, of_today ? input.latest : nullptr, {}};
   std::vector<SideFile> beside;

@@ -39,4 +39,15 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   }
   return plan;
 }
+
+Plan plan_after_today(const Salon& salon, const Pet& pet, std::span<const Visit> visits, Date today,
+                      DiagnosticSink& sink) {
+  const auto of_today = [&](const Visit& visit) { return visit.date.value == today; };
+  if (std::ranges::any_of(visits, of_today)) return make_plan(salon, pet, visits, today, sink);
+  std::vector<Visit> all(visits.begin(), visits.end());
+  Visit planned;
+  planned.date = {today, {}};
+  all.push_back(std::move(planned));
+  return make_plan(salon, pet, all, today, sink);
+}
 }  // namespace furnish

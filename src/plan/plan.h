@@ -44,4 +44,10 @@ struct Plan {
 /// their files. All it reports are warnings: there is always a plan.
 Plan make_plan(const Salon&, const Pet&, std::span<const Visit> visits, Date today,
                DiagnosticSink&);
+
+/// The plan as it stands once today's visit is over: where none of today is on file, one that went
+/// as planned and of which nothing was measured. What is reported is what make_plan() reports of
+/// the rest.
+Plan plan_after_today(const Salon&, const Pet&, std::span<const Visit> visits, Date today,
+                      DiagnosticSink&);
 }  // namespace furnish

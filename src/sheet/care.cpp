@@ -3,14 +3,13 @@
 #include <algorithm>
 
 #include "base/text.h"
-#if __has_include("figure/calendar_strip.h")
 #include "figure/calendar_strip.h"
-#endif
 #include "figure/qr.h"
 #include "page/forms.h"
 #include "page/list.h"
 #include "page/rows.h"
 #include "page/stack.h"
+#include "sheet/calendar_words.h"
 #include "sheet/care_parts.h"
 #include "sheet/roles.h"
 
@@ -114,10 +113,32 @@ class CareMaker {
     return std::make_shared<Rows>(std::move(rows), labels);
   }
 
+  /// The weeks up to the visit; null without one.
   BlockPtr strip() const {
     const HomeCare& care = desk_.care.care;
-    if (care.days.empty()) return nullptr;
-    return nullptr;
+    if (!care.visit) return nullptr;
+    StripInput input;
+    input.today = desk_.input.today;
+    input.visit = *care.visit;
+    const CalendarWords names = calendar_words(locale_.language());
+    input.first_weekday = names.first;
+    int brushing = 0;
+    for (const CareDay& day : care.days) {
+      input.days.push_back({day.date, day.brush, day.nails, day.tidy});
+      brushing += day.brush;
+    }
+    input.words = {names.weekdays,
+                   names.narrow_weekdays,
+                   names.months,
+                   words_.say(Phrase::strip_today),
+                   words_.say(Phrase::strip_brush),
+                   words_.say(Phrase::strip_nails),
+                   words_.say(Phrase::strip_tidy),
+                   words_.say(Phrase::strip_visit)};
+    input.alt =
+        words_.say(Phrase::strip_alt, {locale_.day_and_month(*care.visit, desk_.input.today),
+                                       words_.say(Phrase::strip_brush_days, {brushing})});
+    return calendar_strip(std::move(input), {"calendar", {}});
   }
 
   BlockPtr watch() const {

@@ -299,6 +299,8 @@ enum class Phrase : std::uint16_t {
   strip_nails,
   strip_tidy,
   strip_visit,
+  strip_today,
+  strip_brush_days,
   strip_alt,
   event_title,
   event_title_at,

@@ -299,6 +299,8 @@ constexpr std::array<std::pair<Phrase, std::string_view>, phrase_count> table{{
     {strip_nails, "strip-nails"},
     {strip_tidy, "strip-tidy"},
     {strip_visit, "strip-visit"},
+    {strip_today, "strip-today"},
+    {strip_brush_days, "strip-brush-days"},
     {strip_alt, "strip-alt"},
     {event_title, "event-title"},
     {event_title_at, "event-title-at"},

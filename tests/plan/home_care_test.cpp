@@ -147,6 +147,19 @@ TEST_CASE("an interval of years, and none at all") {
   CHECK_FALSE(care_of(weeks_apart(4, Coat::smooth), {visit("2026-06-24")}).visit);
 }
 
+TEST_CASE("a visit that went as planned counts, where none of the day is on file") {
+  const Pet dog = weeks_apart(6, Coat::smooth);
+  DiagnosticSink sink;
+  const std::vector<Visit> old{visit("2026-06-24")};
+  const auto due = [&](const std::vector<Visit>& visits) {
+    return plan_after_today(salon(), dog, visits, day("2026-11-24"), sink).next_visit->date;
+  };
+  CHECK(to_iso(due(old)) == "2027-01-05");
+  Visit today = visit("2026-11-24");
+  today.next = Located<Date>{day("2027-02-02"), {}};
+  CHECK(to_iso(due({today})) == "2027-02-02");
+}
+
 TEST_CASE("a bath at home is mixed for the owner's bottle") {
   Pet dog = weeks_apart(8, Coat::smooth);
   CHECK_FALSE(care_of(dog).bath);

@@ -125,11 +125,14 @@ std::optional<Sheet> Desk::note(const Kennel& kennel, Audience audience, std::st
 }
 
 std::optional<Sheet> Desk::care(const Kennel& kennel, std::string_view paper) {
-  SheetInput made = input(kennel, paper);
+  const auto size = parse_paper(paper);
+  REQUIRE(size);
+  const Plan plan = plan_after_today(salon_, kennel.pet, kennel.visits, kennel.today, sink_);
+  SheetInput made{salon_, kennel.pet, plan, std::nullopt, kennel.today, *size};
   for (const Visit& visit : kennel.visits) {
     if (visit.date.value <= kennel.today) made.latest = &visit;
   }
-  const HomeCare at_home = home_care(salon_, kennel.pet, kennel.plan, made.latest, kennel.today);
+  const HomeCare at_home = home_care(salon_, kennel.pet, plan, made.latest, kennel.today);
   const bool of_today = made.latest != nullptr && made.latest->date.value == kennel.today;
   return make_care_sheet(made, {at_home, of_today ? made.latest : nullptr, {}}, voice(), sink_);
 }
