@@ -85,98 +85,93 @@ Rect ink_of(const TextMark& text) {
   ink.origin.y += text.baseline.y;
   return ink;
 }
-}  // namespace
 
-// NUREG-0700 rev. 2, 1.3.1-4: capitals at least 16 minutes of arc high.
-TEST_CASE("every text of every sheet is large enough for its distance", "[legibility]") {
-  std::size_t texts = 0;
-  each_page([&](const SetPage& page) {
-    std::map<Role, Length> distance;
-    for (const TypeRole& role : page.roles) distance[role.role] = role.distance;
-    texts += each_text(page.frame, [&](const TextMark& text, Ink, Ink) {
-      INFO(page.label << ": " << text.line->text());
-      for (const ShapedRun& run : text.line->runs()) {
-        REQUIRE(distance.count(run.role) == 1);
-        CHECK(arc_minutes(distance[run.role], run.capital_height) >= 16.0);
-      }
-    });
-  });
-  CHECK(texts > 4000);
-}
+/// How much was looked at, so that no check passes on an empty page.
+struct Seen {
+  std::size_t texts = 0, other_fonts = 0, on_black = 0, on_paper = 0;
+};
 
-TEST_CASE("the sizes of a sheet are few", "[legibility]") {
-  // One for each role, no more: what stands in one role has one size on the page.
-  each_page([&](const SetPage& page) {
-    std::map<Role, double> size;
-    each_text(page.frame, [&](const TextMark& text, Ink, Ink) {
-      for (const ShapedRun& run : text.line->runs()) {
-        INFO(page.label << ": " << text.line->text());
-        CHECK(size.try_emplace(run.role, run.points).first->second == run.points);
-      }
-    });
-  });
-}
-
-TEST_CASE("only letters that the family lacks are set in another font", "[legibility]") {
-  // Latin, Greek, Cyrillic, spaces and marks are ours: a font of the machine is read for none of
-  // them. Code points from U+0590 on, without the spaces and marks of U+2000 to U+2BFF, are
-  // scripts.
-  const auto is_script = [](std::string_view text) {
-    for (const char* at = text.data(); at < text.data() + text.size(); ++at) {
-      const auto lead = static_cast<unsigned char>(*at);
-      const bool general = lead == 0xE2 && static_cast<unsigned char>(at[1]) < 0xB0;
-      if (lead >= 0xD6 && !general) return true;
+// NUREG-0700 rev. 2, 1.3.1-4: capitals at least 16 minutes of arc high. One size for each role.
+void check_sizes(const SetPage& page, Seen& seen) {
+  std::map<Role, Length> distance;
+  std::map<Role, double> size;
+  for (const TypeRole& role : page.roles) distance[role.role] = role.distance;
+  seen.texts += each_text(page.frame, [&](const TextMark& text, Ink, Ink) {
+    INFO(page.label << ": " << text.line->text());
+    for (const ShapedRun& run : text.line->runs()) {
+      REQUIRE(distance.count(run.role) == 1);
+      CHECK(arc_minutes(distance[run.role], run.capital_height) >= 16.0);
+      CHECK(size.try_emplace(run.role, run.points).first->second == run.points);
     }
-    return false;
-  };
-  std::size_t others = 0;
-  each_page([&](const SetPage& page) {
-    each_text(page.frame, [&](const TextMark& text, Ink, Ink) {
-      for (const ShapedRun& run : text.line->runs()) {
-        if (run.family == FontSet::family()) continue;
-        INFO(page.label << ": " << text.line->text());
-        CHECK(is_script(text.line->text().substr(run.begin, run.end - run.begin)));
-        ++others;
-      }
-    });
   });
-  CHECK(others > 0);
+}
+
+// Latin, Greek, Cyrillic, spaces and marks are ours: a font of the machine is read for none of
+// them. Code points from U+0590 on, without the spaces and marks of U+2000 to U+2BFF, are scripts.
+bool is_script(std::string_view text) {
+  for (const char* at = text.data(); at < text.data() + text.size(); ++at) {
+    const auto lead = static_cast<unsigned char>(*at);
+    const bool general = lead == 0xE2 && static_cast<unsigned char>(at[1]) < 0xB0;
+    if (lead >= 0xD6 && !general) return true;
+  }
+  return false;
+}
+
+void check_fonts(const SetPage& page, Seen& seen) {
+  each_text(page.frame, [&](const TextMark& text, Ink, Ink) {
+    for (const ShapedRun& run : text.line->runs()) {
+      if (run.family == FontSet::family()) continue;
+      INFO(page.label << ": " << text.line->text());
+      CHECK(is_script(text.line->text().substr(run.begin, run.end - run.begin)));
+      ++seen.other_fonts;
+    }
+  });
 }
 
 // WCAG 2.2, success criterion 1.4.6 (AAA): at least 7:1. A printer without colour makes greys of
 // it.
-TEST_CASE("every text stands out from its ground, also without colour", "[legibility]") {
-  std::size_t on_black = 0, on_paper = 0;
-  each_page([&](const SetPage& page) {
-    each_text(page.frame, [&](const TextMark& text, Ink start, Ink end) {
-      // A number on a black disc: its ground is a path, which is checked where figures are.
-      if (text.ink == Ink::paper && start == Ink::paper) return;
-      INFO(page.label << ": " << text.line->text());
-      CHECK(start == end);
-      CHECK(contrast(rgb(text.ink), rgb(start)) >= 7);
-      CHECK(contrast(to_grey(rgb(text.ink)), to_grey(rgb(start))) >= 7);
-      ++(start == Ink::text ? on_black : on_paper);
-    });
+void check_contrast(const SetPage& page, Seen& seen) {
+  each_text(page.frame, [&](const TextMark& text, Ink start, Ink end) {
+    // A number on a black disc: its ground is a path, which is checked where figures are.
+    if (text.ink == Ink::paper && start == Ink::paper) return;
+    INFO(page.label << ": " << text.line->text());
+    CHECK(start == end);
+    CHECK(contrast(rgb(text.ink), rgb(start)) >= 7);
+    CHECK(contrast(to_grey(rgb(text.ink)), to_grey(rgb(start))) >= 7);
+    ++(start == Ink::text ? seen.on_black : seen.on_paper);
   });
-  CHECK(on_black > 20);
-  CHECK(on_paper > 2000);
 }
 
-TEST_CASE("nothing is over anything else, in the clip's zone or outside the margins",
-          "[legibility]") {
-  each_page([&](const SetPage& page) {
-    std::vector<Rect> inks;
-    each_text(page.frame, [&](const TextMark& text, Ink, Ink) {
-      INFO(page.label << ": " << text.line->text());
-      const Rect ink = ink_of(text);
-      if (ink.size.width == Length{}) return;
-      CHECK(ink.top() >= page.free_top);
-      CHECK(ink.left() >= 5_mm);
-      CHECK(ink.right() <= page.paper.size.width - 5_mm);
-      CHECK(ink.bottom() <= page.paper.size.height - 5_mm);
-      CHECK(std::ranges::none_of(inks, [&](Rect other) { return overlap(other, ink); }));
-      inks.push_back(ink);
-    });
+void check_places(const SetPage& page) {
+  std::vector<Rect> inks;
+  each_text(page.frame, [&](const TextMark& text, Ink, Ink) {
+    INFO(page.label << ": " << text.line->text());
+    const Rect ink = ink_of(text);
+    if (ink.size.width == Length{}) return;
+    CHECK(ink.top() >= page.free_top);
+    CHECK(ink.left() >= 5_mm);
+    CHECK(ink.right() <= page.paper.size.width - 5_mm);
+    CHECK(ink.bottom() <= page.paper.size.height - 5_mm);
+    CHECK(std::ranges::none_of(inks, [&](Rect other) { return overlap(other, ink); }));
+    inks.push_back(ink);
   });
+}
+}  // namespace
+
+TEST_CASE(
+    "every sheet is large enough for its distance, in few sizes, in our own font, dark on "
+    "light, and nothing over anything else",
+    "[legibility]") {
+  Seen seen;
+  each_page([&](const SetPage& page) {
+    check_sizes(page, seen);
+    check_fonts(page, seen);
+    check_contrast(page, seen);
+    check_places(page);
+  });
+  CHECK(seen.texts > 4000);
+  CHECK(seen.other_fonts > 0);
+  CHECK(seen.on_black > 20);
+  CHECK(seen.on_paper > 2000);
 }
 }  // namespace furnish
