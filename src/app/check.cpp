@@ -51,14 +51,14 @@ class Checker {
   void salon(const std::string& root) {
     const Files& files = shop_.context().files;
     const std::size_t before = good_ + bad_;
-    if (files.exists(path_in(root, "salon.toml"))) count([&] { return shop_.folder(root).good(); });
+    if (files.exists(path_in(root, "salon.toml"))) count([&] { return salon_file(root); });
     for (const std::string& name : files.toml_files(path_in(root, "styles"))) {
       count([&] {
         return shop_.folder(root).styles().find(fs::path(name).stem().string(), {}) != nullptr;
       });
     }
     for (const std::string& language : shop_.folder(root).words().own_languages()) {
-      count([&] { return shop_.words(shop_.folder(root), language) != nullptr; });
+      count([&] { return shop_.voices().words(shop_.folder(root), language, {}) != nullptr; });
     }
     for (const PetPath& path : all_pets(files, root)) pet(path);
     for (const std::string& name : files.toml_files(path_in(root, "days"))) {
@@ -70,6 +70,14 @@ class Checker {
           .hint = "a salon's folder has salon.toml, pets/, styles/";
       ++bad_;
     }
+  }
+
+  /// A salon whose language has no words cannot print.
+  bool salon_file(const std::string& root) {
+    SalonFolder& folder = shop_.folder(root);
+    if (!folder.good()) return false;
+    const Salon& salon = folder.salon();
+    return shop_.voices().words(folder, salon.language, salon.span) != nullptr;
   }
 
   void pet(const PetPath& path) {

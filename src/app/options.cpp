@@ -5,10 +5,14 @@
 #include <iostream>
 #include <map>
 
+#include "spec/language.h"
+
 namespace furnish {
 namespace {
 const std::map<std::string, Format> formats{
     {"pdf", Format::pdf}, {"png", Format::png}, {"svg", Format::svg}, {"text", Format::text}};
+
+const std::map<std::string, Units> unit_words{{"metric", Units::metric}, {"us", Units::us}};
 
 constexpr const char* statuses =
     "Exit status: 0 all is done; 1 a file has faults, a page does not fit or a sheet could not be\n"
@@ -17,6 +21,11 @@ constexpr const char* statuses =
 /// A day as the program takes it everywhere else; an empty answer is CLI11's word for "valid".
 std::string valid_day(const std::string& text) {
   return parse_date(text) ? "" : "expected a day such as 2026-11-24, found \"" + text + "\"";
+}
+
+std::string valid_language(const std::string& tag) {
+  if (well_formed_language(tag)) return "";
+  return "expected a language tag such as es or pt-BR, found \"" + tag + "\"";
 }
 
 struct Raw {
@@ -37,6 +46,11 @@ void add_rendering(CLI::App& command, Raw& raw) {
   command.add_option("--format", o.format, "pdf, png, svg, or text (the page as marks)")
       ->transform(CLI::CheckedTransformer(formats).description(""));
   command.add_option("--paper", o.paper, "A4, A5, A6, letter, half letter, 5x8 in, 4x6 in");
+  command
+      .add_option("--language", o.language, "of the sheet, such as es or pt-BR (else the reader's)")
+      ->check(valid_language);
+  command.add_option("--units", o.units, "metric or us (else the reader's)")
+      ->transform(CLI::CheckedTransformer(unit_words).description(""));
   command.add_option("--dpi", o.dpi, "dots an inch of a png")->check(CLI::Range(10, 1200));
   command
       .add_option("--with-spec", raw.spec_for,

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "base/date.h"
+#include "base/measures.h"
 
 namespace furnish {
 
@@ -21,8 +22,10 @@ struct Options {
   Format format = Format::pdf;
   std::optional<Date> on;
   std::string paper, salon, data;
-  std::optional<Date> visit;  ///< of `note`; empty: the last one
-  bool for_owner = false;     ///< of `note`: the owner's copy, not the file's
+  std::string language;        ///< BCP 47; empty: the reader's own
+  std::optional<Units> units;  ///< empty: the reader's own
+  std::optional<Date> visit;   ///< of `note`; empty: the last one
+  bool for_owner = false;      ///< of `note`: the owner's copy, not the file's
   int copies_per_sheet = 0;
   int dpi = 200;
   bool together = false, strict = false, json = false, sources = false, staff_spec = false;

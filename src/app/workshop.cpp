@@ -31,7 +31,8 @@ Workshop::Workshop(const Options& options, const Files& files)
       files_(files),
       context_{files, sources_, sink_},
       today_(options.on ? *options.on : local_today()),
-      data_(find_data_folder(options.data)) {}
+      data_(find_data_folder(options.data)),
+      voices_(options, sink_) {}
 
 std::vector<PetPath> Workshop::pets(bool& complete) {
   std::vector<PetPath> found;
@@ -85,23 +86,6 @@ std::optional<Workshop::Case> Workshop::open(const PetPath& path) {
   return Case{&salon, std::move(*pet), std::move(visits), std::move(plan)};
 }
 
-std::unique_ptr<Words> Workshop::words(SalonFolder& folder, const std::string& language) {
-  const auto chain = folder.words().chain(language);
-  return chain ? Words::open(*chain, sink_) : nullptr;
-}
-
-const Workshop::Voice* Workshop::voice(SalonFolder& folder) {
-  const std::string& language = folder.salon().language;
-  const Units units = folder.salon().units;
-  const auto known = std::ranges::find_if(voices_, [&](const auto& one) {
-    return one->root == folder.root() && one->language == language && one->units == units;
-  });
-  if (known != voices_.end()) return (*known)->words ? known->get() : nullptr;
-  voices_.push_back(std::unique_ptr<Voice>(new Voice{
-      folder.root(), language, units, words(folder, language), ReaderLocale(language, units)}));
-  return voices_.back()->words ? voices_.back().get() : nullptr;
-}
-
 std::optional<Paper> Workshop::paper(const Salon& salon) {
   const bool card = options_.command == Command::card;
   const std::string& usual = card ? salon.paper.card : salon.paper.sheet;
@@ -122,10 +106,13 @@ std::optional<Workshop::Made> Workshop::sheet(const Case& one) {
   const Salon& salon = one.folder->salon();
   const auto on = paper(salon);
   if (!on) return std::nullopt;
-  const Voice* const speaker = voice(*one.folder);
+  const bool owners = options_.command == Command::care ||
+                      (options_.command == Command::note && options_.for_owner);
+  const Voices::Voice* const speaker =
+      voices_.voice(*one.folder, one.pet, owners ? Voices::Reader::owner : Voices::Reader::salon);
   if (speaker == nullptr) return std::nullopt;
   const SheetVoice sheet_voice{*speaker->words, speaker->locale, *shaper_};
-  fonts_->set_language(salon.language);
+  fonts_->set_language(speaker->language);
   if (options_.command == Command::note) return note(one, *on, sheet_voice);
   if (options_.command == Command::care) return care(one, *on, sheet_voice);
   SheetInput input{salon, one.pet, one.plan, one.folder->booking(one.pet, today_), today_, *on};

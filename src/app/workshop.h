@@ -7,6 +7,7 @@
 
 #include "app/options.h"
 #include "app/salon_folder.h"
+#include "app/voices.h"
 #include "base/diagnostic.h"
 #include "base/files.h"
 #include "output/attachments.h"
@@ -32,8 +33,7 @@ class Workshop {
   std::vector<PetPath> pets(bool& complete);
   /// The salon's folder of a root, opened once.
   SalonFolder& folder(const std::string& root);
-  /// The texts of a language as a salon says them. Null after an error.
-  std::unique_ptr<Words> words(SalonFolder&, const std::string& language);
+  Voices& voices() { return voices_; }
   /// Fonts, opened when first asked for; null after an error.
   FontSet* fonts();
 
@@ -64,14 +64,6 @@ class Workshop {
   std::optional<Made> sheet(const Case&);
 
  private:
-  struct Voice {
-    std::string root, language;
-    Units units;
-    std::unique_ptr<Words> words;  ///< null after an error
-    ReaderLocale locale;
-  };
-  /// In whose words and units sheets of a salon are said, made once each. Null after an error.
-  const Voice* voice(SalonFolder&);
   /// The visit that `note` is about; null if there is none.
   const Visit* chosen_visit(const Case&) const;
   void report_no_visit(const Case&);
@@ -93,6 +85,6 @@ class Workshop {
   std::unique_ptr<FontSet> fonts_;
   bool fonts_asked_ = false;
   std::unique_ptr<TextShaper> shaper_;
-  std::vector<std::unique_ptr<Voice>> voices_;
+  Voices voices_;
 };
 }  // namespace furnish

@@ -113,6 +113,10 @@ std::string capitalised(std::string_view s) {
   return out;
 }
 
+std::string uncapitalised(std::string_view s) {
+  return lower_ascii(s.substr(0, 1)) + std::string(s.substr(std::min<std::size_t>(1, s.size())));
+}
+
 std::string joined(std::span<const std::string> parts, std::string_view between) {
   std::string out;
   for (const std::string& part : parts) {

@@ -23,6 +23,8 @@ std::string lower_ascii(std::string_view);
 /// First letter in upper case if it is ASCII, or a Latin letter of western Europe or Vietnamese,
 /// Greek or Cyrillic.
 std::string capitalised(std::string_view);
+/// First letter in lower case if it is ASCII; the rest as it is.
+std::string uncapitalised(std::string_view);
 std::string joined(std::span<const std::string> parts, std::string_view between);
 /// "a, b and c".
 std::string listed(std::span<const std::string> parts, std::string_view last = " and ");

@@ -150,7 +150,7 @@ class DogFigure final : public Block {
   void place(const Rect& box, const Setting& setting, Frame& frame) const override {
     const auto [paper, callouts] = arranged(box, setting);
     {
-      const TagScope tag(frame, Structure::figure, alt_);
+      const TagScope tag(frame, Structure::figure, alt_, {}, box);
       draw_dog(paper, frame);
       draw_leaders(callouts, frame);
       draw_spots(paper, setting, frame);

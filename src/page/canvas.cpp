@@ -27,9 +27,10 @@ Extent Canvas::measure(Length width, const Setting&) const {
 void Canvas::place(const Rect& box, const Setting& setting, Frame& frame) const {
   const Length height = std::min({box.size.height, most_, scaled(box.size.width, 1 / aspect_)}),
                width = scaled(height, aspect_);
-  const TagScope tag(frame, Structure::figure, alt_);
-  draw_({{box.left() + (box.size.width - width) / 2, box.top() + (box.size.height - height) / 2},
-         {width, height}},
-        setting, frame);
+  const Rect room{
+      {box.left() + (box.size.width - width) / 2, box.top() + (box.size.height - height) / 2},
+      {width, height}};
+  const TagScope tag(frame, Structure::figure, alt_, {}, room);
+  draw_(room, setting, frame);
 }
 }  // namespace furnish

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <array>
 
+#include "page/direction.h"
 #include "page/fit.h"
+#include "page/mirror.h"
 
 namespace furnish {
 namespace {
@@ -20,7 +22,10 @@ struct Measured {
 class Fitter {
  public:
   Fitter(const PageRequest& request, const Layout& layout, TextShaper& shaper)
-      : request_(request), rhythm_(layout.rhythm.value_or(request.rhythm)), leading_(layout.leading), shaper_(shaper) {
+      : request_(request),
+        rhythm_(layout.rhythm.value_or(request.rhythm)),
+        leading_(layout.leading),
+        shaper_(shaper) {
     Insets margins = request.margins;
     margins.top = std::max(margins.top, request.free_top);
     area_ = inset({{}, request.size}, margins);
@@ -224,6 +229,7 @@ std::optional<ComposedPage> compose(const PageRequest& request, TextShaper& shap
   page.frame.size = request.size;
   chosen->fitter.place(*chosen->root, page.step, page.frame);
   page.frame.marks = decoration_first(std::move(page.frame.marks));
+  if (right_to_left(shaper.fonts().language())) page.frame = mirrored(std::move(page.frame));
   for (const Attempt& attempt : attempts) {
     page.measures += attempt.fitter.measures();
     page.drafts += attempt.fitter.drafts();

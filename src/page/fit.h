@@ -66,9 +66,11 @@ struct ComposedPage {
   bool squeezed = false;
 };
 
-/// Sets one page. Takes the first layout that fits with its gaps as designed at the smallest sizes,
-/// and sets it at the largest growth step at which it does; if none does, the first that fits at
-/// the smallest sizes with its gaps at their least. What room is left goes to the gaps, evenly.
+/// Sets one page; for a language that runs from right to left (TextShaper's fonts know it) the
+/// finished page is mirrored, so blocks only know left and right. Takes the first layout that fits
+/// with its gaps as designed at the smallest sizes, and sets it at the largest growth step at which
+/// it does; if none does, the first that fits at the smallest sizes with its gaps at their least.
+/// What room is left goes to the gaps, evenly.
 ///
 /// The step is found by drafts, which know no kerning: log2(steps + 1) of them for each layout. The
 /// text is then set to be sure, and the step taken back while that does not fit, so the cost is

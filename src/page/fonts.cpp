@@ -17,6 +17,8 @@
 #include <set>
 #include <vector>
 
+#include "page/direction.h"
+
 namespace furnish {
 namespace {
 template <auto Release>
@@ -45,6 +47,22 @@ struct FaceFile {
   Face face;
   std::string_view file;
 };
+/// A bundled family for letters that the main one lacks; opened when the first of them comes.
+struct ScriptFamily {
+  std::string_view family;
+  std::array<std::string_view, 3> files;
+  bool (*has)(char32_t);
+};
+/// Unicode's blocks of Arabic letters.
+bool is_arabic(char32_t c) {
+  return (c >= 0x600 && c <= 0x6FF) || (c >= 0x750 && c <= 0x77F) || (c >= 0x8A0 && c <= 0x8FF) ||
+         (c >= 0xFB50 && c <= 0xFDFF) || (c >= 0xFE70 && c <= 0xFEFE);
+}
+constexpr std::array<ScriptFamily, 1> script_families{
+    {{"Noto Sans Arabic",
+      {"NotoSansArabic-Regular.ttf", "NotoSansArabic-SemiBold.ttf", "NotoSansArabic-Bold.ttf"},
+      is_arabic}}};
+
 constexpr std::array<FaceFile, face_count> face_files{{{Face::regular, "SourceSans3-Regular.ttf"},
                                                        {Face::semibold, "SourceSans3-SemiBold.ttf"},
                                                        {Face::bold, "SourceSans3-Bold.ttf"},
@@ -108,7 +126,7 @@ struct FontSet::Parts {
   Config config;
   FontMap map;
   Context context;
-  std::string language = "en";
+  std::string folder, language = "en";
   std::array<Metrics, face_count> metrics{};
   Charset covered;
   FreeType library;
@@ -118,6 +136,8 @@ struct FontSet::Parts {
   std::map<char32_t, std::string> fallbacks;
   std::map<std::string, Charset> opened;  ///< families added from the system
 
+  /// The bundled family for a letter's script, opened; empty if there is none or lacks it.
+  std::string bundled_for(char32_t);
   FcPattern* find_on_system(char32_t, const std::string& family, int weight);
   void open_from_system(const FcPattern*);
 };
@@ -179,10 +199,10 @@ std::unique_ptr<FontSet> FontSet::open(const std::string& folder, DiagnosticSink
   cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
   cairo_font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
   pango_cairo_context_set_font_options(context, options.get());
-  pango_context_set_language(context, pango_language_from_string("en"));
-  // A weak direction, Pango's default, would let the first letter of each paragraph decide after all.
-  pango_context_set_base_dir(context, PANGO_DIRECTION_LTR);
-  return std::unique_ptr<FontSet>(new FontSet(std::move(parts)));
+  parts->folder = folder;
+  auto set = std::unique_ptr<FontSet>(new FontSet(std::move(parts)));
+  set->set_language("en");
+  return set;
 }
 
 std::string_view FontSet::family() {
@@ -220,6 +240,10 @@ double FontSet::advance(Face face, char32_t character) const {
 
 void FontSet::set_language(const std::string& language) {
   parts_->language = language;
+  // A weak direction, Pango's default, would let the first letter of each paragraph decide after
+  // all.
+  pango_context_set_base_dir(parts_->context.get(),
+                             right_to_left(language) ? PANGO_DIRECTION_RTL : PANGO_DIRECTION_LTR);
   pango_context_set_language(parts_->context.get(), pango_language_from_string(language.c_str()));
 }
 
@@ -238,6 +262,31 @@ bool FontSet::family_covers(const std::string& family, char32_t character) const
   const auto found = parts_->opened.find(family);
   return found != parts_->opened.end() &&
          FcCharSetHasChar(found->second.get(), character) != FcFalse;
+}
+
+std::string FontSet::Parts::bundled_for(char32_t character) {
+  for (const ScriptFamily& script : script_families) {
+    if (!script.has(character)) continue;
+    const std::string family(script.family);
+    if (!opened.contains(family)) {
+      for (const std::string_view file : script.files) {
+        const std::string path = (std::filesystem::path(folder) / file).string();
+        FcConfigAppFontAddFile(config.get(), reinterpret_cast<const FcChar8*>(path.c_str()));
+      }
+      Charset& have = opened[family];
+      const FcFontSet* fonts = FcConfigGetFonts(config.get(), FcSetApplication);
+      for (int i = 0; i < fonts->nfont; ++i) {
+        if (text_of(fonts->fonts[i], FC_FAMILY) != family) continue;
+        FcCharSet* set = const_cast<FcCharSet*>(characters_of(fonts->fonts[i]));
+        have.reset(have ? FcCharSetIntersect(have.get(), set) : FcCharSetCopy(set));
+      }
+      if (!have) have.reset(FcCharSetCreate());
+      pango_fc_font_map_config_changed(PANGO_FC_FONT_MAP(map.get()));
+      pango_context_changed(context.get());
+    }
+    if (FcCharSetHasChar(opened[family].get(), character) != FcFalse) return family;
+  }
+  return {};
 }
 
 /// The best outline font with the character; of `family` only, if that is not empty. To be
@@ -290,6 +339,9 @@ void FontSet::Parts::open_from_system(const FcPattern* font) {
 std::string FontSet::fallback_family(char32_t character) {
   const auto known = parts_->fallbacks.find(character);
   if (known != parts_->fallbacks.end()) return known->second;
+  if (std::string bundled = parts_->bundled_for(character); !bundled.empty()) {
+    return parts_->fallbacks[character] = std::move(bundled);
+  }
   if (!parts_->system) parts_->system.reset(FcInitLoadConfigAndFonts());
   std::string family;
   if (parts_->system) {

@@ -46,7 +46,7 @@ class FontSet {
   double advance(Face, char32_t) const;
 
   /// BCP 47 language of what is set next, "en" at first; chooses between forms of shared
-  /// characters.
+  /// characters, and the direction of paragraphs.
   void set_language(const std::string& language);
   const std::string& language() const;
 
@@ -55,9 +55,9 @@ class FontSet {
 
   /// True if the bundled family has the character in every upright face.
   bool covers(char32_t) const;
-  /// Family on this machine that has the character, and is then open to the context; empty if none
-  /// has it. Scalable, not variable and not colour. Reads the system's configuration on its first
-  /// call (tens of milliseconds).
+  /// Family that has the character, and is then open to the context: a bundled one for its script,
+  /// else one of this machine; empty if none has it. Scalable, not variable and not colour. Reads
+  /// the system's configuration on its first call (tens of milliseconds).
   std::string fallback_family(char32_t);
   /// True if a family opened by fallback_family() has the character.
   bool family_covers(const std::string& family, char32_t) const;

@@ -105,10 +105,12 @@ struct ImageMark {
 };
 
 /// Opens a piece of structure that holds all marks up to its CloseTag. `alt` is the text that
-/// stands for a figure, `id` a place that links may name.
+/// stands for a figure, `id` a place that links may name. `whole` is the room of a drawing that a
+/// page set from right to left moves but does not turn over.
 struct OpenTag {
   Structure role;
   std::string alt, id;
+  std::optional<Rect> whole{};
 };
 struct CloseTag {};
 
@@ -131,9 +133,10 @@ struct Frame {
 /// Opens a tag for the length of a scope.
 class TagScope {
  public:
-  TagScope(Frame& frame, Structure role, std::string alt = {}, std::string id = {})
+  TagScope(Frame& frame, Structure role, std::string alt = {}, std::string id = {},
+           std::optional<Rect> whole = {})
       : frame_(frame) {
-    frame_.marks.emplace_back(OpenTag{role, std::move(alt), std::move(id)});
+    frame_.marks.emplace_back(OpenTag{role, std::move(alt), std::move(id), whole});
   }
   TagScope(const TagScope&) = delete;
   TagScope& operator=(const TagScope&) = delete;

@@ -4,69 +4,26 @@
 
 #include <algorithm>
 
+#include "page/move.h"
+
 namespace furnish {
 namespace {
 constexpr Length mark_length = Length::mm(3), mark_offset = Length::mm(1),
                  mark_weight = Length::mm(0.1);
 
-Point moved(Point p, Point by) {
-  return {p.x + by.x, p.y + by.y};
-}
-
-void move_contours(std::vector<Contour>& contours, Point by) {
-  for (Contour& contour : contours) {
-    contour.start = moved(contour.start, by);
-    for (Contour::Curve& curve : contour.curves) {
-      curve = {moved(curve.control1, by), moved(curve.control2, by), moved(curve.end, by)};
-    }
-  }
-}
-
 /// A mark of frame `number` (from 0), moved; places keep apart from those of the other frames.
-struct Mover {
-  Point by;
-  std::size_t number;
-
-  std::string own(const std::string& id) const {
-    return id.empty() || number == 0 ? id : fmt::format("{}-{}", id, number + 1);
+Mark moved_apart(const Mark& mark, Point by, std::size_t number) {
+  Mark out = moved(mark, by);
+  const auto own = [&](std::string& id) {
+    if (!id.empty() && number > 0) id = fmt::format("{}-{}", id, number + 1);
+  };
+  if (auto* const tag = std::get_if<OpenTag>(&out)) {
+    if (tag->role == Structure::document) tag->role = Structure::section;
+    own(tag->id);
   }
-  Mark operator()(TextMark mark) const {
-    mark.baseline = moved(mark.baseline, by);
-    return mark;
-  }
-  Mark operator()(StrokeMark mark) const {
-    mark.from = moved(mark.from, by);
-    mark.to = moved(mark.to, by);
-    return mark;
-  }
-  Mark operator()(FillMark mark) const {
-    mark.area.origin = moved(mark.area.origin, by);
-    return mark;
-  }
-  Mark operator()(PathMark mark) const {
-    move_contours(mark.contours, by);
-    return mark;
-  }
-  Mark operator()(HatchMark mark) const {
-    move_contours(mark.area, by);
-    return mark;
-  }
-  Mark operator()(ImageMark mark) const {
-    mark.area.origin = moved(mark.area.origin, by);
-    return mark;
-  }
-  Mark operator()(OpenTag tag) const {
-    if (tag.role == Structure::document) tag.role = Structure::section;
-    tag.id = own(tag.id);
-    return tag;
-  }
-  Mark operator()(LinkMark mark) const {
-    mark.area.origin = moved(mark.area.origin, by);
-    mark.id = own(mark.id);
-    return mark;
-  }
-  Mark operator()(CloseTag tag) const { return tag; }
-};
+  if (auto* const link = std::get_if<LinkMark>(&out)) own(link->id);
+  return out;
+}
 
 /// From the edge of the cards outwards; where the sheet leaves no room there, inwards on the cut.
 std::pair<Length, Length> before(Length edge) {
@@ -125,7 +82,7 @@ std::vector<Frame> impose(std::span<const Frame> frames, Size sheet) {
       const Point at{corner.x + card.width * (cell % grid.columns),
                      corner.y + card.height * (cell / grid.columns)};
       for (const Mark& mark : frames[i].marks) {
-        out.marks.push_back(std::visit(Mover{at, i - first}, mark));
+        out.marks.push_back(moved_apart(mark, at, i - first));
       }
     }
   }

@@ -142,22 +142,25 @@ PangoFontDescription* description(const Piece& piece) {
   return font;
 }
 
-/// True if a letter runs the page's way, from left to right.
-bool has_letter_of_the_page(const std::string& text) {
+bool runs_from_right(gunichar letter) {
+  switch (g_unichar_get_script(letter)) {
+    case G_UNICODE_SCRIPT_ARABIC:
+    case G_UNICODE_SCRIPT_HEBREW:
+    case G_UNICODE_SCRIPT_SYRIAC:
+    case G_UNICODE_SCRIPT_THAANA:
+    case G_UNICODE_SCRIPT_NKO:
+      return true;
+    default:
+      return false;
+  }
+}
+
+/// True if a letter runs the page's way.
+bool has_letter_of_the_page(const std::string& text, PangoDirection page) {
   const char* const end = text.data() + text.size();
   for (const char* at = text.data(); at < end; at = g_utf8_next_char(at)) {
     const gunichar c = g_utf8_get_char(at);
-    if (!g_unichar_isalpha(c)) continue;
-    switch (g_unichar_get_script(c)) {
-      case G_UNICODE_SCRIPT_ARABIC:
-      case G_UNICODE_SCRIPT_HEBREW:
-      case G_UNICODE_SCRIPT_SYRIAC:
-      case G_UNICODE_SCRIPT_THAANA:
-      case G_UNICODE_SCRIPT_NKO:
-        break;
-      default:
-        return true;
-    }
+    if (g_unichar_isalpha(c) && runs_from_right(c) == (page == PANGO_DIRECTION_RTL)) return true;
   }
   return false;
 }
@@ -202,7 +205,9 @@ Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int i
   pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
   pango_layout_set_text(layout.get(), prepared.text.data(), static_cast<int>(prepared.text.size()));
   // A sentence of the page that begins with a name in another script is still the page's sentence.
-  if (has_letter_of_the_page(prepared.text)) pango_layout_set_auto_dir(layout.get(), FALSE);
+  if (has_letter_of_the_page(prepared.text, pango_context_get_base_dir(context))) {
+    pango_layout_set_auto_dir(layout.get(), FALSE);
+  }
   pango_layout_set_indent(layout.get(), indent);
   pango_layout_set_width(layout.get(), width);
   return layout;

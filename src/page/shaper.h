@@ -38,8 +38,8 @@ struct ShapedText {
 
 /// Sets text in lines. What was set once is kept and given again, so a label costs nothing at the
 /// next try; the answer depends on the request alone. A line end in the text begins a new line;
-/// other control characters become spaces. Text runs as the page does, from left to right, unless
-/// none of its letters do.
+/// other control characters become spaces. Text runs as the language of the fonts does, unless none
+/// of its letters do.
 class TextShaper {
  public:
   /// Keeps references to both.

@@ -131,11 +131,6 @@ void find_mat_wound(const CautionInput& in, Found& found) {
   }
 }
 
-/// After a colon; the table's words begin with a plain letter.
-std::string uncapitalised(std::string words) {
-  return lower_ascii(words.substr(0, 1)) + words.substr(1);
-}
-
 /// The rule's words with the places before them, once all of them are known.
 void name_places(Found& found) {
   for (Caution& one : found) {

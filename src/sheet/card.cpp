@@ -57,8 +57,8 @@ class CardMaker {
     TextStyle style{Role::foot};
     TextStyle end = style;
     end.align = Align::end;
-    return std::make_shared<Ends>(paragraph(input_.salon.name, style), paragraph(right, end),
-                                  Length::mm(4));
+    return std::make_shared<Ends>(paragraph(voice_.words.written(input_.salon.name), style),
+                                  paragraph(right, end), Length::mm(4));
   }
 
  private:

@@ -157,7 +157,7 @@ std::vector<TextSpan> looks_text(const SheetInput& input, const SheetVoice& voic
   std::vector<TextSpan> spans;
   append(spans, "", {capitalised(voice.words.written(input.pet.breed)), Face::semibold});
   const std::string colour = voice.words.written(input.pet.colour);
-  append(spans, ", ", {spans.empty() ? capitalised(colour) : colour});
+  append(spans, comma(voice.words), {spans.empty() ? capitalised(colour) : colour});
   return spans;
 }
 

@@ -110,7 +110,7 @@ class RowMaker {
       made.origin.span = line.parts.front()->entry.span;
       CardRow::Point point{{{capitalised(line.places), Face::semibold}, {": " + line.work}},
                            styled && line.differs};
-      if (!line.note.empty()) point.text.push_back({"; " + line.note});
+      if (!line.note.empty()) point.text.push_back({semicolon(voice_.words) + line.note});
       made.points.push_back(std::move(point));
     }
     if (!styled && lines.empty()) made.hand_lines = {say(Phrase::no_trim)};
@@ -209,7 +209,8 @@ class RowMaker {
     std::vector<std::string> dislikes;
     for (const std::string& one : pet().preferences.dislikes) dislikes.push_back(own(one));
     if (!dislikes.empty()) {
-      row(Phrase::label_not_wanted, {{capitalised(joined(dislikes, ", "))}}, pet().span);
+      row(Phrase::label_not_wanted, {{capitalised(joined(dislikes, comma(voice_.words)))}},
+          pet().span);
     }
   }
 
@@ -235,7 +236,7 @@ class RowMaker {
     if (!who.empty()) text.push_back({voice_.locale.either(who)});
     std::vector<std::string> hand_lines;
     if (input_.booking && input_.booking->collect) {
-      if (!text.empty()) text.push_back({", "});
+      if (!text.empty()) text.push_back({comma(voice_.words)});
       text.push_back(
           {say(Phrase::collects_at, {voice_.locale.time(*input_.booking->collect)}), Face::bold});
     } else {

@@ -59,9 +59,10 @@ std::string figure_text(const FigureInput& input, const std::string& lead,
                                     {place, length, words.term("figure", key_of(*input.tools[i]))})
                        : words.term("figure", "part", {place, length}));
   }
-  std::string out = joined(parts, ", ") + ". ";
-  out += words.term("figure", "coat-left",
-                    {left.empty() ? words.term("figure", "natural") : joined(left, "; ")});
+  std::string out = joined(parts, comma(words)) + ". ";
+  out +=
+      words.term("figure", "coat-left",
+                 {left.empty() ? words.term("figure", "natural") : joined(left, semicolon(words))});
   for (const FigureSpot& spot : input.spots) out += " " + spot_text(spot, words) + ".";
   return out;
 }

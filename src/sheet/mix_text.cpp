@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "sheet/shown.h"
+#include "sheet/terms.h"
 
 namespace furnish {
 
@@ -9,19 +10,19 @@ std::vector<TextSpan> mix_text(const Mix& mix, const SheetVoice& voice, MixDetai
   const Words& words = voice.words;
   std::vector<TextSpan> spans{{capitalised(words.written(mix.use.product.name))}};
   if (mix.neat) {
-    spans.push_back({", " + words.say(Phrase::neat)});
+    spans.push_back({comma(words) + words.say(Phrase::neat)});
   } else if (mix.measured) {
     spans.push_back({" "});
     spans.push_back({words.say(Phrase::mix, {shown(mix.measured->product, voice),
                                              shown(mix.measured->water, voice)}),
                      Face::semibold});
     if (detail == MixDetail::full && mix.bottles && *mix.bottles > 1) {
-      spans.push_back({", " + words.say(Phrase::bottles, {*mix.bottles})});
+      spans.push_back({comma(words) + words.say(Phrase::bottles, {*mix.bottles})});
     }
   } else {
-    spans.push_back({", " + words.say(Phrase::no_dilution)});
+    spans.push_back({comma(words) + words.say(Phrase::no_dilution)});
   }
-  if (mix.dwell) spans.push_back({", " + shown(*mix.dwell, voice)});
+  if (mix.dwell) spans.push_back({comma(words) + shown(*mix.dwell, voice)});
   spans.push_back({"."});
   return spans;
 }

@@ -70,7 +70,7 @@ class NoteMaker {
     TextStyle end = style;
     end.align = Align::end;
     const Phrase whose = desk_.staff() ? Phrase::note_file_copy : Phrase::note_owner_copy;
-    std::string left = desk_.input.salon.name;
+    std::string left = words_.written(desk_.input.salon.name);
     left += (left.empty() ? "" : "\u00A0· ") + words_.say(whose);
     return std::make_shared<Ends>(paragraph(left, style),
                                   paragraph(words_.say(Phrase::note_no_vet), end), Length::mm(4));
@@ -90,7 +90,7 @@ class NoteMaker {
     std::vector<TextSpan> when{
         {words_.say(Phrase::note_visit_of, {locale_.long_date(visit.date.value)}), Face::bold}};
     std::vector<std::string> said;
-    if (!visit.groomer.empty()) said.push_back(visit.groomer);
+    if (!visit.groomer.empty()) said.push_back(words_.written(visit.groomer));
     if (visit.minutes) said.push_back(shown(std::chrono::seconds(*visit.minutes), desk_.voice));
     if (visit.weight) said.push_back(shown(visit.weight->value, desk_.voice));
     std::vector<BlockPtr> lines{paragraph(std::move(when), facts)};

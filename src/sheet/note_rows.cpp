@@ -71,7 +71,8 @@ class RowMaker {
     general.add(say(Phrase::note_parasites), own(in.parasites));
     for (const RegionState& state : in.regions) {
       std::vector<std::string> parts = state_words(state);
-      if (!parts.empty()) regions.add(capitalised(places({state.place})), joined(parts, ", "));
+      if (!parts.empty())
+        regions.add(capitalised(places({state.place})), joined(parts, comma(desk_.voice.words)));
     }
     row(Phrase::note_came_in, {general.take(), mats(), regions.take()}, visit_.date.span);
   }
@@ -169,7 +170,7 @@ class RowMaker {
     for (const RegionState& state : visit_.went_out) {
       const std::string where = places({state.place});
       std::vector<std::string> parts = state_words(state);
-      if (!parts.empty()) measured.push_back(where + " " + joined(parts, ", "));
+      if (!parts.empty()) measured.push_back(where + " " + joined(parts, comma(desk_.voice.words)));
     }
     std::vector<TextSpan> line;
     if (!measured.empty()) line.push_back({sentence(joined(measured, " · "))});

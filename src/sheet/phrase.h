@@ -8,6 +8,8 @@ namespace furnish {
 
 /// Every text of ours that a sheet may print; what the salon wrote itself stays as written.
 enum class Phrase : std::uint16_t {
+  comma,
+  semicolon,
   card_title,
   card_subject,
   danger,

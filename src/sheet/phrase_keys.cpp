@@ -8,6 +8,8 @@ namespace {
 using enum Phrase;
 
 constexpr std::array<std::pair<Phrase, std::string_view>, phrase_count> table{{
+    {comma, "comma"},
+    {semicolon, "semicolon"},
     {card_title, "card-title"},
     {card_subject, "card-subject"},
     {danger, "danger"},

@@ -6,6 +6,7 @@
 #include <unicode/locid.h>
 #include <unicode/smpdtfmt.h>
 #include <unicode/timezone.h>
+#include <unicode/ulocdata.h>
 
 #include <map>
 #include <stdexcept>
@@ -31,6 +32,16 @@ UDate icu_date(Date day, TimeOfDay time = {}) {
   return static_cast<UDate>(ms.count());
 }
 }  // namespace
+
+std::optional<Units> usual_units(const std::string& language) {
+  UErrorCode code = U_ZERO_ERROR;
+  const icu::Locale locale = icu::Locale::forLanguageTag(language, code);
+  if (U_FAILURE(code) || std::string_view(locale.getCountry()).empty()) return std::nullopt;
+  const UMeasurementSystem system = ulocdata_getMeasurementSystem(locale.getName(), &code);
+  require(code);
+  // Those who measure in the British way cut hair and weigh dogs in metric units.
+  return system == UMS_US ? Units::us : Units::metric;
+}
 
 struct ReaderLocale::Formats {
   explicit Formats(const std::string& language)

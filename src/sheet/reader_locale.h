@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -8,6 +9,9 @@
 #include "base/measures.h"
 
 namespace furnish {
+
+/// The units of the region that a language names ("es-US"); empty if it names none.
+std::optional<Units> usual_units(const std::string& language);
 
 /// How one reader writes dates, times, numbers and lists (ICU's data). For use by one thread.
 class ReaderLocale {

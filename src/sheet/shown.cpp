@@ -8,7 +8,7 @@
 
 namespace furnish {
 namespace {
-constexpr std::string_view space = "\u00A0", fluid = "fl\u00A0oz", range = "–";
+constexpr std::string_view space = "\u00A0", fluid = "fl\u00A0oz";
 // A number of two parts keeps its direction between these (UAX #9).
 constexpr std::string_view left_to_right_isolate = "\u2066", end_of_isolate = "\u2069";
 
@@ -25,8 +25,9 @@ std::string number_text(std::string_view number, const SheetVoice& voice) {
       out += c;
     }
   }
-  const bool two = out.find(range) != std::string::npos;
-  if (!two || !voice.words.right_to_left()) return out;
+  // Digits alone keep their order by themselves; a range or a fraction would turn round.
+  const bool plain = std::ranges::all_of(out, [](char c) { return c > 0; });
+  if (plain || !voice.words.right_to_left()) return out;
   return fmt::format("{}{}{}", left_to_right_isolate, out, end_of_isolate);
 }
 

@@ -78,7 +78,9 @@ class StyleMaker {
     TextStyle end = style;
     end.align = Align::end;
     const std::string date = voice_.locale.long_date(input_.today);
-    std::string left = input_.salon.name.empty() ? date : input_.salon.name + "\u00A0· " + date;
+    std::string left = input_.salon.name.empty()
+                           ? date
+                           : voice_.words.written(input_.salon.name) + "\u00A0· " + date;
     if (!code_ && !input_.trim_code.empty()) {
       left += "\u00A0· " + voice_.words.say(Phrase::code_left_out);
     }

@@ -77,9 +77,9 @@ TableCell part_cell(const StyleRow& row, const SheetInput& input, const SheetVoi
   const auto face = row.differs ? Face::bold : Face::semibold;
   TableCell cell{{{capitalised(row.names), face}}, false};
   const std::vector<std::string> how = how_of(row, voice);
-  if (!how.empty()) cell.text.push_back({"\u2007" + joined(how, "; ")});
+  if (!how.empty()) cell.text.push_back({"\u2007" + joined(how, semicolon(voice.words))});
   if (!row.instead.empty()) {
-    cell.text.push_back({how.empty() ? "\u2007" : "; "});
+    cell.text.push_back({how.empty() ? "\u2007" : semicolon(voice.words)});
     cell.text.push_back({row.instead, Face::semibold});
   }
   if (with_how == WithHow::yes) {

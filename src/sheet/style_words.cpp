@@ -57,7 +57,7 @@ std::vector<StyleNote> style_who(const SheetInput& input, const SheetVoice& voic
   std::vector<std::string> health;
   for (const auto& condition : pet.conditions)
     health.push_back(condition_name(condition.value, voice.words));
-  std::string text = capitalised(joined(health, ", "));
+  std::string text = capitalised(joined(health, comma(voice.words)));
   if (!text.empty()) text += ". ";
   text += pet.health_notes.empty() ? "" : sentence(voice.words.written(pet.health_notes));
   if (!text.empty()) notes.push_back({voice.words.say(Phrase::who_health), {{text}}, pet.span});
@@ -69,7 +69,7 @@ std::vector<StyleNote> style_who(const SheetInput& input, const SheetVoice& voic
     for (const std::string& one : pet.preferences.dislikes) {
       dislikes.push_back(voice.words.written(one));
     }
-    wishes.push_back(voice.words.say(Phrase::not_wanted, {joined(dislikes, ", ")}));
+    wishes.push_back(voice.words.say(Phrase::not_wanted, {joined(dislikes, comma(voice.words))}));
   }
   for (const KeepUnder& limit : pet.preferences.keep_under) {
     wishes.push_back(voice.words.say(

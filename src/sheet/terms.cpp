@@ -83,6 +83,13 @@ WordArgument said(const CautionFact& fact, const SheetVoice& voice) {
 }
 }  // namespace
 
+std::string comma(const Words& words) {
+  return words.say(Phrase::comma) + " ";
+}
+std::string semicolon(const Words& words) {
+  return words.say(Phrase::semicolon) + " ";
+}
+
 std::string place_name(Place place, const Words& words) {
   const RegionInfo& row = info(place.region);
   if (place.side == Side::both) return words.term("place", row.key);

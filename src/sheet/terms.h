@@ -16,6 +16,9 @@ namespace furnish {
 // What the trade's tables say in English, in the reader's words. The keys in a catalogue are those
 // of the tables, with hyphens.
 
+/// Between the parts of a phrase, with the space after it: ", " and "; " in English.
+std::string comma(const Words&);
+std::string semicolon(const Words&);
 std::string place_name(Place, const Words&);  ///< "left hock", "belly, left"
 std::string group_name(Group, const Words&);
 std::string coat_name(Coat, const Words&);

@@ -20,10 +20,11 @@ constexpr std::string_view phrases = "sheet.", written_words = "written.";
 // Unicode's isolates: what stands between them has a direction of its own (UAX #9).
 constexpr std::string_view first_strong_isolate = "\u2068", end_of_isolate = "\u2069";
 
-bool has_latin_letter(std::string_view text) {
+/// Latin letters and digits: a telephone's groups would turn round as well.
+bool runs_from_left(std::string_view text) {
   return std::ranges::any_of(text, [](char c) {
     const char lower = static_cast<char>(c | 0x20);
-    return lower >= 'a' && lower <= 'z';
+    return (lower >= 'a' && lower <= 'z') || (c >= '0' && c <= '9');
   });
 }
 
@@ -188,7 +189,7 @@ std::string Words::term(std::string_view section, std::string_view key,
 std::string Words::written(std::string_view text) const {
   const auto known = parts_->written.find(text);
   if (known != parts_->written.end()) return known->second;
-  return parts_->right_to_left && has_latin_letter(text) ? isolated(text) : std::string(text);
+  return parts_->right_to_left && runs_from_left(text) ? isolated(text) : std::string(text);
 }
 
 std::string Words::said(Text& text, const std::vector<WordArgument>& arguments) const {
@@ -202,7 +203,7 @@ std::string Words::said(Text& text, const std::vector<WordArgument>& arguments) 
   std::vector<icu::Formattable> values;
   for (const WordArgument& argument : arguments) {
     if (const auto* words = std::get_if<std::string>(&argument)) {
-      const bool apart = parts_->right_to_left && has_latin_letter(*words) &&
+      const bool apart = parts_->right_to_left && runs_from_left(*words) &&
                          !words->starts_with(first_strong_isolate);
       values.emplace_back(icu::UnicodeString::fromUTF8(apart ? isolated(*words) : *words));
     } else {

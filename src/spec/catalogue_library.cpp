@@ -10,6 +10,12 @@ namespace furnish {
 namespace {
 constexpr std::string_view english_tag = "en";
 
+/// "es" for "es-us"; nothing for "es".
+std::string parent(const std::string& tag) {
+  const std::size_t hyphen = tag.rfind('-');
+  return tag.substr(0, hyphen == std::string::npos ? 0 : hyphen);
+}
+
 std::string words_folder(const std::string& styles) {
   if (styles.empty()) return {};
   return styles + (styles.ends_with('/') ? "words" : "/words");
@@ -36,6 +42,13 @@ std::vector<std::string> CatalogueLibrary::languages() const {
   std::vector<std::string> out;
   for (const auto& [key, language] : languages_) out.push_back(language.tag);
   return out;
+}
+
+bool CatalogueLibrary::has(std::string_view language) const {
+  for (std::string tag = lower_ascii(language); !tag.empty(); tag = parent(tag)) {
+    if (languages_.contains(tag)) return true;
+  }
+  return false;
 }
 
 std::vector<std::string> CatalogueLibrary::own_languages() const {
@@ -88,11 +101,9 @@ std::optional<CatalogueChain> CatalogueLibrary::chain(const std::string& languag
       }
     }
   };
-  std::string tag = lower_ascii(language);
-  while (!tag.empty() && tag != english_tag) {
+  for (std::string tag = lower_ascii(language); !tag.empty() && tag != english_tag;
+       tag = parent(tag)) {
     add(tag);
-    const std::size_t hyphen = tag.rfind('-');
-    tag.resize(hyphen == std::string::npos ? 0 : hyphen);
   }
   add(std::string(english_tag));
   if (!good) return std::nullopt;

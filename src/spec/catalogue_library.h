@@ -24,6 +24,8 @@ class CatalogueLibrary {
 
   /// Languages that have a catalogue, sorted.
   std::vector<std::string> languages() const;
+  /// True if the language or one of its parents has a catalogue.
+  bool has(std::string_view language) const;
   /// Those of them for which the salon has a catalogue of its own.
   std::vector<std::string> own_languages() const;
   /// The salon's catalogue of a language, the shipped one, those of its parents (es for es-US), and

@@ -1,0 +1,45 @@
+#pragma once
+
+#include <memory>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "app/options.h"
+#include "app/salon_folder.h"
+#include "base/diagnostic.h"
+#include "model/pet.h"
+#include "sheet/reader_locale.h"
+#include "sheet/words.h"
+
+namespace furnish {
+
+/// In whose words and units sheets are said. Each voice is made once.
+class Voices {
+ public:
+  /// Keeps references to both.
+  Voices(const Options&, DiagnosticSink&);
+
+  struct Voice {
+    std::string root, language;
+    Units units;
+    std::unique_ptr<Words> words;  ///< null after an error
+    ReaderLocale locale;
+  };
+  /// The language that was asked for, else on a page for the owner the owner's, else the salon's.
+  /// The units that were asked for, else those of the region that the language of another reader
+  /// than the salon names, else the salon's. Null after an error.
+  enum class Reader : std::uint8_t { salon, owner };
+  const Voice* voice(SalonFolder&, const Pet&, Reader);
+
+  /// The texts of a language as a salon says them. Null after an error: the language has no
+  /// catalogue (told once, at `asked_at`), or it is faulty.
+  std::unique_ptr<Words> words(SalonFolder&, const std::string& language, SourceSpan asked_at);
+
+ private:
+  const Options& options_;
+  DiagnosticSink& sink_;
+  std::vector<std::unique_ptr<Voice>> voices_;
+  std::set<std::string> unknown_;  ///< languages without a catalogue that were told
+};
+}  // namespace furnish
