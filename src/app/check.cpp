@@ -4,7 +4,9 @@
 
 #include <filesystem>
 #include <functional>
+#include <map>
 
+#include "app/photos.h"
 #include "plan/cautions.h"
 
 namespace furnish {
@@ -92,6 +94,26 @@ class Checker {
     }
     const Plan plan = make_plan(folder.salon(), *read, visits, shop_.today(), shop_.sink());
     report(plan.cautions, shop_.sink());
+    photos(folder, *read, visits);
+  }
+
+  /// Opens every photo, and says where two places of a salon's files claim the same one.
+  void photos(const SalonFolder& folder, const Pet& pet, const std::vector<Visit>& visits) {
+    PhotoFolder shelf(folder.root(), folder.salon(), shop_.sources(), shop_.sink());
+    shelf.portrait(pet);
+    for (const Visit& visit : visits) {
+      shelf.of(visit);
+      for (const Photo& photo : visit.photos) {
+        const auto [first, is_new] =
+            photos_.try_emplace(path_in(folder.root(), photo.file.value), photo.file.span);
+        if (is_new) continue;
+        auto& said = shop_.sink().warning(
+            "photo-twice", photo.file.span,
+            fmt::format("two visits show the same photo, {}", photo.file.value));
+        said.notes.emplace_back(first->second, "shown here first");
+        said.hint = "one of them may have the wrong name";
+      }
+    }
   }
 
   bool day(const std::string& root, const std::string& path) {
@@ -112,6 +134,7 @@ class Checker {
   Workshop& shop_;
   Console& console_;
   std::size_t good_ = 0, bad_ = 0;
+  std::map<std::string, SourceSpan> photos_;  ///< where each was shown first
 };
 }  // namespace
 

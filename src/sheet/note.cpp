@@ -22,7 +22,7 @@ enum class Arrangement : std::uint8_t { open, close, dense };
 
 constexpr Length side_margin = 13_mm, between = 5_mm;
 /// A photo wider than this against its height loses too much of the dog.
-constexpr double widest_picture = 1.6;
+constexpr double widest_picture = 1.9;
 constexpr std::size_t most_pictures = 4;
 
 class NoteMaker {

@@ -126,6 +126,26 @@ TEST_CASE("a visit that is not there is told with those that are", "[note]") {
   CHECK(furnish("care marlow --with-spec staff" + on_paper("lantern-street")).status == 2);
 }
 
+TEST_CASE("check opens photos, and says which visits show the same one", "[note]") {
+  const TemporaryFolder folder;
+  copy_sample("lantern-street", folder.path("salon"));
+  const std::string root = folder.path("salon");
+  const auto good = furnish("check " + root + " --on 2026-11-24");
+  CHECK(good.err.find("photo") == std::string::npos);
+  const std::string visits = "salon/visits/marlow/2026-11-2";
+  put(folder, visits + "2.toml",
+      "date = 2026-11-22\n[[photo]]\nfile = \"photos/marlow-after.jpg\"\nwhen = \"after\"\n");
+  put(folder, visits + "3.toml",
+      "date = 2026-11-23\n[[photo]]\nfile = \"photos/none.jpg\"\nwhen = \"after\"\n");
+  const auto ran = furnish("check " + root + " --on 2026-11-24");
+  INFO(ran.err);
+  CHECK(ran.status == 0);
+  CHECK(ran.err.find("two visits show the same photo, photos/marlow-after.jpg") !=
+        std::string::npos);
+  CHECK(ran.err.find("2026-11-22.toml:3:8: note: shown here first") != std::string::npos);
+  CHECK(ran.err.find("2026-11-23.toml:3:8: warning:") != std::string::npos);
+}
+
 TEST_CASE("every sample's care sheet is one good page on both papers", "[care]") {
   for (const char* salon : salons) {
     const std::size_t pets = Desk(sample(salon)).pets().size();

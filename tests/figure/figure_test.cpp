@@ -14,10 +14,6 @@ Frame drawn(const FigureInput& input, Length width, const HandHeld& page) {
   dog_figure(input, 60_mm, 250_mm, 1)->place({{}, frame.size}, page.setting(), frame);
   return frame;
 }
-
-Region at(std::size_t i) {
-  return static_cast<Region>(i);
-}
 }  // namespace
 
 TEST_CASE("the same plan gives the same marks", "[figure]") {
