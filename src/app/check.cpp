@@ -58,7 +58,7 @@ class Checker {
       });
     }
     for (const std::string& language : shop_.folder(root).words().own_languages()) {
-      count([&] { return shop_.voices().words(shop_.folder(root), language, {}) != nullptr; });
+      count([&] { return shop_.voices().words(shop_.folder(root), language) != nullptr; });
     }
     for (const PetPath& path : all_pets(files, root)) pet(path);
     for (const std::string& name : files.toml_files(path_in(root, "days"))) {
@@ -72,12 +72,14 @@ class Checker {
     }
   }
 
-  /// A salon whose language has no words cannot print.
+  /// A salon whose language has no words prints in English, which it is told.
   bool salon_file(const std::string& root) {
     SalonFolder& folder = shop_.folder(root);
     if (!folder.good()) return false;
     const Salon& salon = folder.salon();
-    return shop_.voices().words(folder, salon.language, salon.span) != nullptr;
+    Voices& voices = shop_.voices();
+    return !voices.has_words(folder, salon.language, Severity::warning, salon.span, "en") ||
+           voices.words(folder, salon.language) != nullptr;
   }
 
   void pet(const PetPath& path) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
@@ -27,16 +28,23 @@ class Voices {
     ReaderLocale locale;
   };
   /// The language that was asked for, else on a page for the owner the owner's, else the salon's.
-  /// The units that were asked for, else those of the region that the language of another reader
-  /// than the salon names, else the salon's. Null after an error.
+  /// One that was asked for must have words; where the owner's or the salon's has none, a warning
+  /// says so, and the sheet is in the next of them, in English at the last. The units that were
+  /// asked for, else those of the region that the language of another reader than the salon names,
+  /// else the salon's. Null after an error.
   enum class Reader : std::uint8_t { salon, owner };
   const Voice* voice(SalonFolder&, const Pet&, Reader);
 
-  /// The texts of a language as a salon says them. Null after an error: the language has no
-  /// catalogue (told once, at `asked_at`), or it is faulty.
-  std::unique_ptr<Words> words(SalonFolder&, const std::string& language, SourceSpan asked_at);
+  /// The texts of a language as a salon says them. Null after an error: a catalogue is faulty.
+  /// pre: the salon's library has the language.
+  std::unique_ptr<Words> words(SalonFolder&, const std::string& language);
+  /// Whether a language has a catalogue; if not, that is told once, with the language that is used
+  /// `instead` (empty: none).
+  bool has_words(SalonFolder&, const std::string& language, Severity, SourceSpan asked_at,
+                 const std::string& instead);
 
  private:
+  std::optional<std::string> language_of(SalonFolder&, const Pet&, Reader);
   const Options& options_;
   DiagnosticSink& sink_;
   std::vector<std::unique_ptr<Voice>> voices_;

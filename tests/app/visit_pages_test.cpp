@@ -84,8 +84,9 @@ TEST_CASE("every visit of the samples becomes a note", "[note]") {
 TEST_CASE("the owner's copy says what is for the owner, the file's says all", "[note]") {
   const TemporaryFolder folder;
   for (const char* whose : {"file", "owner"}) {
-    REQUIRE(furnish("note marlow --for " + std::string(whose) + on_paper("lantern-street") + "-o " +
-                    folder.path(std::string(whose) + ".pdf"))
+    // His owner reads Spanish; the words of this test are English.
+    REQUIRE(furnish("note marlow --language en-GB --for " + std::string(whose) +
+                    on_paper("lantern-street") + "-o " + folder.path(std::string(whose) + ".pdf"))
                 .status == 0);
   }
   const std::string owner = text_of(folder.path("owner.pdf")),
@@ -166,7 +167,8 @@ TEST_CASE("every sample's care sheet is one good page on both papers", "[care]")
 
 TEST_CASE("a care sheet reads from today to the next visit", "[care]") {
   const TemporaryFolder folder;
-  REQUIRE(furnish("care marlow" + on_paper("lantern-street") + "-o " + folder.path("care.pdf"))
+  REQUIRE(furnish("care marlow --language en-GB" + on_paper("lantern-street") + "-o " +
+                  folder.path("care.pdf"))
               .status == 0);
   CHECK(files_below(folder.path("")) == std::vector<std::string>{"care.ics", "care.pdf"});
   const std::string text = text_of(folder.path("care.pdf"));
@@ -175,6 +177,26 @@ TEST_CASE("a care sheet reads from today to the next visit", "[care]") {
                              "three times a week", "Watch for", "lump, pea-sized", "within a week",
                              "Come back", "19 January", "555 0170", "not a vet"}) == "");
   CHECK(text.find("#30") == std::string::npos);  // no blade numbers
+}
+
+TEST_CASE("owner's pages follow the owner's language, then the salon's", "[care][note]") {
+  const TemporaryFolder folder;
+  const std::string to = on_paper("lantern-street") + "-o " + folder.path("") + "/";
+  REQUIRE(furnish("care marlow moth" + to).status == 0);
+  REQUIRE(furnish("note marlow --for owner" + to).status == 0);
+  REQUIRE(furnish("note marlow" + to).status == 0);
+  const auto says = [&](const std::string& file, const char* words) {
+    return first_missing(text_of(folder.path(file)), {words}) == "";
+  };
+  CHECK(says("marlow-care.pdf", "Hoy"));  // language = "es"
+  CHECK(says("marlow-2026-11-24-note-owner.pdf", "Visita del 24 de noviembre de 2026"));
+  CHECK(says("marlow-2026-11-24-note.pdf", "Visit of 24 November 2026"));  // for the salon's staff
+  CHECK(says("moth-care.pdf", "Today"));
+  CHECK(PdfFile(bytes_of(folder.path("marlow-care.pdf")))
+            .root()
+            .getKey("/Lang")
+            .getUTF8Value()
+            .starts_with("es"));
 }
 
 TEST_CASE("a phone reads the next visit off a grey print of the care sheet", "[care]") {
