@@ -59,8 +59,8 @@ bool is_arabic(char32_t c) {
          (c >= 0xFB50 && c <= 0xFDFF) || (c >= 0xFE70 && c <= 0xFEFE);
 }
 constexpr std::array<ScriptFamily, 1> script_families{
-    {{"Noto Sans Arabic",
-      {"NotoSansArabic-Regular.ttf", "NotoSansArabic-SemiBold.ttf", "NotoSansArabic-Bold.ttf"},
+    {{"Vazirmatn",
+      {"Vazirmatn-Regular.ttf", "Vazirmatn-SemiBold.ttf", "Vazirmatn-Bold.ttf"},
       is_arabic}}};
 
 constexpr std::array<FaceFile, face_count> face_files{{{Face::regular, "SourceSans3-Regular.ttf"},

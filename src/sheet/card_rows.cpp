@@ -259,6 +259,7 @@ class RowMaker {
     std::vector<std::string> parts{owner.name, owner.phone, owner.email};
     std::ranges::copy(owner.address, std::back_inserter(parts));
     std::erase(parts, std::string());
+    for (std::string& part : parts) part = own(part);
     if (parts.empty()) return;
     row(Phrase::label_owner, {{joined(parts, " · ")}}, pet().span).at_the_door = true;
   }

@@ -39,14 +39,22 @@ class CareMaker {
     const TextStyle style{Role::foot};
     TextStyle end = style;
     end.align = Align::end;
-    std::vector<std::string> who = care_contact(desk_.input.salon);
-    if (!desk_.input.salon.name.empty()) who.insert(who.begin(), desk_.input.salon.name);
+    std::vector<std::string> who = contact();
+    if (const std::string& salon = desk_.input.salon.name; !salon.empty()) {
+      who.insert(who.begin(), words_.written(salon));
+    }
     if (who.size() > 2) who.resize(2);
     return std::make_shared<Ends>(paragraph(joined(who, "\u00A0· "), style),
                                   paragraph(words_.say(Phrase::care_no_vet), end), Length::mm(4));
   }
 
  private:
+  /// How the salon is reached, as the page says it.
+  std::vector<std::string> contact() const {
+    std::vector<std::string> out = care_contact(desk_.input.salon);
+    for (std::string& one : out) one = words_.written(one);
+    return out;
+  }
   static BlockPtr gap(double wanted) { return std::make_shared<Gap>(wanted, wanted / 2, 1); }
   static void put(std::vector<BlockPtr>& to, BlockPtr block, bool roomy) {
     to.push_back(std::move(block));
@@ -161,10 +169,10 @@ class CareMaker {
       parts.push_back(paragraph(words_.say(Phrase::care_no_date)));
       parts.push_back(std::make_shared<BlankLine>(words_.say(Phrase::care_write_date)));
     }
-    const std::vector<std::string> contact = care_contact(desk_.input.salon);
-    if (!contact.empty()) {
+    const std::vector<std::string> reach = contact();
+    if (!reach.empty()) {
       parts.push_back(std::make_shared<Gap>(0.3, 0.2, 0));
-      parts.push_back(paragraph(words_.say(Phrase::care_reach, {joined(contact, "\u00A0· ")})));
+      parts.push_back(paragraph(words_.say(Phrase::care_reach, {joined(reach, "\u00A0· ")})));
     }
     BlockPtr text = std::make_shared<Column>(std::move(parts));
     if (!code_) return text;

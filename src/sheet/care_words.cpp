@@ -81,7 +81,7 @@ class TodayMaker {
       const bool said = i > 0 && done[i - 1].entry.span == done[i].entry.span;
       if (said || done[i].entry.why.empty()) continue;
       add(say(Phrase::care_otherwise, {capitalised(places_text({done[i].place}, desk_.voice)),
-                                       sentence(done[i].entry.why)}));
+                                       sentence(desk_.voice.words.written(done[i].entry.why))}));
       return;  // the first is the news; the note has them all
     }
   }
@@ -263,10 +263,10 @@ std::vector<CareSign> care_watch(const CareDesk& desk) {
     for (const Finding& finding : desk.care.visit->findings) {
       if (finding.audience != Audience::everyone) continue;
       out.push_back(
-          {sentence(words.say(
-               Phrase::care_found,
-               {capitalised(places_text({finding.place.value}, desk.voice)), finding.what})),
-           finding.advised.empty() ? call : sentence(finding.advised)});
+          {sentence(words.say(Phrase::care_found,
+                              {capitalised(places_text({finding.place.value}, desk.voice)),
+                               desk.voice.words.written(finding.what)})),
+           finding.advised.empty() ? call : sentence(desk.voice.words.written(finding.advised))});
     }
   }
   if (desk.care.care.bathed) {

@@ -241,7 +241,7 @@ class RowMaker {
     const std::string day = desk_.voice.locale.day_and_month(next->date, visit_.date.value);
     std::vector<TextSpan> line{{capitalised(day), Face::bold}};
     const Salon& salon = desk_.input.salon;
-    std::vector<std::string> contact{salon.phone, salon.email};
+    std::vector<std::string> contact{own(salon.phone), own(salon.email)};
     std::erase(contact, std::string());
     if (!desk_.staff() && !contact.empty()) line.push_back({" · " + joined(contact, " · ")});
     row(Phrase::note_next, std::move(line), visit_.next ? visit_.next->span : visit_.date.span);

@@ -52,14 +52,18 @@ Desk::Desk(std::unique_ptr<const Files> files, std::string root)
     salon_ = std::move(*read);
   }
   REQUIRE(fonts_);
-  fonts_->set_language(salon_.language);
   shaper_ = std::make_unique<TextShaper>(*fonts_, sink_);
-  const auto chain = catalogues_.chain(salon_.language);
+  speak(salon_.language);
+}
+
+void Desk::speak(const std::string& language) {
+  fonts_->set_language(language);
+  const auto chain = catalogues_.chain(language);
   REQUIRE(chain);
   words_ = Words::open(*chain, sink_);
   INFO(said());
   REQUIRE(words_);
-  locale_ = std::make_unique<ReaderLocale>(salon_.language, salon_.units);
+  locale_ = std::make_unique<ReaderLocale>(language, salon_.units);
 }
 
 std::vector<std::string> Desk::pets() const {

@@ -56,6 +56,8 @@ class Desk {
   /// Fails the test, with what was said, if the pet cannot be read.
   Kennel kennel(const std::string& key = "rex", Date today = demo_day);
   SheetInput input(const Kennel&, std::string_view paper = "A5") const;
+  /// From now on sheets are in this language, read as the program does.
+  void speak(const std::string& language);
   SheetVoice voice() const { return {*words_, *locale_, *shaper_}; }
   std::optional<Sheet> card(const Kennel&, std::string_view paper = "A5");
   /// With the trim as a code, as the program makes it.

@@ -7,36 +7,15 @@
 #include "page/shaped_line.h"
 #include "sheet/desk.h"
 #include "sheet/roles.h"
+#include "sheet/texts.h"
 
 namespace furnish {
 namespace {
 using test::Desk;
+using test::each_text;
+using test::ink_of;
 
 constexpr const char* salons[] = {"lantern-street", "us-corner"};
-
-/// What lies under a point: the last filled area painted before the text.
-Ink ground_at(const std::vector<Mark>& marks, std::size_t before, Point point) {
-  Ink ground = Ink::paper;
-  for (std::size_t i = 0; i < before; ++i) {
-    const auto* fill = std::get_if<FillMark>(&marks[i]);
-    if (fill && contains(fill->area, {point, {}})) ground = fill->ink;
-  }
-  return ground;
-}
-
-/// Each text of the page with the ground under both ends of its baseline.
-template <typename Visit>
-std::size_t each_text(const Frame& frame, Visit visit) {
-  std::size_t texts = 0;
-  for (std::size_t i = 0; i < frame.marks.size(); ++i) {
-    const auto* text = std::get_if<TextMark>(&frame.marks[i]);
-    if (text == nullptr) continue;
-    const Point end{text->baseline.x + text->line->width(), text->baseline.y};
-    visit(*text, ground_at(frame.marks, i, text->baseline), ground_at(frame.marks, i, end));
-    ++texts;
-  }
-  return texts;
-}
 
 /// A page that was set, and what it must keep to.
 struct SetPage {
@@ -77,13 +56,6 @@ void each_page(Visit visit) {
       }
     }
   }
-}
-
-Rect ink_of(const TextMark& text) {
-  Rect ink = text.line->ink();
-  ink.origin.x += text.baseline.x;
-  ink.origin.y += text.baseline.y;
-  return ink;
 }
 
 /// How much was looked at, so that no check passes on an empty page.
