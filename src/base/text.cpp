@@ -79,7 +79,8 @@ unsigned upper_case(unsigned code) {
   const bool cyrillic = code >= 0x430 && code <= 0x44F;
   if (latin || greek || cyrillic) return code - 0x20;
   // Of these pairs the capital is the even one: "đ" and the Vietnamese letters with two marks.
-  const bool even_capital = (code >= 0x100 && code <= 0x137 && code != 0x131) || code == 0x1A1 ||
+  const bool even_capital = (code >= 0x100 && code <= 0x137 && code != 0x131) ||
+                            (code >= 0x14A && code <= 0x177) || code == 0x1A1 ||
                             (code >= 0x1EA0 && code <= 0x1EF9);
   if (even_capital) return code & ~1U;
   return code == 0x1B0 ? 0x1AF : code;

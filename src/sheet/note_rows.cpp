@@ -118,7 +118,9 @@ class RowMaker {
     std::vector<std::vector<TextSpan>> lines;
     const std::string style = pet.style ? own(pet.style->name) : std::string();
     const bool all = visit_.done.empty();
-    const Phrase how = all ? Phrase::note_as_planned : Phrase::note_else_as_planned;
+    const Phrase how = !all            ? Phrase::note_else_as_planned
+                       : style.empty() ? Phrase::note_all_as_planned
+                                       : Phrase::note_as_planned;
     for (std::size_t i = 0; i < visit_.done.size();) {
       const TrimEntry& entry = visit_.done[i].entry;
       std::vector<Place> where;
@@ -127,8 +129,8 @@ class RowMaker {
       }
       lines.push_back(difference(entry, where));
     }
-    lines.push_back(
-        {{sentence(say(how, {style})), all ? std::optional(Face::semibold) : std::nullopt}});
+    lines.push_back({{sentence(how == Phrase::note_as_planned ? say(how, {style}) : say(how)),
+                      all ? std::optional(Face::semibold) : std::nullopt}});
     row(Phrase::note_done, std::move(lines),
         all ? visit_.date.span : visit_.done.front().entry.span);
   }

@@ -193,6 +193,7 @@ enum class Phrase : std::uint16_t {
   note_helped,
   note_done,
   note_as_planned,
+  note_all_as_planned,
   note_else_as_planned,
   note_instead,
   note_otherwise,

@@ -193,6 +193,7 @@ constexpr std::array<std::pair<Phrase, std::string_view>, phrase_count> table{{
     {note_helped, "note-helped"},
     {note_done, "note-done"},
     {note_as_planned, "note-as-planned"},
+    {note_all_as_planned, "note-all-as-planned"},
     {note_else_as_planned, "note-else-as-planned"},
     {note_instead, "note-instead"},
     {note_otherwise, "note-otherwise"},

@@ -73,6 +73,9 @@ class StyleMaker {
     return column(std::move(blocks));
   }
 
+  /// 1.17 from baseline to baseline, where letters are no higher than ours: Arabic ones are.
+  double close_leading() const { return voice_.words.language().starts_with("ar") ? 1 : 0.94; }
+
   BlockPtr foot() const {
     const TextStyle style{Role::foot};
     TextStyle end = style;
@@ -290,7 +293,7 @@ class StyleMaker {
 /// The ways to arrange the sheet, most generous first, each with a portrait of that height.
 std::vector<Layout> layouts_of(const StyleMaker& maker, Length portrait) {
   constexpr Length close = 3_mm, closest = 2_mm;
-  constexpr double close_leading = 0.94;  // 1.17 from baseline to baseline
+  const double close_leading = maker.close_leading();
   const auto make = [&maker, portrait](Arrangement arrangement) {
     return [&maker, portrait, arrangement] { return maker.make(arrangement, portrait); };
   };

@@ -72,6 +72,7 @@ std::vector<TextSpan> step_text(const WorkStep& step, const SheetInput& input,
     return text;
   }
   std::string text = voice.words.written(step.words);
+  if (step.task == Task::nails) text = finish_text("nails", step.words, voice.words);
   if (step.task == Task::look_over) text = voice.words.say(Phrase::look_over_how);
   if (step.time) text += (text.empty() ? "" : comma(voice.words)) + shown(*step.time, voice);
   if (text.empty()) return {};
@@ -100,7 +101,8 @@ std::vector<StyleNote> style_before(const SheetInput& input, const SheetVoice& v
     while (i + 1 < order.size() && goes_on(order[i], order[i + 1])) {
       const WorkStep& more = order[++i];
       std::vector<TextSpan> text = step_text(more, input, voice);
-      const std::string name = uncapitalised(voice.words.say(task_phrase(more.task)));
+      std::string name = voice.words.say(task_phrase(more.task));
+      if (!voice.words.language().starts_with("de")) name = uncapitalised(name);  // nouns stay
       note.text.push_back(
           {(note.text.empty() ? "" : semicolon(voice.words)) + name + (text.empty() ? "" : " ")});
       std::ranges::move(text, std::back_inserter(note.text));

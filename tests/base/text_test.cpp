@@ -30,6 +30,7 @@ TEST_CASE("words") {
   CHECK(lower_ascii("ÄBc") == "Äbc");
   CHECK(capitalised("left hock") == "Left hock");
   CHECK(capitalised("éclair") == "Éclair");
+  CHECK(capitalised("œil droit") == "Œil droit");
   CHECK(capitalised("ярко") == "Ярко");
   CHECK(capitalised("日本") == "日本");
   CHECK(capitalised("").empty());
