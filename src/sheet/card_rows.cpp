@@ -280,7 +280,7 @@ class RowMaker {
     const std::string date = voice_.locale.day_and_month(next->date, input_.today);
     std::string text = date;
     if (next->overdue_days > 0) text = say(Phrase::due_overdue, {date, next->overdue_days});
-    row(Phrase::label_due, {{text, Face::bold}}, pet().span).at_the_door = true;
+    row(Phrase::label_due, {{capitalised(text), Face::bold}}, pet().span).at_the_door = true;
   }
 
   const SheetInput& input_;

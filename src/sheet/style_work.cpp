@@ -71,8 +71,9 @@ std::vector<TextSpan> step_text(const WorkStep& step, const SheetInput& input,
     text.pop_back();  // its full stop
     return text;
   }
-  std::string text = voice.words.written(step.words);
-  if (step.task == Task::nails) text = finish_text("nails", step.words, voice.words);
+  // Nails have the trade's words; how a coat is brushed and dried is the pet's own.
+  std::string text = step.task == Task::nails ? finish_text("nails", step.words, voice.words)
+                                              : voice.words.written(step.words);
   if (step.task == Task::look_over) text = voice.words.say(Phrase::look_over_how);
   if (step.time) text += (text.empty() ? "" : comma(voice.words)) + shown(*step.time, voice);
   if (text.empty()) return {};

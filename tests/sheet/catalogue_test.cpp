@@ -7,7 +7,7 @@
 #include "sheet/pattern.h"
 #include "sheet/shipped_words.h"
 #include "sheet/terms.h"
-#include "spec/catalogue_library.h"
+#include "spec/style_library.h"
 
 namespace furnish::test {
 namespace {
@@ -129,6 +129,27 @@ TEST_CASE("what the shipped catalogues know of people's words is told by its key
   CHECK(arabic.words().written("Snaps.") == "\u2068Snaps.\u2069");
   CHECK(arabic.words().written("555 0170") == "\u2068555 0170\u2069");
   CHECK(arabic.words().written("قمر") == "قمر");
+}
+
+TEST_CASE("what the shipped styles say is known to every catalogue", "[catalogue]") {
+  const DiskFiles files;
+  SourceSet sources;
+  DiagnosticSink sink;
+  StyleLibrary styles({files, sources, sink}, std::string(FURNISH_SOURCE_DIR) + "/styles", "");
+  for (const char* language : translated) {
+    const ShippedWords words(language);
+    const auto known = [&](const std::string& text) {
+      INFO(language << ": " << text);
+      CHECK((text.empty() || words.words().written(text) != text));
+    };
+    for (const std::string& key : styles.keys()) {
+      const Style* const style = styles.find(key, {});
+      REQUIRE(style);
+      known(style->name);
+      for (const PlacedEntry& part : style->trim) known(part.entry.note);
+      if (style->finish.extras) known(style->finish.extras->value);
+    }
+  }
 }
 
 TEST_CASE("counting goes by the language of the text", "[catalogue]") {
