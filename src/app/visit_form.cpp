@@ -169,6 +169,9 @@ class FormMaker {
 
   FormSection regions_after() const {
     FormSection out;
+    out.choice("finish", quoted("ears and tail as planned"));
+    out.choice("nails", quoted("clipped and ground"));
+    out.choice("extras", quoted("bandana"));
     for (const RegionGrowth& row : input_.plan.growth) {
       const PartLength* const planned = find_length(input_.plan.lengths, row.place);
       if (planned == nullptr || !planned->left) continue;

@@ -76,6 +76,7 @@ struct Salon {
   Units units = Units::metric;
   std::vector<std::chrono::weekday> closed;
   bool contact_on_card = false;
+  bool tools_for_owners = false;  ///< care sheets name blades and combs
   bool photos_anywhere = false;  ///< photo paths may leave the salon's folder
   PaperSettings paper;
   std::optional<Kit> kit;  ///< empty: nobody said, so every tool is taken to be there

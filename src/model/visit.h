@@ -63,6 +63,7 @@ struct Visit {
   CameIn came_in;
   TrimRules done;  ///< only what was not as planned
   std::vector<RegionState> went_out;
+  std::string finish, nails, extras;  ///< how it left, where not as planned
   std::vector<ProductUse> products;
   std::vector<Finding> findings;
   std::vector<Photo> photos;

@@ -110,8 +110,14 @@ class TodayMaker {
       const std::string where = names.size() > most_names
                                     ? say(Phrase::care_most)
                                     : capitalised(desk_.voice.locale.list(names));
-      add(say(Phrase::care_cut,
-              {where, shown(LengthRange{most->first.first, most->first.second}, desk_.voice)}));
+      std::string text =
+          say(Phrase::care_cut,
+              {where, shown(LengthRange{most->first.first, most->first.second}, desk_.voice)});
+      const TrimPart* const part = find_part(pet_.trim, most->second.front());
+      if (desk_.input.salon.tools_for_owners && part != nullptr) {
+        text += " (" + tool_text(part->entry.tool, desk_.voice) + ")";
+      }
+      add(std::move(text));
     }
   }
 

@@ -174,9 +174,12 @@ class RowMaker {
       std::vector<std::string> parts = state_words(state);
       if (!parts.empty()) measured.push_back(where + " " + joined(parts, comma(desk_.voice.words)));
     }
-    std::vector<TextSpan> line;
-    if (!measured.empty()) line.push_back({sentence(joined(measured, " · "))});
-    row(Phrase::note_left, std::move(line),
+    Pieces ends;
+    ends.add("", joined(measured, " · "));
+    ends.add(say(Phrase::label_styling), own(visit_.finish));
+    ends.add(capitalised(say(Phrase::finish_nails)), own(visit_.nails));
+    ends.add(capitalised(say(Phrase::finish_extras)), own(visit_.extras));
+    row(Phrase::note_left, ends.take(),
         visit_.went_out.empty() ? visit_.date.span : visit_.went_out.front().span);
   }
 

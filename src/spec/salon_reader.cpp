@@ -61,6 +61,7 @@ void read_identity(Fields& fields, Salon& salon) {
     salon.closed.push_back(day.value);
   }
   salon.contact_on_card = fields.flag("contact_on_card", salon.contact_on_card);
+  salon.tools_for_owners = fields.flag("tools_for_owners", salon.tools_for_owners);
   salon.photos_anywhere = fields.flag("photos_anywhere", salon.photos_anywhere);
   fields.finish();
 }

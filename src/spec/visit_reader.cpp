@@ -64,7 +64,12 @@ std::optional<Visit> read_visit_text(const ReadContext& context, std::string pat
   visit.told = file.words("told");
   if (auto table = file.table("came_in")) visit.came_in = read_came_in(*table);
   if (auto table = file.table("done")) visit.done = read_trim_rules(*table, Why::yes);
-  if (auto table = file.table("went_out")) visit.went_out = read_went_out(*table);
+  if (auto table = file.table("went_out")) {
+    visit.finish = table->words("finish");
+    visit.nails = table->words("nails");
+    visit.extras = table->words("extras");
+    visit.went_out = read_went_out(*table);
+  }
   read_lists(file, salon, visit);
   file.finish();
   if (visit.date.span.file == document->file) check_dates(visit, pet, path, context.sink);

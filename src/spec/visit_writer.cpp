@@ -108,6 +108,9 @@ std::string consent(const Consent& from) {
 std::string visit_toml(const Visit& visit, Audience audience) {
   const bool staff = audience == Audience::staff;
   Section went_out("[went_out]");
+  went_out.words("finish", visit.finish);
+  went_out.words("nails", visit.nails);
+  went_out.words("extras", visit.extras);
   add_states(visit.went_out, went_out);
   std::vector<std::string> sections{head(visit), came_in(visit.came_in, staff), done(visit.done),
                                     went_out.text()};

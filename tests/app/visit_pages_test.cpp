@@ -1,5 +1,8 @@
 #include <catch2/catch.hpp>
 
+#include <fmt/format.h>
+#include <libical/ical.h>
+
 #include <algorithm>
 
 #include "app/program.h"
@@ -177,6 +180,39 @@ TEST_CASE("a care sheet reads from today to the next visit", "[care]") {
                              "three times a week", "Watch for", "lump, pea-sized", "within a week",
                              "Come back", "19 January", "555 0170", "not a vet"}) == "");
   CHECK(text.find("#30") == std::string::npos);  // no blade numbers
+}
+
+// Another program's reading of the calendar entries: libical.
+TEST_CASE("the calendar entry of every sample has its day, its words and its alarm", "[care]") {
+  std::size_t entries = 0;
+  for (const char* salon : salons) {
+    Desk table(sample(salon));
+    const TemporaryFolder folder;
+    REQUIRE(furnish("care" + on_paper(salon) + "-o " + folder.path("") + "/").status == 0);
+    for (const std::string& key : table.pets()) {
+      const Kennel kennel = table.kennel(key);
+      DiagnosticSink sink;
+      const auto next =
+          plan_after_today(table.salon(), kennel.pet, kennel.visits, demo_day, sink).next_visit;
+      if (!next || next->date <= demo_day) continue;
+      INFO(salon << ": " << key);
+      const std::string text = bytes_of(folder.path(key + "-care.ics"));
+      icalcomponent* const calendar = icalparser_parse_string(text.c_str());
+      REQUIRE(calendar != nullptr);
+      CHECK(icalcomponent_count_errors(calendar) == 0);
+      icalcomponent* const event =
+          icalcomponent_get_first_component(calendar, ICAL_VEVENT_COMPONENT);
+      REQUIRE(event != nullptr);
+      const icaltimetype start = icalcomponent_get_dtstart(event);
+      CHECK(to_iso(next->date) ==
+            fmt::format("{}-{:02}-{:02}", start.year, start.month, start.day));
+      CHECK(std::string(icalcomponent_get_summary(event)).starts_with(kennel.pet.name.value));
+      CHECK(icalcomponent_get_first_component(event, ICAL_VALARM_COMPONENT) != nullptr);
+      icalcomponent_free(calendar);
+      ++entries;
+    }
+  }
+  CHECK(entries > 10);
 }
 
 TEST_CASE("owner's pages follow the owner's language, then the salon's", "[care][note]") {

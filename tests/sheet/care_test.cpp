@@ -92,6 +92,17 @@ TEST_CASE("a care sheet never names a blade, and has three to five points of tod
   }
 }
 
+TEST_CASE("tools are named to owners only where the salon wants it", "[care]") {
+  for (const bool wanted : {false, true}) {
+    Desk table = test::desk(
+        "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nbody = { blade = \"4F\" }\n",
+        std::string("[salon]\ntools_for_owners = ") + (wanted ? "true" : "false") + "\n");
+    const auto sheet = table.care(table.kennel());
+    REQUIRE(sheet);
+    CHECK(test::says(sheet->page.frame, "(#4F)") == wanted);
+  }
+}
+
 TEST_CASE("a curly coat changes its rhythm when it passes its limit", "[care]") {
   Desk table = test::desk(
       "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nvisit_every = \"6 weeks\"\n"

@@ -38,7 +38,8 @@ std::vector<std::string> differences(const Visit& a, const Visit& b) {
   check("done", std::ranges::equal(a.done, b.done, [](const auto& x, const auto& y) {
           return x.place == y.place && same_work(x.entry, y.entry) && x.entry.why == y.entry.why;
         }));
-  check("went out", same_states(a.went_out, b.went_out));
+  check("went out", same_states(a.went_out, b.went_out) && a.finish == b.finish &&
+                        a.nails == b.nails && a.extras == b.extras);
   check("products", std::ranges::equal(a.products, b.products, [](const auto& x, const auto& y) {
           return x.product.name == y.product.name && x.product.mixed == y.product.mixed &&
                  x.dwell == y.dwell;
@@ -79,6 +80,9 @@ tail = { mats = 3, encircling = true, soil = "wet", shedding = "some", note = "t
 legs = { comb = "1/2 in", over = "30", why = "mats" }
 chest = { shears = "straight", leave = "30 mm", lay = "against", note = "even", why = "out" }
 [went_out]
+finish = "tail tip even"
+nails = "left dewclaw not done"
+extras = "bandana"
 "left ear" = { length = "20 mm" }
 [[product]]
 name = "oat"
