@@ -19,7 +19,8 @@ ToolOutput page(const std::string& arguments) {
 }
 }  // namespace
 
-TEST_CASE("--language goes before the salon's, --units before the reader's", "[languages]") {
+TEST_CASE("what --language and --units ask for goes before the salon's and the reader's",
+          "[languages]") {
   CHECK(has(page("card marlow").out, "WARNING"));
   const auto spanish = page("card marlow --language es");
   CHECK(spanish.status == 0);

@@ -215,26 +215,6 @@ TEST_CASE("the calendar entry of every sample has its day, its words and its ala
   CHECK(entries > 10);
 }
 
-TEST_CASE("owner's pages follow the owner's language, then the salon's", "[care][note]") {
-  const TemporaryFolder folder;
-  const std::string to = on_paper("lantern-street") + "-o " + folder.path("") + "/";
-  REQUIRE(furnish("care marlow moth" + to).status == 0);
-  REQUIRE(furnish("note marlow --for owner" + to).status == 0);
-  REQUIRE(furnish("note marlow" + to).status == 0);
-  const auto says = [&](const std::string& file, const char* words) {
-    return first_missing(text_of(folder.path(file)), {words}) == "";
-  };
-  CHECK(says("marlow-care.pdf", "Hoy"));  // language = "es"
-  CHECK(says("marlow-2026-11-24-note-owner.pdf", "Visita del 24 de noviembre de 2026"));
-  CHECK(says("marlow-2026-11-24-note.pdf", "Visit of 24 November 2026"));  // for the salon's staff
-  CHECK(says("moth-care.pdf", "Today"));
-  CHECK(PdfFile(bytes_of(folder.path("marlow-care.pdf")))
-            .root()
-            .getKey("/Lang")
-            .getUTF8Value()
-            .starts_with("es"));
-}
-
 TEST_CASE("a phone reads the next visit off a grey print of the care sheet", "[care]") {
   std::size_t codes = 0;
   for (const char* salon : salons) {
