@@ -15,7 +15,8 @@ struct Catalogue {
   std::string language;  ///< BCP 47, the file's name: "es-US"
   /// By section and key, with a point between: "sheet.age-years".
   std::map<std::string, Located<std::string>, std::less<>> texts;
-  SourceSpan span;  ///< the file
+  SourceSpan span;       ///< the file
+  bool shipped = false;  ///< with the program, whose tests hold it to English
 };
 
 /// Where the texts for one reader are looked up: the first catalogue that has a text counts.

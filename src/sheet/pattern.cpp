@@ -42,6 +42,8 @@ std::optional<PlaceKind> kind_of(const icu::MessagePattern& pattern, std::int32_
 
 PatternPlaces read_pattern(std::string_view text) {
   PatternPlaces out;
+  // Most texts have no place and nothing else that ICU would look at.
+  if (text.find_first_of("{}'|#") == std::string_view::npos) return out;
   UErrorCode code = U_ZERO_ERROR;
   UParseError where{};
   const icu::MessagePattern pattern(

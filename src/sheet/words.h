@@ -19,11 +19,15 @@ using WordArgument = std::variant<std::string, int>;
 /// {# year} other {# years}}". For use by one thread.
 class Words {
  public:
-  /// Checks every text of the chain's catalogues: it must be a pattern that ICU takes, with the
-  /// places of the English one, and count only what English counts or leaves as a number. English
-  /// must have every phrase and term. Null after an error. Texts that only English has are one
-  /// warning, with how many they are and the first. The catalogues may go once this is made.
-  static std::unique_ptr<Words> open(const CatalogueChain&, DiagnosticSink&);
+  /// Which catalogues are looked through: a salon's own, or the shipped ones too.
+  enum class Check : std::uint8_t { own, all };
+  /// Checks every text of the chain's catalogues, those shipped with the program only if `all` are
+  /// to be: that takes longer than a sheet does, and the program's tests do it. A text must be a
+  /// pattern that ICU takes, with the places of the English one, and count only what English counts
+  /// or leaves as a number. English must have every phrase and term. Null after an error. Texts
+  /// that only English has are one warning, with how many they are and the first. The catalogues
+  /// may go once this is made.
+  static std::unique_ptr<Words> open(const CatalogueChain&, DiagnosticSink&, Check = Check::own);
   ~Words();
   Words(const Words&) = delete;
   Words& operator=(const Words&) = delete;

@@ -94,6 +94,7 @@ std::optional<CatalogueChain> CatalogueLibrary::chain(const std::string& languag
     for (auto* const shelf : {&found->second.own, &found->second.shipped}) {
       if (!*shelf) continue;
       const Catalogue* const catalogue = read(**shelf, last);
+      if (shelf == &found->second.shipped) (*shelf)->catalogue.shipped = true;
       if (catalogue == nullptr) {
         good = false;
       } else {
