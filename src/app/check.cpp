@@ -119,7 +119,7 @@ class Checker {
         if (is_new) continue;
         auto& said = shop_.sink().warning(
             "photo-twice", photo.file.span,
-            fmt::format("two visits show the same photo, {}", photo.file.value));
+            fmt::format("the same photo is shown twice: {}", photo.file.value));
         said.notes.emplace_back(first->second, "shown here first");
         said.hint = "one of them may have the wrong name";
       }

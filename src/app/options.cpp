@@ -4,6 +4,8 @@
 
 #include <iostream>
 #include <map>
+#include <tuple>
+#include <utility>
 
 #include "spec/language.h"
 
@@ -28,8 +30,37 @@ std::string valid_language(const std::string& tag) {
   return "expected a language tag such as es or pt-BR, found \"" + tag + "\"";
 }
 
+/// "2026-11-24", or "2026-11-24-2" for the second visit of that day.
+std::pair<std::optional<Date>, int> parse_visit(const std::string& text) {
+  constexpr std::size_t date = 10;
+  const auto day = parse_date(std::string_view(text).substr(0, date));
+  if (text.size() <= date) return {day, 0};
+  const std::string number = text.substr(date + 1);
+  const bool good = text[date] == '-' && !number.empty() && number.size() < 3 &&
+                    number.find_first_not_of("0123456789") == std::string::npos;
+  if (!good) return {std::nullopt, 0};
+  return {day, std::stoi(number)};
+}
+
+std::string valid_visit(const std::string& text) {
+  if (parse_visit(text).first) return "";
+  return "expected a visit such as 2026-11-24, or 2026-11-24-2 for the second of a day, found \"" +
+         text + "\"";
+}
+
+/// What the ending of a file's name asks for; a PDF where it asks for nothing.
+Format format_of(std::string_view output) {
+  constexpr std::pair<std::string_view, Format> endings[] = {
+      {".png", Format::png}, {".svg", Format::svg}, {".txt", Format::text}};
+  for (const auto& [ending, format] : endings) {
+    if (output.ends_with(ending)) return format;
+  }
+  return Format::pdf;
+}
+
 struct Raw {
   Options options;
+  std::optional<Format> format;
   std::string on, visit, spec_for = "everyone", copy_for = "file";
 };
 
@@ -39,11 +70,18 @@ void add_common(CLI::App& command, Raw& raw) {
   command.add_option("--data", raw.options.data, "folder with fonts/ and styles/");
 }
 
+void add_visit(CLI::App& command, Raw& raw) {
+  command.add_option("--visit", raw.visit, "the day of the visit, or DAY-2 (else the last one)")
+      ->check(valid_visit);
+}
+
 void add_rendering(CLI::App& command, Raw& raw) {
   Options& o = raw.options;
   command.add_option("PET", o.pets, "pets: files, or names in the salon's pets/; none means all");
   command.add_option("-o,--output", o.output, "file, folder, or - for the standard output");
-  command.add_option("--format", o.format, "pdf, png, svg, or text (the page as marks)")
+  command
+      .add_option("--format", raw.format,
+                  "pdf, png, svg, or text (the page as marks); else as the output's name ends")
       ->transform(CLI::CheckedTransformer(formats).description(""));
   command.add_option("--paper", o.paper, "A4, A5, A6, letter, half letter, 5x8 in, 4x6 in");
   command
@@ -88,8 +126,7 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
       app.add_subcommand("note", "visit notes: before and after, what was found and agreed");
   add_rendering(*note, raw);
   add_common(*note, raw);
-  note->add_option("--visit", raw.visit, "the day of the visit (else the last one)")
-      ->check(valid_day);
+  add_visit(*note, raw);
   note->add_option("--for", raw.copy_for,
                    "owner (nothing that is for staff) or file (everything, staff's files inside)")
       ->check(CLI::IsMember({"owner", "file"}));
@@ -99,6 +136,7 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
       "care", "care sheets: what the owner does until the next visit, and its calendar entry");
   add_rendering(*care, raw);
   add_common(*care, raw);
+  add_visit(*care, raw);
   care->callback([&] { o.command = Command::care; });
 
   CLI::App* check = app.add_subcommand("check", "read every file of a salon and say what is wrong");
@@ -138,7 +176,8 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
     return {std::nullopt, fine ? Exit::ok : Exit::usage};
   }
   if (!raw.on.empty()) o.on = parse_date(raw.on);
-  if (!raw.visit.empty()) o.visit = parse_date(raw.visit);
+  if (!raw.visit.empty()) std::tie(o.visit, o.visit_number) = parse_visit(raw.visit);
+  o.format = raw.format.value_or(format_of(o.output));
   o.for_owner = raw.copy_for == "owner";
   o.staff_spec = raw.spec_for == "staff";
   return {std::move(o), Exit::ok};

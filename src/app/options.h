@@ -24,7 +24,8 @@ struct Options {
   std::string paper, salon, data;
   std::string language;        ///< BCP 47; empty: the reader's own
   std::optional<Units> units;  ///< empty: the reader's own
-  std::optional<Date> visit;   ///< of `note`; empty: the last one
+  std::optional<Date> visit;   ///< of `note` and `care`; empty: the last one
+  int visit_number = 0;        ///< which of that day; 0: the last
   bool for_owner = false;      ///< of `note`: the owner's copy, not the file's
   int copies_per_sheet = 0;
   int dpi = 200;

@@ -18,8 +18,8 @@ namespace fs = std::filesystem;
 /// True if the path, with every link followed, stays in the folder.
 bool stays_in(const std::string& folder, const std::string& path) {
   std::error_code fault;
-  const fs::path inside = fs::weakly_canonical(path, fault),
-                 whole = fs::weakly_canonical(folder.empty() ? "." : folder, fault);
+  const fs::path inside = fs::weakly_canonical(fs::absolute(path), fault),
+                 whole = fs::weakly_canonical(fs::absolute(folder.empty() ? "." : folder), fault);
   if (fault) return true;  // a path that leads nowhere: reading it says so
   const fs::path rest = inside.lexically_relative(whole);
   return !rest.empty() && *rest.begin() != "..";

@@ -55,6 +55,15 @@ class SheetRun {
       auto one = shop_.open(path);
       // All pets of a salon: those that were there have a note.
       if (one && options_.pets.empty() && shop_.nothing_to_note(*one)) continue;
+      // A visit that cannot be read may be the very one that a note or a care sheet is about.
+      const bool of_visits = options_.command == Command::note || options_.command == Command::care;
+      if (one && !one->all_visits) {
+        complete = false;
+        if (of_visits) {
+          console_.show_reports();
+          continue;
+        }
+      }
       auto sheet = one ? shop_.sheet(*one) : std::nullopt;
       console_.show_reports();
       if (!sheet) {

@@ -21,7 +21,7 @@ Exit print_plans(const Options& options, Workshop& shop, Console& console) {
   std::string text;
   for (const PetPath& path : shop.pets(complete)) {
     const auto one = shop.open(path);
-    complete = complete && one.has_value();
+    complete = complete && one.has_value() && one->all_visits;
     if (!one) continue;
     text += options.json ? plan_json(one->plan, one->pet)
                          : plan_text(one->plan, one->folder->salon(), one->pet);

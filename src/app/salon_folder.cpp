@@ -47,12 +47,18 @@ std::optional<Visit> SalonFolder::visit(const std::string& path, const Pet& pet)
   return read_visit(context_, path, has_salon_ ? &salon_ : nullptr, &pet);
 }
 
-std::vector<Visit> SalonFolder::visits(const Pet& pet) {
+std::vector<Visit> SalonFolder::visits(const Pet& pet, bool& complete) {
   std::vector<Visit> visits;
+  complete = true;
   for (const std::string& file : visit_files(pet)) {
-    if (auto one = visit(file, pet)) visits.push_back(std::move(*one));
+    if (auto one = visit(file, pet)) {
+      visits.push_back(std::move(*one));
+    } else {
+      complete = false;
+    }
   }
-  std::ranges::stable_sort(visits, {}, [](const Visit& one) { return one.date.value; });
+  std::ranges::stable_sort(visits, {},
+                           [](const Visit& one) { return std::pair(one.date.value, one.number); });
   return visits;
 }
 

@@ -32,8 +32,9 @@ class SalonFolder {
   /// The files of a pet's visits, by name.
   std::vector<std::string> visit_files(const Pet&) const;
   std::optional<Visit> visit(const std::string& path, const Pet&);
-  /// Every readable visit, oldest first; a faulty file is reported and left out.
-  std::vector<Visit> visits(const Pet&);
+  /// Every readable visit, oldest first, those of one day by their numbers. A faulty file is
+  /// reported and left out, and `complete` is false.
+  std::vector<Visit> visits(const Pet&, bool& complete);
   /// The pet's booking on the day, if days/DATE.toml has one.
   std::optional<Booking> booking(const Pet&, Date day);
 

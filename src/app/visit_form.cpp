@@ -96,7 +96,7 @@ class FormMaker {
       out.choice("weight", units() == Units::metric ? quoted("10 kg") : quoted("22 lb"));
     }
     if (input_.next) {
-      out.fact("next", to_iso(*input_.next), "change it to what was agreed");
+      out.choice("next", to_iso(*input_.next), "as planned; what was agreed");
     } else {
       out.choice("next", to_iso(input_.today + std::chrono::weeks(8)));
     }
@@ -161,7 +161,7 @@ class FormMaker {
     for (const TrimPart& part : input_.pet.trim) {
       auto fields = entry_fields(part.entry);
       std::erase_if(fields, [](const auto& field) { return field.first == "note"; });
-      fields.emplace_back("why", quoted("the reason"));
+      fields.emplace_back("why", quoted("the reason, as the owner may read it"));
       out.choice(place_key(part.place), toml_text::table(fields));
     }
     return out;
@@ -195,7 +195,7 @@ class FormMaker {
       }
       section.fact(product.key.empty() ? "name" : "product",
                    quoted(product.key.empty() ? product.name : product.key), remark);
-      if (!mix.neat) section.fact("mixed", to_iso(input_.today));
+      if (!mix.neat) section.choice("mixed", to_iso(input_.today));
       out += "\n[[product]]\n" + section.text();
     }
     return out;

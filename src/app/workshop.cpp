@@ -81,9 +81,10 @@ std::optional<Workshop::Case> Workshop::open(const PetPath& path) {
   if (!salon.good()) return std::nullopt;
   auto pet = salon.pet(path.file);
   if (!pet) return std::nullopt;
-  std::vector<Visit> visits = salon.visits(*pet);
+  bool complete = true;
+  std::vector<Visit> visits = salon.visits(*pet, complete);
   Plan plan = make_plan(salon.salon(), *pet, visits, today_, sink_);
-  return Case{&salon, std::move(*pet), std::move(visits), std::move(plan)};
+  return Case{&salon, std::move(*pet), std::move(visits), complete, std::move(plan)};
 }
 
 std::optional<Paper> Workshop::paper(const Salon& salon) {

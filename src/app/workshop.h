@@ -42,6 +42,7 @@ class Workshop {
     SalonFolder* folder;
     Pet pet;
     std::vector<Visit> visits;
+    bool all_visits = true;  ///< false: a visit's file has faults, and is not among them
     Plan plan;
   };
   /// Reads a pet and works its plan out. Empty iff an error was reported.
@@ -66,6 +67,8 @@ class Workshop {
  private:
   /// The visit that `note` is about; null if there is none.
   const Visit* chosen_visit(const Case&) const;
+  /// The visit that `care` is about; null if that is one of today of which nothing is on file.
+  const Visit* visit_cared_for(const Case&) const;
   void report_no_visit(const Case&);
   std::optional<Made> note(const Case&, const Paper&, const SheetVoice&);
   std::optional<Made> care(const Case&, const Paper&, const SheetVoice&);

@@ -21,7 +21,8 @@ constexpr int alarm_days = 3;
 CalendarEvent event_of(const SheetInput& input, const SheetVoice& voice) {
   CalendarEvent event;
   event.day = input.plan.next_visit->date;
-  event.uid = fmt::format("{}-{}@furnish", input.pet.key, to_iso(event.day));
+  // By the visit that agreed on it: a date that is moved replaces the old one.
+  event.uid = fmt::format("{}-after-{}@furnish", input.pet.key, to_iso(input.today));
   event.stamp = input.today;
   event.summary = visit_summary(input, voice);
   event.description = visit_description(input, voice);
@@ -40,7 +41,10 @@ const Visit* Workshop::chosen_visit(const Case& one) const {
   const Visit* found = nullptr;
   for (const Visit& visit : one.visits) {
     if (visit.date.value > today_) continue;
-    if (!options_.visit || visit.date.value == *options_.visit) found = &visit;
+    const bool of_day = !options_.visit || visit.date.value == *options_.visit;
+    if (of_day && (options_.visit_number == 0 || visit.number == options_.visit_number)) {
+      found = &visit;
+    }
   }
   return found;
 }
@@ -83,27 +87,46 @@ std::optional<Workshop::Made> Workshop::note(const Case& one, const Paper& on,
   const NoteInput note{before, *visit, history, photos.of(*visit), audience};
   auto sheet = make_note(input, note, speaker, sink_);
   if (!sheet) return std::nullopt;
-  std::string name = fmt::format("{}-{}-note", one.pet.key, to_iso(day));
+  std::string visit_name = fmt::format("{}-{}", one.pet.key, to_iso(day));
+  if (visit->number > 1) visit_name += fmt::format("-{}", visit->number);
+  std::string name = visit_name + "-note";
   if (options_.for_owner) name += "-owner";
   return Made{*std::move(sheet),
               std::move(name),
               {pet_file(one.pet, audience),
-               {fmt::format("{}-{}.toml", one.pet.key, to_iso(day)), visit_toml(*visit, audience),
-                "application/toml", "The visit's file, from which this note was made"}},
+               {visit_name + ".toml", visit_toml(*visit, audience), "application/toml",
+                "The visit's file, from which this note was made"}},
               {}};
+}
+
+const Visit* Workshop::visit_cared_for(const Case& one) const {
+  const Visit* const last = chosen_visit(one);
+  if (last == nullptr || options_.visit || last->date.value == today_) return last;
+  // Between visits the sheet is that of the last one, until the next is due or booked.
+  const auto& next = one.plan.next_visit;
+  const bool waiting = next && next->date > today_;
+  return waiting && !one.folder->booking(one.pet, today_) ? last : nullptr;
 }
 
 std::optional<Workshop::Made> Workshop::care(const Case& one, const Paper& on,
                                              const SheetVoice& speaker) {
-  DiagnosticSink unheard;  // the plan before the visit has said it already
-  const Plan plan = plan_after_today(one.folder->salon(), one.pet, one.visits, today_, unheard);
-  SheetInput input{one.folder->salon(), one.pet, plan, std::nullopt, today_, on};
-  for (const Visit& visit : one.visits) {
-    if (visit.date.value <= today_) input.latest = &visit;
+  const Visit* const visit = visit_cared_for(one);
+  if (visit == nullptr && options_.visit) {
+    report_no_visit(one);
+    return std::nullopt;
   }
-  const HomeCare at_home = home_care(input.salon, one.pet, plan, input.latest, today_);
-  const bool of_today = input.latest != nullptr && input.latest->date.value == today_;
-  CareInput care{at_home, of_today ? input.latest : nullptr, {}};
+  const Date day = visit != nullptr ? visit->date.value : today_;
+  const auto count = visit != nullptr ? static_cast<std::size_t>(visit - one.visits.data()) + 1
+                                      : one.visits.size();
+  const std::span history = std::span(one.visits).first(count);
+  DiagnosticSink unheard;  // the plan before the visit has said it already
+  const Plan plan = plan_after_today(one.folder->salon(), one.pet, history, day, unheard);
+  SheetInput input{one.folder->salon(), one.pet, plan, std::nullopt, day, on};
+  for (const Visit& before : history) {
+    if (before.date.value <= day) input.latest = &before;
+  }
+  const HomeCare at_home = home_care(input.salon, one.pet, plan, input.latest, day);
+  CareInput care{at_home, visit, {}};
   std::vector<SideFile> beside;
   if (at_home.visit) {
     const CalendarEvent event = event_of(input, speaker);

@@ -55,6 +55,7 @@ struct Consent {
 
 struct Visit {
   Located<Date> date;
+  int number = 1;  ///< of that day: 2 for DATE-2.toml
   std::string groomer;
   std::optional<std::chrono::minutes> minutes;
   std::optional<Located<Mass>> weight;

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <charconv>
+
 #include "spec/product_reader.h"
 #include "spec/reader.h"
 #include "spec/trim_reader.h"
@@ -20,6 +22,16 @@ std::optional<std::chrono::minutes> read_minutes(Fields& file) {
   const auto number = file.whole("minutes", bounds::minutes_number);
   if (!number) return std::nullopt;
   return std::chrono::minutes(*number);
+}
+
+/// 2 for "2026-11-24-2.toml"; 1 where the name has no number.
+int number_in_name(const std::string& path) {
+  const std::string name = stem(path);
+  constexpr std::size_t date_and_hyphen = 11;
+  if (name.size() <= date_and_hyphen) return 1;
+  int out = 1;
+  std::from_chars(name.data() + date_and_hyphen, name.data() + name.size(), out);
+  return out;
 }
 
 void check_dates(const Visit& visit, const Pet* pet, const std::string& path,
@@ -74,6 +86,7 @@ std::optional<Visit> read_visit_text(const ReadContext& context, std::string pat
   file.finish();
   if (visit.date.span.file == document->file) check_dates(visit, pet, path, context.sink);
   if (!no_errors_in(document->file, context.sink)) return std::nullopt;
+  visit.number = number_in_name(path);
   return visit;
 }
 

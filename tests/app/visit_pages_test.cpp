@@ -144,7 +144,7 @@ TEST_CASE("check opens photos, and says which visits show the same one", "[note]
   const auto ran = furnish("check " + root + " --on 2026-11-24");
   INFO(ran.err);
   CHECK(ran.status == 0);
-  CHECK(ran.err.find("two visits show the same photo, photos/marlow-after.jpg") !=
+  CHECK(ran.err.find("the same photo is shown twice: photos/marlow-after.jpg") !=
         std::string::npos);
   CHECK(ran.err.find("2026-11-22.toml:3:8: note: shown here first") != std::string::npos);
   CHECK(ran.err.find("2026-11-23.toml:3:8: warning:") != std::string::npos);
