@@ -237,14 +237,17 @@ class Strip final : public Block {
   /// At the row of its first day, and at the first row of each column.
   void name_month(const Plan& plan, std::size_t week, std::size_t row, Point at,
                   const Setting& setting, Frame& frame) const {
-    std::optional<unsigned> month;
-    for (unsigned i = 0; i < 7; ++i) {
-      const Date day = weeks_[week] + days(i);
-      if (!printed(day)) continue;
-      const bool first = static_cast<unsigned>(year_month_day(day).day()) == 1;
-      const bool jumped = left_out_ && week + 1 == weeks_.size();
-      if (first || (!month && (row == 0 || week == 0 || jumped))) month = month_of(day);
-    }
+    // That of the row's first day: a name beside the days of another month would be read as theirs.
+    const auto first_month = [&](std::size_t of) -> std::optional<unsigned> {
+      for (unsigned i = 0; i < 7; ++i) {
+        if (printed(weeks_[of] + days(i))) return month_of(weeks_[of] + days(i));
+      }
+      return std::nullopt;
+    };
+    const bool jumped = left_out_ && week + 1 == weeks_.size();
+    std::optional<unsigned> month = first_month(week);
+    const bool begins = row == 0 || week == 0 || jumped;
+    if (!begins && first_month(week - 1) == month) month.reset();
     if (!month) return;
     const Line words =
         set_line(input_.words.months[*month - 1], Face::semibold, Role::label, setting);

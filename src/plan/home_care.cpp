@@ -13,6 +13,8 @@ using std::chrono::days;
 constexpr int nails_after = 28, nails_before_visit = 10;
 /// Regions that pass their limit this close together change together.
 constexpr int one_change = 14;
+/// A limit that is passed within so many days counts as passed: nobody learns a rhythm for less.
+constexpr int soon = 3;
 /// Without a visit to come the calendar shows this much.
 constexpr int without_visit = 8 * 7;
 
@@ -100,9 +102,9 @@ class Planner {
         continue;
       }
       const Date over = row.since + days(std::max(*until, 0) + 1);
-      if (*until < 0 || over <= today_) {
+      if (*until < 0 || over <= today_ + days(soon)) {
         now.push_back({row.place, today_});
-      } else if (over <= last_) {
+      } else if (over < last_) {
         later[over].push_back({row.place, over});
       } else {
         never.push_back({row.place, std::nullopt});
@@ -129,10 +131,14 @@ class Planner {
                   std::optional<Date> from, HowOften then, std::optional<Length> limit) {
     if (rows.empty()) return;
     BrushZone zone{{}, now, from, then, limit};
-    for (const Row& row : rows) zone.places.push_back(row.place);
-    std::ranges::sort(zone.places);
     if (zone.now == zone.then) zone.from.reset();
-    to.push_back(std::move(zone));
+    // What is brushed alike up to the visit is one zone, whatever its length.
+    const auto alike = std::ranges::find_if(to, [&](const BrushZone& other) {
+      return !zone.from && !other.from && other.now == zone.now;
+    });
+    BrushZone& into = alike != to.end() ? *alike : to.emplace_back(std::move(zone));
+    for (const Row& row : rows) into.places.push_back(row.place);
+    std::ranges::sort(into.places);
   }
 
   std::optional<Date> nails(std::optional<Date> visit) const {

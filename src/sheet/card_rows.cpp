@@ -273,7 +273,7 @@ class RowMaker {
   void due() {
     const auto& next = input_.plan.next_visit;
     // On the day itself the next date is still to be agreed.
-    if (!next || next->date == input_.today) {
+    if (!next || next->date == input_.today || (next->date < input_.today && input_.booking)) {
       row(Phrase::label_due, {}, pet().span).hand_lines = {say(Phrase::hand_due)};
       return;
     }

@@ -16,6 +16,8 @@
 namespace furnish {
 namespace {
 constexpr Length code_side = 34_mm;
+/// A calendar of more weeks would fill the page.
+constexpr std::chrono::days longest_strip{20 * 7};
 
 class CareMaker {
  public:
@@ -124,7 +126,7 @@ class CareMaker {
   /// The weeks up to the visit; null without one.
   BlockPtr strip() const {
     const HomeCare& care = desk_.care.care;
-    if (!care.visit) return nullptr;
+    if (!care.visit || *care.visit - desk_.input.today > longest_strip) return nullptr;
     StripInput input;
     input.today = desk_.input.today;
     input.visit = *care.visit;
@@ -172,13 +174,15 @@ class CareMaker {
     const std::vector<std::string> reach = contact();
     if (!reach.empty()) {
       parts.push_back(std::make_shared<Gap>(0.3, 0.2, 0));
-      parts.push_back(paragraph(words_.say(Phrase::care_reach, {joined(reach, "\u00A0· ")})));
+      parts.push_back(paragraph(words_.say(Phrase::care_reach, {reach.front()})));
+      for (std::size_t i = 1; i < reach.size(); ++i) parts.push_back(paragraph(reach[i]));
     }
     BlockPtr text = std::make_shared<Column>(std::move(parts));
     if (!code_) return text;
-    std::vector<Beside::Cell> cells{
-        {std::move(text), {}, 1},
-        {qr_block(*code_, code_side, words_.say(Phrase::care_code)), code_side}};
+    const std::string says = words_.say(Phrase::care_code);
+    BlockPtr code = std::make_shared<Column>(std::vector<BlockPtr>{
+        qr_block(*code_, code_side, says), paragraph(says, TextStyle{Role::foot})});
+    std::vector<Beside::Cell> cells{{std::move(text), {}, 1}, {std::move(code), code_side}};
     return std::make_shared<Beside>(std::move(cells), Length::mm(6), Beside::Line::top);
   }
 

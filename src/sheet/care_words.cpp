@@ -63,33 +63,63 @@ class TodayMaker {
   }
   void add(std::string text) { points_.push_back(std::move(text)); }
 
+  const Visit* visit() const { return desk_.care.visit; }
+  bool bare() const { return pet_.coat == Coat::hairless; }
+
+  /// A visit on file says by its products that there was a bath, and what became of the nails;
+  /// where none is on file, all went as planned.
   void bath() {
     const std::string& name = pet_.name.value;
-    const bool nails = std::ranges::any_of(
-        pet_.finish, [](const FinishLine& line) { return line.part == "nails"; });
-    if (!desk_.care.care.bathed) {
+    const bool washed = visit() != nullptr ? !visit()->products.empty() : desk_.care.care.bathed;
+    const bool nails =
+        std::ranges::any_of(pet_.finish,
+                            [](const FinishLine& line) { return line.part == "nails"; }) &&
+        (visit() == nullptr || visit()->nails.empty());
+    if (bare()) {
+      if (washed) add(say(Phrase::care_washed, {name}));
+      if (nails) add(say(Phrase::care_nails_done));
+    } else if (washed) {
+      add(say(nails ? Phrase::care_bathed_nails : Phrase::care_bathed, {name}));
+    } else {
       add(say(nails ? Phrase::care_brushed_nails : Phrase::care_brushed, {name}));
-      return;
     }
-    add(say(nails ? Phrase::care_bathed_nails : Phrase::care_bathed, {name}));
+    if (visit() != nullptr && !visit()->nails.empty()) {
+      add(sentence(say(Phrase::care_end,
+                       {say(Phrase::finish_nails), desk_.voice.words.written(visit()->nails)})));
+    }
   }
 
+  /// What was done otherwise, all places of one reason together.
   void otherwise() {
-    if (desk_.care.visit == nullptr) return;
-    const TrimRules& done = desk_.care.visit->done;
-    for (std::size_t i = 0; i < done.size(); ++i) {
-      const bool said = i > 0 && done[i - 1].entry.span == done[i].entry.span;
-      if (said || done[i].entry.why.empty()) continue;
-      add(say(Phrase::care_otherwise, {capitalised(places_text({done[i].place}, desk_.voice)),
-                                       sentence(desk_.voice.words.written(done[i].entry.why))}));
-      return;  // the first is the news; the note has them all
+    if (visit() == nullptr) return;
+    std::vector<std::pair<std::string, std::vector<Place>>> reasons;
+    for (const PlacedEntry& rule : visit()->done) {
+      const auto same = std::ranges::find(reasons, rule.entry.why,
+                                          [](const auto& reason) { return reason.first; });
+      if (same != reasons.end()) {
+        same->second.push_back(rule.place);
+      } else {
+        reasons.push_back({rule.entry.why, {rule.place}});
+      }
+    }
+    // The largest change first, should there be more than the page names.
+    std::ranges::stable_sort(reasons, std::ranges::greater{},
+                             [](const auto& reason) { return reason.second.size(); });
+    for (const auto& [why, places] : reasons) {
+      if (points_.size() + 2 > most_points) break;
+      const std::string text =
+          say(Phrase::care_otherwise, {capitalised(grouped_text(places, desk_.voice)),
+                                       sentence(desk_.voice.words.written(why))});
+      add(std::string(trimmed(text)));
     }
   }
 
   void trim() {
     LeftAt left;
+    std::size_t seen = 0;
     for (const RegionGrowth& row : desk_.input.plan.growth) {
       if (!seen_by_owner(row.place.region)) continue;
+      ++seen;
       const bool natural = row.natural && row.left.high >= *row.natural;
       if (natural) {
         left.full.push_back(row.place);
@@ -97,19 +127,20 @@ class TodayMaker {
         left.cut[{row.left.low, row.left.high}].push_back(row.place);
       }
     }
-    if (!left.full.empty()) {
-      const auto names = grouped_names(left.full, desk_.voice);
-      add(names.size() > most_names ? say(Phrase::care_full_most)
-                                    : say(Phrase::care_full, {desk_.voice.locale.list(names)}));
+    const auto most_of_it = [&](const std::vector<Place>& places) {
+      return places.size() * 2 > seen && grouped_names(places, desk_.voice).size() > most_names;
+    };
+    if (!left.full.empty() && !bare()) {
+      add(most_of_it(left.full) ? say(Phrase::care_full_most)
+                                : say(Phrase::care_full, {grouped_text(left.full, desk_.voice)}));
     }
     // The length that most of the coat has now.
     const auto most =
         std::ranges::max_element(left.cut, {}, [](const auto& one) { return one.second.size(); });
     if (most != left.cut.end()) {
-      const auto names = grouped_names(most->second, desk_.voice);
-      const std::string where = names.size() > most_names
+      const std::string where = most_of_it(most->second)
                                     ? say(Phrase::care_most)
-                                    : capitalised(desk_.voice.locale.list(names));
+                                    : capitalised(grouped_text(most->second, desk_.voice));
       std::string text =
           say(Phrase::care_cut,
               {where, shown(LengthRange{most->first.first, most->first.second}, desk_.voice)});
@@ -121,17 +152,31 @@ class TodayMaker {
     }
   }
 
+  /// How ears and tail end, unless the visit did something else there.
   void ends() {
-    constexpr std::array<std::pair<std::string_view, Phrase>, 2> parts{
-        {{"ears", Phrase::finish_ears}, {"tail", Phrase::finish_tail}}};
+    if (visit() != nullptr && !visit()->finish.empty()) {
+      add(sentence(desk_.voice.words.written(visit()->finish)));
+      return;
+    }
+    struct End {
+      std::string_view part;
+      Phrase name;
+      Region region;
+    };
+    constexpr std::array<End, 2> parts{
+        {{"ears", Phrase::finish_ears, Region::ears}, {"tail", Phrase::finish_tail, Region::tail}}};
     std::string text;
-    for (const auto& [part, name] : parts) {
+    for (const End& end : parts) {
       const auto line =
-          std::ranges::find(pet_.finish, part, [](const FinishLine& one) { return one.part; });
-      if (line == pet_.finish.end()) continue;
+          std::ranges::find(pet_.finish, end.part, [](const FinishLine& one) { return one.part; });
+      const bool otherwise =
+          visit() != nullptr && std::ranges::any_of(visit()->done, [&](const PlacedEntry& rule) {
+            return rule.place.region == end.region;
+          });
+      if (line == pet_.finish.end() || otherwise) continue;
       if (!text.empty()) text += ' ';
-      text += sentence(
-          say(Phrase::care_end, {say(name), finish_text(part, line->words, desk_.voice.words)}));
+      text += sentence(say(Phrase::care_end,
+                           {say(end.name), finish_text(end.part, line->words, desk_.voice.words)}));
     }
     if (!text.empty()) add(text);
   }
@@ -197,7 +242,9 @@ class HomeMaker {
     std::string how = say(way(*pet_.coat));
     if (care_.shedding) how += " " + say(Phrase::care_shedding);
     row(Phrase::care_label_how, {}, how);
-    row(Phrase::care_label_spots, {}, spots());
+    if (info(*pet_.coat).brush_before_water || info(*pet_.coat).mats) {
+      row(Phrase::care_label_spots, {}, spots());
+    }
   }
 
   /// "Wednesday, 12 December".
@@ -274,6 +321,16 @@ std::vector<CareSign> care_watch(const CareDesk& desk) {
                                desk.voice.words.written(finding.what)})),
            finding.advised.empty() ? call : sentence(desk.voice.words.written(finding.advised))});
     }
+  }
+  const Health& health = desk.input.plan.health;
+  const WeightChange* change = nullptr;
+  if (health.since_highest && health.since_highest->loss) change = &*health.since_highest;
+  if (health.since_last && health.since_last->loss) change = &*health.since_last;
+  if (change != nullptr && health.weight) {
+    out.insert(out.begin(),
+               {words.say(Phrase::note_weight_lost, {shown(change->before.weight, desk.voice),
+                                                     shown(health.weight->weight, desk.voice)}),
+                words.say(Phrase::note_weight_lost_do)});
   }
   if (desk.care.care.bathed) {
     out.push_back({words.say(Phrase::watch_bath), words.say(Phrase::watch_bath_do)});

@@ -1,5 +1,7 @@
 #include "sheet/note.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "base/text.h"
@@ -22,7 +24,7 @@ enum class Arrangement : std::uint8_t { open, close, dense };
 
 constexpr Length side_margin = 13_mm, between = 5_mm;
 /// A photo wider than this against its height loses too much of the dog.
-constexpr double widest_picture = 1.9;
+constexpr double widest_picture = 1.5;
 constexpr std::size_t most_pictures = 4;
 
 class NoteMaker {
@@ -63,6 +65,19 @@ class NoteMaker {
       blocks.push_back(std::make_shared<BlankLine>(words_.say(Phrase::note_sign)));
     }
     return std::make_shared<Column>(std::move(blocks));
+  }
+
+  /// Says which photos have no room.
+  void report(DiagnosticSink& sink) const {
+    const auto& photos = desk_.note.visit.photos;
+    const std::vector<std::size_t> shown = shown_photos(photos);
+    for (std::size_t i = 0; i < photos.size(); ++i) {
+      if (std::ranges::find(shown, i) != shown.end()) continue;
+      sink.warning(
+              "photo-left-out", photos[i].file.span,
+              fmt::format("a note has room for {} photos; this one is left out", most_pictures))
+          .hint = "take one of the others out, or this";
+    }
   }
 
   BlockPtr foot() const {
@@ -118,12 +133,7 @@ class NoteMaker {
   /// Side by side in the room of `width`, what was before first; captions under them on one line.
   BlockPtr photographs(Arrangement arrangement, Length width) const {
     const auto& photos = desk_.note.visit.photos;
-    std::vector<std::size_t> order;
-    for (const PhotoTime when : {PhotoTime::before, PhotoTime::after}) {
-      for (std::size_t i = 0; i < photos.size(); ++i) {
-        if (photos[i].when == when && order.size() < most_pictures) order.push_back(i);
-      }
-    }
+    const std::vector<std::size_t> order = shown_photos(photos);
     const int count = static_cast<int>(order.size());
     const Length each = (width - between * (count - 1)) / count;
     const Length wanted = arrangement == Arrangement::open    ? 60_mm
@@ -133,13 +143,29 @@ class NoteMaker {
     const double shape = std::min(widest_picture, each.in_mm() / high.in_mm());
     std::vector<Beside::Cell> images, captions;
     for (const std::size_t i : order) {
-      images.push_back({photograph(i, shape, high)});
-      captions.push_back({paragraph(caption(photos[i]), TextStyle{}, origin(photos[i]))});
+      images.push_back({photograph(i, shape, high), scaled(high, shape)});
+      captions.push_back(
+          {paragraph(caption(photos[i]), TextStyle{}, origin(photos[i])), scaled(high, shape)});
     }
     return std::make_shared<Column>(std::vector<BlockPtr>{
         std::make_shared<Beside>(std::move(images), between, Beside::Line::top),
         std::make_shared<Gap>(0.25, 0.2, 0),
         std::make_shared<Beside>(std::move(captions), between)});
+  }
+
+  /// Of each time two at least, then as many as there is room for; in order of time.
+  static std::vector<std::size_t> shown_photos(const std::vector<Photo>& photos) {
+    std::vector<std::size_t> of[2], out;
+    for (std::size_t i = 0; i < photos.size(); ++i) {
+      of[photos[i].when == PhotoTime::after].push_back(i);
+    }
+    const std::size_t after = std::min(of[1].size(), most_pictures / 2);
+    const std::size_t before = std::min(of[0].size(), most_pictures - after);
+    for (std::size_t i = 0; i < before; ++i) out.push_back(of[0][i]);
+    for (std::size_t i = 0; i < std::min(of[1].size(), most_pictures - before); ++i) {
+      out.push_back(of[1][i]);
+    }
+    return out;
   }
 
   static Origin origin(const Photo& photo) { return {"photo", photo.file.span}; }
@@ -185,10 +211,24 @@ class NoteMaker {
     std::vector<Beside::Cell> cells{{figure(Side::left)}};
     if (right || (wide && arrangement != Arrangement::dense))
       cells.push_back({figure(Side::right)});
-    return std::make_shared<Column>(std::vector<BlockPtr>{
-        std::make_shared<Beside>(std::move(cells), between, Beside::Line::top),
-        std::make_shared<Gap>(0.2, 0.1, 0),
-        paragraph(words_.say(Phrase::note_dashes), TextStyle{Role::foot})});
+    std::vector<BlockPtr> parts{
+        std::make_shared<Beside>(std::move(cells), between, Beside::Line::top)};
+    if (any_dashes()) {
+      parts.push_back(std::make_shared<Gap>(0.2, 0.1, 0));
+      parts.push_back(paragraph(words_.say(Phrase::note_dashes), TextStyle{Role::foot}));
+    }
+    return std::make_shared<Column>(std::move(parts));
+  }
+
+  /// True if some region came with enough more coat, or less, for the dashes to be seen.
+  bool any_dashes() const {
+    constexpr Length seen = 4_mm;
+    for (std::size_t i = 0; i < region_count; ++i) {
+      if (!left_.came_in[i] || !left_.left[i]) continue;
+      const Length by = middle(*left_.came_in[i]) - middle(*left_.left[i]);
+      if (by > seen || -by > seen) return true;
+    }
+    return false;
   }
 
   BlockPtr lines_of(const NoteRow& row) const {
@@ -272,6 +312,12 @@ class NoteMaker {
                               locale_.short_date(history[i].date.value)});
     }
     if (chart.points.empty()) return nullptr;
+    const auto [least, most] =
+        std::ranges::minmax(chart.points, {}, [](const ChartPoint& point) { return point.value; });
+    if (most.value - least.value <= 1) {
+      const int weeks = static_cast<int>((least.value + most.value) / 2 + 0.5);
+      return paragraph(words_.say(Phrase::note_steady, {weeks}));
+    }
     chart.steps_from = history.front().date.value;
     if (const auto& every = desk_.input.pet.visit_every) {
       chart.reference = static_cast<double>(every->value.count()) / 7;
@@ -305,6 +351,7 @@ std::optional<Sheet> make_note(const SheetInput& input, const NoteInput& note,
       {"dense", [&] { return maker.make(Arrangement::dense); }, Length::mm(2.5)},
   };
   request.footer = maker.foot();
+  maker.report(sink);
   auto page = compose(request, voice.shaper, sink);
   if (!page) return std::nullopt;
   DocumentInfo info;

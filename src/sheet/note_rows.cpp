@@ -145,6 +145,7 @@ class RowMaker {
             {" " + say(Phrase::note_instead, {work_text(planned.front().entry, desk_.voice)})});
       }
       out.push_back({"."});
+      if (!entry.note.empty()) out.push_back({" " + sentence(own(entry.note))});
       if (!entry.why.empty()) out.push_back({" " + sentence(own(entry.why))});
     } else {
       out.push_back({": " + say(Phrase::note_otherwise) + "."});
@@ -172,6 +173,9 @@ class RowMaker {
     for (const RegionState& state : visit_.went_out) {
       const std::string where = places({state.place});
       std::vector<std::string> parts = state_words(state);
+      if (state.mats.value_or(0) > 0) {
+        parts.push_back(mat_grade_text(*state.mats, desk_.voice.words));
+      }
       if (!parts.empty()) measured.push_back(where + " " + joined(parts, comma(desk_.voice.words)));
     }
     Pieces ends;
@@ -213,6 +217,13 @@ class RowMaker {
         text = same_day ? say(Phrase::note_mixed_today, {text})
                         : say(Phrase::note_mixed,
                               {text, desk_.voice.locale.long_date(*use.product.mixed)});
+      }
+      if (desk_.staff() && use.planned_dwell()) {
+        text += comma(desk_.voice.words) +
+                say(Phrase::dwell, {shown(*use.planned_dwell(), desk_.voice)});
+      }
+      if (desk_.staff() && !use.comb_through.empty()) {
+        text += comma(desk_.voice.words) + own(use.comb_through);
       }
       names.push_back(text);
     }

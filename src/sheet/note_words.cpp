@@ -8,6 +8,7 @@
 #include "sheet/shown.h"
 #include "sheet/trim_lines.h"
 #include "trade/mats.h"
+#include "trade/phrases.h"
 
 namespace furnish {
 namespace {
@@ -55,26 +56,50 @@ std::vector<AlertEntry> note_alerts(const NoteDesk& desk) {
   return out;
 }
 
+namespace {
+/// Whether something that was agreed to on file is about a thing with that name. Words of other
+/// languages than English are not understood: there any consent will do.
+bool agreed_to(const NoteDesk& desk, std::initializer_list<std::string_view> names) {
+  const auto& consents = desk.note.visit.consents;
+  if (!desk.input.salon.language.starts_with("en")) return !consents.empty();
+  return std::ranges::any_of(consents, [&](const Consent& consent) {
+    return std::ranges::any_of(names,
+                               [&](std::string_view name) { return mentions(consent.to, name); });
+  });
+}
+
+/// The body of a double coat left shorter than it may come back from (RuleId::double_coat_short),
+/// by plan or by what was done.
+bool clipped_short(const NoteDesk& desk) {
+  constexpr Length least = 25_mm;
+  if (desk.input.pet.coat != Coat::double_coat) return false;
+  const auto accepted = [](const Caution& caution) {
+    return caution.rule == RuleId::double_coat_short && caution.accepted;
+  };
+  if (std::ranges::any_of(desk.input.plan.cautions, accepted)) return false;
+  return std::ranges::any_of(desk.input.plan.growth, [&](const RegionGrowth& row) {
+    const bool natural = row.natural && row.left.high >= *row.natural;
+    return in_group(row.place.region, Group::body) && !natural && row.left.high < least;
+  });
+}
+}  // namespace
+
 std::vector<std::string> note_signatures(const NoteDesk& desk) {
   const Words& words = desk.voice.words;
   std::vector<std::string> out;
-  const Visit& visit = desk.note.visit;
-  for (const Consent& consent : visit.consents) {
-    if (consent.by.empty() || !consent.on) {
-      out.push_back(sentence(words.written(consent.to)));
-    }
+  for (const Consent& consent : desk.note.visit.consents) {
+    if (!consent.by.empty() && consent.on) continue;
+    std::string text = words.written(consent.to);
+    if (!consent.by.empty()) text += ": " + words.written(consent.by);
+    out.push_back(sentence(text));
   }
-  if (!visit.consents.empty()) return out;
-  const bool cut_out = std::ranges::any_of(visit.came_in.regions, [](const RegionState& state) {
-    return state.mats.value_or(0) >= mats_cut_out;
-  });
-  if (cut_out) {
+  const auto& regions = desk.note.visit.came_in.regions;
+  const bool cut_out = std::ranges::any_of(
+      regions, [](const RegionState& state) { return state.mats.value_or(0) >= mats_cut_out; });
+  if (cut_out && !agreed_to(desk, {"mat", "felt"})) {
     out.push_back(sentence(words.say(Phrase::note_consent_mats)));
   }
-  const auto shortened = [](const Caution& caution) {
-    return caution.rule == RuleId::double_coat_short && !caution.accepted;
-  };
-  if (std::ranges::any_of(desk.input.plan.cautions, shortened)) {
+  if (clipped_short(desk) && !agreed_to(desk, {"short", "shav", "clip"})) {
     out.push_back(sentence(words.say(Phrase::note_consent_short)));
   }
   return out;

@@ -57,8 +57,13 @@ class StyleMaker {
       blocks.push_back(style_table(rows_, input_, voice_, how));
     }
     blocks.push_back(gap(roomy ? 0.5 : 0.3));
-    blocks.push_back(
-        true_size_bars({}, voice_.words.say(Phrase::print_note), {"true size", input_.pet.span}));
+    const bool bars = std::ranges::any_of(rows_, [](const StyleRow& row) {
+      return row.kind == RowKind::cut && row.left && !row.natural;
+    });
+    if (bars) {
+      blocks.push_back(
+          true_size_bars({}, voice_.words.say(Phrase::print_note), {"true size", input_.pet.span}));
+    }
     blocks.push_back(gap(roomy ? 1 : 0.4));
     if (roomy) {
       blocks.push_back(beside(section(Phrase::head_what_if, what_if(WhatIf::general)),
