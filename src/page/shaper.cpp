@@ -205,7 +205,10 @@ Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int i
   pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
   pango_layout_set_text(layout.get(), prepared.text.data(), static_cast<int>(prepared.text.size()));
   // A sentence of the page that begins with a name in another script is still the page's sentence.
-  if (has_letter_of_the_page(prepared.text, pango_context_get_base_dir(context))) {
+  // From right to left all paragraphs do, so that what begins one stands where the page begins:
+  // what was written the other way is marked as such by whoever wrote it there.
+  const PangoDirection page = pango_context_get_base_dir(context);
+  if (page == PANGO_DIRECTION_RTL || has_letter_of_the_page(prepared.text, page)) {
     pango_layout_set_auto_dir(layout.get(), FALSE);
   }
   pango_layout_set_indent(layout.get(), indent);

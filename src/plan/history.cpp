@@ -9,10 +9,10 @@
 
 namespace furnish {
 namespace {
-/// The same order for the same visits: by day, by file and line, and where those are alike by
-/// content.
+/// The same order for the same visits: by day and number, by file and line, and where those are
+/// alike by content.
 auto rank(const Visit* visit) {
-  return std::tuple(visit->date.value, visit->date.span.file, visit->date.span.begin,
+  return std::tuple(visit->date.value, visit->number, visit->date.span.file, visit->date.span.begin,
                     visit->minutes ? visit->minutes->count() : -1,
                     visit->weight ? visit->weight->value.ug() : -1, visit->groomer);
 }

@@ -74,6 +74,13 @@ std::optional<Date> agreed(const Salon& salon, const Visit& last, DiagnosticSink
         .hint = "not counted: the due date is worked out";
     return std::nullopt;
   }
+  constexpr std::chrono::days far{104 * 7};  // no interval is longer than that
+  if (last.next->value - last.date.value > far) {
+    sink.warning("next-far", last.next->span,
+                 fmt::format("the next visit, {}, is more than 104 weeks after this one",
+                             to_iso(last.next->value)))
+        .hint = "is the year right?";
+  }
   if (closed_on(salon, last.next->value)) {
     sink.warning(
         "next-closed", last.next->span,

@@ -41,7 +41,7 @@ struct Plan {
 
 /// Pure: the same input, in whatever order its lists stand, gives the same plan. Visits after
 /// `today` or before birth are not counted, with a warning; visits of one day count in the order of
-/// their files. All it reports are warnings: there is always a plan.
+/// their numbers. All it reports are warnings: there is always a plan.
 Plan make_plan(const Salon&, const Pet&, std::span<const Visit> visits, Date today,
                DiagnosticSink&);
 

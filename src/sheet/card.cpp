@@ -124,9 +124,17 @@ class CardMaker {
     return std::make_shared<Rows>(std::move(out), labels, Rows::Close::rule);
   }
 
+  /// A label that no line ends in.
+  static std::string whole(std::string label) {
+    for (std::size_t at; (at = label.find(' ')) != std::string::npos;) {
+      label.replace(at, 1, "\u00A0");
+    }
+    return label;
+  }
+
   /// A row as one text that begins with its label; a diamond stands before what differs.
   static std::vector<TextSpan> run_in(CardRow& row) {
-    std::vector<TextSpan> spans{{row.label + after_label, Face::semibold, Role::label}};
+    std::vector<TextSpan> spans{{whole(row.label) + after_label, Face::semibold, Role::label}};
     const bool headed = !row.text.empty();
     std::ranges::move(row.text, std::back_inserter(spans));
     for (CardRow::Point& point : row.points) {

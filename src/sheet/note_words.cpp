@@ -96,7 +96,7 @@ std::vector<std::string> note_signatures(const NoteDesk& desk) {
   const auto& regions = desk.note.visit.came_in.regions;
   const bool cut_out = std::ranges::any_of(
       regions, [](const RegionState& state) { return state.mats.value_or(0) >= mats_cut_out; });
-  if (cut_out && !agreed_to(desk, {"mat", "felt"})) {
+  if (cut_out && !agreed_to(desk, {"mat", "felt", "cut"})) {
     out.push_back(sentence(words.say(Phrase::note_consent_mats)));
   }
   if (clipped_short(desk) && !agreed_to(desk, {"short", "shav", "clip"})) {

@@ -67,7 +67,12 @@ std::vector<std::string_view> how_lines(const StyleRow& row) {
                       : place.region == Region::feet ? std::optional(FinishPart::feet)
                                                      : std::nullopt;
     if (!part) continue;
-    if (const FinishInfo* known = find_finish(*part, row.finish)) add(known->how);
+    if (const FinishInfo* known = find_finish(*part, row.finish)) {
+      // The method may begin with the very words of the finish.
+      const bool said = std::ranges::any_of(
+          lines, [&](std::string_view line) { return line.starts_with(known->how); });
+      if (!said) add(known->how);
+    }
   }
   return lines;
 }
