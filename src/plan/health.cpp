@@ -113,6 +113,11 @@ Health health(const Salon& salon, const Pet& pet, std::span<const Visit* const> 
   for (std::size_t i = 1; i < all.size(); ++i) {
     if (!grew_up(pet, all[i - 1], all[i])) report_slip(all[i - 1], all[i], sink);
   }
+  // A weight without its day is some earlier one: enough to see a slip of the first visit by.
+  if (!all.empty() && pet.weight && !pet.weighed) {
+    const bool young = pet.born && full_months(pet.born->value, *all.front().on) < 18;
+    if (!young) report_slip({pet.weight->value, {}, pet.weight->span}, all.front(), sink);
+  }
   if (!all.empty()) {
     const Weighing& now = all.back();
     const Date year_ago = a_year_before(*now.on);

@@ -14,7 +14,8 @@ using toml_text::quoted;
 using toml_text::Section;
 using Rows = std::vector<std::pair<std::string, std::string>>;
 
-std::string identity(const Pet& pet) {
+/// Where its photo lies is nothing to anyone but the salon, and a file's name may say things.
+std::string identity(const Pet& pet, Audience audience) {
   Section out("[pet]");
   out.add("name", quoted(pet.name.value));
   out.words("breed", pet.breed);
@@ -24,7 +25,7 @@ std::string identity(const Pet& pet) {
   if (pet.born) out.add("born", to_iso(pet.born->value));
   if (pet.weight) out.add("weight", quantity(pet.weight->value));
   if (pet.weighed) out.add("weighed", to_iso(pet.weighed->value));
-  out.words("photo", pet.photo);
+  if (audience == Audience::staff) out.words("photo", pet.photo);
   return out.text();
 }
 
@@ -183,7 +184,7 @@ std::string acceptance(const Acceptance& from) {
 
 std::string pet_toml(const Pet& pet, Audience audience) {
   const bool staff = audience == Audience::staff;
-  std::vector<std::string> sections{identity(pet), owner(pet.owner, audience)};
+  std::vector<std::string> sections{identity(pet, audience), owner(pet.owner, audience)};
   for (const Alert& one : pet.alerts) {
     if (staff || one.audience == Audience::everyone) sections.push_back(alert(one));
   }

@@ -12,7 +12,8 @@ namespace furnish {
 /// same pet. What a pet's file cannot say is not in it: the day a salon's bottle was mixed, groups
 /// that `avoid` and `keep_under` were spread from (the same places are).
 ///
-/// For everyone, what model/audience.h calls staff is left out: of the owner all but the name
+/// For everyone, what model/audience.h calls staff is left out: where the photo lies, of the owner
+/// all but the name
 /// (phone, email, address, language, who collects), alerts that are not for everyone with all they
 /// say, handling, the notes on health, accepted rules. Conditions, vaccinations, bath, trim with
 /// its notes, finish and preferences are for everyone.

@@ -142,3 +142,18 @@ TEST_CASE("the newest dose decides, in whatever order they are written") {
   std::swap(list[0], list[1]);
   CHECK(vaccination_state(rule, list, day("2026-11-24")).given == day("2026-05-01"));
 }
+
+TEST_CASE("a slip of the first visit is seen by a weight without its day") {
+  Pet dog = pet(Coat::smooth);
+  dog.weight = Located<Mass>{Mass::kg(8.5), line(3)};
+  for (const auto& [kg, told] : {std::pair(85.0, true), std::pair(9.0, false)}) {
+    Visit first = visit("2026-11-24");
+    first.weight = Located<Mass>{Mass::kg(kg), line(9)};
+    CHECK(plan(salon(), dog, {first}).says("weight-jump") == told);
+  }
+  // A puppy may well have grown.
+  dog.born = Located<Date>{day("2026-01-01"), line(2)};
+  Visit grown = visit("2026-11-24");
+  grown.weight = Located<Mass>{Mass::kg(85), line(9)};
+  CHECK_FALSE(plan(salon(), dog, {grown}).says("weight-jump"));
+}
