@@ -51,7 +51,9 @@ struct ReaderLocale::Formats {
       locale = icu::Locale::getEnglish();
     }
     // Measures, blades and phone numbers have these digits, so dates and times do.
-    locale.setUnicodeKeywordValue("nu", "latn", code);
+    if (std::string_view(locale.getName()).find('@') == std::string_view::npos) {
+      locale = icu::Locale((std::string(locale.getName()) + "@numbers=latn").c_str());
+    }
     require(code);
     const icu::DecimalFormatSymbols symbols(locale, code);
     require(code);
