@@ -260,6 +260,7 @@ class StyleMaker {
     for (const std::string& question : style_questions(rows_, input_, voice_)) {
       ask.push_back(paragraph(question));
       ask.push_back(std::make_shared<BlankLine>());
+      ask.push_back(gap(0.6));  // the line belongs to the question above it
     }
     ask.push_back(std::make_shared<BlankLine>(voice_.words.say(Phrase::answered_by)));
     return column(std::move(ask));
