@@ -27,6 +27,7 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.order = order_of_work(pet, plan.bath, plan.drawer);
   plan.growth = growth(salon, pet, plan.lengths, past, today, sink);
   plan.next_visit = next_visit(salon, pet, plan.growth, past, today, sink);
+  plan.kept = kept_interval(past);
   plan.duration = duration(salon, pet, weight, past);
   plan.cautions = cautions({salon, pet, latest, today, plan.lengths, plan.order, plan.health});
   plan.stale = stale_acceptances(pet, plan.cautions);

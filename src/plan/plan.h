@@ -16,6 +16,7 @@
 #include "plan/duration.h"
 #include "plan/growth.h"
 #include "plan/health.h"
+#include "plan/kept_interval.h"
 #include "plan/lengths.h"
 #include "plan/next_visit.h"
 #include "plan/order.h"
@@ -33,6 +34,7 @@ struct Plan {
   BathPlan bath;
   std::vector<RegionGrowth> growth;
   std::optional<NextVisit> next_visit;
+  std::optional<KeptInterval> kept;
   std::optional<Duration> duration;
   Health health;
   std::vector<Caution> cautions;

@@ -224,6 +224,9 @@ std::string plan_json(const Plan& plan, const Pet& pet) {
                     {"bath", json(plan.bath)},
                     {"growth", list(plan.growth)},
                     {"next_visit", json(plan.next_visit)},
+                    {"comes_every", plan.kept ? Json{{"days", plan.kept->median.count()},
+                                                     {"visits", plan.kept->visits}}
+                                              : Json(nullptr)},
                     {"minutes", json(plan.duration)},
                     {"health", json(plan.health)},
                     {"cautions", list(plan.cautions)},

@@ -27,6 +27,7 @@ inline constexpr int plan_json_version = 1;
 ///   visits,
 ///                      natural, today}]
 ///   next_visit         {date, wanted, reason, last, place, limit, overdue_days} or null
+///   comes_every        {days, visits} or null: the median of the visits so far
 ///   minutes            {expected, low, high, visits} or null
 ///   health             {weight, since_last, since_highest_of_year, vaccinations, age, years,
 ///   months} cautions           [{rule, signal, what, instead, places, source, accepted}], gravest

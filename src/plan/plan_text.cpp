@@ -288,6 +288,10 @@ std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet) {
   std::string out = fmt::format("{}, {}\n", pet.name.value, to_iso(plan.today));
   std::vector<Row> visit;
   if (plan.next_visit) visit.push_back({"next visit", due_text(*plan.next_visit, units)});
+  if (plan.kept) {
+    visit.push_back({"comes", fmt::format("every {} days, median of {} visits",
+                                          plan.kept->median.count(), plan.kept->visits)});
+  }
   if (plan.duration) visit.push_back({"time", duration_text(*plan.duration)});
   add_table(out, "Visit", visit);
   add_table(out, "Cautions", caution_rows(plan));

@@ -132,3 +132,22 @@ TEST_CASE("a day agreed at the last visit stands") {
   CHECK(wrong.says("next-not-later"));
   CHECK(wrong.plan.next_visit->reason == DueReason::owner_interval);
 }
+
+TEST_CASE("how often it really came is the median of the days between") {
+  const auto kept = [](const std::vector<Visit>& visits) {
+    return plan(salon(), every(8), visits).plan.kept;
+  };
+  CHECK_FALSE(kept({}));
+  CHECK_FALSE(kept({visit("2026-09-29")}));
+  // Twice on one day is no interval.
+  CHECK_FALSE(kept({visit("2026-09-29"), visit("2026-09-29")}));
+  // 42, 56 and 70 days.
+  const auto odd =
+      kept({visit("2026-05-19"), visit("2026-06-30"), visit("2026-08-25"), visit("2026-11-03")});
+  REQUIRE(odd);
+  CHECK(odd->median == std::chrono::days(56));
+  CHECK(odd->visits == 4);
+  // 42 and 56 days.
+  CHECK(kept({visit("2026-05-19"), visit("2026-06-30"), visit("2026-08-25")})->median ==
+        std::chrono::days(49));
+}
