@@ -247,11 +247,8 @@ std::optional<Sheet> make_card(const SheetInput& input, const SheetVoice& voice,
                         input.paper.name))
         .hint = "choose a larger paper, or shorten what is written";
   }
-  DocumentInfo info;
-  info.title = voice.words.say(Phrase::card_title, {input.pet.name.value});
-  info.subject = voice.words.say(Phrase::card_subject);
-  info.language = voice.locale.language();
-  info.date = to_iso(input.today);
-  return Sheet{std::move(*page), std::move(info)};
+  return Sheet{*std::move(page),
+               document_info(voice, voice.words.say(Phrase::card_title, {input.pet.name.value}),
+                             Phrase::card_subject, input.today)};
 }
 }  // namespace furnish

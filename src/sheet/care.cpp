@@ -214,11 +214,8 @@ std::optional<Sheet> make_care_sheet(const SheetInput& input, const CareInput& c
   request.footer = maker.foot();
   auto page = compose(request, voice.shaper, sink);
   if (!page) return std::nullopt;
-  DocumentInfo info;
-  info.title = voice.words.say(Phrase::care_title, {input.pet.name.value});
-  info.subject = voice.words.say(Phrase::care_subject);
-  info.language = voice.locale.language();
-  info.date = to_iso(input.today);
-  return Sheet{std::move(*page), std::move(info)};
+  return Sheet{*std::move(page),
+               document_info(voice, voice.words.say(Phrase::care_title, {input.pet.name.value}),
+                             Phrase::care_subject, input.today)};
 }
 }  // namespace furnish

@@ -354,12 +354,11 @@ std::optional<Sheet> make_note(const SheetInput& input, const NoteInput& note,
   maker.report(sink);
   auto page = compose(request, voice.shaper, sink);
   if (!page) return std::nullopt;
-  DocumentInfo info;
-  info.title = voice.words.say(
-      Phrase::note_title, {input.pet.name.value, voice.locale.long_date(note.visit.date.value)});
-  info.subject = voice.words.say(Phrase::note_subject);
-  info.language = voice.locale.language();
-  info.date = to_iso(note.visit.date.value);
-  return Sheet{std::move(*page), std::move(info)};
+  const Date day = note.visit.date.value;
+  return Sheet{*std::move(page),
+               document_info(voice,
+                             voice.words.say(Phrase::note_title,
+                                             {input.pet.name.value, voice.locale.long_date(day)}),
+                             Phrase::note_subject, day)};
 }
 }  // namespace furnish

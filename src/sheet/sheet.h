@@ -45,4 +45,10 @@ struct Sheet {
   ComposedPage page;
   DocumentInfo info;
 };
+
+/// What a sheet's document says of itself, in the voice's language.
+inline DocumentInfo document_info(const SheetVoice& voice, std::string title, Phrase subject,
+                                  Date day) {
+  return {std::move(title), voice.words.say(subject), voice.locale.language(), to_iso(day)};
+}
 }  // namespace furnish

@@ -348,11 +348,8 @@ std::optional<Sheet> make_style_sheet(const SheetInput& input, const SheetVoice&
   if (input.portrait != nullptr) {
     if (auto better = with_portrait(*page, request, maker, voice.shaper)) page = std::move(better);
   }
-  DocumentInfo info;
-  info.title = voice.words.say(Phrase::style_title, {input.pet.name.value});
-  info.subject = voice.words.say(Phrase::style_subject);
-  info.language = voice.locale.language();
-  info.date = to_iso(input.today);
-  return Sheet{std::move(*page), std::move(info)};
+  return Sheet{*std::move(page),
+               document_info(voice, voice.words.say(Phrase::style_title, {input.pet.name.value}),
+                             Phrase::style_subject, input.today)};
 }
 }  // namespace furnish

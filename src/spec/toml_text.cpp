@@ -190,4 +190,14 @@ std::string Section::text() const {
   }
   return out;
 }
+
+std::string joined_sections(const std::vector<std::string>& sections) {
+  std::string out;
+  for (const std::string& section : sections) {
+    if (section.empty()) continue;
+    if (!out.empty()) out += "\n";
+    out += section;
+  }
+  return out;
+}
 }  // namespace furnish::toml_text

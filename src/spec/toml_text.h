@@ -44,6 +44,9 @@ std::string blade(const Blade&, Form = Form::plain);
 /// the shorter of "hock" and "hocks".
 std::string place(Place, Form = Form::plain);
 
+/// Sections one after another, an empty line between them; empty ones are left out.
+std::string joined_sections(const std::vector<std::string>&);
+
 /// Keys and values under a header (empty at the top of a file), equals signs in one column; nothing
 /// at all if there are none.
 class Section {

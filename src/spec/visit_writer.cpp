@@ -122,12 +122,6 @@ std::string visit_toml(const Visit& visit, Audience audience) {
     if (staff) sections.push_back(photo(one));
   }
   for (const Consent& one : visit.consents) sections.push_back(consent(one));
-  std::string out;
-  for (const std::string& section : sections) {
-    if (section.empty()) continue;
-    if (!out.empty()) out += "\n";
-    out += section;
-  }
-  return out;
+  return toml_text::joined_sections(sections);
 }
 }  // namespace furnish

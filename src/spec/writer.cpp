@@ -197,13 +197,7 @@ std::string pet_toml(const Pet& pet, Audience audience) {
   if (staff) {
     for (const Acceptance& one : pet.accepted) sections.push_back(acceptance(one));
   }
-  std::string out;
-  for (const std::string& section : sections) {
-    if (section.empty()) continue;
-    if (!out.empty()) out += "\n";
-    out += section;
-  }
-  return out;
+  return toml_text::joined_sections(sections);
 }
 
 std::string trim_toml(const Pet& pet) {
