@@ -67,6 +67,13 @@ bool grew_up(const Pet& pet, const Weighing& before, const Weighing& after) {
 }
 }  // namespace
 
+const WeightChange* weight_lost(const Health& health) {
+  for (const auto* change : {&health.since_last, &health.since_highest}) {
+    if (*change && (*change)->loss) return &**change;
+  }
+  return nullptr;
+}
+
 std::optional<Weighing> newest_weight(const Pet& pet, std::span<const Visit* const> history,
                                       Date today) {
   const std::vector<Weighing> all = dated(pet, history, today);

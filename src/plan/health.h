@@ -51,6 +51,10 @@ struct Health {
   std::optional<int> years, months;  ///< full ones
 };
 
+/// The change to tell of: more than a tenth lost since the weighing before, else since the year's
+/// highest; null if neither. Points into `health`.
+const WeightChange* weight_lost(const Health& health);
+
 /// The newest weighing on or before today; a weight without its day only where no other is known.
 std::optional<Weighing> newest_weight(const Pet&, std::span<const Visit* const> history,
                                       Date today);

@@ -323,9 +323,7 @@ std::vector<CareSign> care_watch(const CareDesk& desk) {
     }
   }
   const Health& health = desk.input.plan.health;
-  const WeightChange* change = nullptr;
-  if (health.since_highest && health.since_highest->loss) change = &*health.since_highest;
-  if (health.since_last && health.since_last->loss) change = &*health.since_last;
+  const WeightChange* const change = weight_lost(health);
   if (change != nullptr && health.weight) {
     out.insert(out.begin(),
                {words.say(Phrase::note_weight_lost, {shown(change->before.weight, desk.voice),

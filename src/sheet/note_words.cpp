@@ -42,9 +42,7 @@ std::vector<AlertEntry> note_alerts(const NoteDesk& desk) {
                         words.say(Phrase::note_mat_round_do), state.span, desk));
   }
   const Health& health = desk.input.plan.health;
-  const WeightChange* change = nullptr;
-  if (health.since_highest && health.since_highest->loss) change = &*health.since_highest;
-  if (health.since_last && health.since_last->loss) change = &*health.since_last;
+  const WeightChange* const change = weight_lost(health);
   // Only a weight of this visit is news here.
   if (change != nullptr && desk.note.visit.weight) {
     const std::string from = shown(change->before.weight, desk.voice);
