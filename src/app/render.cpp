@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "output/pdf.h"
 #include "output/png.h"
+#include "output/seal.h"
 #include "output/svg.h"
 #include "output/write.h"
 #include "page/impose.h"
@@ -29,6 +30,20 @@ std::string_view ending(Format format) {
       break;
   }
   return "txt";
+}
+
+SealedAs sealed_as(Format format) {
+  switch (format) {
+    case Format::pdf:
+      return SealedAs::pdf;
+    case Format::png:
+      return SealedAs::png;
+    case Format::svg:
+      return SealedAs::svg;
+    case Format::text:
+      break;
+  }
+  return SealedAs::text;
 }
 
 /// A finished sheet with the pet it belongs to.
@@ -97,7 +112,10 @@ class SheetRun {
       return "an owner's page never carries what is for staff; leave out --with-spec staff";
     }
     if (options_.together && options_.format != Format::pdf) return "--together makes a PDF only";
-    if (options_.output.ends_with(".toml")) {
+    if (options_.command == Command::care && lower_ascii(options_.output).ends_with(".ics")) {
+      return "the sheet's own calendar entry goes there (.ics); name the sheet otherwise";
+    }
+    if (lower_ascii(options_.output).ends_with(".toml")) {
       return "a sheet is never written over a file that a person wrote (.toml)";
     }
     return {};
@@ -173,19 +191,24 @@ class SheetRun {
     if (!frames) return false;
     const auto bytes = encode(*frames, done.made.sheet.info, {{}, done.made.files});
     const auto path = bytes ? place(done.made.name, done.root) : std::nullopt;
-    bool written = path && write_whole(*path, *bytes, shop_.sink());
+    const bool written = path && write(*path, *bytes);
     console_.show_reports();
     if (written) console_.say(*path);
-    return written && write_beside(done.made, fs::path(*path).replace_extension());
+    return written &&
+           (!is_a_file(*path) || write_beside(done.made, fs::path(*path).replace_extension()));
   }
 
-  /// What belongs beside a sheet, under its name; nothing beside the standard output.
+  bool write(const std::string& path, const std::string& bytes) {
+    return write_whole(path, bytes, options_.force ? Replaces::anything : Replaces::own,
+                       shop_.sink());
+  }
+
+  /// What belongs beside a sheet, under its name.
   bool write_beside(const Workshop::Made& made, const fs::path& stem) {
-    if (options_.output == "-") return true;
     bool written = true;
     for (const Workshop::SideFile& file : made.beside) {
       const std::string path = stem.string() + "." + file.ending;
-      if (write_whole(path, file.bytes, shop_.sink())) {
+      if (write(path, sealed(file.bytes, SealedAs::calendar))) {
         console_.say(path);
       } else {
         written = false;
@@ -210,9 +233,10 @@ class SheetRun {
     info.title = joined(names, ", ");
     const auto bytes = encode(*frames, info, extras);
     const auto path = bytes ? place("all-" + kind(), all.front().root) : std::nullopt;
-    bool written = path && write_whole(*path, *bytes, shop_.sink());
+    bool written = path && write(*path, *bytes);
     if (!written) return false;
     console_.say(*path);
+    if (!is_a_file(*path)) return true;
     for (const Done& done : all) {
       if (!write_beside(done.made, fs::path(*path).parent_path() / done.made.name)) written = false;
     }
@@ -221,6 +245,13 @@ class SheetRun {
 
   std::optional<std::string> encode(const std::vector<Frame>& frames, const DocumentInfo& info,
                                     const PdfExtras& extras) {
+    auto bytes = unsealed(frames, info, extras);
+    if (bytes) *bytes = sealed(*std::move(bytes), sealed_as(options_.format));
+    return bytes;
+  }
+
+  std::optional<std::string> unsealed(const std::vector<Frame>& frames, const DocumentInfo& info,
+                                      const PdfExtras& extras) {
     switch (options_.format) {
       case Format::pdf:
         return to_pdf(frames, info, extras, shop_.sink());

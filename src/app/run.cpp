@@ -27,7 +27,7 @@ Exit print_plans(const Options& options, Workshop& shop, Console& console) {
                          : plan_text(one->plan, one->folder->salon(), one->pet);
   }
   console.show_reports();
-  if (!text.empty() && !write_whole("-", text, shop.sink())) complete = false;
+  if (!text.empty() && !write_whole("-", text, Replaces::own, shop.sink())) complete = false;
   console.show_reports();
   return complete ? Exit::ok : Exit::faults;
 }

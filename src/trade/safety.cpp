@@ -50,7 +50,7 @@ constexpr std::array<SafetyRule, rule_count> table{{
      "Loose coat blocks shampoo and water", "brush and comb to the skin before the bath", practice},
     {ear_mats, "ear-mats", warning, "matted ear leathers are to be shaved",
      "A matted ear can swell with blood from shaking after it is shaved",
-     "go slowly, tell the owner", practice},
+     "in short strokes, with rests; tell the owner", practice},
     {ear_edge, "ear-edge", caution, "ears with shears or clipper",
      "The edge of the ear is easily cut",
      "find the edge of the leather with the fingers before every cut", practice},
