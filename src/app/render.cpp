@@ -159,18 +159,12 @@ class SheetRun {
   std::optional<std::vector<Frame>> pages(const std::vector<Frame>& cards,
                                           const std::string& root) {
     if (options_.copies_per_sheet == 0) return cards;
-    const std::string& name = shop_.folder(root).salon().paper.sheet;
-    const auto paper = parse_paper(name);
-    if (!paper) {
-      shop_.sink().error("no-paper", shop_.folder(root).salon().paper.sheet_span,
-                         fmt::format("there is no paper '{}'", name));
-      return std::nullopt;
-    }
-    const Grid grid = grid_for(cards.front().size, paper->size);
+    const Paper& paper = shop_.folder(root).salon().paper.sheet;
+    const Grid grid = grid_for(cards.front().size, paper.size);
     if (grid.count() < options_.copies_per_sheet) {
       shop_.sink().error("copies", {},
                          fmt::format("{} cards do not fit on {}: at most {} of this size do",
-                                     options_.copies_per_sheet, paper->name, grid.count()));
+                                     options_.copies_per_sheet, paper.name, grid.count()));
       return std::nullopt;
     }
     std::vector<Frame> sheets;
@@ -178,10 +172,10 @@ class SheetRun {
     if (options_.together) {
       for (std::size_t i = 0; i < cards.size(); i += each) {
         const std::span group = std::span(cards).subspan(i, std::min(each, cards.size() - i));
-        std::ranges::move(impose(group, paper->size), std::back_inserter(sheets));
+        std::ranges::move(impose(group, paper.size), std::back_inserter(sheets));
       }
     } else {
-      sheets = impose(std::vector<Frame>(each, cards.front()), paper->size);
+      sheets = impose(std::vector<Frame>(each, cards.front()), paper.size);
     }
     return sheets;
   }

@@ -88,14 +88,12 @@ std::optional<Workshop::Case> Workshop::open(const PetPath& path) {
 }
 
 std::optional<Paper> Workshop::paper(const Salon& salon) {
-  const bool card = options_.command == Command::card;
-  const std::string& usual = card ? salon.paper.card : salon.paper.sheet;
-  const std::string& wanted = options_.paper.empty() ? usual : options_.paper;
-  const auto found = parse_paper(wanted);
+  if (options_.paper.empty()) {
+    return options_.command == Command::card ? salon.paper.card : salon.paper.sheet;
+  }
+  const auto found = parse_paper(options_.paper);
   if (found) return found;
-  SourceSpan at;
-  if (options_.paper.empty()) at = card ? salon.paper.card_span : salon.paper.sheet_span;
-  auto& fault = sink_.error("no-paper", at, fmt::format("there is no paper '{}'", wanted));
+  auto& fault = sink_.error("no-paper", {}, fmt::format("there is no paper '{}'", options_.paper));
   std::vector<std::string> names;
   for (const std::string_view name : paper_names()) names.emplace_back(name);
   fault.hint = "one of " + listed(names, " or ");

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/measures.h"
+#include "base/paper.h"
 #include "base/source.h"
 #include "model/product.h"
 #include "trade/coat.h"
@@ -62,8 +63,7 @@ struct ReadingDistances {
 };
 
 struct PaperSettings {
-  std::string card = "A5", sheet = "A4";
-  SourceSpan card_span, sheet_span;
+  Paper card = *parse_paper("A5"), sheet = *parse_paper("A4");
   ReadingDistances distances;
 };
 

@@ -1,10 +1,10 @@
+#include "page/compose.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 
 #include "page/direction.h"
-#include "page/fit.h"
 #include "page/mirror.h"
 
 namespace furnish {
@@ -229,7 +229,7 @@ std::optional<ComposedPage> compose(const PageRequest& request, TextShaper& shap
   page.frame.size = request.size;
   chosen->fitter.place(*chosen->root, page.step, page.frame);
   page.frame.marks = decoration_first(std::move(page.frame.marks));
-  if (right_to_left(shaper.fonts().language())) page.frame = mirrored(std::move(page.frame));
+  if (right_to_left(shaper.language())) page.frame = mirrored(std::move(page.frame));
   for (const Attempt& attempt : attempts) {
     page.measures += attempt.fitter.measures();
     page.drafts += attempt.fitter.drafts();

@@ -125,21 +125,24 @@ std::string_view name(Face face) {
 struct FontSet::Parts {
   Config config;
   FontMap map;
-  Context context;
-  std::string folder, language = "en";
+  std::map<std::string, Context> contexts;  ///< by language
+  std::string folder;
   std::array<Metrics, face_count> metrics{};
   Charset covered;
   FreeType library;
   std::array<FreeTypeFace, face_count> faces;  ///< for advances; destroyed before the library
   mutable std::array<std::array<double, 128>, face_count> ascii_advances{};  ///< zero: not read yet
   Config system;  ///< read when the first character is missing
-  std::map<char32_t, std::string> fallbacks;
+  std::map<std::pair<std::string, char32_t>, std::string> fallbacks;  ///< by language
   std::map<std::string, Charset> opened;  ///< families added from the system
 
   /// The bundled family for a letter's script, opened; empty if there is none or lacks it.
   std::string bundled_for(char32_t);
-  FcPattern* find_on_system(char32_t, const std::string& family, int weight);
+  FcPattern* find_on_system(char32_t, const std::string& family, int weight,
+                            const std::string& language);
   void open_from_system(const FcPattern*);
+  /// Tells the map and all that was made with it of a family that was opened.
+  void fonts_changed();
 };
 
 FontSet::FontSet(std::unique_ptr<Parts> parts) : parts_(std::move(parts)) {}
@@ -190,19 +193,8 @@ std::unique_ptr<FontSet> FontSet::open(const std::string& folder, DiagnosticSink
   if (!parts->map) return missing("this Pango cannot set FreeType fonts");
   pango_fc_font_map_set_config(PANGO_FC_FONT_MAP(parts->map.get()), parts->config.get());
   pango_cairo_font_map_set_resolution(PANGO_CAIRO_FONT_MAP(parts->map.get()), 72);
-  parts->context.reset(pango_font_map_create_context(parts->map.get()));
-  PangoContext* context = parts->context.get();
-  pango_context_set_round_glyph_positions(context, FALSE);
-  const std::unique_ptr<cairo_font_options_t, Releaser<cairo_font_options_destroy>> options(
-      cairo_font_options_create());
-  cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
-  cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
-  cairo_font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
-  pango_cairo_context_set_font_options(context, options.get());
   parts->folder = folder;
-  auto set = std::unique_ptr<FontSet>(new FontSet(std::move(parts)));
-  set->set_language("en");
-  return set;
+  return std::unique_ptr<FontSet>(new FontSet(std::move(parts)));
 }
 
 std::string_view FontSet::family() {
@@ -238,20 +230,24 @@ double FontSet::advance(Face face, char32_t character) const {
   return width;
 }
 
-void FontSet::set_language(const std::string& language) {
-  parts_->language = language;
+PangoContext* FontSet::context(const std::string& language) {
+  Context& made = parts_->contexts[language];
+  if (made) return made.get();
+  made.reset(pango_font_map_create_context(parts_->map.get()));
+  PangoContext* const context = made.get();
+  pango_context_set_round_glyph_positions(context, FALSE);
+  const std::unique_ptr<cairo_font_options_t, Releaser<cairo_font_options_destroy>> options(
+      cairo_font_options_create());
+  cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
+  cairo_font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
+  pango_cairo_context_set_font_options(context, options.get());
   // A weak direction, Pango's default, would let the first letter of each paragraph decide after
   // all.
-  pango_context_set_base_dir(parts_->context.get(),
+  pango_context_set_base_dir(context,
                              right_to_left(language) ? PANGO_DIRECTION_RTL : PANGO_DIRECTION_LTR);
-  pango_context_set_language(parts_->context.get(), pango_language_from_string(language.c_str()));
-}
-
-const std::string& FontSet::language() const {
-  return parts_->language;
-}
-PangoContext* FontSet::context() const {
-  return parts_->context.get();
+  pango_context_set_language(context, pango_language_from_string(language.c_str()));
+  return context;
 }
 
 bool FontSet::covers(char32_t character) const {
@@ -281,18 +277,22 @@ std::string FontSet::Parts::bundled_for(char32_t character) {
         have.reset(have ? FcCharSetIntersect(have.get(), set) : FcCharSetCopy(set));
       }
       if (!have) have.reset(FcCharSetCreate());
-      pango_fc_font_map_config_changed(PANGO_FC_FONT_MAP(map.get()));
-      pango_context_changed(context.get());
+      fonts_changed();
     }
     if (FcCharSetHasChar(opened[family].get(), character) != FcFalse) return family;
   }
   return {};
 }
 
+void FontSet::Parts::fonts_changed() {
+  pango_fc_font_map_config_changed(PANGO_FC_FONT_MAP(map.get()));
+  for (const auto& [language, context] : contexts) pango_context_changed(context.get());
+}
+
 /// The best outline font with the character; of `family` only, if that is not empty. To be
 /// destroyed by the caller; null if there is none.
-FcPattern* FontSet::Parts::find_on_system(char32_t character, const std::string& family,
-                                          int weight) {
+FcPattern* FontSet::Parts::find_on_system(char32_t character, const std::string& family, int weight,
+                                          const std::string& language) {
   const Pattern query(FcPatternCreate());
   const Charset wanted(FcCharSetCreate());
   FcCharSetAddChar(wanted.get(), character);
@@ -336,30 +336,30 @@ void FontSet::Parts::open_from_system(const FcPattern* font) {
   have.reset(have ? FcCharSetUnion(have.get(), set) : FcCharSetCopy(set));
 }
 
-std::string FontSet::fallback_family(char32_t character) {
-  const auto known = parts_->fallbacks.find(character);
+std::string FontSet::fallback_family(char32_t character, const std::string& language) {
+  const std::pair key(language, character);
+  const auto known = parts_->fallbacks.find(key);
   if (known != parts_->fallbacks.end()) return known->second;
   if (std::string bundled = parts_->bundled_for(character); !bundled.empty()) {
-    return parts_->fallbacks[character] = std::move(bundled);
+    return parts_->fallbacks[key] = std::move(bundled);
   }
   if (!parts_->system) parts_->system.reset(FcInitLoadConfigAndFonts());
   std::string family;
   if (parts_->system) {
-    if (const Pattern regular{parts_->find_on_system(character, "", FC_WEIGHT_REGULAR)}) {
+    if (const Pattern regular{parts_->find_on_system(character, "", FC_WEIGHT_REGULAR, language)}) {
       family = text_of(regular.get(), FC_FAMILY);
       if (!parts_->opened.contains(family)) {
         parts_->open_from_system(regular.get());
-        const Pattern bold(parts_->find_on_system(character, family, FC_WEIGHT_BOLD));
+        const Pattern bold(parts_->find_on_system(character, family, FC_WEIGHT_BOLD, language));
         if (bold && text_of(bold.get(), FC_FILE) != text_of(regular.get(), FC_FILE)) {
           parts_->open_from_system(bold.get());
         }
       }
       if (!family_covers(family, character)) parts_->open_from_system(regular.get());
-      pango_fc_font_map_config_changed(PANGO_FC_FONT_MAP(parts_->map.get()));
-      pango_context_changed(parts_->context.get());
+      parts_->fonts_changed();
     }
   }
-  parts_->fallbacks.emplace(character, family);
+  parts_->fallbacks.emplace(key, family);
   return family;
 }
 }  // namespace furnish

@@ -45,20 +45,17 @@ class FontSet {
   /// estimate, not the set width.
   double advance(Face, char32_t) const;
 
-  /// BCP 47 language of what is set next, "en" at first; chooses between forms of shared
-  /// characters, and the direction of paragraphs.
-  void set_language(const std::string& language);
-  const std::string& language() const;
-
-  /// The context to make layouts with; belongs to the set.
-  PangoContext* context() const;
+  /// The context to make layouts of a language (BCP 47) with: the language chooses between forms of
+  /// shared characters, and the direction of paragraphs. Belongs to the set; one a language.
+  PangoContext* context(const std::string& language);
 
   /// True if the bundled family has the character in every upright face.
   bool covers(char32_t) const;
-  /// Family that has the character, and is then open to the context: a bundled one for its script,
-  /// else one of this machine; empty if none has it. Scalable, not variable and not colour. Reads
-  /// the system's configuration on its first call (tens of milliseconds).
-  std::string fallback_family(char32_t);
+  /// Family that has the character, and is then open to all contexts: a bundled one for its script,
+  /// else one of this machine, for a text of that language; empty if none has it. Scalable, not
+  /// variable and not colour. Reads the system's configuration on its first call (tens of
+  /// milliseconds).
+  std::string fallback_family(char32_t, const std::string& language);
   /// True if a family opened by fallback_family() has the character.
   bool family_covers(const std::string& family, char32_t) const;
 

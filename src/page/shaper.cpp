@@ -54,7 +54,8 @@ void append(std::string& text, char32_t c) {
 /// is always set alike.
 class Preparation {
  public:
-  Preparation(FontSet& fonts, const std::set<char32_t>& boxed) : fonts_(fonts), boxed_(boxed) {}
+  Preparation(FontSet& fonts, const std::string& language, const std::set<char32_t>& boxed)
+      : fonts_(fonts), language_(language), boxed_(boxed) {}
 
   Prepared run(const std::vector<SizedText>& parts) {
     for (const SizedText& part : parts) {
@@ -99,7 +100,7 @@ class Preparation {
     for (const std::string& family : families_) {
       if (fonts_.family_covers(family, c)) return family;
     }
-    std::string family = fonts_.fallback_family(c);
+    std::string family = fonts_.fallback_family(c, language_);
     if (!family.empty()) families_.push_back(family);
     return family;
   }
@@ -123,6 +124,7 @@ class Preparation {
   }
 
   FontSet& fonts_;
+  const std::string& language_;
   const std::set<char32_t>& boxed_;
   Prepared done_;
   std::vector<std::string> families_;
@@ -293,10 +295,9 @@ std::vector<ShapedRun> runs_of(const Prepared& prepared, PangoLayout* layout, in
   return runs;
 }
 
-/// Everything that the answer depends on, in bytes.
-std::string key_of(const std::vector<SizedText>& parts, int width, int indent, Breaking breaking,
-                   const std::string& language) {
-  std::string key = fmt::format("{} {} {} {}", width, indent, static_cast<int>(breaking), language);
+/// Everything that a shaper's answer depends on, in bytes.
+std::string key_of(const std::vector<SizedText>& parts, int width, int indent, Breaking breaking) {
+  std::string key = fmt::format("{} {} {}", width, indent, static_cast<int>(breaking));
   for (const SizedText& part : parts) {
     fmt::format_to(std::back_inserter(key), "\n{} {} {} {} ", static_cast<int>(part.face),
                    static_cast<int>(part.role), part.size.quarters(), part.text.size());
@@ -312,7 +313,8 @@ Length ShapedText::width() const {
   return widest;
 }
 
-TextShaper::TextShaper(FontSet& fonts, DiagnosticSink& sink) : fonts_(fonts), sink_(sink) {}
+TextShaper::TextShaper(FontSet& fonts, DiagnosticSink& sink, std::string language)
+    : fonts_(fonts), sink_(sink), language_(std::move(language)) {}
 
 std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>& parts,
                                                     Length width, Breaking breaking,
@@ -321,7 +323,7 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
                         ? -1
                         : std::max(0, static_cast<int>(width.in_points() * PANGO_SCALE + 1e-6));
   const int shorter = static_cast<int>(indent.in_points() * PANGO_SCALE + 0.5);
-  const std::string key = key_of(parts, units, shorter, breaking, fonts_.language());
+  const std::string key = key_of(parts, units, shorter, breaking);
   auto& kept = kept_[key];
   if (kept) return kept;
   ++made_;
@@ -337,15 +339,16 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
         .hint = "it is printed as a box; install a font that has it, or write it another way";
   };
   std::set<char32_t> boxed;
-  Preparation preparation(fonts_, boxed);
+  Preparation preparation(fonts_, language_, boxed);
   Prepared prepared = preparation.run(parts);
   for (char32_t missing : preparation.missing()) report(missing);
-  Layout layout = lay_out(prepared, fonts_.context(), units, shorter);
+  PangoContext* const context = fonts_.context(language_);
+  Layout layout = lay_out(prepared, context, units, shorter);
   if (pango_layout_get_unknown_glyphs_count(layout.get()) > 0) {
     boxed = unknown_characters(layout.get());
     for (char32_t missing : boxed) report(missing);
-    prepared = Preparation(fonts_, boxed).run(parts);
-    layout = lay_out(prepared, fonts_.context(), units, shorter);
+    prepared = Preparation(fonts_, language_, boxed).run(parts);
+    layout = lay_out(prepared, context, units, shorter);
   }
   if (breaking == Breaking::balanced) balance(layout.get(), prepared, units);
 

@@ -38,12 +38,12 @@ struct ShapedText {
 
 /// Sets text in lines. What was set once is kept and given again, so a label costs nothing at the
 /// next try; the answer depends on the request alone. A line end in the text begins a new line;
-/// other control characters become spaces. Text runs as the language of the fonts does, unless none
-/// of its letters do.
+/// other control characters become spaces. Text runs as the shaper's language does, unless none of
+/// its letters do.
 class TextShaper {
  public:
-  /// Keeps references to both.
-  TextShaper(FontSet&, DiagnosticSink&);
+  /// Keeps references to both. `language` is BCP 47.
+  TextShaper(FontSet&, DiagnosticSink&, std::string language = "en");
 
   /// `width` matters unless breaking is `never`. A character that no font has is set as U+25A1 (a
   /// box) and reported once, as the warning "no-glyph" at `from`.
@@ -53,6 +53,7 @@ class TextShaper {
   Length natural_width(const std::vector<SizedText>&, SourceSpan from = {});
 
   const FontSet& fonts() const { return fonts_; }
+  const std::string& language() const { return language_; }
   /// How many paragraphs were set, and not found among those set before; for tests and benchmarks.
   std::size_t layouts_made() const { return made_; }
   /// Forgets what was set; lines in frames stay good. Call between the pages of a long run.
@@ -61,6 +62,7 @@ class TextShaper {
  private:
   FontSet& fonts_;
   DiagnosticSink& sink_;
+  std::string language_;
   std::unordered_map<std::string, std::shared_ptr<const ShapedText>> kept_;
   std::set<char32_t> reported_;
   std::size_t made_ = 0;

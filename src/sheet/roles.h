@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "model/salon.h"
-#include "page/paper.h"
+#include "base/paper.h"
 #include "page/type.h"
 
 namespace furnish {

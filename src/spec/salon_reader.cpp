@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "base/paper_names.h"
+#include "base/paper.h"
 #include "base/text.h"
 #include "spec/product_reader.h"
 #include "spec/reader.h"
@@ -28,26 +28,6 @@ std::optional<std::chrono::weekday> parse_weekday(std::string_view word) {
   return std::chrono::weekday(static_cast<unsigned>(found - weekday_words.begin()));
 }
 
-/// "half-letter" and "5 × 8 in" as the page engine takes them.
-std::optional<std::string> parse_paper_name(std::string_view written) {
-  const auto folded = [](std::string_view name) {
-    std::string out;
-    for (std::size_t i = 0; i < name.size(); ++i) {
-      if (name.substr(i).starts_with("\u00D7")) {
-        out += 'x';
-        ++i;
-      } else if (name[i] != ' ' && name[i] != '-') {
-        out += name[i];
-      }
-    }
-    return lower_ascii(out);
-  };
-  for (const std::string_view paper : known_papers) {
-    if (folded(paper) == folded(written)) return std::string(paper);
-  }
-  return std::nullopt;
-}
-
 void read_identity(Fields& fields, Salon& salon) {
   salon.name = fields.words("name");
   salon.phone = fields.words("phone");
@@ -67,13 +47,12 @@ void read_identity(Fields& fields, Salon& salon) {
 }
 
 void read_paper(Fields& fields, PaperSettings& paper) {
-  if (const auto card = fields.choice("card", "paper", parse_paper_name, known_papers)) {
+  const std::vector<std::string_view> known = paper_names();
+  if (const auto card = fields.choice("card", "paper", parse_paper, known)) {
     paper.card = card->value;
-    paper.card_span = card->span;
   }
-  if (const auto sheet = fields.choice("sheet", "paper", parse_paper_name, known_papers)) {
+  if (const auto sheet = fields.choice("sheet", "paper", parse_paper, known)) {
     paper.sheet = sheet->value;
-    paper.sheet_span = sheet->span;
   }
   const auto distance = [&](std::string_view key) -> std::optional<Length> {
     const auto read = fields.quantity(key, bounds::reading_distance);

@@ -9,7 +9,7 @@
 #include "app/workshop.h"
 #include "output/pdf.h"
 #include "output/pdf_rules.h"
-#include "page/paper.h"
+#include "base/paper.h"
 #include "plan/places.h"
 
 namespace furnish::test {

@@ -13,7 +13,7 @@
 #include "output/pdf.h"
 #include "output/pdf_draw.h"
 #include "output/pdf_finish.h"
-#include "page/paper.h"
+#include "base/paper.h"
 #include "process.h"
 
 namespace furnish::bench {

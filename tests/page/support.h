@@ -7,10 +7,10 @@
 
 #include "page/alerts.h"
 #include "page/canvas.h"
-#include "page/fit.h"
+#include "page/compose.h"
 #include "page/forms.h"
 #include "page/list.h"
-#include "page/paper.h"
+#include "base/paper.h"
 #include "page/rows.h"
 #include "page/stack.h"
 #include "page/table.h"

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "page/paper.h"
+#include "base/paper.h"
 #include "page/shaped_line.h"
 #include "sheet/card.h"
 #include "sheet/care.h"

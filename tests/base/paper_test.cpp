@@ -1,10 +1,10 @@
-#include "page/paper.h"
+#include "base/paper.h"
 
 #include <catch2/catch.hpp>
 
 using namespace furnish;
 
-TEST_CASE("paper sizes in points", "[page][paper]") {
+TEST_CASE("paper sizes in points", "[paper]") {
   // ISO 216 sizes at 72/25.4 points a millimetre; inches at 72 (TRADE.md, section 5).
   struct Expected {
     std::string_view name;
@@ -24,7 +24,7 @@ TEST_CASE("paper sizes in points", "[page][paper]") {
   }
 }
 
-TEST_CASE("papers by the names people write", "[page][paper]") {
+TEST_CASE("papers by the names people write", "[paper]") {
   CHECK(parse_paper("a5")->name == "A5");
   CHECK(parse_paper("Half-Letter")->name == "half letter");
   CHECK(parse_paper("5 \u00D7 8 in")->name == "5x8 in");

@@ -1,4 +1,4 @@
-#include "page/paper.h"
+#include "base/paper.h"
 
 #include "base/text.h"
 

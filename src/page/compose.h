@@ -1,0 +1,64 @@
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "page/block.h"
+
+namespace furnish {
+
+/// A way to arrange a sheet; `make` builds its blocks when it is tried.
+struct Layout {
+  std::string name;
+  std::function<BlockPtr()> make;
+  std::optional<Length> rhythm{};  ///< the page's, unless the layout has its own
+  /// It says less than those before it: tried only if none of them fits with its gaps at their
+  /// least.
+  bool last_resort = false;
+  double leading = 1;  ///< of the distance between lines, see Setting
+};
+
+/// What is to be set on one page.
+struct PageRequest {
+  Size size;
+  std::string paper_name;  ///< "A6", for messages
+  std::string noun;        ///< "card", for messages
+  SourceSpan span;         ///< the file, for messages
+  Insets margins;
+  Length free_top{};  ///< kept empty below the top edge, if that is more than the margin
+  Length rhythm = Length::mm(4);
+  std::vector<TypeRole> roles;
+  int steps = 12;               ///< of growth, from 16′ to each role's most
+  std::vector<Layout> layouts;  ///< most generous first
+  BlockPtr footer{};            ///< on the bottom margin; may be null
+};
+
+/// How the fitter decided, and the page.
+struct ComposedPage {
+  Frame frame;
+  std::string layout;
+  int step = 0;      ///< of growth, 0 to PageRequest::steps
+  int measures = 0;  ///< how often the whole page was measured with its text set
+  int drafts = 0;    ///< how often it was measured by the widths of characters
+  bool squeezed = false;
+};
+
+/// Sets one page in the shaper's language; for one that runs from right to left the finished page
+/// is mirrored, so blocks only know left and right. Takes the first layout that fits
+/// with its gaps as designed at the smallest sizes, and sets it at the largest growth step at which
+/// it does; if none does, the first that fits at the smallest sizes with its gaps at their least.
+/// What room is left goes to the gaps, evenly.
+///
+/// The step is found by drafts, which know no kerning: log2(steps + 1) of them for each layout. The
+/// text is then set to be sure, and the step taken back while that does not fit, so the cost is
+/// bounded by steps + 2 measures for each layout and is nearly always one for the layout that fits.
+///
+/// If nothing fits: the error "page-overflow" ("the card is 14.2 mm too tall for A6") with the
+/// three named blocks that take the most room as notes, and an empty result. A piece that may not
+/// break and is wider than its place is the error "page-too-wide". Nothing is ever clipped,
+/// overlapped, dropped or set under its smallest size.
+std::optional<ComposedPage> compose(const PageRequest&, TextShaper&, DiagnosticSink&);
+}  // namespace furnish
