@@ -13,13 +13,13 @@ namespace {
 namespace fs = std::filesystem;
 
 /// When the pet is due again if today's visit goes as planned and nobody says a date.
-std::optional<Date> due_after(const Workshop::Case& one, Date today) {
+std::optional<Date> due_after(const Case& one, Date today) {
   std::vector<Visit> before;
   for (const Visit& visit : one.visits) {
     if (visit.date.value < today) before.push_back(visit);
   }
   DiagnosticSink unheard;  // the plan before this visit has said it already
-  const Plan plan = plan_after_today(one.folder->salon(), one.pet, before, today, unheard);
+  const Plan plan = plan_after_today(one.salon(), one.pet, before, today, unheard);
   if (!plan.next_visit || plan.next_visit->date <= today) return std::nullopt;
   return plan.next_visit->date;
 }
@@ -42,13 +42,8 @@ bool write_form(const PetPath& path, Workshop& shop, Console& console) {
         "put the pet's file into the pets/ of a folder, or name the folder with --salon";
     return false;
   }
-  VisitFormInput input{one->folder->salon(),
-                       one->pet,
-                       one->plan,
-                       due_after(*one, shop.today()),
-                       one->folder->booking(one->pet, shop.today()),
-                       nullptr,
-                       shop.today()};
+  VisitFormInput input{one->salon(),   one->pet, one->plan,   due_after(*one, shop.today()),
+                       one->booking(), nullptr,  shop.today()};
   for (const Visit& visit : one->visits) {
     if (visit.date.value <= shop.today()) input.latest = &visit;
   }

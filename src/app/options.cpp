@@ -1,12 +1,15 @@
 #include "app/options.h"
 
 #include <CLI/CLI.hpp>
+#include <fmt/format.h>
 
 #include <iostream>
 #include <map>
 #include <tuple>
 #include <utility>
 
+#include "app/sheet_maker.h"
+#include "base/paper.h"
 #include "spec/language.h"
 
 namespace furnish {
@@ -83,7 +86,7 @@ void add_rendering(CLI::App& command, Raw& raw) {
       .add_option("--format", raw.format,
                   "pdf, png, svg, or text (the page as marks); else as the output's name ends")
       ->transform(CLI::CheckedTransformer(formats).description(""));
-  command.add_option("--paper", o.paper, "A4, A5, A6, letter, half letter, 5x8 in, 4x6 in");
+  command.add_option("--paper", o.paper, fmt::format("{}", fmt::join(paper_names(), ", ")));
   command
       .add_option("--language", o.language, "of the sheet, such as es or pt-BR (else the reader's)")
       ->check(valid_language);
@@ -98,6 +101,18 @@ void add_rendering(CLI::App& command, Raw& raw) {
   command.add_flag("--strict", o.strict, "warnings count as faults");
   command.add_flag("--force", o.force, "replace a file that furnish did not write, or a link");
 }
+/// A command that makes a sheet.
+CLI::App* add_sheet(CLI::App& app, Raw& raw, const std::string& name, const SheetMaker& sheet,
+                    const std::string& what) {
+  CLI::App* const command = app.add_subcommand(name, what);
+  add_rendering(*command, raw);
+  add_common(*command, raw);
+  command->callback([&raw, &sheet] {
+    raw.options.command = Command::sheet;
+    raw.options.sheet = &sheet;
+  });
+  return command;
+}
 }  // namespace
 
 ParsedOptions parse_options(int argc, const char* const* argv) {
@@ -108,37 +123,27 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   app.require_subcommand(1);
   app.footer(statuses);
 
-  CLI::App* card =
-      app.add_subcommand("card", "kennel cards: alerts, handling and trim at a glance");
-  add_rendering(*card, raw);
-  add_common(*card, raw);
+  CLI::App* card = add_sheet(app, raw, "card", sheets::card,
+                             "kennel cards: alerts, handling and trim at a glance");
   card->add_option("--copies-per-sheet", o.copies_per_sheet,
                    "several cards on each sheet of the salon's paper, with cut marks")
       ->check(CLI::Range(1, 64));
-  card->callback([&] { o.command = Command::card; });
 
-  CLI::App* style = app.add_subcommand("style", "style sheets: a new groomer takes over a regular");
-  add_rendering(*style, raw);
-  add_common(*style, raw);
+  CLI::App* style = add_sheet(app, raw, "style", sheets::style,
+                              "style sheets: a new groomer takes over a regular");
   style->add_flag("--sources", o.sources, "file and line beside each part of the trim");
-  style->callback([&] { o.command = Command::style; });
 
-  CLI::App* note =
-      app.add_subcommand("note", "visit notes: before and after, what was found and agreed");
-  add_rendering(*note, raw);
-  add_common(*note, raw);
+  CLI::App* note = add_sheet(app, raw, "note", sheets::note,
+                             "visit notes: before and after, what was found and agreed");
   add_visit(*note, raw);
   note->add_option("--for", raw.copy_for,
                    "owner (nothing that is for staff) or file (everything, staff's files inside)")
       ->check(CLI::IsMember({"owner", "file"}));
-  note->callback([&] { o.command = Command::note; });
 
-  CLI::App* care = app.add_subcommand(
-      "care", "care sheets: what the owner does until the next visit, and its calendar entry");
-  add_rendering(*care, raw);
-  add_common(*care, raw);
+  CLI::App* care =
+      add_sheet(app, raw, "care", sheets::care,
+                "care sheets: what the owner does until the next visit, and its calendar entry");
   add_visit(*care, raw);
-  care->callback([&] { o.command = Command::care; });
 
   CLI::App* check = app.add_subcommand("check", "read every file of a salon and say what is wrong");
   check->add_option("FOLDER", o.pets, "the salon's folder, or files of pets")->type_name("");
@@ -179,8 +184,8 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   if (!raw.on.empty()) o.on = parse_date(raw.on);
   if (!raw.visit.empty()) std::tie(o.visit, o.visit_number) = parse_visit(raw.visit);
   o.format = raw.format.value_or(format_of(o.output));
-  o.for_owner = raw.copy_for == "owner";
-  o.staff_spec = raw.spec_for == "staff";
+  if (raw.copy_for == "owner") o.sheet = &sheets::owner_note;
+  if (raw.spec_for == "staff") o.spec_for = Audience::staff;
   return {std::move(o), Exit::ok};
 }
 }  // namespace furnish

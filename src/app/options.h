@@ -7,18 +7,25 @@
 
 #include "base/date.h"
 #include "base/measures.h"
+#include "model/audience.h"
 
 namespace furnish {
 
-enum class Command : std::uint8_t { card, style, note, care, check, plan, unpack, new_visit };
+struct SheetMaker;
+namespace sheets {
+extern const SheetMaker card;
+}  // namespace sheets
+
+enum class Command : std::uint8_t { sheet, check, plan, unpack, new_visit };
 enum class Format : std::uint8_t { pdf, png, svg, text };
 
 /// What was asked for on the command line.
 struct Options {
-  Command command = Command::card;
-  std::vector<std::string> pets;  ///< files or names; for `check` the folder
-  std::string input, only_pet;    ///< of `unpack`: a sheet or "-", and which of several pets
-  std::string output;             ///< file, folder, "-" or empty for the salon's sheets/
+  Command command = Command::sheet;
+  const SheetMaker* sheet = &sheets::card;  ///< of `sheet`: which
+  std::vector<std::string> pets;            ///< files or names; for `check` the folder
+  std::string input, only_pet;  ///< of `unpack`: a sheet or "-", and which of several pets
+  std::string output;           ///< file, folder, "-" or empty for the salon's sheets/
   Format format = Format::pdf;
   std::optional<Date> on;
   std::string paper, salon, data;
@@ -26,11 +33,11 @@ struct Options {
   std::optional<Units> units;  ///< empty: the reader's own
   std::optional<Date> visit;   ///< of `note` and `care`; empty: the last one
   int visit_number = 0;        ///< which of that day; 0: the last
-  bool for_owner = false;      ///< of `note`: the owner's copy, not the file's
   int copies_per_sheet = 0;
   int dpi = 200;
-  bool together = false, strict = false, json = false, sources = false, staff_spec = false;
-  bool force = false;  ///< a file of another's may be replaced
+  bool together = false, strict = false, json = false, sources = false;
+  bool force = false;                      ///< a file of another's may be replaced
+  Audience spec_for = Audience::everyone;  ///< the pet's file inside a sheet of the salon's own
 };
 
 /// Exit statuses of the program. Warnings are `ok` unless --strict makes them count.

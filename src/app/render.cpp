@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <system_error>
 
+#include "app/sheet_maker.h"
 #include "base/text.h"
 #include "output/pdf.h"
 #include "output/png.h"
@@ -49,7 +50,7 @@ SealedAs sealed_as(Format format) {
 /// A finished sheet with the pet it belongs to.
 struct Done {
   std::string root, title;
-  Workshop::Made made;
+  Made made;
 };
 
 class SheetRun {
@@ -68,10 +69,10 @@ class SheetRun {
     std::vector<Done> kept;
     for (const PetPath& path : pets) {
       auto one = shop_.open(path);
-      // All pets of a salon: those that were there have a note.
-      if (one && options_.pets.empty() && shop_.nothing_to_note(*one)) continue;
+      // All pets of a salon: those that were there have a sheet about it.
+      if (one && options_.pets.empty() && shop_.nothing_to_show(*one)) continue;
       // A visit that cannot be read may be the very one that a note or a care sheet is about.
-      const bool of_visits = options_.command == Command::note || options_.command == Command::care;
+      const bool of_visits = kind().about != AboutVisit::never;
       if (one && !one->all_visits) {
         complete = false;
         if (of_visits) {
@@ -107,12 +108,11 @@ class SheetRun {
           "several sheets cannot share the file {}; name a folder, or add --together",
           options_.output);
     }
-    const bool for_owner = options_.for_owner || options_.command == Command::care;
-    if (for_owner && options_.staff_spec) {
+    if (kind().reader == Audience::everyone && options_.spec_for == Audience::staff) {
       return "an owner's page never carries what is for staff; leave out --with-spec staff";
     }
     if (options_.together && options_.format != Format::pdf) return "--together makes a PDF only";
-    if (options_.command == Command::care && lower_ascii(options_.output).ends_with(".ics")) {
+    if (options_.sheet->calendar_beside && lower_ascii(options_.output).ends_with(".ics")) {
       return "the sheet's own calendar entry goes there (.ics); name the sheet otherwise";
     }
     if (lower_ascii(options_.output).ends_with(".toml")) {
@@ -121,18 +121,7 @@ class SheetRun {
     return {};
   }
 
-  std::string kind() const {
-    switch (options_.command) {
-      case Command::style:
-        return "style";
-      case Command::care:
-        return "care";
-      case Command::note:
-        return options_.for_owner ? "note-owner" : "note";
-      default:
-        return "card";
-    }
-  }
+  const SheetKind& kind() const { return options_.sheet->kind; }
 
   static bool is_folder(const std::string& path) {
     std::error_code ignored;
@@ -198,9 +187,9 @@ class SheetRun {
   }
 
   /// What belongs beside a sheet, under its name.
-  bool write_beside(const Workshop::Made& made, const fs::path& stem) {
+  bool write_beside(const Made& made, const fs::path& stem) {
     bool written = true;
-    for (const Workshop::SideFile& file : made.beside) {
+    for (const SideFile& file : made.beside) {
       const std::string path = stem.string() + "." + file.ending;
       if (write(path, sealed(file.bytes, SealedAs::calendar))) {
         console_.say(path);
@@ -226,7 +215,8 @@ class SheetRun {
     for (const Done& done : all) names.push_back(done.title);
     info.title = joined(names, ", ");
     const auto bytes = encode(*frames, info, extras);
-    const auto path = bytes ? place("all-" + kind(), all.front().root) : std::nullopt;
+    const auto path =
+        bytes ? place(fmt::format("all-{}", kind().name), all.front().root) : std::nullopt;
     bool written = path && write(*path, *bytes);
     if (!written) return false;
     console_.say(*path);

@@ -38,10 +38,7 @@ Exit run(const Options& options, const Files& files) {
   Console console(shop.sources(), shop.sink(), options.output == "-");
   Exit exit = Exit::ok;
   switch (options.command) {
-    case Command::card:
-    case Command::style:
-    case Command::note:
-    case Command::care:
+    case Command::sheet:
       exit = render_sheets(options, shop, console);
       break;
     case Command::check:

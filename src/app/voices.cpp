@@ -35,7 +35,8 @@ bool Voices::has_words(SalonFolder& folder, const std::string& language, Severit
   return false;
 }
 
-std::optional<std::string> Voices::language_of(SalonFolder& folder, const Pet& pet, Reader reader) {
+std::optional<std::string> Voices::language_of(SalonFolder& folder, const Pet& pet,
+                                               Audience reader) {
   const std::string& asked = options_.language;
   if (!asked.empty()) {
     if (!has_words(folder, asked, Severity::error, {}, {})) return std::nullopt;
@@ -45,7 +46,7 @@ std::optional<std::string> Voices::language_of(SalonFolder& folder, const Pet& p
   const std::string& owners = pet.owner.language;
   const bool salon_known = folder.words().has(salon.language);
   const std::string last_resort = salon_known ? salon.language : "en";
-  if (reader == Reader::owner && !owners.empty() &&
+  if (reader == Audience::everyone && !owners.empty() &&
       has_words(folder, owners, Severity::warning, pet.span, last_resort)) {
     return owners;
   }
@@ -53,21 +54,27 @@ std::optional<std::string> Voices::language_of(SalonFolder& folder, const Pet& p
   return last_resort;
 }
 
-const Voices::Voice* Voices::voice(SalonFolder& folder, const Pet& pet, Reader reader) {
+std::optional<SheetVoice> Voices::voice(FontSet& fonts, SalonFolder& folder, const Pet& pet,
+                                        Audience reader) {
   const auto known = language_of(folder, pet, reader);
-  if (!known) return nullptr;
+  if (!known) return std::nullopt;
   const std::string& language = *known;
   const Salon& salon = folder.salon();
   Units units = salon.units;
   if (language != salon.language) units = usual_units(language).value_or(units);
   if (options_.units) units = *options_.units;
 
-  const auto made = std::ranges::find_if(voices_, [&](const auto& one) {
+  auto made = std::ranges::find_if(voices_, [&](const auto& one) {
     return one->root == folder.root() && one->language == language && one->units == units;
   });
-  if (made != voices_.end()) return (*made)->words ? made->get() : nullptr;
-  voices_.push_back(std::unique_ptr<Voice>(new Voice{
-      folder.root(), language, units, words(folder, language), ReaderLocale(language, units)}));
-  return voices_.back()->words ? voices_.back().get() : nullptr;
+  if (made == voices_.end()) {
+    voices_.push_back(std::unique_ptr<Voice>(
+        new Voice{folder.root(), language, units, words(folder, language),
+                  ReaderLocale(language, units), TextShaper(fonts, sink_, language)}));
+    made = voices_.end() - 1;
+  }
+  Voice& voice = **made;
+  if (!voice.words) return std::nullopt;
+  return SheetVoice{*voice.words, voice.locale, voice.shaper};
 }
 }  // namespace furnish

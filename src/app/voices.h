@@ -10,8 +10,8 @@
 #include "app/salon_folder.h"
 #include "base/diagnostic.h"
 #include "model/pet.h"
-#include "sheet/reader_locale.h"
-#include "sheet/words.h"
+#include "page/shaper.h"
+#include "sheet/sheet.h"
 
 namespace furnish {
 
@@ -21,19 +21,12 @@ class Voices {
   /// Keeps references to both.
   Voices(const Options&, DiagnosticSink&);
 
-  struct Voice {
-    std::string root, language;
-    Units units;
-    std::unique_ptr<Words> words;  ///< null after an error
-    ReaderLocale locale;
-  };
-  /// The language that was asked for, else on a page for the owner the owner's, else the salon's.
+  /// The language that was asked for, else on a page for everyone the owner's, else the salon's.
   /// One that was asked for must have words; where the owner's or the salon's has none, a warning
   /// says so, and the sheet is in the next of them, in English at the last. The units that were
   /// asked for, else those of the region that the language of another reader than the salon names,
-  /// else the salon's. Null after an error.
-  enum class Reader : std::uint8_t { salon, owner };
-  const Voice* voice(SalonFolder&, const Pet&, Reader);
+  /// else the salon's. Empty after an error.
+  std::optional<SheetVoice> voice(FontSet&, SalonFolder&, const Pet&, Audience reader);
 
   /// The texts of a language as a salon says them. Null after an error: a catalogue is faulty.
   /// pre: the salon's library has the language.
@@ -44,7 +37,14 @@ class Voices {
                  const std::string& instead);
 
  private:
-  std::optional<std::string> language_of(SalonFolder&, const Pet&, Reader);
+  struct Voice {
+    std::string root, language;
+    Units units;
+    std::unique_ptr<Words> words;  ///< null after an error
+    ReaderLocale locale;
+    TextShaper shaper;
+  };
+  std::optional<std::string> language_of(SalonFolder&, const Pet&, Audience reader);
   const Options& options_;
   DiagnosticSink& sink_;
   std::vector<std::unique_ptr<Voice>> voices_;

@@ -7,11 +7,7 @@
 #include <ctime>
 
 #include "app/data_folder.h"
-#include "app/photos.h"
 #include "base/text.h"
-#include "sheet/card.h"
-#include "sheet/style_sheet.h"
-#include "spec/writer.h"
 
 namespace furnish {
 namespace {
@@ -71,26 +67,27 @@ FontSet* Workshop::fonts() {
     } else {
       fonts_ = FontSet::open(path_in(data_, "fonts"), sink_);
     }
-    if (fonts_) shaper_ = std::make_unique<TextShaper>(*fonts_, sink_);
   }
   return fonts_.get();
 }
 
-std::optional<Workshop::Case> Workshop::open(const PetPath& path) {
+std::optional<Case> Workshop::open(const PetPath& path, Date day) {
   SalonFolder& salon = folder(path.root);
   if (!salon.good()) return std::nullopt;
   auto pet = salon.pet(path.file);
   if (!pet) return std::nullopt;
   bool complete = true;
   std::vector<Visit> visits = salon.visits(*pet, complete);
-  Plan plan = make_plan(salon.salon(), *pet, visits, today_, sink_);
-  return Case{&salon, std::move(*pet), std::move(visits), complete, std::move(plan)};
+  Plan plan = make_plan(salon.salon(), *pet, visits, day, sink_);
+  return Case{&salon, std::move(*pet), std::move(visits), complete, std::move(plan), day};
+}
+
+bool Workshop::nothing_to_show(const Case& one) const {
+  return options_.sheet->kind.about == AboutVisit::always && chosen_visit(one, options_) == nullptr;
 }
 
 std::optional<Paper> Workshop::paper(const Salon& salon) {
-  if (options_.paper.empty()) {
-    return options_.command == Command::card ? salon.paper.card : salon.paper.sheet;
-  }
+  if (options_.paper.empty()) return salon.paper.*options_.sheet->kind.paper;
   const auto found = parse_paper(options_.paper);
   if (found) return found;
   auto& fault = sink_.error("no-paper", {}, fmt::format("there is no paper '{}'", options_.paper));
@@ -100,41 +97,19 @@ std::optional<Paper> Workshop::paper(const Salon& salon) {
   return std::nullopt;
 }
 
-std::optional<Workshop::Made> Workshop::sheet(const Case& one) {
+std::optional<SheetVoice> Workshop::voice(SalonFolder& salon, const Pet& pet) {
+  FontSet* const opened = fonts();
+  if (opened == nullptr) return std::nullopt;
+  return voices_.voice(*opened, salon, pet, options_.sheet->kind.reader);
+}
+
+std::optional<Made> Workshop::sheet(const Case& one) {
   if (fonts() == nullptr) return std::nullopt;
-  const Salon& salon = one.folder->salon();
-  const auto on = paper(salon);
+  const auto on = paper(one.salon());
   if (!on) return std::nullopt;
-  const bool owners = options_.command == Command::care ||
-                      (options_.command == Command::note && options_.for_owner);
-  const Voices::Voice* const speaker =
-      voices_.voice(*one.folder, one.pet, owners ? Voices::Reader::owner : Voices::Reader::salon);
-  if (speaker == nullptr) return std::nullopt;
-  const SheetVoice sheet_voice{*speaker->words, speaker->locale, *shaper_};
-  fonts_->set_language(speaker->language);
-  if (options_.command == Command::note) return note(one, *on, sheet_voice);
-  if (options_.command == Command::care) return care(one, *on, sheet_voice);
-  SheetInput input{salon, one.pet, one.plan, one.folder->booking(one.pet, today_), today_, *on};
-  for (const Visit& visit : one.visits) {
-    if (visit.date.value <= today_) input.latest = &visit;
-  }
-  if (options_.sources) {
-    input.source = [&](const SourceSpan& span) {
-      return fmt::format("{}:{}", sources_.at(span.file).path(), span.begin.line);
-    };
-  }
-  const bool style = options_.command == Command::style;
-  if (style) {
-    input.trim_code = trim_toml(one.pet);
-    input.portrait = PhotoFolder(one.folder->root(), salon, sources_, sink_).portrait(one.pet);
-  }
-  auto made =
-      style ? make_style_sheet(input, sheet_voice, sink_) : make_card(input, sheet_voice, sink_);
-  if (!made) return std::nullopt;
-  const Audience audience = options_.staff_spec ? Audience::staff : Audience::everyone;
-  return Made{*std::move(made),
-              one.pet.key + (style ? "-style" : "-card"),
-              {pet_file(one.pet, audience)},
-              {}};
+  const auto speaker = voice(*one.folder, one.pet);
+  if (!speaker) return std::nullopt;
+  const SheetMaker& wanted = *options_.sheet;
+  return wanted.make(one, {wanted.kind, options_, *on, *speaker, sources_, sink_});
 }
 }  // namespace furnish

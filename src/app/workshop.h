@@ -1,5 +1,6 @@
 #pragma once
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -7,13 +8,11 @@
 
 #include "app/options.h"
 #include "app/salon_folder.h"
+#include "app/sheet_maker.h"
 #include "app/voices.h"
 #include "base/diagnostic.h"
 #include "base/files.h"
-#include "output/attachments.h"
 #include "page/fonts.h"
-#include "plan/plan.h"
-#include "sheet/sheet.h"
 
 namespace furnish {
 
@@ -37,43 +36,17 @@ class Workshop {
   /// Fonts, opened when first asked for; null after an error.
   FontSet* fonts();
 
-  /// A pet with all that is worked out for it.
-  struct Case {
-    SalonFolder* folder;
-    Pet pet;
-    std::vector<Visit> visits;
-    bool all_visits = true;  ///< false: a visit's file has faults, and is not among them
-    Plan plan;
-  };
-  /// Reads a pet and works its plan out. Empty iff an error was reported.
-  std::optional<Case> open(const PetPath&);
-  /// A file that is written beside a sheet, under the sheet's name with its own ending.
-  struct SideFile {
-    std::string ending, bytes;
-  };
-  /// A sheet, the name of its file ("marlow-card"), what travels inside its PDF, and what lies
-  /// beside it.
-  struct Made {
-    Sheet sheet;
-    std::string name;
-    std::vector<Attachment> files;
-    std::vector<SideFile> beside;
-  };
-  /// True if a note is asked for and the pet has no such visit.
-  bool nothing_to_note(const Case&) const;
-  /// The sheet of a case that the command asks for. Empty iff an error was reported.
+  /// Reads a pet and works its plan out, for today or another day. Empty iff an error was reported.
+  std::optional<Case> open(const PetPath& path) { return open(path, today_); }
+  std::optional<Case> open(const PetPath&, Date);
+  /// True if the sheet that is asked for is only of visits, and the pet has no such visit.
+  bool nothing_to_show(const Case&) const;
+  /// The sheet of a case that is asked for. Empty iff an error was reported.
   std::optional<Made> sheet(const Case&);
+  /// In whose words that is said and by whom it is set. Empty iff an error was reported.
+  std::optional<SheetVoice> voice(SalonFolder&, const Pet&);
 
  private:
-  /// The visit that `note` is about; null if there is none.
-  const Visit* chosen_visit(const Case&) const;
-  /// The visit that `care` is about; null if that is one of today of which nothing is on file.
-  const Visit* visit_cared_for(const Case&) const;
-  void report_no_visit(const Case&);
-  std::optional<Made> note(const Case&, const Paper&, const SheetVoice&);
-  std::optional<Made> care(const Case&, const Paper&, const SheetVoice&);
-  /// What travels inside a sheet's PDF, so that the sheet can be turned back into a file.
-  static Attachment pet_file(const Pet&, Audience);
   /// What the sheet is printed on: asked for, or the salon's usual. Empty after an error.
   std::optional<Paper> paper(const Salon&);
 
@@ -87,7 +60,6 @@ class Workshop {
   std::map<std::string, std::unique_ptr<SalonFolder>> folders_;
   std::unique_ptr<FontSet> fonts_;
   bool fonts_asked_ = false;
-  std::unique_ptr<TextShaper> shaper_;
   Voices voices_;
 };
 }  // namespace furnish

@@ -8,8 +8,10 @@
 #include "page/list.h"
 #include "page/run_in_alerts.h"
 #include "page/stack.h"
+#include "sheet/alerts.h"
 #include "sheet/card_rows.h"
 #include "sheet/roles.h"
+#include "sheet/who.h"
 
 namespace furnish {
 namespace {
@@ -28,10 +30,11 @@ constexpr std::string_view between_rows = "\u2007 ";
 
 class CardMaker {
  public:
-  CardMaker(const SheetInput& input, const SheetVoice& voice) : input_(input), voice_(voice) {}
+  explicit CardMaker(const SheetDesk& desk) : desk_(desk), input_(desk.input), voice_(desk.voice) {}
 
   BlockPtr make(Arrangement arrangement) const {
-    std::vector<BlockPtr> blocks{head()};
+    std::vector<BlockPtr> blocks{
+        sheet_head(input_.pet, {looks_text(desk_), facts_text(desk_)}, 5_mm)};
     if (arrangement == Arrangement::columns) {
       const auto labels = std::make_shared<LabelColumn>();
       blocks.push_back(alerts(labels));
@@ -41,11 +44,11 @@ class CardMaker {
       blocks.push_back(run_in_rows(arrangement));
     }
     blocks.push_back(std::make_shared<Gap>(0.75, 0.5, 2));
-    blocks.push_back(std::make_shared<TickRow>(card_ticks(input_, voice_)));
+    blocks.push_back(std::make_shared<TickRow>(card_ticks(desk_)));
     blocks.push_back(std::make_shared<Gap>(0.25, 0.1, 1));
     blocks.push_back(hand_lines(arrangement));
     blocks.push_back(std::make_shared<Gap>(0.25, 0.1, 1));
-    return std::make_shared<Column>(std::move(blocks));
+    return column(std::move(blocks));
   }
 
   BlockPtr foot() const {
@@ -54,72 +57,44 @@ class CardMaker {
       right += " · " +
                voice_.words.say(Phrase::about_minutes, {static_cast<int>(time->expected.count())});
     }
-    TextStyle style{Role::foot};
-    TextStyle end = style;
-    end.align = Align::end;
-    return std::make_shared<Ends>(paragraph(voice_.words.written(input_.salon.name), style),
-                                  paragraph(right, end), Length::mm(4));
+    return sheet_foot(voice_.words.written(input_.salon.name), right);
   }
 
  private:
-  BlockPtr head() const {
-    TextStyle name{Role::title, Face::bold};
-    name.structure = Structure::title;
-    name.leading = 1.0;
-    TextStyle facts{Role::subtitle};
-    facts.align = Align::end;
-    std::vector<BlockPtr> lines;
-    for (auto& spans : {looks_text(input_, voice_), facts_text(input_, voice_)}) {
-      if (!spans.empty()) lines.push_back(paragraph(spans, facts));
-    }
-    const BlockPtr title = paragraph(input_.pet.name.value, name, {"name", input_.pet.name.span});
-    if (lines.empty()) return title;
-    return std::make_shared<Ends>(title, std::make_shared<Column>(std::move(lines)), Length::mm(5));
-  }
-
-  std::vector<LabelRow> no_alerts() const {
-    return {
-        {voice_.words.say(Phrase::label_alerts), paragraph(voice_.words.say(Phrase::no_alerts))}};
-  }
-
   BlockPtr alerts(const std::shared_ptr<LabelColumn>& labels) const {
-    std::vector<AlertEntry> entries = alert_entries(input_, voice_, CautionScope::card);
+    std::vector<AlertEntry> entries = alert_entries(desk_, CautionScope::card);
     if (!entries.empty()) {
       return std::make_shared<Alerts>(std::move(entries), labels, Alerts::Actions::below,
                                       rule_name);
     }
-    return std::make_shared<Column>(std::vector<BlockPtr>{
-        std::make_shared<Rule>(rule_name), std::make_shared<Rows>(no_alerts(), labels)});
+    return no_alerts(desk_, labels);
   }
 
   BlockPtr run_in_alerts() const {
-    std::vector<AlertEntry> entries = alert_entries(input_, voice_, CautionScope::card);
+    std::vector<AlertEntry> entries = alert_entries(desk_, CautionScope::card);
     if (!entries.empty()) return std::make_shared<RunInAlerts>(std::move(entries), rule_name);
-    return std::make_shared<Column>(std::vector<BlockPtr>{
-        std::make_shared<Rule>(rule_name),
-        paragraph({{voice_.words.say(Phrase::label_alerts) + "  ", Face::semibold},
-                   {voice_.words.say(Phrase::no_alerts)}})});
+    return no_alerts_run_in(desk_, "  ");
   }
 
   BlockPtr rows(const std::shared_ptr<LabelColumn>& labels) const {
     std::vector<LabelRow> out;
-    for (CardRow& row : card_rows(input_, voice_)) {
+    for (SheetRow& row : card_rows(desk_)) {
       std::vector<BlockPtr> parts;
       const TextStyle style{row.role};
-      if (!row.text.empty()) parts.push_back(paragraph(row.text, style, row.origin));
+      if (!row.text.empty()) parts.push_back(paragraph(row.text, style, row.origin()));
       if (!row.points.empty()) {
         std::vector<BulletList::Item> items;
-        for (const CardRow::Point& point : row.points) {
-          items.push_back({paragraph(point.text, style, row.origin),
+        for (const SheetRow::Point& point : row.points) {
+          items.push_back({paragraph(point.text, style, row.origin()),
                            point.differs ? Marker::diamond : Marker::none});
         }
-        parts.push_back(std::make_shared<BulletList>(std::move(items), row.origin));
+        parts.push_back(std::make_shared<BulletList>(std::move(items), row.origin()));
       }
       if (parts.empty()) continue;  // what a hand writes stands at the end
       out.push_back({row.label,
                      parts.size() == 1 ? parts.front()
-                                       : std::make_shared<Column>(std::move(parts), row.origin),
-                     row.origin});
+                                       : std::make_shared<Column>(std::move(parts), row.origin()),
+                     row.origin()});
     }
     return std::make_shared<Rows>(std::move(out), labels, Rows::Close::rule);
   }
@@ -133,11 +108,11 @@ class CardMaker {
   }
 
   /// A row as one text that begins with its label; a diamond stands before what differs.
-  static std::vector<TextSpan> run_in(CardRow& row) {
+  static std::vector<TextSpan> run_in(SheetRow& row) {
     std::vector<TextSpan> spans{{whole(row.label) + after_label, Face::semibold, Role::label}};
     const bool headed = !row.text.empty();
     std::ranges::move(row.text, std::back_inserter(spans));
-    for (CardRow::Point& point : row.points) {
+    for (SheetRow::Point& point : row.points) {
       const bool first = &point == row.points.data() && !headed;
       if (point.differs) {
         spans.push_back({first ? "◆\u00A0" : " ◆\u00A0"});
@@ -165,11 +140,11 @@ class CardMaker {
     const auto flush = [&] {
       if (!running.empty()) put(std::exchange(running, {}), TextStyle{}, running_origin);
     };
-    for (CardRow& row : card_rows(input_, voice_)) {
+    for (SheetRow& row : card_rows(desk_)) {
       if (row.text.empty() && row.points.empty()) continue;  // what a hand writes stands at the end
       if (door && !row.at_the_door) continue;
       const Role role = row.role;
-      const Origin origin = row.origin;
+      const Origin origin = row.origin();
       std::vector<TextSpan> spans = run_in(row);
       if (!dense || role != Role::body) {
         flush();
@@ -183,18 +158,18 @@ class CardMaker {
     flush();
     if (door) put({{voice_.words.say(Phrase::short_card), Face::semibold}}, TextStyle{}, {});
     if (!out.empty()) out.push_back(std::make_shared<Rule>(rule_group));
-    return std::make_shared<Column>(std::move(out));
+    return column(std::move(out));
   }
 
   /// Lines for what is not known, and for who did the work: the trim's under each other, the rest
   /// side by side.
   BlockPtr hand_lines(Arrangement arrangement) const {
     std::vector<BlockPtr> lines, out;
-    for (const CardRow& row : card_rows(input_, voice_)) {
+    for (const SheetRow& row : card_rows(desk_)) {
       for (const std::string& label : row.hand_lines) {
         // A trim is a sentence to write, which wants the whole width.
         (row.role == Role::action ? out : lines)
-            .push_back(std::make_shared<BlankLine>(label, 1, row.origin));
+            .push_back(std::make_shared<BlankLine>(label, 1, row.origin()));
       }
     }
     lines.push_back(std::make_shared<BlankLine>(voice_.words.say(Phrase::initials)));
@@ -207,28 +182,23 @@ class CardMaker {
       out.push_back(std::make_shared<Beside>(std::move(cells), Length::mm(4)));
       i += take;
     }
-    return std::make_shared<Column>(std::move(out));
+    return column(std::move(out));
   }
 
+  const SheetDesk& desk_;
   const SheetInput& input_;
   const SheetVoice& voice_;
 };
 }  // namespace
 
-std::optional<Sheet> make_card(const SheetInput& input, const SheetVoice& voice,
-                               DiagnosticSink& sink) {
-  const CardMaker maker(input, voice);
+std::optional<Sheet> make_card(const SheetDesk& desk, DiagnosticSink& sink) {
+  const SheetInput& input = desk.input;
+  const CardMaker maker(desk);
   const bool small = paper_class(input.paper) == PaperClass::small;
-  const Length margin = small ? Length::mm(8) : Length::mm(10);
-  PageRequest request;
-  request.size = input.paper.size;
-  request.paper_name = std::string(input.paper.name);
-  request.noun = "card";
-  request.span = input.pet.span;
-  request.margins = {margin, margin, margin, margin};
+  PageRequest request = page_request(input);
+  if (small) request.margins = {8_mm, 8_mm, 8_mm, 8_mm};
   request.free_top = small ? clip_zone_small : clip_zone;
-  request.rhythm = small ? Length::mm(3) : Length::mm(4);
-  request.roles = hanging_roles(input.paper, input.salon.paper.distances);
+  request.rhythm = small ? 3_mm : 4_mm;
   const Length close = small ? Length::mm(2) : Length::mm(2.5);
   request.layouts = {
       {"columns", [&] { return maker.make(Arrangement::columns); }},
@@ -237,7 +207,7 @@ std::optional<Sheet> make_card(const SheetInput& input, const SheetVoice& voice,
       {std::string(door_layout), [&] { return maker.make(Arrangement::at_the_door); }, close, true},
   };
   request.footer = maker.foot();
-  auto page = compose(request, voice.shaper, sink);
+  auto page = compose(request, desk.voice.shaper, sink);
   if (!page) return std::nullopt;
   if (page->layout == door_layout) {
     sink.warning(
@@ -247,8 +217,8 @@ std::optional<Sheet> make_card(const SheetInput& input, const SheetVoice& voice,
                         input.paper.name))
         .hint = "choose a larger paper, or shorten what is written";
   }
-  return Sheet{*std::move(page),
-               document_info(voice, voice.words.say(Phrase::card_title, {input.pet.name.value}),
-                             Phrase::card_subject, input.today)};
+  return finished(*std::move(page), desk,
+                  desk.voice.words.say(Phrase::card_title, {input.pet.name.value}),
+                  Phrase::card_subject);
 }
 }  // namespace furnish

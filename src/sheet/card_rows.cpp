@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "sheet/alerts.h"
 #include "sheet/mix_text.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
@@ -10,34 +11,11 @@
 
 namespace furnish {
 namespace {
-/// Collects sentences and strong words into one text, a space between them.
-class Sentences {
- public:
-  void add(const std::string& text) { put(sentence(text), std::nullopt); }
-  void add_strong(const std::string& text) { put(text, Face::semibold); }
-  /// "Hold: under the jaw."
-  void add_headed(const std::string& head, const std::string& text) {
-    if (text.empty()) return;
-    put(head + ": ", Face::semibold);
-    spans_.push_back({sentence(text)});
-  }
-  std::vector<TextSpan> take() { return std::move(spans_); }
-  bool empty() const { return spans_.empty(); }
-
- private:
-  void put(const std::string& text, std::optional<Face> face) {
-    if (text.empty()) return;
-    if (!spans_.empty()) spans_.push_back({" "});
-    spans_.push_back({text, face});
-  }
-  std::vector<TextSpan> spans_;
-};
-
 class RowMaker {
  public:
-  RowMaker(const SheetInput& input, const SheetVoice& voice) : input_(input), voice_(voice) {}
+  explicit RowMaker(const SheetDesk& desk) : input_(desk.input), voice_(desk.voice) {}
 
-  std::vector<CardRow> all() {
+  std::vector<SheetRow> all() {
     today();
     handle();
     trim();
@@ -63,12 +41,8 @@ class RowMaker {
   /// What a person wrote.
   std::string own(std::string_view text) const { return voice_.words.written(text); }
 
-  CardRow& row(Phrase label, std::vector<TextSpan> text, SourceSpan span) {
-    CardRow made;
-    made.label = say(label);
-    made.text = std::move(text);
-    made.origin = {made.label, span};
-    return rows_.emplace_back(std::move(made));
+  SheetRow& row(Phrase label, std::vector<TextSpan> text, SourceSpan span) {
+    return rows_.emplace_back(SheetRow{say(label), std::move(text), span});
   }
 
   void today() {
@@ -103,13 +77,13 @@ class RowMaker {
           {say(any_differs ? Phrase::style_except : Phrase::style_only, {own(pet().style->name)}),
            Face::bold}};
     }
-    CardRow& made = row(Phrase::label_trim, std::move(head), pet().span);
+    SheetRow& made = row(Phrase::label_trim, std::move(head), pet().span);
     made.role = Role::action;
     for (const TrimLine& line : lines) {
       if (styled && !line.differs) continue;
-      made.origin.span = line.parts.front()->entry.span;
-      CardRow::Point point{{{capitalised(line.places), Face::semibold}, {": " + line.work}},
-                           styled && line.differs};
+      made.span = line.parts.front()->entry.span;
+      SheetRow::Point point{{{capitalised(line.places), Face::semibold}, {": " + line.work}},
+                            styled && line.differs};
       if (!line.note.empty()) point.text.push_back({semicolon(voice_.words) + line.note});
       made.points.push_back(std::move(point));
     }
@@ -117,13 +91,13 @@ class RowMaker {
   }
 
   void drawer() {
-    std::vector<CardRow::Point> points;
+    std::vector<SheetRow::Point> points;
     for (const DrawerGap& gap : input_.plan.drawer) {
       const TrimPart* part = find_part(pet().trim, gap.place);
       const std::string place = capitalised(place_name(gap.place, voice_.words));
       const std::string text = drawer_text(gap, voice_);
       // Parts of one entry share its answer; it is said once.
-      const bool said = std::ranges::any_of(points, [&](const CardRow::Point& point) {
+      const bool said = std::ranges::any_of(points, [&](const SheetRow::Point& point) {
         return point.text.back().text == ": " + text;
       });
       if (said || part == nullptr) continue;
@@ -248,7 +222,7 @@ class RowMaker {
       if (!text.empty()) text.push_back({". "});
       text.push_back({say(Phrase::comes_with, {voice_.locale.list(things)})});
     }
-    CardRow& made = row(Phrase::label_collects, std::move(text), pet().span);
+    SheetRow& made = row(Phrase::label_collects, std::move(text), pet().span);
     made.hand_lines = std::move(hand_lines);
     made.at_the_door = true;
   }
@@ -285,12 +259,36 @@ class RowMaker {
 
   const SheetInput& input_;
   const SheetVoice& voice_;
-  std::vector<CardRow> rows_;
+  std::vector<SheetRow> rows_;
 };
-
 }  // namespace
 
-std::vector<CardRow> card_rows(const SheetInput& input, const SheetVoice& voice) {
-  return RowMaker(input, voice).all();
+std::vector<SheetRow> card_rows(const SheetDesk& desk) {
+  return RowMaker(desk).all();
+}
+
+std::vector<std::string> card_ticks(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
+  const auto has = [&](Stage stage) {
+    return std::ranges::any_of(input.plan.order,
+                               [&](const WorkStep& step) { return step.stage == stage; });
+  };
+  const auto has_task = [&](Task task) {
+    return std::ranges::any_of(input.plan.order,
+                               [&](const WorkStep& step) { return step.task == task; });
+  };
+  std::vector<std::string> ticks{voice.words.say(Phrase::tick_in)};
+  const auto add = [&](bool wanted, Phrase phrase) {
+    if (wanted) ticks.push_back(voice.words.say(phrase));
+  };
+  add(has_task(Task::brush_out), Phrase::tick_brush_out);
+  add(has(Stage::bath), Phrase::tick_bath);
+  add(has(Stage::nails), Phrase::tick_nails);
+  add(has(Stage::dry), Phrase::tick_dry);
+  add(has(Stage::clip), Phrase::tick_clip);
+  add(has(Stage::scissor), Phrase::tick_scissor);
+  add(has(Stage::finish), Phrase::tick_finish);
+  ticks.push_back(voice.words.say(Phrase::tick_check));
+  return ticks;
 }
 }  // namespace furnish

@@ -10,8 +10,7 @@
 #include "page/rows.h"
 #include "page/stack.h"
 #include "sheet/calendar_words.h"
-#include "sheet/care_parts.h"
-#include "sheet/roles.h"
+#include "sheet/care_words.h"
 
 namespace furnish {
 namespace {
@@ -34,20 +33,16 @@ class CareMaker {
     }
     put(blocks, section(words_.say(Phrase::care_head_watch), watch()), roomy);
     blocks.push_back(section(words_.say(Phrase::care_head_back), come_back()));
-    return std::make_shared<Column>(std::move(blocks));
+    return column(std::move(blocks));
   }
 
   BlockPtr foot() const {
-    const TextStyle style{Role::foot};
-    TextStyle end = style;
-    end.align = Align::end;
     std::vector<std::string> who = contact();
     if (const std::string& salon = desk_.input.salon.name; !salon.empty()) {
       who.insert(who.begin(), words_.written(salon));
     }
     if (who.size() > 2) who.resize(2);
-    return std::make_shared<Ends>(paragraph(joined(who, "\u00A0· "), style),
-                                  paragraph(words_.say(Phrase::care_no_vet), end), Length::mm(4));
+    return sheet_foot(joined(who, "\u00A0· "), words_.say(Phrase::care_no_vet));
   }
 
  private:
@@ -57,37 +52,23 @@ class CareMaker {
     for (std::string& one : out) one = words_.written(one);
     return out;
   }
-  static BlockPtr gap(double wanted) { return std::make_shared<Gap>(wanted, wanted / 2, 1); }
   static void put(std::vector<BlockPtr>& to, BlockPtr block, bool roomy) {
     to.push_back(std::move(block));
     to.push_back(gap(roomy ? 1.25 : 0.6));
   }
 
   BlockPtr head() const {
-    const Pet& pet = desk_.input.pet;
-    TextStyle name{Role::title, Face::bold};
-    name.structure = Structure::title;
-    name.leading = 1.0;
-    TextStyle facts{Role::subtitle};
-    facts.align = Align::end;
-    std::vector<BlockPtr> lines;
-    if (!desk_.input.salon.name.empty()) {
-      TextStyle bold = facts;
-      bold.face = Face::semibold;
-      lines.push_back(paragraph(desk_.input.salon.name, bold));
-    }
-    lines.push_back(paragraph(locale_.long_date(desk_.input.today), facts));
-    return std::make_shared<Ends>(paragraph(pet.name.value, name, {"name", pet.name.span}),
-                                  std::make_shared<Column>(std::move(lines)), Length::mm(6));
+    const SheetInput& input = desk_.input;
+    std::vector<std::vector<TextSpan>> facts;
+    if (!input.salon.name.empty()) facts.push_back({{input.salon.name, Face::semibold}});
+    facts.push_back({{locale_.long_date(input.today)}});
+    return sheet_head(input.pet, std::move(facts), 6_mm);
   }
 
   BlockPtr section(const std::string& title, BlockPtr content) const {
-    TextStyle style{Role::heading, Face::bold};
-    style.structure = Structure::heading;
-    return std::make_shared<Column>(
-        std::vector<BlockPtr>{paragraph(title, style), std::make_shared<Gap>(0.15, 0.1, 0),
-                              std::make_shared<Rule>(rule_head),
-                              std::make_shared<Gap>(0.4, 0.25, 0), std::move(content)});
+    return column({heading(title, Role::heading, Face::bold), std::make_shared<Gap>(0.15, 0.1, 0),
+                   std::make_shared<Rule>(rule_head), std::make_shared<Gap>(0.4, 0.25, 0),
+                   std::move(content)});
   }
 
   std::string home_title() const {
@@ -112,14 +93,7 @@ class CareMaker {
   BlockPtr at_home() const {
     const auto labels = std::make_shared<LabelColumn>();
     std::vector<LabelRow> rows;
-    for (const CareRow& row : care_at_home(desk_)) {
-      std::vector<TextSpan> text;
-      if (!row.strong.empty()) text.push_back({row.strong, Face::semibold});
-      if (!row.strong.empty() && !row.text.empty()) text.push_back({" "});
-      if (!row.text.empty()) text.push_back({row.text});
-      const Origin origin{row.label, row.span};
-      rows.push_back({row.label, paragraph(std::move(text), TextStyle{}, origin), origin});
-    }
+    for (const SheetRow& row : care_at_home(desk_)) rows.push_back(label_row(row));
     return std::make_shared<Rows>(std::move(rows), labels);
   }
 
@@ -166,7 +140,7 @@ class CareMaker {
       parts.push_back(
           paragraph({{capitalised(locale_.day_and_month(*visit, desk_.input.today)) + ".",
                       Face::bold, Role::heading},
-                     {" " + care_reason(desk_.input, desk_.voice)}}));
+                     {" " + care_reason(desk_)}}));
     } else {
       parts.push_back(paragraph(words_.say(Phrase::care_no_date)));
       parts.push_back(std::make_shared<BlankLine>(words_.say(Phrase::care_write_date)));
@@ -177,11 +151,11 @@ class CareMaker {
       parts.push_back(paragraph(words_.say(Phrase::care_reach, {reach.front()})));
       for (std::size_t i = 1; i < reach.size(); ++i) parts.push_back(paragraph(reach[i]));
     }
-    BlockPtr text = std::make_shared<Column>(std::move(parts));
+    BlockPtr text = column(std::move(parts));
     if (!code_) return text;
     const std::string says = words_.say(Phrase::care_code);
-    BlockPtr code = std::make_shared<Column>(std::vector<BlockPtr>{
-        qr_block(*code_, code_side, says), paragraph(says, TextStyle{Role::foot})});
+    BlockPtr code =
+        column({qr_block(*code_, code_side, says), paragraph(says, TextStyle{Role::foot})});
     std::vector<Beside::Cell> cells{{std::move(text), {}, 1}, {std::move(code), code_side}};
     return std::make_shared<Beside>(std::move(cells), Length::mm(6), Beside::Line::top);
   }
@@ -193,29 +167,24 @@ class CareMaker {
 };
 }  // namespace
 
-std::optional<Sheet> make_care_sheet(const SheetInput& input, const CareInput& care,
-                                     const SheetVoice& voice, DiagnosticSink& sink) {
-  const CareDesk desk{input, care, voice};
+std::optional<Sheet> make_care_sheet(const SheetDesk& sheet_desk, const CareInput& care,
+                                     DiagnosticSink& sink) {
+  const CareDesk desk{sheet_desk, care};
+  const SheetInput& input = desk.input;
   std::optional<QrCode> code;
   if (!care.event_code.empty()) code = qr_code(care.event_code, code_side, sink, input.pet.span);
   const CareMaker maker(desk, std::move(code));
-  PageRequest request;
-  request.size = input.paper.size;
-  request.paper_name = std::string(input.paper.name);
-  request.noun = "care sheet";
-  request.span = input.pet.span;
-  request.margins = {Length::mm(13), Length::mm(14), Length::mm(11), Length::mm(14)};
-  request.roles = fridge_roles(input.salon.paper.distances);
+  PageRequest request = page_request(input);
   request.layouts = {
       {"open", [&] { return maker.make(true); }},
       {"close", [&] { return maker.make(false); }, Length::mm(3)},
       {"closest", [&] { return maker.make(false); }, Length::mm(2.5), false, 0.95},
   };
   request.footer = maker.foot();
-  auto page = compose(request, voice.shaper, sink);
+  auto page = compose(request, desk.voice.shaper, sink);
   if (!page) return std::nullopt;
-  return Sheet{*std::move(page),
-               document_info(voice, voice.words.say(Phrase::care_title, {input.pet.name.value}),
-                             Phrase::care_subject, input.today)};
+  return finished(*std::move(page), desk,
+                  desk.voice.words.say(Phrase::care_title, {input.pet.name.value}),
+                  Phrase::care_subject);
 }
 }  // namespace furnish

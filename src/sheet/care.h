@@ -17,11 +17,5 @@ struct CareInput {
 
 /// One page for the owner's fridge: what was done, how to keep the coat, what to watch for, when to
 /// come back. Nothing that is for staff reaches it. Empty after an error.
-std::optional<Sheet> make_care_sheet(const SheetInput&, const CareInput&, const SheetVoice&,
-                                     DiagnosticSink&);
-
-/// What a calendar entry of the next visit says: "Marlow: grooming at Lantern Street Dogs".
-std::string visit_summary(const SheetInput&, const SheetVoice&);
-/// Why that day, and how to reach the salon; a line each.
-std::string visit_description(const SheetInput&, const SheetVoice&);
+std::optional<Sheet> make_care_sheet(const SheetDesk&, const CareInput&, DiagnosticSink&);
 }  // namespace furnish

@@ -1,10 +1,10 @@
+#include "sheet/care_words.h"
+
 #include <algorithm>
 #include <array>
 #include <map>
 
 #include "base/text.h"
-#include "sheet/card_rows.h"
-#include "sheet/care_parts.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -191,7 +191,7 @@ class HomeMaker {
   explicit HomeMaker(const CareDesk& desk)
       : desk_(desk), pet_(desk.input.pet), care_(desk.care.care) {}
 
-  std::vector<CareRow> all() {
+  std::vector<SheetRow> all() {
     brush();
     bath();
     nails();
@@ -207,8 +207,16 @@ class HomeMaker {
   std::string say(Phrase phrase, const std::vector<WordArgument>& arguments = {}) const {
     return desk_.voice.words.say(phrase, arguments);
   }
+  /// `strong` begins the text.
+  void put(std::string label, std::string strong, std::string text) {
+    SheetRow& made = rows_.emplace_back(SheetRow{std::move(label), {}, pet_.span});
+    const bool both = !strong.empty() && !text.empty();
+    if (!strong.empty()) made.text.push_back({std::move(strong), Face::semibold});
+    if (both) made.text.push_back({" "});
+    if (!text.empty()) made.text.push_back({std::move(text)});
+  }
   void row(Phrase label, std::string strong, std::string text) {
-    rows_.push_back({say(label), std::move(strong), std::move(text), pet_.span});
+    put(say(label), std::move(strong), std::move(text));
   }
 
   void brush() {
@@ -236,8 +244,8 @@ class HomeMaker {
                    {day(*zone->from), say(often(zone->then)), shown(*zone->limit, desk_.voice)});
       }
       const bool first = zone == zones.front();
-      rows_.push_back({first ? say(Phrase::care_label_brush) : std::string(), std::move(strong),
-                       std::move(text), pet_.span});
+      put(first ? say(Phrase::care_label_brush) : std::string(), std::move(strong),
+          std::move(text));
     }
     std::string how = say(way(*pet_.coat));
     if (care_.shedding) how += " " + say(Phrase::care_shedding);
@@ -288,7 +296,7 @@ class HomeMaker {
   const CareDesk& desk_;
   const Pet& pet_;
   const HomeCare& care_;
-  std::vector<CareRow> rows_;
+  std::vector<SheetRow> rows_;
 };
 }  // namespace
 
@@ -296,7 +304,7 @@ std::vector<std::string> care_today(const CareDesk& desk) {
   return TodayMaker(desk).all();
 }
 
-std::vector<CareRow> care_at_home(const CareDesk& desk) {
+std::vector<SheetRow> care_at_home(const CareDesk& desk) {
   return HomeMaker(desk).all();
 }
 
@@ -341,7 +349,8 @@ std::vector<CareSign> care_watch(const CareDesk& desk) {
   return out;
 }
 
-std::string care_reason(const SheetInput& input, const SheetVoice& voice) {
+std::string care_reason(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
   const auto& next = input.plan.next_visit;
   if (!next) return {};
   const Words& words = voice.words;
@@ -374,14 +383,16 @@ std::vector<std::string> care_contact(const Salon& salon) {
   return out;
 }
 
-std::string visit_summary(const SheetInput& input, const SheetVoice& voice) {
+std::string visit_summary(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
   const std::string& salon = input.salon.name;
   return salon.empty() ? voice.words.say(Phrase::event_title, {input.pet.name.value})
                        : voice.words.say(Phrase::event_title_at, {input.pet.name.value, salon});
 }
 
-std::string visit_description(const SheetInput& input, const SheetVoice& voice) {
-  std::string out = care_reason(input, voice);
+std::string visit_description(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
+  std::string out = care_reason(desk);
   for (const std::string& one : care_contact(input.salon)) {
     out += (out.empty() ? "" : "\n") + one;
   }

@@ -11,9 +11,9 @@
 #include "page/rows.h"
 #include "page/run_in_alerts.h"
 #include "page/stack.h"
-#include "sheet/card_rows.h"
-#include "sheet/note_parts.h"
-#include "sheet/roles.h"
+#include "sheet/note_rows.h"
+#include "sheet/note_words.h"
+#include "sheet/parts.h"
 #include "sheet/shown.h"
 
 namespace furnish {
@@ -22,7 +22,7 @@ namespace {
 /// after their labels.
 enum class Arrangement : std::uint8_t { open, close, dense };
 
-constexpr Length side_margin = 13_mm, between = 5_mm;
+constexpr Length between = 5_mm;
 /// A photo wider than this against its height loses too much of the dog.
 constexpr double widest_picture = 1.5;
 constexpr std::size_t most_pictures = 4;
@@ -54,7 +54,7 @@ class NoteMaker {
     blocks.push_back(pictures(arrangement));
     blocks.push_back(gap(dense ? 0.5 : 1));
     const auto labels = std::make_shared<LabelColumn>();
-    blocks.push_back(dense ? run_in() : rows(labels));
+    blocks.push_back(dense ? rows_run_in() : rows(labels));
     blocks.push_back(gap(dense ? 0.5 : 1));
     if (auto trend = trends(arrangement)) {
       blocks.push_back(std::move(trend));
@@ -64,7 +64,7 @@ class NoteMaker {
       blocks.push_back(paragraph(line, TextStyle{Role::body, Face::semibold}));
       blocks.push_back(std::make_shared<BlankLine>(words_.say(Phrase::note_sign)));
     }
-    return std::make_shared<Column>(std::move(blocks));
+    return column(std::move(blocks));
   }
 
   /// Says which photos have no room.
@@ -81,37 +81,23 @@ class NoteMaker {
   }
 
   BlockPtr foot() const {
-    const TextStyle style{Role::foot};
-    TextStyle end = style;
-    end.align = Align::end;
     const Phrase whose = desk_.staff() ? Phrase::note_file_copy : Phrase::note_owner_copy;
     std::string left = words_.written(desk_.input.salon.name);
     left += (left.empty() ? "" : "\u00A0· ") + words_.say(whose);
-    return std::make_shared<Ends>(paragraph(left, style),
-                                  paragraph(words_.say(Phrase::note_no_vet), end), Length::mm(4));
+    return sheet_foot(left, words_.say(Phrase::note_no_vet));
   }
 
  private:
-  static BlockPtr gap(double wanted) { return std::make_shared<Gap>(wanted, wanted / 2, 1); }
-
   BlockPtr head() const {
-    const Pet& pet = desk_.input.pet;
     const Visit& visit = desk_.note.visit;
-    TextStyle name{Role::title, Face::bold};
-    name.structure = Structure::title;
-    name.leading = 1.0;
-    TextStyle facts{Role::subtitle};
-    facts.align = Align::end;
-    std::vector<TextSpan> when{
-        {words_.say(Phrase::note_visit_of, {locale_.long_date(visit.date.value)}), Face::bold}};
     std::vector<std::string> said;
     if (!visit.groomer.empty()) said.push_back(words_.written(visit.groomer));
     if (visit.minutes) said.push_back(shown(std::chrono::seconds(*visit.minutes), desk_.voice));
     if (visit.weight) said.push_back(shown(visit.weight->value, desk_.voice));
-    std::vector<BlockPtr> lines{paragraph(std::move(when), facts)};
-    if (!said.empty()) lines.push_back(paragraph(joined(said, "\u00A0· "), facts));
-    return std::make_shared<Ends>(paragraph(pet.name.value, name, {"name", pet.name.span}),
-                                  std::make_shared<Column>(std::move(lines)), Length::mm(6));
+    std::vector<std::vector<TextSpan>> facts{
+        {{words_.say(Phrase::note_visit_of, {locale_.long_date(visit.date.value)}), Face::bold}}};
+    if (!said.empty()) facts.push_back({{joined(said, "\u00A0· ")}});
+    return sheet_head(desk_.input.pet, std::move(facts), 6_mm);
   }
 
   /// Pictures of the dog: photographs before and after if there are any, and the drawn dog.
@@ -123,11 +109,13 @@ class NoteMaker {
       return std::make_shared<Beside>(std::move(cells), between, Beside::Line::top);
     }
     if (photos.empty()) return drawn(arrangement, true);
-    return std::make_shared<Column>(std::vector<BlockPtr>{photographs(arrangement, width()),
-                                                          gap(0.6), drawn(arrangement, true)});
+    return column({photographs(arrangement, width()), gap(0.6), drawn(arrangement, true)});
   }
 
-  Length width() const { return desk_.input.paper.size.width - side_margin - side_margin; }
+  Length width() const {
+    const Insets& margins = desk_.input.kind.margins;
+    return desk_.input.paper.size.width - margins.left - margins.right;
+  }
   Length half_width() const { return (width() - between) / 2; }
 
   /// Side by side in the room of `width`, what was before first; captions under them on one line.
@@ -147,10 +135,9 @@ class NoteMaker {
       captions.push_back(
           {paragraph(caption(photos[i]), TextStyle{}, origin(photos[i])), scaled(high, shape)});
     }
-    return std::make_shared<Column>(std::vector<BlockPtr>{
-        std::make_shared<Beside>(std::move(images), between, Beside::Line::top),
-        std::make_shared<Gap>(0.25, 0.2, 0),
-        std::make_shared<Beside>(std::move(captions), between)});
+    return column({std::make_shared<Beside>(std::move(images), between, Beside::Line::top),
+                   std::make_shared<Gap>(0.25, 0.2, 0),
+                   std::make_shared<Beside>(std::move(captions), between)});
   }
 
   /// Of each time two at least, then as many as there is room for; in order of time.
@@ -200,12 +187,11 @@ class NoteMaker {
                                                              : 33_mm;
     const auto figure = [&](Side side) -> BlockPtr {
       const Phrase title = side == Side::left ? Phrase::note_left_side : Phrase::note_right_side;
-      return std::make_shared<Column>(std::vector<BlockPtr>{
-          paragraph(words_.say(title), TextStyle{Role::label, Face::semibold}),
-          std::make_shared<Gap>(0.1, 0.05, 0),
-          dog_figure(side == Side::left ? left_ : right_,
-                     side == Side::left ? left_dog_ : right_dog_, least, 95_mm, 4,
-                     {"figure", {}})});
+      return column({paragraph(words_.say(title), TextStyle{Role::label, Face::semibold}),
+                     std::make_shared<Gap>(0.1, 0.05, 0),
+                     dog_figure(side == Side::left ? left_ : right_,
+                                side == Side::left ? left_dog_ : right_dog_, least, 95_mm, 4,
+                                {"figure", {}})});
     };
     const bool right = note_needs_both_sides(desk_);
     std::vector<Beside::Cell> cells{{figure(Side::left)}};
@@ -217,7 +203,7 @@ class NoteMaker {
       parts.push_back(std::make_shared<Gap>(0.2, 0.1, 0));
       parts.push_back(paragraph(words_.say(Phrase::note_dashes), TextStyle{Role::foot}));
     }
-    return std::make_shared<Column>(std::move(parts));
+    return column(std::move(parts));
   }
 
   /// True if some region came with enough more coat, or less, for the dashes to be seen.
@@ -231,32 +217,20 @@ class NoteMaker {
     return false;
   }
 
-  BlockPtr lines_of(const NoteRow& row) const {
-    std::vector<BlockPtr> lines;
-    for (const auto& line : row.lines) lines.push_back(paragraph(line, TextStyle{}));
-    return lines.size() == 1 ? lines.front() : std::make_shared<Column>(std::move(lines));
-  }
-
   BlockPtr rows(const std::shared_ptr<LabelColumn>& labels) const {
     std::vector<LabelRow> out;
-    for (const NoteRow& row : note_rows(desk_)) {
-      out.push_back({row.label, lines_of(row), {row.label, row.span}});
-    }
+    for (const SheetRow& row : note_rows(desk_)) out.push_back(label_row(row));
     return std::make_shared<Rows>(std::move(out), labels);
   }
 
-  BlockPtr run_in() const {
+  BlockPtr rows_run_in() const {
     std::vector<BlockPtr> out;
-    for (const NoteRow& row : note_rows(desk_)) {
-      std::vector<TextSpan> text{{row.label + after_label, Face::bold}};
-      for (std::size_t i = 0; i < row.lines.size(); ++i) {
-        if (i > 0) text.push_back({" "});
-        std::ranges::copy(row.lines[i], std::back_inserter(text));
-      }
+    for (const SheetRow& row : note_rows(desk_)) {
       out.push_back(std::make_shared<Gap>(0.15, 0.05, 1));
-      out.push_back(paragraph(std::move(text), TextStyle{}, {row.label, row.span}));
+      out.push_back(
+          paragraph(run_in(row, {row.label + after_label, Face::bold}), TextStyle{}, row.origin()));
     }
-    return std::make_shared<Column>(std::move(out));
+    return column(std::move(out));
   }
 
   /// Weight and interval over the visits, and what was learned; null before the second visit.
@@ -276,15 +250,12 @@ class NoteMaker {
       blocks.push_back(paragraph(learned));
     }
     if (blocks.empty()) return nullptr;
-    return std::make_shared<Column>(std::move(blocks));
+    return column(std::move(blocks));
   }
 
   BlockPtr titled(Phrase title, BlockPtr chart) const {
-    TextStyle style{Role::label, Face::semibold};
-    style.structure = Structure::heading;
-    std::vector<BlockPtr> parts{paragraph(words_.say(title), style),
-                                std::make_shared<Gap>(0.2, 0.1, 0), std::move(chart)};
-    return std::make_shared<Column>(std::move(parts));
+    return column({heading(words_.say(title), Role::label, Face::semibold),
+                   std::make_shared<Gap>(0.2, 0.1, 0), std::move(chart)});
   }
 
   BlockPtr weights(Length high) const {
@@ -334,17 +305,13 @@ class NoteMaker {
 };
 }  // namespace
 
-std::optional<Sheet> make_note(const SheetInput& input, const NoteInput& note,
-                               const SheetVoice& voice, DiagnosticSink& sink) {
-  const NoteDesk desk{input, note, voice};
+std::optional<Sheet> make_note(const SheetDesk& sheet_desk, const NoteInput& note,
+                               DiagnosticSink& sink) {
+  const NoteDesk desk{sheet_desk, note};
+  const SheetVoice& voice = desk.voice;
   const NoteMaker maker(desk);
-  PageRequest request;
-  request.size = input.paper.size;
-  request.paper_name = std::string(input.paper.name);
-  request.noun = "note";
+  PageRequest request = page_request(desk.input);
   request.span = note.visit.date.span;
-  request.margins = {Length::mm(12), side_margin, Length::mm(11), side_margin};
-  request.roles = hand_roles(input.salon.paper.distances);
   request.layouts = {
       {"open", [&] { return maker.make(Arrangement::open); }},
       {"close", [&] { return maker.make(Arrangement::close); }, Length::mm(3)},
@@ -354,11 +321,9 @@ std::optional<Sheet> make_note(const SheetInput& input, const NoteInput& note,
   maker.report(sink);
   auto page = compose(request, voice.shaper, sink);
   if (!page) return std::nullopt;
-  const Date day = note.visit.date.value;
-  return Sheet{*std::move(page),
-               document_info(voice,
-                             voice.words.say(Phrase::note_title,
-                                             {input.pet.name.value, voice.locale.long_date(day)}),
-                             Phrase::note_subject, day)};
+  return finished(*std::move(page), desk,
+                  voice.words.say(Phrase::note_title, {desk.input.pet.name.value,
+                                                       voice.locale.long_date(desk.input.today)}),
+                  Phrase::note_subject);
 }
 }  // namespace furnish

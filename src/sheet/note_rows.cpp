@@ -1,36 +1,20 @@
+#include "sheet/note_rows.h"
+
 #include <algorithm>
 #include <map>
 
 #include "base/text.h"
-#include "sheet/card_rows.h"
-#include "sheet/note_parts.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 
 namespace furnish {
 namespace {
-/// Collects "Head: text." pieces into one line.
-class Pieces {
- public:
-  void add(const std::string& head, const std::string& text) {
-    if (text.empty()) return;
-    if (!spans_.empty()) spans_.push_back({" "});
-    if (!head.empty()) spans_.push_back({head + ": ", Face::semibold});
-    spans_.push_back({sentence(text)});
-  }
-  bool empty() const { return spans_.empty(); }
-  std::vector<TextSpan> take() { return std::move(spans_); }
-
- private:
-  std::vector<TextSpan> spans_;
-};
-
 class RowMaker {
  public:
   explicit RowMaker(const NoteDesk& desk) : desk_(desk), visit_(desk.note.visit) {}
 
-  std::vector<NoteRow> all() {
+  std::vector<SheetRow> all() {
     came_in();
     behaviour();
     done();
@@ -52,8 +36,11 @@ class RowMaker {
   std::string places(const std::vector<Place>& all) const { return places_text(all, desk_.voice); }
 
   void row(Phrase label, std::vector<std::vector<TextSpan>> lines, SourceSpan span) {
-    std::erase_if(lines, [](const auto& line) { return line.empty(); });
-    if (!lines.empty()) rows_.push_back({say(label), std::move(lines), span});
+    SheetRow made{say(label), {}, span};
+    for (auto& line : lines) {
+      if (!line.empty()) made.points.push_back({std::move(line)});
+    }
+    if (!made.points.empty()) rows_.push_back(std::move(made));
   }
   void row(Phrase label, std::vector<TextSpan> line, SourceSpan span) {
     row(label, std::vector<std::vector<TextSpan>>{std::move(line)}, span);
@@ -61,18 +48,19 @@ class RowMaker {
 
   void came_in() {
     const CameIn& in = visit_.came_in;
-    Pieces general, regions;
-    general.add(say(Phrase::note_soil), own(in.soil));
-    general.add(say(Phrase::note_shedding), own(in.shedding));
-    general.add(say(Phrase::note_skin), own(in.skin));
-    general.add(capitalised(say(Phrase::finish_ears)), own(in.ears));
-    general.add(say(Phrase::note_eyes), own(in.eyes));
-    general.add(capitalised(say(Phrase::finish_nails)), own(in.nails));
-    general.add(say(Phrase::note_parasites), own(in.parasites));
+    Sentences general, regions;
+    general.add_headed(say(Phrase::note_soil), own(in.soil));
+    general.add_headed(say(Phrase::note_shedding), own(in.shedding));
+    general.add_headed(say(Phrase::note_skin), own(in.skin));
+    general.add_headed(capitalised(say(Phrase::finish_ears)), own(in.ears));
+    general.add_headed(say(Phrase::note_eyes), own(in.eyes));
+    general.add_headed(capitalised(say(Phrase::finish_nails)), own(in.nails));
+    general.add_headed(say(Phrase::note_parasites), own(in.parasites));
     for (const RegionState& state : in.regions) {
       std::vector<std::string> parts = state_words(state);
       if (!parts.empty())
-        regions.add(capitalised(places({state.place})), joined(parts, comma(desk_.voice.words)));
+        regions.add_headed(capitalised(places({state.place})),
+                           joined(parts, comma(desk_.voice.words)));
     }
     row(Phrase::note_came_in, {general.take(), mats(), regions.take()}, visit_.date.span);
   }
@@ -83,12 +71,12 @@ class RowMaker {
     for (const RegionState& state : visit_.came_in.regions) {
       if (state.mats.value_or(0) > 0) by_grade[*state.mats].push_back(state.place);
     }
-    Pieces out;
+    Sentences out;
     for (const auto& [grade, where] : by_grade) {
       const std::string meaning = mat_grade_text(grade, desk_.voice.words);
       const std::string head =
           desk_.staff() ? say(Phrase::note_mats_grade, {grade}) : say(Phrase::note_mats);
-      out.add(head, say(Phrase::note_mats_at, {capitalised(places(where)), meaning}));
+      out.add_headed(head, say(Phrase::note_mats_at, {capitalised(places(where)), meaning}));
     }
     return out.take();
   }
@@ -106,9 +94,9 @@ class RowMaker {
 
   void behaviour() {
     if (!desk_.staff()) return;
-    Pieces out;
-    out.add("", own(visit_.came_in.behaviour));
-    out.add(say(Phrase::note_helped), own(visit_.came_in.helped));
+    Sentences out;
+    out.add_headed("", own(visit_.came_in.behaviour));
+    out.add_headed(say(Phrase::note_helped), own(visit_.came_in.helped));
     row(Phrase::note_behaviour, out.take(), visit_.date.span);
   }
 
@@ -178,11 +166,11 @@ class RowMaker {
       }
       if (!parts.empty()) measured.push_back(where + " " + joined(parts, comma(desk_.voice.words)));
     }
-    Pieces ends;
-    ends.add("", joined(measured, " · "));
-    ends.add(say(Phrase::label_styling), own(visit_.finish));
-    ends.add(capitalised(say(Phrase::finish_nails)), own(visit_.nails));
-    ends.add(capitalised(say(Phrase::finish_extras)), own(visit_.extras));
+    Sentences ends;
+    ends.add_headed("", joined(measured, " · "));
+    ends.add_headed(say(Phrase::label_styling), own(visit_.finish));
+    ends.add_headed(capitalised(say(Phrase::finish_nails)), own(visit_.nails));
+    ends.add_headed(capitalised(say(Phrase::finish_extras)), own(visit_.extras));
     row(Phrase::note_left, ends.take(),
         visit_.went_out.empty() ? visit_.date.span : visit_.went_out.front().span);
   }
@@ -265,11 +253,11 @@ class RowMaker {
 
   const NoteDesk& desk_;
   const Visit& visit_;
-  std::vector<NoteRow> rows_;
+  std::vector<SheetRow> rows_;
 };
 }  // namespace
 
-std::vector<NoteRow> note_rows(const NoteDesk& desk) {
+std::vector<SheetRow> note_rows(const NoteDesk& desk) {
   return RowMaker(desk).all();
 }
 

@@ -1,10 +1,12 @@
+#include "sheet/note_words.h"
+
 #include <algorithm>
 #include <set>
 
 #include "base/text.h"
-#include "sheet/card_rows.h"
 #include "sheet/figure_text.h"
-#include "sheet/note_parts.h"
+#include "sheet/note_rows.h"
+#include "sheet/parts.h"
 #include "sheet/shown.h"
 #include "sheet/trim_lines.h"
 #include "trade/mats.h"

@@ -42,11 +42,11 @@ std::vector<TypeRole> hanging_roles(const Paper& paper, const ReadingDistances& 
   return roles(hanging[static_cast<std::size_t>(paper_class(paper))], own);
 }
 
-std::vector<TypeRole> hand_roles(const ReadingDistances& own) {
+std::vector<TypeRole> hand_roles(const Paper&, const ReadingDistances& own) {
   return roles(in_hand, own);
 }
 
-std::vector<TypeRole> fridge_roles(const ReadingDistances& own) {
+std::vector<TypeRole> fridge_roles(const Paper&, const ReadingDistances& own) {
   std::vector<TypeRole> out = roles(in_hand, own);
   for (TypeRole& role : out) {
     if (role.role == Role::heading) role.least_points = least_head;

@@ -2,8 +2,8 @@
 
 #include <vector>
 
-#include "model/salon.h"
 #include "base/paper.h"
+#include "model/salon.h"
 #include "page/type.h"
 
 namespace furnish {
@@ -21,9 +21,9 @@ std::vector<TypeRole> hanging_roles(const Paper&, const ReadingDistances&);
 /// Reading distances of a sheet that is read in the hand, at the table or the desk: the name at
 /// 1.5 m, alerts at 0.7 m, heads and what to do about alerts at 0.6 m, all else at 0.5 m, the foot
 /// at 0.4 m; the salon's own where it has set them.
-std::vector<TypeRole> hand_roles(const ReadingDistances&);
+std::vector<TypeRole> hand_roles(const Paper&, const ReadingDistances&);
 
 /// The same for an owner's page on the fridge: body 12 pt or more, heads 16 pt or more (a
 /// hospital's plain-language checklist: body 12 to 14, headings 16 to 18).
-std::vector<TypeRole> fridge_roles(const ReadingDistances&);
+std::vector<TypeRole> fridge_roles(const Paper&, const ReadingDistances&);
 }  // namespace furnish

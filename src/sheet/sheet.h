@@ -6,13 +6,14 @@
 
 #include "base/date.h"
 #include "base/diagnostic.h"
+#include "base/paper.h"
 #include "model/pet.h"
 #include "model/salon.h"
 #include "model/visit.h"
 #include "page/compose.h"
-#include "base/paper.h"
 #include "page/photograph.h"
 #include "plan/plan.h"
+#include "sheet/kind.h"
 #include "sheet/reader_locale.h"
 #include "sheet/words.h"
 
@@ -20,6 +21,7 @@ namespace furnish {
 
 /// What every sheet about one pet is made from. References must outlive the sheet's making.
 struct SheetInput {
+  const SheetKind& kind;
   const Salon& salon;
   const Pet& pet;
   const Plan& plan;
@@ -33,11 +35,17 @@ struct SheetInput {
   PhotographPtr portrait{};  ///< the pet's own photo; null: none, or none that can be shown
 };
 
-/// In whose words and units, and with which fonts.
+/// In whose words and units, and set by whom. All three are of one language.
 struct SheetVoice {
   const Words& words;
   const ReaderLocale& locale;
   TextShaper& shaper;
+};
+
+/// What a sheet is written from.
+struct SheetDesk {
+  const SheetInput& input;
+  const SheetVoice& voice;
 };
 
 /// A finished page and what it says about itself.
@@ -45,10 +53,4 @@ struct Sheet {
   ComposedPage page;
   DocumentInfo info;
 };
-
-/// What a sheet's document says of itself, in the voice's language.
-inline DocumentInfo document_info(const SheetVoice& voice, std::string title, Phrase subject,
-                                  Date day) {
-  return {std::move(title), voice.words.say(subject), voice.locale.language(), to_iso(day)};
-}
 }  // namespace furnish

@@ -1,10 +1,11 @@
+#include "sheet/style_rows.h"
+
 #include <algorithm>
 #include <map>
 
 #include "base/text.h"
 #include "plan/places.h"
 #include "sheet/figure_text.h"
-#include "sheet/style_parts.h"
 #include "sheet/trim_lines.h"
 
 namespace furnish {
@@ -64,8 +65,8 @@ std::string finish_of(Region region, const Pet& pet) {
 
 class RowMaker {
  public:
-  RowMaker(const SheetInput& input, const SheetVoice& voice)
-      : input_(input), voice_(voice), turns_(turns_of(input.plan.order)) {}
+  explicit RowMaker(const SheetDesk& desk)
+      : input_(desk.input), voice_(desk.voice), turns_(turns_of(desk.input.plan.order)) {}
 
   std::vector<StyleRow> all() {
     no_tool();
@@ -173,12 +174,12 @@ class RowMaker {
 };
 }  // namespace
 
-std::vector<StyleRow> style_rows(const SheetInput& input, const SheetVoice& voice) {
-  return RowMaker(input, voice).all();
+std::vector<StyleRow> style_rows(const SheetDesk& desk) {
+  return RowMaker(desk).all();
 }
 
-FigureInput style_figure(const std::vector<StyleRow>& rows, const SheetInput& input,
-                         const SheetVoice& voice) {
+FigureInput style_figure(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
   FigureInput figure;
   figure.build = input.pet.build;
   figure.coat = input.pet.coat;

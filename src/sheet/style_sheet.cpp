@@ -9,9 +9,12 @@
 #include "page/picture.h"
 #include "page/run_in_alerts.h"
 #include "page/stack.h"
-#include "sheet/card_rows.h"
-#include "sheet/roles.h"
-#include "sheet/style_parts.h"
+#include "sheet/alerts.h"
+#include "sheet/style_rows.h"
+#include "sheet/style_table.h"
+#include "sheet/style_words.h"
+#include "sheet/style_work.h"
+#include "sheet/who.h"
 
 namespace furnish {
 namespace {
@@ -28,12 +31,13 @@ enum class Arrangement : std::uint8_t { open, short_open, dense, tight, in_two }
 
 class StyleMaker {
  public:
-  StyleMaker(const SheetInput& input, const SheetVoice& voice, std::optional<QrCode> code)
-      : input_(input),
-        voice_(voice),
+  StyleMaker(const SheetDesk& desk, std::optional<QrCode> code)
+      : desk_(desk),
+        input_(desk.input),
+        voice_(desk.voice),
         code_(std::move(code)),
-        rows_(style_rows(input, voice)),
-        figure_(style_figure(rows_, input, voice)),
+        rows_(style_rows(desk)),
+        figure_(style_figure(rows_, desk)),
         dog_(draw_dog(figure_)) {}
 
   /// With a portrait of that height in the corner, beside the head, the alerts and the notes; zero
@@ -50,11 +54,11 @@ class StyleMaker {
     blocks.push_back(beside(figure(least), before(how), 6, 7));
     blocks.push_back(gap(roomy ? 0.75 : 0.4));
     if (in_two) {
-      blocks.push_back(style_table_in_two(rows_, input_, voice_));
+      blocks.push_back(style_table_in_two(rows_, desk_));
       blocks.push_back(gap(0.3));
-      blocks.push_back(run_in(style_after(input_, voice_)));
+      blocks.push_back(as_texts(style_after(desk_)));
     } else {
-      blocks.push_back(style_table(rows_, input_, voice_, how));
+      blocks.push_back(style_table(rows_, desk_, how));
     }
     blocks.push_back(gap(roomy ? 0.5 : 0.3));
     const bool bars = std::ranges::any_of(rows_, [](const StyleRow& row) {
@@ -69,9 +73,8 @@ class StyleMaker {
       blocks.push_back(beside(section(Phrase::head_what_if, what_if(WhatIf::general)),
                               with_code(section(Phrase::head_read_back, questions())), 1, 1));
     } else {
-      blocks.push_back(
-          flowing(Phrase::head_what_if,
-                  style_what_if(input_, voice_, tight ? WhatIf::own : WhatIf::general)));
+      blocks.push_back(flowing(Phrase::head_what_if,
+                               style_what_if(desk_, tight ? WhatIf::own : WhatIf::general)));
       blocks.push_back(gap(0.2));
       blocks.push_back(with_code(questions_in_line()));
     }
@@ -82,9 +85,6 @@ class StyleMaker {
   double close_leading() const { return voice_.words.language().starts_with("ar") ? 1 : 0.94; }
 
   BlockPtr foot() const {
-    const TextStyle style{Role::foot};
-    TextStyle end = style;
-    end.align = Align::end;
     const std::string date = voice_.locale.long_date(input_.today);
     std::string left = input_.salon.name.empty()
                            ? date
@@ -92,44 +92,24 @@ class StyleMaker {
     if (!code_ && !input_.trim_code.empty()) {
       left += "\u00A0· " + voice_.words.say(Phrase::code_left_out);
     }
-    return std::make_shared<Ends>(paragraph(left, style),
-                                  paragraph(voice_.words.say(Phrase::local_rules), end),
-                                  Length::mm(4));
+    return sheet_foot(left, voice_.words.say(Phrase::local_rules));
   }
 
  private:
-  static BlockPtr column(std::vector<BlockPtr> blocks) {
-    return std::make_shared<Column>(std::move(blocks));
-  }
-  static BlockPtr gap(double wanted) { return std::make_shared<Gap>(wanted, wanted / 2, 1); }
   static BlockPtr beside(BlockPtr left, BlockPtr right, int left_share, int right_share) {
     std::vector<Beside::Cell> cells{{std::move(left), {}, left_share},
                                     {std::move(right), {}, right_share}};
     return std::make_shared<Beside>(std::move(cells), Length::mm(6), Beside::Line::top);
   }
 
-  /// The name; at the other end who it is, in two lines.
-  BlockPtr head() const {
-    TextStyle name{Role::title, Face::bold};
-    name.structure = Structure::title;
-    name.leading = 1.0;
-    TextStyle facts{Role::subtitle};
-    facts.align = Align::end;
-    std::vector<BlockPtr> lines;
-    for (auto& spans : style_facts(input_, voice_)) lines.push_back(paragraph(spans, facts));
-    const BlockPtr title = paragraph(input_.pet.name.value, name, {"name", input_.pet.name.span});
-    if (lines.empty()) return title;
-    return std::make_shared<Ends>(title, column(std::move(lines)), Length::mm(6));
-  }
-
   /// The head, the alerts, health and wishes. `split`: the gravest alert by itself, so that a
   /// portrait need not stand beside all of them; rows that are black go together.
   std::vector<BlockPtr> who(bool roomy, const std::shared_ptr<LabelColumn>& labels,
                             bool split) const {
-    std::vector<BlockPtr> out{head()};
-    std::vector<AlertEntry> first = style_alerts(input_, voice_), rest;
+    std::vector<BlockPtr> out{sheet_head(input_.pet, style_facts(desk_), 6_mm)};
+    std::vector<AlertEntry> first = alert_entries(desk_, CautionScope::all), rest;
     if (first.empty()) {
-      out.push_back(roomy ? no_alerts(labels) : run_in_no_alerts());
+      out.push_back(roomy ? no_alerts(desk_, labels) : no_alerts_run_in(desk_, after_label));
     } else {
       if (split) {
         const auto black = [](const AlertEntry& entry) { return entry.gravity == Gravity::row; };
@@ -149,34 +129,21 @@ class StyleMaker {
       add(std::move(first), rule_name);
       add(std::move(rest), {});
     }
-    std::vector<StyleNote> about = style_who(input_, voice_);
+    const std::vector<SheetRow> about = style_who(desk_);
     if (roomy) {
-      out.push_back(notes(std::move(about), labels));
+      out.push_back(notes(about, labels));
     } else {
       out.push_back(gap(0.3));
-      out.push_back(run_in(std::move(about)));
+      out.push_back(as_texts(about));
     }
     return out;
-  }
-
-  BlockPtr no_alerts(const std::shared_ptr<LabelColumn>& labels) const {
-    std::vector<LabelRow> none{
-        {voice_.words.say(Phrase::label_alerts), paragraph(voice_.words.say(Phrase::no_alerts))}};
-    return column(
-        {std::make_shared<Rule>(rule_name), std::make_shared<Rows>(std::move(none), labels)});
-  }
-  BlockPtr run_in_no_alerts() const {
-    return column(
-        {std::make_shared<Rule>(rule_name),
-         paragraph({{voice_.words.say(Phrase::label_alerts) + after_label, Face::semibold},
-                    {voice_.words.say(Phrase::no_alerts)}})});
   }
 
   /// One under the other, with the portrait in the corner if it is to have some height.
   BlockPtr with_portrait(std::vector<BlockPtr> blocks, Length height) const {
     if (height == Length{}) return column(std::move(blocks));
     std::string says = input_.pet.name.value;
-    for (const TextSpan& span : looks_text(input_, voice_)) {
+    for (const TextSpan& span : looks_text(desk_)) {
       says += (says == input_.pet.name.value ? ": " : "") + span.text;
     }
     constexpr double aspect = 4.0 / 3;
@@ -188,37 +155,29 @@ class StyleMaker {
                                           Length::mm(1.5));
   }
 
-  static BlockPtr notes(std::vector<StyleNote> notes, const std::shared_ptr<LabelColumn>& labels) {
+  static BlockPtr notes(const std::vector<SheetRow>& all,
+                        const std::shared_ptr<LabelColumn>& labels) {
     std::vector<LabelRow> rows;
-    for (StyleNote& note : notes) {
-      const Origin origin{note.label, note.span};
-      rows.push_back({note.label, paragraph(std::move(note.text), TextStyle{}, origin), origin});
-    }
+    for (const SheetRow& note : all) rows.push_back(label_row(note));
     return std::make_shared<Rows>(std::move(rows), labels);
   }
 
   /// A note as one paragraph that begins with its label.
-  static BlockPtr run_in(StyleNote note, std::string_view after, std::string_view name) {
-    std::vector<TextSpan> text{{note.label + std::string(after), Face::semibold}};
-    std::ranges::move(note.text, std::back_inserter(text));
-    return paragraph(std::move(text), TextStyle{}, {std::string(name), note.span});
+  static BlockPtr as_text(const SheetRow& note, std::string_view after, std::string name) {
+    return paragraph(run_in(note, {note.label + std::string(after), Face::semibold}), TextStyle{},
+                     {std::move(name), note.span});
   }
-  static BlockPtr run_in(std::vector<StyleNote> notes) {
+  static BlockPtr as_texts(const std::vector<SheetRow>& notes) {
     std::vector<BlockPtr> out;
-    for (StyleNote& note : notes) {
-      const std::string name = note.label;
-      out.push_back(run_in(std::move(note), after_label, name));
-    }
+    for (const SheetRow& note : notes) out.push_back(as_text(note, after_label, note.label));
     return column(std::move(out));
   }
 
   /// A head, a rule, and what belongs to it.
   BlockPtr section(Phrase head, BlockPtr content) const {
-    TextStyle style{Role::label, Face::semibold};
-    style.structure = Structure::heading;
-    return column({paragraph(voice_.words.say(head), style), std::make_shared<Gap>(0.15, 0.15, 0),
-                   std::make_shared<Rule>(rule_head), std::make_shared<Gap>(0.25, 0.2, 0),
-                   std::move(content)});
+    return column({heading(voice_.words.say(head), Role::label, Face::semibold),
+                   std::make_shared<Gap>(0.15, 0.15, 0), std::make_shared<Rule>(rule_head),
+                   std::make_shared<Gap>(0.25, 0.2, 0), std::move(content)});
   }
 
   BlockPtr figure(Length least) const {
@@ -227,17 +186,17 @@ class StyleMaker {
 
   BlockPtr before(WithHow how) const {
     std::vector<BlockPtr> out;
-    for (StyleNote& note : style_before(input_, voice_, how)) {
+    for (const SheetRow& note : style_before(desk_, how)) {
       if (!out.empty()) out.push_back(std::make_shared<Gap>(0.3, 0.15, 0));
-      out.push_back(run_in(std::move(note), after_label, "before the trim"));
+      out.push_back(as_text(note, after_label, "before the trim"));
     }
     return section(Phrase::head_before, column(std::move(out)));
   }
 
   /// Several notes in one text after its head.
-  BlockPtr flowing(Phrase head, std::vector<StyleNote> notes) const {
+  BlockPtr flowing(Phrase head, std::vector<SheetRow> notes) const {
     std::vector<TextSpan> text{{voice_.words.say(head) + after_label, Face::bold}};
-    for (StyleNote& note : notes) {
+    for (SheetRow& note : notes) {
       text.push_back({note.label + ": ", Face::semibold});
       std::ranges::move(note.text, std::back_inserter(text));
       text.push_back({"\u2007 "});
@@ -248,16 +207,16 @@ class StyleMaker {
 
   BlockPtr what_if(WhatIf scope) const {
     std::vector<BlockPtr> out;
-    for (StyleNote& note : style_what_if(input_, voice_, scope)) {
+    for (const SheetRow& note : style_what_if(desk_, scope)) {
       if (!out.empty()) out.push_back(gap(0.25));
-      out.push_back(run_in(std::move(note), ": ", "what if"));
+      out.push_back(as_text(note, ": ", "what if"));
     }
     return column(std::move(out));
   }
 
   BlockPtr questions() const {
     std::vector<BlockPtr> ask;
-    for (const std::string& question : style_questions(rows_, input_, voice_)) {
+    for (const std::string& question : style_questions(rows_, desk_)) {
       ask.push_back(paragraph(question));
       ask.push_back(std::make_shared<BlankLine>());
       ask.push_back(gap(0.6));  // the line belongs to the question above it
@@ -269,7 +228,7 @@ class StyleMaker {
   /// The line for the answer behind each question, two side by side.
   BlockPtr questions_in_line() const {
     std::vector<BlockPtr> ask;
-    for (const std::string& question : style_questions(rows_, input_, voice_)) {
+    for (const std::string& question : style_questions(rows_, desk_)) {
       ask.push_back(std::make_shared<BlankLine>(question));
     }
     ask.push_back(std::make_shared<BlankLine>(voice_.words.say(Phrase::answered_by)));
@@ -289,6 +248,7 @@ class StyleMaker {
     return std::make_shared<Beside>(std::move(cells), Length::mm(5), Beside::Line::top);
   }
 
+  const SheetDesk& desk_;
   const SheetInput& input_;
   const SheetVoice& voice_;
   std::optional<QrCode> code_;
@@ -327,29 +287,24 @@ std::optional<ComposedPage> with_portrait(const ComposedPage& bare, PageRequest 
 }
 }  // namespace
 
-std::optional<Sheet> make_style_sheet(const SheetInput& input, const SheetVoice& voice,
-                                      DiagnosticSink& sink) {
+std::optional<Sheet> make_style_sheet(const SheetDesk& desk, DiagnosticSink& sink) {
+  const SheetInput& input = desk.input;
   std::optional<QrCode> code;
   if (!input.trim_code.empty()) {
     code = qr_code(input.trim_code, code_side, sink, input.pet.span, code_module);
   }
-  const StyleMaker maker(input, voice, std::move(code));
-  PageRequest request;
-  request.size = input.paper.size;
-  request.paper_name = std::string(input.paper.name);
-  request.noun = "style sheet";
-  request.span = input.pet.span;
-  request.margins = {Length::mm(11), Length::mm(12), Length::mm(10), Length::mm(12)};
-  request.roles = hand_roles(input.salon.paper.distances);
+  const StyleMaker maker(desk, std::move(code));
+  PageRequest request = page_request(input);
   request.layouts = layouts_of(maker, {});
   request.footer = maker.foot();
-  auto page = compose(request, voice.shaper, sink);
+  TextShaper& shaper = desk.voice.shaper;
+  auto page = compose(request, shaper, sink);
   if (!page) return std::nullopt;
   if (input.portrait != nullptr) {
-    if (auto better = with_portrait(*page, request, maker, voice.shaper)) page = std::move(better);
+    if (auto better = with_portrait(*page, request, maker, shaper)) page = std::move(better);
   }
-  return Sheet{*std::move(page),
-               document_info(voice, voice.words.say(Phrase::style_title, {input.pet.name.value}),
-                             Phrase::style_subject, input.today)};
+  return finished(*std::move(page), desk,
+                  desk.voice.words.say(Phrase::style_title, {input.pet.name.value}),
+                  Phrase::style_subject);
 }
 }  // namespace furnish

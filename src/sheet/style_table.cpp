@@ -1,3 +1,5 @@
+#include "sheet/style_table.h"
+
 #include <algorithm>
 #include <span>
 
@@ -5,8 +7,8 @@
 #include "figure/hatching.h"
 #include "page/shortest.h"
 #include "page/stack.h"
+#include "page/table.h"
 #include "sheet/shown.h"
-#include "sheet/style_parts.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 #include "trade/finish.h"
@@ -77,8 +79,8 @@ std::vector<std::string_view> how_lines(const StyleRow& row) {
   return lines;
 }
 
-TableCell part_cell(const StyleRow& row, const SheetInput& input, const SheetVoice& voice,
-                    WithHow with_how) {
+TableCell part_cell(const StyleRow& row, const SheetDesk& desk, WithHow with_how) {
+  const auto& [input, voice] = desk;
   const auto face = row.differs ? Face::bold : Face::semibold;
   TableCell cell{{{capitalised(row.names), face}}, false};
   const std::vector<std::string> how = how_of(row, voice);
@@ -106,22 +108,22 @@ TableCell tool_cell(const StyleRow& row) {
 }
 
 /// A row but for its tool. What is not cut needs no bar.
-TableRow table_row(const StyleRow& row, const SheetInput& input, const SheetVoice& voice,
-                   WithHow with_how) {
+TableRow table_row(const StyleRow& row, const SheetDesk& desk, WithHow with_how) {
+  const auto& [input, voice] = desk;
   const auto face = row.differs ? std::optional(Face::bold) : std::nullopt;
   TableRow made;
   made.id = row.id();
   made.origin = {row.names, row.part != nullptr ? row.part->entry.span : input.pet.span};
   if (!row.natural && row.kind == RowKind::cut) made.bar = row.left;
   made.cells.push_back({{{std::to_string(row.number), Face::semibold}}, row.differs});
-  made.cells.push_back(part_cell(row, input, voice, with_how));
+  made.cells.push_back(part_cell(row, desk, with_how));
   made.cells.push_back({{{leaves(row, voice), face}}, false});
   return made;
 }
 
 /// Some of the rows in one narrow column, each tool over its rows.
-BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetInput& input,
-                      const SheetVoice& voice) {
+BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
   using Kind = TableColumn::Kind;
   std::vector<TableColumn> columns{{"", Kind::natural},
                                    {voice.words.say(Phrase::head_part), Kind::flexible},
@@ -135,15 +137,15 @@ BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetInput& input,
       head.cells = {{}, tool_cell(row)};
       table.push_back(std::move(head));
     }
-    table.push_back(table_row(row, input, voice, WithHow::no));
+    table.push_back(table_row(row, desk, WithHow::no));
   }
   return std::make_shared<Table>(std::move(columns), std::move(table), Role::body,
                                  Origin{"table of parts", input.pet.span});
 }
 }  // namespace
 
-BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetInput& input,
-                     const SheetVoice& voice, WithHow with_how) {
+BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk, WithHow with_how) {
+  const auto& [input, voice] = desk;
   using Kind = TableColumn::Kind;
   std::vector<TableColumn> columns{
       {"", Kind::natural},
@@ -153,13 +155,13 @@ BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetInput& input,
   };
   std::vector<TableRow> table;
   for (const StyleRow& row : rows) {
-    TableRow made = table_row(row, input, voice, with_how);
+    TableRow made = table_row(row, desk, with_how);
     made.opens_group = row.opens_group;
     // Rows with the same tool share its name.
     made.cells.insert(made.cells.begin() + 1, row.opens_group ? tool_cell(row) : TableCell{});
     table.push_back(std::move(made));
   }
-  for (StyleNote& note : style_after(input, voice)) {
+  for (SheetRow& note : style_after(desk)) {
     TableRow made;
     made.origin = {note.label, note.span};
     made.opens_group = true;
@@ -173,8 +175,7 @@ BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetInput& input,
                                  Origin{"table of parts", input.pet.span});
 }
 
-BlockPtr style_table_in_two(const std::vector<StyleRow>& rows, const SheetInput& input,
-                            const SheetVoice& voice) {
+BlockPtr style_table_in_two(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
   // Where rows wrap is not known here, so a few places to divide at are tried.
   constexpr std::size_t about = 3;
   const std::size_t half = (rows.size() + 1) / 2;
@@ -182,12 +183,12 @@ BlockPtr style_table_in_two(const std::vector<StyleRow>& rows, const SheetInput&
   for (std::size_t at = half > about ? half - about : 1; at <= half + about && at < rows.size();
        ++at) {
     const std::span all(rows);
-    arrangements.push_back(std::make_shared<Beside>(
-        std::vector<Beside::Cell>{{narrow_table(all.first(at), input, voice)},
-                                  {narrow_table(all.subspan(at), input, voice)}},
-        Length::mm(6), Beside::Line::top));
+    arrangements.push_back(
+        std::make_shared<Beside>(std::vector<Beside::Cell>{{narrow_table(all.first(at), desk)},
+                                                           {narrow_table(all.subspan(at), desk)}},
+                                 Length::mm(6), Beside::Line::top));
   }
-  if (arrangements.empty()) return narrow_table(rows, input, voice);
+  if (arrangements.empty()) return narrow_table(rows, desk);
   return std::make_shared<Shortest>(std::move(arrangements));
 }
 }  // namespace furnish

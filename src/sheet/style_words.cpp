@@ -1,10 +1,12 @@
+#include "sheet/style_words.h"
+
 #include <algorithm>
 
 #include "base/text.h"
-#include "sheet/card_rows.h"
+#include "sheet/alerts.h"
 #include "sheet/shown.h"
-#include "sheet/style_parts.h"
 #include "sheet/terms.h"
+#include "sheet/who.h"
 
 namespace furnish {
 namespace {
@@ -30,18 +32,15 @@ bool fragile_breath(const SheetInput& input) {
 }
 }  // namespace
 
-std::vector<AlertEntry> style_alerts(const SheetInput& input, const SheetVoice& voice) {
-  return alert_entries(input, voice, CautionScope::all);
-}
-
-std::vector<std::vector<TextSpan>> style_facts(const SheetInput& input, const SheetVoice& voice) {
+std::vector<std::vector<TextSpan>> style_facts(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
   const Pet& pet = input.pet;
   std::vector<std::vector<TextSpan>> lines;
   const auto join = [](std::vector<TextSpan>& line, std::vector<TextSpan> more) {
     if (!line.empty() && !more.empty()) line.push_back({"\u00A0· "});
     std::ranges::move(more, std::back_inserter(line));
   };
-  std::vector<TextSpan> looks = looks_text(input, voice), facts = facts_text(input, voice);
+  std::vector<TextSpan> looks = looks_text(desk), facts = facts_text(desk);
   if (pet.coat) {
     join(looks, {{voice.words.say(Phrase::coat_of, {coat_name(*pet.coat, voice.words)})}});
   }
@@ -51,9 +50,10 @@ std::vector<std::vector<TextSpan>> style_facts(const SheetInput& input, const Sh
   return lines;
 }
 
-std::vector<StyleNote> style_who(const SheetInput& input, const SheetVoice& voice) {
+std::vector<SheetRow> style_who(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
   const Pet& pet = input.pet;
-  std::vector<StyleNote> notes;
+  std::vector<SheetRow> notes;
   std::vector<std::string> health;
   for (const auto& condition : pet.conditions)
     health.push_back(condition_name(condition.value, voice.words));
@@ -81,11 +81,11 @@ std::vector<StyleNote> style_who(const SheetInput& input, const SheetVoice& voic
   return notes;
 }
 
-std::vector<StyleNote> style_what_if(const SheetInput& input, const SheetVoice& voice,
-                                     WhatIf scope) {
+std::vector<SheetRow> style_what_if(const SheetDesk& desk, WhatIf scope) {
+  const auto& [input, voice] = desk;
   const Pet& pet = input.pet;
   const Words& words = voice.words;
-  std::vector<StyleNote> notes;
+  std::vector<SheetRow> notes;
   const auto add = [&](Phrase head, std::string text) {
     notes.push_back({words.say(head), {{std::move(text)}}, pet.span});
   };
@@ -121,10 +121,10 @@ std::vector<StyleNote> style_what_if(const SheetInput& input, const SheetVoice& 
   return notes;
 }
 
-std::vector<std::string> style_questions(const std::vector<StyleRow>& rows, const SheetInput& input,
-                                         const SheetVoice& voice) {
+std::vector<std::string> style_questions(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
   std::vector<std::string> questions;
-  const bool warned = !style_alerts(input, voice).empty();
+  const bool warned = !alert_entries(desk, CautionScope::all).empty();
   if (warned) questions.push_back(voice.words.say(Phrase::q_stop));
   const bool differs = std::ranges::any_of(rows, [](const StyleRow& row) { return row.differs; });
   questions.push_back(differs && input.pet.style ? voice.words.say(Phrase::q_differs)

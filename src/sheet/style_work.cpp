@@ -1,3 +1,5 @@
+#include "sheet/style_work.h"
+
 #include <algorithm>
 #include <map>
 #include <utility>
@@ -5,7 +7,6 @@
 #include "base/text.h"
 #include "sheet/mix_text.h"
 #include "sheet/shown.h"
-#include "sheet/style_parts.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 
@@ -64,8 +65,8 @@ bool goes_on(const WorkStep& a, const WorkStep& b) {
 }
 
 /// What is done, without the task's name: "Oat shampoo **45 ml + 455 ml water**, 4 min".
-std::vector<TextSpan> step_text(const WorkStep& step, const SheetInput& input,
-                                const SheetVoice& voice) {
+std::vector<TextSpan> step_text(const WorkStep& step, const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
   if (const Mix* mix = mix_of(step, input.plan.bath)) {
     std::vector<TextSpan> text = mix_text(*mix, voice, MixDetail::full);
     text.pop_back();  // its full stop
@@ -87,21 +88,20 @@ void add_how(std::vector<TextSpan>& line, const WorkStep& step, const Words& wor
 }
 }  // namespace
 
-std::vector<StyleNote> style_before(const SheetInput& input, const SheetVoice& voice,
-                                    WithHow with_how) {
-  std::vector<StyleNote> notes;
+std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
+  const auto& [input, voice] = desk;
+  std::vector<SheetRow> notes;
   const auto& order = input.plan.order;
   bool diluted = std::ranges::any_of(
       input.plan.bath.mixes, [](const Mix& mix) { return mix.measured.has_value() && !mix.neat; });
   for (std::size_t i = 0; i < order.size(); ++i) {
     const WorkStep& step = order[i];
     if (step.stage > Stage::brush_out) break;
-    StyleNote note{voice.words.say(task_phrase(step.task)), step_text(step, input, voice),
-                   input.pet.span};
+    SheetRow note{voice.words.say(task_phrase(step.task)), step_text(step, desk), input.pet.span};
     if (with_how == WithHow::yes) add_how(note.text, step, voice.words);
     while (i + 1 < order.size() && goes_on(order[i], order[i + 1])) {
       const WorkStep& more = order[++i];
-      std::vector<TextSpan> text = step_text(more, input, voice);
+      std::vector<TextSpan> text = step_text(more, desk);
       std::string name = voice.words.say(task_phrase(more.task));
       if (!voice.words.language().starts_with("de")) name = uncapitalised(name);  // nouns stay
       note.text.push_back(
@@ -117,9 +117,10 @@ std::vector<StyleNote> style_before(const SheetInput& input, const SheetVoice& v
   return notes;
 }
 
-std::vector<StyleNote> style_after(const SheetInput& input, const SheetVoice& voice) {
+std::vector<SheetRow> style_after(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
   const Words& words = voice.words;
-  std::vector<StyleNote> notes;
+  std::vector<SheetRow> notes;
   // Seams that end in the same place with the same shears are one blend to a groomer, and so are
   // those that begin in the same places.
   std::map<Place, std::vector<Place>> into;
@@ -138,7 +139,7 @@ std::vector<StyleNote> style_after(const SheetInput& input, const SheetVoice& vo
     }
   }
   if (!blended.empty()) {
-    StyleNote blends{words.say(Phrase::label_blend), {}, input.pet.span};
+    SheetRow blends{words.say(Phrase::label_blend), {}, input.pet.span};
     if (const auto shears = input.plan.blends.front().with) {
       const std::string with = words.say(Phrase::blend_with, {tool_text(Scissor{*shears}, voice)});
       blends.text.push_back({capitalised(with) + ": "});
@@ -151,7 +152,7 @@ std::vector<StyleNote> style_after(const SheetInput& input, const SheetVoice& vo
     }
     notes.push_back(std::move(blends));
   }
-  StyleNote last{words.say(Phrase::tick_check), {}, input.pet.span};
+  SheetRow last{words.say(Phrase::tick_check), {}, input.pet.span};
   for (const FinishLine& line : input.pet.finish) {
     if (line.part != "extras") continue;
     last.label = words.say(Phrase::label_styling);

@@ -111,10 +111,10 @@ std::string all_of(const Frame& frame) {
 }
 
 /// The page with all that travels with it.
-std::string all_of(const Workshop::Made& made) {
+std::string all_of(const Made& made) {
   std::string out = all_of(made.sheet.page.frame) + made.sheet.info.title + made.sheet.info.subject;
   for (const Attachment& file : made.files) out += file.name + file.bytes;
-  for (const Workshop::SideFile& file : made.beside) out += file.bytes;
+  for (const SideFile& file : made.beside) out += file.bytes;
   return out;
 }
 
@@ -148,17 +148,16 @@ void run_batch(std::uint32_t seed) {
     INFO("seed " << seed << "\n" << all[i].pet << "\n" << all[i].visit);
     const auto one = shop.open({path, "."});
     REQUIRE(one);
-    options.command = Command::note;
-    options.for_owner = true;
+    options.sheet = &sheets::owner_note;
     const auto owners = shop.sheet(*one);
     REQUIRE(owners);
     CHECK(all_of(*owners).find("MARK") == std::string::npos);
-    options.for_owner = false;
+    options.sheet = &sheets::note;
     const auto file = shop.sheet(*one);
     REQUIRE(file);
     CHECK(missing(all[i].in_visit, all_of(file->sheet.page.frame)) == std::vector<std::string>{});
     CHECK(missing(all[i].in_pet, all_of(*file)) == std::vector<std::string>{});
-    options.command = Command::care;
+    options.sheet = &sheets::care;
     const auto care = shop.sheet(*one);
     REQUIRE(care);
     CHECK(care->beside.size() == 1);

@@ -7,9 +7,9 @@
 #include "app/program.h"
 #include "app/promised.h"
 #include "app/workshop.h"
+#include "base/paper.h"
 #include "output/pdf.h"
 #include "output/pdf_rules.h"
-#include "base/paper.h"
 #include "plan/places.h"
 
 namespace furnish::test {
@@ -31,7 +31,8 @@ struct Counts {
 
 /// Reads, plans and sets every pet of a batch. Each is one page that says all it should, or is
 /// refused with an error.
-Counts run_batch(std::uint32_t seed, const std::string& paper, Command command = Command::card) {
+Counts run_batch(std::uint32_t seed, const std::string& paper,
+                 const SheetMaker& sheet = sheets::card) {
   Dice dice(seed);
   std::map<std::string, std::string> files;
   for (std::size_t i = 0; i < a_batch; ++i) {
@@ -41,7 +42,7 @@ Counts run_batch(std::uint32_t seed, const std::string& paper, Command command =
   Options options;
   options.on = demo_day;
   options.paper = paper;
-  options.command = command;
+  options.sheet = &sheet;
   options.data = FURNISH_SOURCE_DIR;
   Workshop shop(options, disk);
   const Size size = parse_paper(paper).value().size;
@@ -56,18 +57,17 @@ Counts run_batch(std::uint32_t seed, const std::string& paper, Command command =
       ++counts.refused_file;
       continue;
     }
-    const auto sheet = shop.sheet(*one);
-    CHECK((shop.sink().error_count() > errors) == !sheet.has_value());
-    if (!sheet) {
+    const auto made = shop.sheet(*one);
+    CHECK((shop.sink().error_count() > errors) == !made.has_value());
+    if (!made) {
       ++counts.refused_page;
       continue;
     }
-    const Frame& frame = sheet->sheet.page.frame;
+    const Frame& frame = made->sheet.page.frame;
     CHECK(frame.size == size);
-    const bool at_the_door = sheet->sheet.page.layout == "at the door";
-    if (command == Command::card) {
-      CHECK(first_missing(text_of(frame),
-                          promised({one->pet, one->plan, std::nullopt}, at_the_door)) == "");
+    const bool at_the_door = made->sheet.page.layout == "at the door";
+    if (&sheet == &sheets::card) {
+      CHECK(first_missing(text_of(frame), promised(*one, at_the_door)) == "");
     } else {
       for (const Alert& alert : one->pet.alerts) {
         INFO(alert.text);
@@ -83,7 +83,7 @@ Counts run_batch(std::uint32_t seed, const std::string& paper, Command command =
     ++counts.set;
     counts.short_cards += at_the_door;
     if (i % 50 != 0) continue;
-    const auto pdf = to_pdf(std::span(&frame, 1), sheet->sheet.info, {}, shop.sink());
+    const auto pdf = to_pdf(std::span(&frame, 1), made->sheet.info, {}, shop.sink());
     REQUIRE(pdf);
     CHECK(PdfFile(*pdf).pages().size() == 1);
     CHECK(pdf_faults(*pdf) == std::vector<std::string>{});
@@ -120,7 +120,7 @@ TEST_CASE("generated pets on 5x8 in", "[generated]") {
   CHECK(run_batch(4, "5x8 in").set > a_batch / 2);
 }
 TEST_CASE("generated pets' style sheets on A4", "[generated]") {
-  const Counts counts = run_batch(5, "A4", Command::style);
+  const Counts counts = run_batch(5, "A4", sheets::style);
   CHECK(counts.set > a_batch / 2);
 }
 }  // namespace furnish::test

@@ -75,9 +75,9 @@ std::vector<std::string> promised(const Kennel& kennel, bool at_the_door) {
   std::vector<std::string> out{pet.name.value};
   for (const std::string& value : {pet.breed, pet.colour, pet.sex}) add(out, value);
   add_alerts(out, pet);
-  if (kennel.booking) {
-    add(out, kennel.booking->groomer);
-    add(out, kennel.booking->note);
+  if (const auto booking = kennel.booking()) {
+    add(out, booking->groomer);
+    add(out, booking->note);
   }
   for (const std::string& value : {pet.handling.hold, pet.handling.lift, pet.handling.stop}) {
     add(out, value);

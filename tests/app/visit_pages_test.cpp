@@ -53,7 +53,7 @@ std::string joined_by_space(const std::vector<std::string>& words) {
 /// next is neither due nor booked, else of one that goes as planned on that day.
 static std::optional<Date> comes_back(Desk& table, const Kennel& kennel) {
   const auto& next = kennel.plan.next_visit;
-  const bool waits = next && next->date > demo_day && next->last && !kennel.booking;
+  const bool waits = next && next->date > demo_day && next->last && !kennel.booking();
   if (waits) return next->date;
   DiagnosticSink sink;
   const auto after =

@@ -11,10 +11,10 @@ using test::desk;
 using test::Desk;
 
 /// "WORD statement / action", a line each.
-std::string alerts_of(const Desk& table, const test::Kennel& kennel) {
+std::string alerts_of(Desk& table, const test::Kennel& kennel) {
   std::string out;
-  for (const AlertEntry& one :
-       alert_entries(table.input(kennel), table.voice(), CautionScope::card)) {
+  const SheetInput input = table.input(kennel);
+  for (const AlertEntry& one : alert_entries({input, table.voice()}, CautionScope::card)) {
     out += one.word + " " + one.statement;
     out += (one.action.empty() ? "" : " / " + one.action) + "\n";
   }
@@ -85,8 +85,8 @@ TEST_CASE("each gravity has a mark that a copier keeps", "[alerts]") {
   Desk table = desk(four);
   const test::Kennel kennel = table.kennel();
   std::vector<Gravity> seen;
-  for (const AlertEntry& one :
-       alert_entries(table.input(kennel), table.voice(), CautionScope::card)) {
+  const SheetInput input = table.input(kennel);
+  for (const AlertEntry& one : alert_entries({input, table.voice()}, CautionScope::card)) {
     seen.push_back(one.gravity);
   }
   CHECK(seen ==

@@ -69,15 +69,15 @@ TEST_CASE("a card says how the pet looks", "[card]") {
   Desk table = desk(full, salon);
   const test::Kennel kennel = table.kennel();
   const SheetInput input = table.input(kennel);
-  CHECK(test::text_of(looks_text(input, table.voice())) == "Spitz cross, orange sable");
-  CHECK(test::without_space(test::text_of(facts_text(input, table.voice()))) ==
+  CHECK(test::text_of(looks_text({input, table.voice()})) == "Spitz cross, orange sable");
+  CHECK(test::without_space(test::text_of(facts_text({input, table.voice()}))) ==
         "male,neutered·5years·4.6kg");
 }
 
 TEST_CASE("ages are weeks, then months, then years", "[card]") {
   const auto age = [](const char* born) {
     Desk table = desk(std::string("[pet]\nname = \"Rex\"\nborn = ") + born + "\n");
-    return test::text_of(facts_text(table.input(table.kennel()), table.voice()));
+    return test::text_of(facts_text({table.input(table.kennel()), table.voice()}));
   };
   // Today is 24 November 2026.
   CHECK(age("2026-09-29") == "8 weeks");
@@ -289,7 +289,7 @@ TEST_CASE("boxes to tick are the work of this plan, in its order", "[card]") {
   const auto ticks = [](const std::string& pet) {
     Desk table = desk("[pet]\nname = \"Rex\"\n" + pet);
     std::string out;
-    for (const std::string& one : card_ticks(table.input(table.kennel()), table.voice())) {
+    for (const std::string& one : card_ticks({table.input(table.kennel()), table.voice()})) {
       out += (out.empty() ? "" : " ") + one;
     }
     return out;

@@ -4,9 +4,10 @@
 
 #include <algorithm>
 
-#include "sheet/care_parts.h"
+#include "sheet/care_words.h"
 #include "sheet/desk.h"
 #include "sheet/readability.h"
+#include "sheet/rows.h"
 
 namespace furnish {
 namespace {
@@ -15,19 +16,16 @@ using test::Desk;
 /// What is read on every sample's care sheet, sentence by sentence; the salon's own words too.
 std::vector<std::string> sentences_of(Desk& table, const std::string& key) {
   const test::Kennel kennel = table.kennel(key);
-  SheetInput input = table.input(kennel, "A4");
-  for (const Visit& visit : kennel.visits) {
-    if (visit.date.value <= kennel.today) input.latest = &visit;
-  }
+  const SheetInput input = table.input(kennel, "A4", kinds::care);
   const HomeCare at_home =
       home_care(table.salon(), kennel.pet, kennel.plan, input.latest, kennel.today);
   const SheetVoice voice = table.voice();
   const CareInput care{at_home, nullptr, {}};
-  const CareDesk desk{input, care, voice};
+  const CareDesk desk{{input, voice}, care};
   std::vector<std::string> texts = care_today(desk);
-  for (const CareRow& row : care_at_home(desk)) texts.push_back(row.strong + " " + row.text);
+  for (const SheetRow& row : care_at_home(desk)) texts.push_back(test::text_of(row.text));
   for (const CareSign& sign : care_watch(desk)) texts.push_back(sign.sign + " " + sign.action);
-  texts.push_back(care_reason(input, voice));
+  texts.push_back(care_reason(desk));
   std::vector<std::string> out;
   for (const std::string& text : texts) {
     for (std::string& one : test::sentences(text)) out.push_back(std::move(one));
@@ -80,12 +78,12 @@ TEST_CASE("a care sheet never names a blade, and has three to five points of tod
       INFO(key << "\n" << table.said());
       REQUIRE(sheet);
       CHECK(test::text_of(sheet->page.frame).find('#') == std::string::npos);
-      const SheetInput input = table.input(kennel, "A4");
+      const SheetInput input = table.input(kennel, "A4", kinds::care);
       const HomeCare at_home =
           home_care(table.salon(), kennel.pet, kennel.plan, nullptr, kennel.today);
       const CareInput care{at_home, nullptr, {}};
       const SheetVoice voice = table.voice();
-      const auto points = care_today(CareDesk{input, care, voice});
+      const auto points = care_today(CareDesk{{input, voice}, care});
       CHECK(points.size() <= 5);
       if (!kennel.pet.trim.empty()) CHECK(points.size() >= 2);
     }

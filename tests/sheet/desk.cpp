@@ -6,20 +6,11 @@
 
 #include "base/paper.h"
 #include "page/shaped_line.h"
-#include "sheet/card.h"
-#include "sheet/care.h"
-#include "sheet/note.h"
-#include "sheet/style_sheet.h"
-#include "spec/writer.h"
 
 namespace furnish::test {
 namespace {
 // A literal, since other files make folders out of it before main().
 constexpr std::string_view source = FURNISH_SOURCE_DIR;
-
-std::string path_of(const std::string& root, const std::string& name) {
-  return root.empty() ? name : root + "/" + name;
-}
 }  // namespace
 
 FileContent WithShippedStyles::read(const std::string& path) const {
@@ -33,122 +24,88 @@ std::vector<std::string> WithShippedStyles::toml_files(const std::string& folder
 }
 
 Desk::Desk(std::map<std::string, std::string> files)
-    : Desk(std::make_unique<WithShippedStyles>(std::move(files)), "") {}
+    : Desk(std::make_unique<WithShippedStyles>(std::move(files)), ".") {}
 Desk::Desk(const std::string& folder) : Desk(std::make_unique<DiskFiles>(), folder) {}
 
 Desk::Desk(std::unique_ptr<const Files> files, std::string root)
-    : files_(std::move(files)),
-      root_(std::move(root)),
-      context_{*files_, sources_, sink_},
-      styles_(context_, std::string(source) + "/styles", path_of(root_, "styles")),
-      catalogues_(context_, std::string(source) + "/styles", path_of(root_, "styles")),
-      salon_(default_salon()),
-      fonts_(FontSet::open(std::string(source) + "/fonts", sink_)) {
-  const std::string settings = path_of(root_, "salon.toml");
-  if (files_->exists(settings)) {
-    auto read = read_salon(context_, settings);
-    INFO(said());
-    REQUIRE(read);
-    salon_ = std::move(*read);
-  }
-  REQUIRE(fonts_);
-  shaper_ = std::make_unique<TextShaper>(*fonts_, sink_);
-  speak(salon_.language);
+    : files_(std::move(files)), options_(std::make_unique<Options>()) {
+  options_->on = demo_day;
+  options_->data = source;
+  shop_ = std::make_unique<Workshop>(*options_, *files_);
+  folder_ = &shop_->folder(root);
+  INFO(said());
+  REQUIRE(folder_->good());
+  options_->units = salon().units;
+  speak(salon().language);
 }
 
 void Desk::speak(const std::string& language) {
-  fonts_->set_language(language);
-  const auto chain = catalogues_.chain(language);
-  REQUIRE(chain);
-  words_ = Words::open(*chain, sink_);
+  options_->language = language;
+  voice();
+}
+
+SheetVoice Desk::voice() {
+  const auto found = shop_->voice(*folder_, Pet{});
   INFO(said());
-  REQUIRE(words_);
-  locale_ = std::make_unique<ReaderLocale>(language, salon_.units);
+  REQUIRE(found);
+  return *found;
 }
 
 std::vector<std::string> Desk::pets() const {
-  std::vector<std::string> keys = files_->toml_files(path_of(root_, "pets"));
+  std::vector<std::string> keys = files_->toml_files(path_in(folder_->root(), "pets"));
   for (std::string& key : keys) key.resize(key.size() - std::string_view(".toml").size());
   return keys;
 }
 
 Kennel Desk::kennel(const std::string& key, Date today) {
-  const bool in_salon = files_->exists(path_of(root_, "salon.toml"));
-  const Salon* const salon = in_salon ? &salon_ : nullptr;
-  auto pet = read_pet(context_, path_of(root_, "pets/" + key + ".toml"), salon, styles_);
+  const std::string& root = folder_->root();
+  auto one = shop_->open({path_in(root, "pets/" + key + ".toml"), root}, today);
   INFO(said());
-  REQUIRE(pet);
-  std::vector<Visit> visits;
-  const std::string folder = path_of(root_, "visits/" + key);
-  for (const std::string& name : files_->toml_files(folder)) {
-    auto visit = read_visit(context_, folder + "/" + name, salon, &*pet);
-    REQUIRE(visit);
-    visits.push_back(std::move(*visit));
-  }
-  Plan plan = make_plan(salon_, *pet, visits, today, sink_);
-  std::optional<Booking> booking;
-  const std::string day = path_of(root_, "days/" + to_iso(today) + ".toml");
-  if (files_->exists(day)) {
-    const auto read = read_day(context_, day);
-    REQUIRE(read);
-    const auto found =
-        std::ranges::find(read->bookings, key, [](const Booking& one) { return one.pet.value; });
-    if (found != read->bookings.end()) booking = *found;
-  }
-  return {std::move(*pet), std::move(plan), std::move(booking), today, std::move(visits)};
+  REQUIRE(one);
+  REQUIRE(one->all_visits);
+  return *std::move(one);
 }
 
-SheetInput Desk::input(const Kennel& kennel, std::string_view paper) const {
+SheetInput Desk::input(const Kennel& kennel, std::string_view paper, const SheetKind& kind) const {
   const auto size = parse_paper(paper);
   REQUIRE(size);
-  return {salon_, kennel.pet, kennel.plan, kennel.booking, kennel.today, *size};
+  return sheet_input(kennel, kind, *size);
+}
+
+std::optional<Sheet> Desk::made(const Kennel& kennel, const SheetMaker& sheet,
+                                std::string_view paper) {
+  options_->sheet = &sheet;
+  options_->paper = paper;
+  auto made = shop_->sheet(kennel);
+  return made ? std::optional(std::move(made->sheet)) : std::nullopt;
 }
 
 std::optional<Sheet> Desk::card(const Kennel& kennel, std::string_view paper) {
-  return make_card(input(kennel, paper), voice(), sink_);
+  return made(kennel, sheets::card, paper);
 }
 
 std::optional<Sheet> Desk::style(const Kennel& kennel, std::string_view paper) {
-  SheetInput made = input(kennel, paper);
-  made.trim_code = trim_toml(kennel.pet);
-  return make_style_sheet(made, voice(), sink_);
+  return made(kennel, sheets::style, paper);
 }
 
-std::optional<Sheet> Desk::note(const Kennel& kennel, Audience audience, std::string_view paper) {
-  const auto size = parse_paper(paper);
-  REQUIRE(size);
-  std::size_t count = 0;
-  while (count < kennel.visits.size() && kennel.visits[count].date.value <= kennel.today) ++count;
-  if (count == 0) return std::nullopt;
-  const std::span history = std::span(kennel.visits).first(count);
-  const Date day = history.back().date.value;
-  const Plan before = make_plan(salon_, kennel.pet, history.first(count - 1), day, sink_);
-  const Plan after = make_plan(salon_, kennel.pet, history, day, sink_);
-  const SheetInput made{salon_, kennel.pet, after, std::nullopt, day, *size, &history.back()};
-  return make_note(made, {before, history.back(), history, {}, audience}, voice(), sink_);
+std::optional<Sheet> Desk::note(const Kennel& kennel, Audience reader, std::string_view paper) {
+  const SheetMaker& sheet = reader == Audience::staff ? sheets::note : sheets::owner_note;
+  options_->sheet = &sheet;
+  return shop_->nothing_to_show(kennel) ? std::nullopt : made(kennel, sheet, paper);
 }
 
 std::optional<Sheet> Desk::care(const Kennel& kennel, std::string_view paper) {
-  const auto size = parse_paper(paper);
-  REQUIRE(size);
-  const Plan plan = plan_after_today(salon_, kennel.pet, kennel.visits, kennel.today, sink_);
-  SheetInput made{salon_, kennel.pet, plan, std::nullopt, kennel.today, *size};
-  for (const Visit& visit : kennel.visits) {
-    if (visit.date.value <= kennel.today) made.latest = &visit;
-  }
-  const HomeCare at_home = home_care(salon_, kennel.pet, plan, made.latest, kennel.today);
-  const bool of_today = made.latest != nullptr && made.latest->date.value == kennel.today;
-  return make_care_sheet(made, {at_home, of_today ? made.latest : nullptr, {}}, voice(), sink_);
+  return made(kennel, sheets::care, paper);
 }
 
 std::string Desk::said() const {
   std::string out;
-  for (const Diagnostic& one : sink_.all()) out += to_text(one, sources_);
+  for (const Diagnostic& one : sink().all()) out += to_text(one, shop_->sources());
   return out;
 }
 
 bool Desk::says(std::string_view code) const {
-  return std::ranges::any_of(sink_.all(), [&](const Diagnostic& d) { return d.code == code; });
+  return std::ranges::any_of(sink().all(), [&](const Diagnostic& d) { return d.code == code; });
 }
 
 Desk desk(const std::string& pet, const std::string& salon) {

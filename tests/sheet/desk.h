@@ -7,14 +7,9 @@
 #include <string_view>
 #include <vector>
 
+#include "app/workshop.h"
 #include "base/files.h"
-#include "model/pet.h"
-#include "model/visit.h"
-#include "page/fonts.h"
-#include "page/shaper.h"
 #include "sheet/sheet.h"
-#include "spec/catalogue_library.h"
-#include "spec/reader.h"
 
 namespace furnish::test {
 
@@ -35,15 +30,10 @@ class WithShippedStyles final : public Files {
 };
 
 /// A pet with all that its sheets are made from.
-struct Kennel {
-  Pet pet;
-  Plan plan;
-  std::optional<Booking> booking;
-  Date today = demo_day;
-  std::vector<Visit> visits{};  ///< as the files have them, oldest first
-};
+using Kennel = Case;
 
-/// A salon's folder and what its cards are made with: reads, plans and sets as the program does.
+/// A salon's folder and the program's own workshop: what it reads, plans and sets is what a person
+/// who asks for the sheet gets.
 class Desk {
  public:
   /// Files by their paths in the folder: "salon.toml", "pets/rex.toml". Styles are the shipped
@@ -53,41 +43,32 @@ class Desk {
   explicit Desk(const std::string& folder);
 
   std::vector<std::string> pets() const;  ///< keys, sorted
-  /// Fails the test, with what was said, if the pet cannot be read.
+  /// Fails the test, with what was said, if the pet or a visit cannot be read.
   Kennel kennel(const std::string& key = "rex", Date today = demo_day);
-  SheetInput input(const Kennel&, std::string_view paper = "A5") const;
-  /// From now on sheets are in this language, read as the program does.
+  SheetInput input(const Kennel&, std::string_view paper = "A5",
+                   const SheetKind& kind = kinds::card) const;
+  /// From now on sheets are in this language and the salon's units, whoever reads them.
   void speak(const std::string& language);
-  SheetVoice voice() const { return {*words_, *locale_, *shaper_}; }
+  SheetVoice voice();
   std::optional<Sheet> card(const Kennel&, std::string_view paper = "A5");
-  /// With the trim as a code, as the program makes it.
   std::optional<Sheet> style(const Kennel&, std::string_view paper = "A4");
-
-  /// Of the last visit up to the kennel's day, without its photos. Empty if there was none.
+  /// Of the last visit up to the kennel's day. Empty if there was none.
   std::optional<Sheet> note(const Kennel&, Audience, std::string_view paper = "A4");
-  /// As the program makes it, without the code.
   std::optional<Sheet> care(const Kennel&, std::string_view paper = "A4");
 
-  const Salon& salon() const { return salon_; }
-  const DiagnosticSink& sink() const { return sink_; }
+  const Salon& salon() const { return folder_->salon(); }
+  const DiagnosticSink& sink() const { return shop_->sink(); }
   std::string said() const;  ///< all that was reported, as text
   bool says(std::string_view code) const;
 
  private:
   Desk(std::unique_ptr<const Files>, std::string root);
+  std::optional<Sheet> made(const Kennel&, const SheetMaker&, std::string_view paper);
 
   std::unique_ptr<const Files> files_;
-  std::string root_;
-  SourceSet sources_;
-  DiagnosticSink sink_;
-  ReadContext context_;
-  StyleLibrary styles_;
-  CatalogueLibrary catalogues_;
-  Salon salon_;
-  std::unique_ptr<FontSet> fonts_;
-  std::unique_ptr<TextShaper> shaper_;
-  std::unique_ptr<Words> words_;
-  std::unique_ptr<ReaderLocale> locale_;
+  std::unique_ptr<Options> options_;
+  std::unique_ptr<Workshop> shop_;
+  SalonFolder* folder_;
 };
 
 /// A salon with one pet, `rex`; `salon` is what salon.toml says, which may be nothing.

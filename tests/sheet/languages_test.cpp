@@ -84,14 +84,14 @@ TEST_CASE("every sample's sheets fit and are legible in every language", "[langu
         REQUIRE(card);
         REQUIRE(style);
         REQUIRE(care);
-        check_page(care->page.frame, fridge_roles(own), 5_mm);
+        check_page(care->page.frame, fridge_roles(*parse_paper("A4"), own), 5_mm);
         check_page(card->page.frame, hanging_roles(*parse_paper("A5"), own), 14_mm);
-        check_page(style->page.frame, hand_roles(own), 5_mm);
+        check_page(style->page.frame, hand_roles(*parse_paper("A4"), own), 5_mm);
         if (kennel.visits.empty()) continue;
         const auto note = table.note(kennel, Audience::staff, "A4");
         INFO(table.said());
         REQUIRE(note);
-        check_page(note->page.frame, hand_roles(own), 5_mm);
+        check_page(note->page.frame, hand_roles(*parse_paper("A4"), own), 5_mm);
       }
     }
   }
@@ -172,8 +172,8 @@ TEST_CASE("a page from right to left is read in its own order", "[languages]") {
   REQUIRE(text.status == 0);
   const std::string said = without_space(without_marks(text.out));
   // Letters come in the order they are spoken, and numbers, measures, dates and names as they are.
-  for (const char* words : {"تحذير", "العرقوب", "طبيب بيطري", "#30", "455", "11.5", "2027",
-                            "Priya", "brings his own towel"}) {
+  for (const char* words : {"تحذير", "العرقوب", "طبيب بيطري", "#30", "455", "11.5", "2027", "Priya",
+                            "brings his own towel"}) {
     INFO(words << " in\n" << text.out);
     CHECK(said.find(without_space(words)) != std::string::npos);
   }

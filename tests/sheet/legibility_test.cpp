@@ -48,11 +48,11 @@ void each_page(Visit visit) {
       for (const char* sheet : {"A4", "letter"}) {
         const auto paper = parse_paper(sheet);
         REQUIRE(paper);
-        set(table.style(kennel, sheet), *paper, hand_roles(own), 5_mm);
-        set(table.care(kennel, sheet), *paper, fridge_roles(own), 5_mm);
+        set(table.style(kennel, sheet), *paper, hand_roles(*paper, own), 5_mm);
+        set(table.care(kennel, sheet), *paper, fridge_roles(*paper, own), 5_mm);
         if (kennel.visits.empty()) continue;
-        set(table.note(kennel, Audience::staff, sheet), *paper, hand_roles(own), 5_mm);
-        set(table.note(kennel, Audience::everyone, sheet), *paper, hand_roles(own), 5_mm);
+        set(table.note(kennel, Audience::staff, sheet), *paper, hand_roles(*paper, own), 5_mm);
+        set(table.note(kennel, Audience::everyone, sheet), *paper, hand_roles(*paper, own), 5_mm);
       }
     }
   }

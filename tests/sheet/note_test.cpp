@@ -3,7 +3,8 @@
 #include <catch2/catch.hpp>
 
 #include "sheet/desk.h"
-#include "sheet/note_parts.h"
+#include "sheet/note_rows.h"
+#include "sheet/note_words.h"
 
 namespace furnish {
 namespace {
@@ -110,10 +111,10 @@ TEST_CASE("the figure is dashed where it came with more coat, and numbered like 
                     "side = \"right\"\nwhat = \"lump\"\n[[finding]]\nregion = \"ears\"\nwhat = "
                     "\"red\"\nfor = \"everyone\"\n"}});
   const auto kennel = table.kennel();
-  const SheetInput input = table.input(kennel, "A4");
-  const NoteInput note{kennel.plan, kennel.visits.back(), kennel.visits, {}, Audience::staff};
+  const SheetInput input = table.input(kennel, "A4", kinds::note);
+  const NoteInput note{kennel.plan, kennel.visits.back(), kennel.visits};
   const SheetVoice voice = table.voice();
-  const NoteDesk desk{input, note, voice};
+  const NoteDesk desk{{input, voice}, note};
   const FigureInput figure = note_figure(desk, Side::left);
   const auto chest = static_cast<std::size_t>(Region::chest);
   REQUIRE(figure.came_in[chest]);
@@ -122,8 +123,8 @@ TEST_CASE("the figure is dashed where it came with more coat, and numbered like 
   CHECK(figure.spots[0].number == 1);
   CHECK(figure.spots[1].place.region == Region::ears);
   CHECK(note_needs_both_sides(desk));
-  const NoteInput owners{kennel.plan, kennel.visits.back(), kennel.visits, {}, Audience::everyone};
-  const NoteDesk for_owner{input, owners, voice};
+  const SheetInput owners = table.input(kennel, "A4", kinds::owner_note);
+  const NoteDesk for_owner{{owners, voice}, note};
   CHECK(note_findings(for_owner).size() == 1);
   CHECK(note_figure(for_owner, Side::left).spots.size() == 1);
   CHECK_FALSE(note_needs_both_sides(for_owner));

@@ -34,14 +34,15 @@ TEST_CASE("a portrait is on the style sheet where it costs no smaller type", "[s
     Desk desk(test::sample(name));
     for (const std::string& key : desk.pets()) {
       INFO(key);
-      const auto kennel = desk.kennel(key);
+      auto kennel = desk.kennel(key);
+      kennel.pet.photo.clear();
       const std::string paper = name == "us-corner" ? "letter" : "A4";
       const auto bare = desk.style(kennel, paper);
-      SheetInput input = desk.input(kennel, paper);
+      SheetInput input = desk.input(kennel, paper, kinds::style);
       DiagnosticSink sink;
       input.trim_code = trim_toml(kennel.pet);  // as Desk::style() has it
       input.portrait = photo;
-      const auto with = make_style_sheet(input, desk.voice(), sink);
+      const auto with = make_style_sheet({input, desk.voice()}, sink);
       REQUIRE(bare);
       REQUIRE(with);
       CHECK(images_on(*bare).empty());

@@ -16,12 +16,13 @@ inline std::string text_of(const std::vector<TextSpan>& spans) {
 
 /// The row under a label: its text, its points a line each with "* " before what differs, its lines
 /// for a hand as "____ label". Empty if the card has no such row.
-inline std::string row_of(const Desk& table, const Kennel& kennel, std::string_view label) {
+inline std::string row_of(Desk& table, const Kennel& kennel, std::string_view label) {
   std::string out;
-  for (const CardRow& row : card_rows(table.input(kennel), table.voice())) {
+  const SheetInput input = table.input(kennel);
+  for (const SheetRow& row : card_rows({input, table.voice()})) {
     if (row.label != label) continue;
     out += text_of(row.text);
-    for (const CardRow::Point& point : row.points) {
+    for (const SheetRow::Point& point : row.points) {
       if (!out.empty()) out += '\n';
       out += (point.differs ? "* " : "") + text_of(point.text);
     }

@@ -10,7 +10,7 @@
 #include "output/tool.h"
 #include "page/measured_rule.h"
 #include "sheet/desk.h"
-#include "sheet/style_parts.h"
+#include "sheet/style_rows.h"
 
 namespace furnish {
 namespace {
@@ -82,10 +82,15 @@ std::vector<FillMark> fills(const Frame& frame) {
   return out;
 }
 
+std::vector<StyleRow> rows_of(Desk& table, const test::Kennel& kennel) {
+  const SheetInput input = table.input(kennel, "A4", kinds::style);
+  return style_rows({input, table.voice()});
+}
+
 std::string rows_text(Desk& table) {
   const auto kennel = table.kennel();
   std::string out;
-  for (const StyleRow& row : style_rows(table.input(kennel, "A4"), table.voice())) {
+  for (const StyleRow& row : rows_of(table, kennel)) {
     if (row.opens_group) out += row.tool + "\n";
     out += std::string("  ") + (row.differs ? "*" : "") + row.names + "\n";
   }
@@ -105,7 +110,7 @@ TEST_CASE("bars and rule of the style sheet are as long as the plan says", "[sty
     const Print print = printed(*sheet);
     // Bars begin at the left edge, in the order of the rows; one of a range has its low end solid.
     std::vector<LengthRange> wanted;
-    for (const StyleRow& row : style_rows(table.input(kennel, "A4"), table.voice())) {
+    for (const StyleRow& row : rows_of(table, kennel)) {
       if (row.kind == RowKind::cut && row.left && !row.natural) wanted.push_back(*row.left);
     }
     std::size_t found = 0;
@@ -200,10 +205,10 @@ TEST_CASE("with sources asked for, each part names its file and line", "[style]"
   Desk table = test::desk(
       "[pet]\nname = \"Rex\"\n[trim]\nears = { shears = \"straight\", leave = \"20 mm\" }\n");
   const auto kennel = table.kennel();
-  SheetInput input = table.input(kennel, "A4");
+  SheetInput input = table.input(kennel, "A4", kinds::style);
   input.source = [](const SourceSpan& span) { return "line " + std::to_string(span.begin.line); };
   DiagnosticSink sink;
-  const auto sheet = make_style_sheet(input, table.voice(), sink);
+  const auto sheet = make_style_sheet({input, table.voice()}, sink);
   REQUIRE(sheet);
   CHECK(test::says(sheet->page.frame, "line 4"));
 }

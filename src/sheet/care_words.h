@@ -3,27 +3,21 @@
 #include <string>
 #include <vector>
 
-#include "page/paragraph.h"
 #include "sheet/care.h"
+#include "sheet/parts.h"
 
 namespace furnish {
 
 /// What a care sheet is written from.
-struct CareDesk {
-  const SheetInput& input;
+struct CareDesk : SheetDesk {
   const CareInput& care;
-  const SheetVoice& voice;
 };
 
 /// What was done, three to five points in an owner's words.
 std::vector<std::string> care_today(const CareDesk&);
 
-/// A row of "at home": what, and what to do about it. `strong` begins the text.
-struct CareRow {
-  std::string label, strong, text;
-  SourceSpan span{};
-};
-std::vector<CareRow> care_at_home(const CareDesk&);
+/// Rows of "at home": what, and what to do about it.
+std::vector<SheetRow> care_at_home(const CareDesk&);
 
 /// What to look out for, and what to do then.
 struct CareSign {
@@ -33,7 +27,12 @@ struct CareSign {
 std::vector<CareSign> care_watch(const CareDesk&);
 
 /// Why the pet is due on that day; empty if there is no day.
-std::string care_reason(const SheetInput&, const SheetVoice&);
+std::string care_reason(const SheetDesk&);
 /// Phone, email and address of the salon, in that order; what is not known is left out.
 std::vector<std::string> care_contact(const Salon&);
+
+/// What a calendar entry of the next visit says: "Marlow: grooming at Lantern Street Dogs".
+std::string visit_summary(const SheetDesk&);
+/// Why that day, and how to reach the salon; a line each.
+std::string visit_description(const SheetDesk&);
 }  // namespace furnish

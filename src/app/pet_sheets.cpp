@@ -1,0 +1,54 @@
+#include <fmt/format.h>
+
+#include "app/photos.h"
+#include "app/sheet_maker.h"
+#include "sheet/card.h"
+#include "sheet/style_sheet.h"
+#include "spec/writer.h"
+
+// The sheets that are made of a pet as it stands on the day: its card, and its style sheet.
+
+namespace furnish {
+namespace {
+std::optional<Made> made(std::optional<Sheet> sheet, const Case& one, const SheetOrder& order) {
+  if (!sheet) return std::nullopt;
+  return Made{*std::move(sheet),
+              fmt::format("{}-{}", one.pet.key, order.kind.name),
+              {pet_file(one.pet, order.options.spec_for)}};
+}
+
+std::optional<Made> card(const Case& one, const SheetOrder& order) {
+  const SheetInput input = sheet_input(one, order.kind, order.paper);
+  return made(make_card({input, order.voice}, order.sink), one, order);
+}
+
+std::optional<Made> style(const Case& one, const SheetOrder& order) {
+  SheetInput input = sheet_input(one, order.kind, order.paper);
+  if (order.options.sources) {
+    input.source = [&](const SourceSpan& span) {
+      return fmt::format("{}:{}", order.sources.at(span.file).path(), span.begin.line);
+    };
+  }
+  input.trim_code = trim_toml(one.pet);
+  input.portrait =
+      PhotoFolder(one.folder->root(), one.salon(), order.sources, order.sink).portrait(one.pet);
+  return made(make_style_sheet({input, order.voice}, order.sink), one, order);
+}
+}  // namespace
+
+const SheetMaker sheets::card{kinds::card, furnish::card};
+const SheetMaker sheets::style{kinds::style, furnish::style};
+
+Attachment pet_file(const Pet& pet, Audience audience) {
+  return {pet.key + ".toml", pet_toml(pet, audience), "application/toml",
+          "The pet's file, from which this sheet was made"};
+}
+
+SheetInput sheet_input(const Case& one, const SheetKind& kind, const Paper& paper) {
+  SheetInput input{kind, one.salon(), one.pet, one.plan, one.booking(), one.today, paper};
+  for (const Visit& visit : one.visits) {
+    if (visit.date.value <= one.today) input.latest = &visit;
+  }
+  return input;
+}
+}  // namespace furnish

@@ -1,0 +1,135 @@
+#include <fmt/format.h>
+
+#include "app/photos.h"
+#include "app/sheet_maker.h"
+#include "base/text.h"
+#include "output/icalendar.h"
+#include "sheet/care.h"
+#include "sheet/care_words.h"
+#include "sheet/note.h"
+#include "spec/visit_writer.h"
+
+// The sheets that are made of a visit: its note, and the owner's care sheet.
+
+namespace furnish {
+namespace {
+/// A reminder so many days before the visit.
+constexpr int alarm_days = 3;
+
+CalendarEvent event_of(const SheetDesk& desk) {
+  const SheetInput& input = desk.input;
+  CalendarEvent event;
+  event.day = input.plan.next_visit->date;
+  // By the visit that agreed on it: a date that is moved replaces the old one.
+  event.uid = fmt::format("{}-after-{}@furnish", input.pet.key, to_iso(input.today));
+  event.stamp = input.today;
+  event.summary = visit_summary(desk);
+  event.description = visit_description(desk);
+  event.location = joined(input.salon.address, ", ");
+  event.alarm_days = alarm_days;
+  return event;
+}
+void report_no_visit(const Case& one, const SheetOrder& order) {
+  const Options& options = order.options;
+  std::vector<std::string> days;
+  for (const Visit& visit : one.visits) {
+    if (visit.date.value <= one.today) days.push_back(to_iso(visit.date.value));
+  }
+  const std::string& name = one.pet.name.value;
+  auto& fault = order.sink.error(
+      "no-visit", one.pet.span,
+      options.visit ? fmt::format("{} has no visit of {}", name, to_iso(*options.visit))
+                    : fmt::format("{} has no visit yet", name));
+  fault.hint = days.empty() ? fmt::format("furnish new visit {} starts one", one.pet.key)
+                            : "there is one of " + listed(days, " and ");
+}
+
+std::optional<Made> note(const Case& one, const SheetOrder& order) {
+  const Visit* const visit = chosen_visit(one, order.options);
+  if (visit == nullptr) {
+    report_no_visit(one, order);
+    return std::nullopt;
+  }
+  const Salon& salon = one.salon();
+  const Date day = visit->date.value;
+  const auto count = static_cast<std::size_t>(visit - one.visits.data());
+  const std::span history = std::span(one.visits).first(count + 1);
+  DiagnosticSink unheard;  // the plan of today has said it already
+  const Plan before = make_plan(salon, one.pet, history.first(count), day, unheard);
+  const Plan after = make_plan(salon, one.pet, history, day, unheard);
+  const SheetInput input{order.kind, salon, one.pet, after, std::nullopt, day, order.paper, visit};
+  PhotoFolder photos(one.folder->root(), salon, order.sources, order.sink);
+  auto sheet =
+      make_note({input, order.voice}, {before, *visit, history, photos.of(*visit)}, order.sink);
+  if (!sheet) return std::nullopt;
+  std::string visit_name = fmt::format("{}-{}", one.pet.key, to_iso(day));
+  if (visit->number > 1) visit_name += fmt::format("-{}", visit->number);
+  const Audience reader = order.kind.reader;
+  return Made{*std::move(sheet),
+              fmt::format("{}-{}", visit_name, order.kind.name),
+              {pet_file(one.pet, reader),
+               {visit_name + ".toml", visit_toml(*visit, reader), "application/toml",
+                "The visit's file, from which this note was made"}}};
+}
+
+/// The visit that `care` is about; null if that is one of today of which nothing is on file.
+const Visit* visit_cared_for(const Case& one, const Options& options) {
+  const Visit* const last = chosen_visit(one, options);
+  if (last == nullptr || options.visit || last->date.value == one.today) return last;
+  // Between visits the sheet is that of the last one, until the next is due or booked.
+  const auto& next = one.plan.next_visit;
+  const bool waiting = next && next->date > one.today;
+  return waiting && !one.booking() ? last : nullptr;
+}
+
+std::optional<Made> care(const Case& one, const SheetOrder& order) {
+  const Visit* const visit = visit_cared_for(one, order.options);
+  if (visit == nullptr && order.options.visit) {
+    report_no_visit(one, order);
+    return std::nullopt;
+  }
+  const Salon& salon = one.salon();
+  const Date day = visit != nullptr ? visit->date.value : one.today;
+  const auto count = visit != nullptr ? static_cast<std::size_t>(visit - one.visits.data()) + 1
+                                      : one.visits.size();
+  const std::span history = std::span(one.visits).first(count);
+  DiagnosticSink unheard;  // the plan before the visit has said it already
+  const Plan plan = plan_after_today(salon, one.pet, history, day, unheard);
+  SheetInput input{order.kind, salon, one.pet, plan, std::nullopt, day, order.paper};
+  for (const Visit& before : history) {
+    if (before.date.value <= day) input.latest = &before;
+  }
+  const SheetDesk desk{input, order.voice};
+  const HomeCare at_home = home_care(salon, one.pet, plan, input.latest, day);
+  CareInput care{at_home, visit, {}};
+  std::vector<SideFile> beside;
+  if (at_home.visit) {
+    const CalendarEvent event = event_of(desk);
+    care.event_code = short_icalendar(event);
+    beside.push_back({"ics", icalendar(event)});
+  }
+  auto sheet = make_care_sheet(desk, care, order.sink);
+  if (!sheet) return std::nullopt;
+  return Made{*std::move(sheet),
+              fmt::format("{}-{}", one.pet.key, order.kind.name),
+              {pet_file(one.pet, order.kind.reader)},
+              std::move(beside)};
+}
+}  // namespace
+
+const SheetMaker sheets::note{kinds::note, furnish::note};
+const SheetMaker sheets::owner_note{kinds::owner_note, furnish::note};
+const SheetMaker sheets::care{kinds::care, furnish::care, true};
+
+const Visit* chosen_visit(const Case& one, const Options& options) {
+  const Visit* found = nullptr;
+  for (const Visit& visit : one.visits) {
+    if (visit.date.value > one.today) continue;
+    const bool of_day = !options.visit || visit.date.value == *options.visit;
+    if (of_day && (options.visit_number == 0 || visit.number == options.visit_number)) {
+      found = &visit;
+    }
+  }
+  return found;
+}
+}  // namespace furnish

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <memory>
+#include <string_view>
+#include <vector>
+
+#include "page/alerts.h"
+#include "page/rows.h"
+#include "sheet/sheet.h"
+
+namespace furnish {
+
+/// Whoever opens the kennel needs every danger and warning, and what is about the dog, its bath and
+/// its drying. Cautions about single cuts are for the table: they stand on the style sheet.
+bool belongs_on_card(const Caution&);
+
+/// Which of the plan's cautions stand among the alerts: those that belong on a card and nobody
+/// accepted, or all, accepted ones marked as such.
+enum class CautionScope : std::uint8_t { card, all };
+/// The pet's alerts and the plan's cautions, gravest first; of one gravity the pet's own come
+/// first. The plan's are set smaller.
+std::vector<AlertEntry> alert_entries(const SheetDesk&, CautionScope);
+/// What stands in their place where there are none, in a row or as one text.
+BlockPtr no_alerts(const SheetDesk&, const std::shared_ptr<LabelColumn>&);
+BlockPtr no_alerts_run_in(const SheetDesk&, std::string_view after_its_label);
+}  // namespace furnish

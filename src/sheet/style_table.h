@@ -1,0 +1,17 @@
+#pragma once
+
+#include <vector>
+
+#include "page/block.h"
+#include "sheet/style_rows.h"
+#include "sheet/style_work.h"
+
+namespace furnish {
+
+/// The table: number, tool, part and how, what is left in both systems of units, and its bar at
+/// true size. The last rows are blends, finish and the check of the line.
+BlockPtr style_table(const std::vector<StyleRow>&, const SheetDesk&, WithHow);
+/// The same rows in two columns, each tool over its rows; for a trim of many short rows. Without
+/// what follows the last cut.
+BlockPtr style_table_in_two(const std::vector<StyleRow>&, const SheetDesk&);
+}  // namespace furnish

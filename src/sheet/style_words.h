@@ -1,0 +1,22 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "sheet/parts.h"
+#include "sheet/style_rows.h"
+
+namespace furnish {
+
+/// Who it is, in two lines: "Spitz cross, orange sable · double coat" and "male, neutered · 5 years
+/// · 4.6 kg · Natural tidy".
+std::vector<std::vector<TextSpan>> style_facts(const SheetDesk&);
+/// Health and the owner's wishes, in the owner's words.
+std::vector<SheetRow> style_who(const SheetDesk&);
+/// What to do when it does not go as planned, and whom to ask. `own`: only what this pet, its coat
+/// and its plan give reason for; `general` adds what holds for every dog.
+enum class WhatIf : std::uint8_t { own, general };
+std::vector<SheetRow> style_what_if(const SheetDesk&, WhatIf);
+/// Two or three questions whose answers stand on the page.
+std::vector<std::string> style_questions(const std::vector<StyleRow>&, const SheetDesk&);
+}  // namespace furnish

@@ -1,0 +1,47 @@
+#include "sheet/who.h"
+
+#include "base/text.h"
+#include "sheet/shown.h"
+#include "sheet/terms.h"
+
+namespace furnish {
+namespace {
+std::string age_text(const Pet& pet, Date today, const Words& words) {
+  const int months = full_months(pet.born->value, today);
+  if (months >= 24) return words.say(Phrase::age_years, {months / 12});
+  if (months >= 4) return words.say(Phrase::age_months, {months});
+  const auto weeks = (today - pet.born->value).count() / 7;
+  return words.say(Phrase::age_weeks, {static_cast<int>(weeks)});
+}
+
+void append(std::vector<TextSpan>& spans, std::string_view between, TextSpan span) {
+  if (span.text.empty()) return;
+  if (!spans.empty()) spans.push_back({std::string(between)});
+  spans.push_back(std::move(span));
+}
+}  // namespace
+
+std::vector<TextSpan> looks_text(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
+  std::vector<TextSpan> spans;
+  append(spans, "", {capitalised(voice.words.written(input.pet.breed)), Face::semibold});
+  const std::string colour = voice.words.written(input.pet.colour);
+  append(spans, comma(voice.words), {spans.empty() ? capitalised(colour) : colour});
+  return spans;
+}
+
+std::vector<TextSpan> facts_text(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
+  // The dot stays with what is before it when a line breaks.
+  constexpr std::string_view between = "\u00A0· ";
+  std::vector<TextSpan> spans;
+  append(spans, between, {voice.words.written(input.pet.sex)});
+  if (input.pet.born && input.pet.born->value <= input.today) {
+    append(spans, between, {age_text(input.pet, input.today, voice.words)});
+  }
+  if (const auto& weight = input.plan.health.weight) {
+    append(spans, between, {shown(weight->weight, voice), Face::semibold});
+  }
+  return spans;
+}
+}  // namespace furnish
