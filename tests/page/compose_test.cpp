@@ -289,3 +289,21 @@ TEST_CASE("decoration comes first and stands outside all structure", "[page][com
     }
   }
 }
+
+TEST_CASE("pages of two languages are set side by side, each as its shaper's", "[page][compose]") {
+  test::Desk desk;
+  TextShaper arabic(*desk.fonts, desk.sink, "ar");
+  const PageRequest request = lines_request(4);
+  const auto left_edge = [](const ComposedPage& page) {
+    return test::marks_of<TextMark>(page.frame).front()->baseline.x;
+  };
+  const auto before = compose(request, desk.shaper, desk.sink);
+  const auto turned = compose(request, arabic, desk.sink);
+  const auto after = compose(request, desk.shaper, desk.sink);
+  REQUIRE(before);
+  REQUIRE(turned);
+  REQUIRE(after);
+  CHECK(left_edge(*before) == Length::mm(10));
+  CHECK(left_edge(*turned) > Length::mm(90));
+  CHECK(to_text(after->frame) == to_text(before->frame));
+}

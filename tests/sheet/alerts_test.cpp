@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "page/shaped_line.h"
+#include "sheet/alerts.h"
 #include "sheet/rows.h"
 
 namespace furnish {

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "sheet/rows.h"
+#include "sheet/who.h"
 
 namespace furnish {
 namespace {
