@@ -1,7 +1,7 @@
 #include "app/options.h"
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
+#include <CLI/CLI.hpp>
 
 #include <iostream>
 #include <map>

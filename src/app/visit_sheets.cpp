@@ -5,8 +5,8 @@
 #include "base/text.h"
 #include "output/icalendar.h"
 #include "sheet/care.h"
-#include "sheet/care_words.h"
 #include "sheet/note.h"
+#include "sheet/visit_event.h"
 #include "spec/visit_writer.h"
 
 // The sheets that are made of a visit: its note, and the owner's care sheet.

@@ -382,20 +382,4 @@ std::vector<std::string> care_contact(const Salon& salon) {
   std::erase(out, std::string());
   return out;
 }
-
-std::string visit_summary(const SheetDesk& desk) {
-  const auto& [input, voice] = desk;
-  const std::string& salon = input.salon.name;
-  return salon.empty() ? voice.words.say(Phrase::event_title, {input.pet.name.value})
-                       : voice.words.say(Phrase::event_title_at, {input.pet.name.value, salon});
-}
-
-std::string visit_description(const SheetDesk& desk) {
-  const auto& [input, voice] = desk;
-  std::string out = care_reason(desk);
-  for (const std::string& one : care_contact(input.salon)) {
-    out += (out.empty() ? "" : "\n") + one;
-  }
-  return out;
-}
 }  // namespace furnish

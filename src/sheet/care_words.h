@@ -30,9 +30,4 @@ std::vector<CareSign> care_watch(const CareDesk&);
 std::string care_reason(const SheetDesk&);
 /// Phone, email and address of the salon, in that order; what is not known is left out.
 std::vector<std::string> care_contact(const Salon&);
-
-/// What a calendar entry of the next visit says: "Marlow: grooming at Lantern Street Dogs".
-std::string visit_summary(const SheetDesk&);
-/// Why that day, and how to reach the salon; a line each.
-std::string visit_description(const SheetDesk&);
 }  // namespace furnish
