@@ -103,6 +103,7 @@ std::vector<AlertEntry> alert_entries(const SheetInput& input, const SheetVoice&
   }
   std::vector<Caution> told;
   std::ranges::copy_if(input.plan.cautions, std::back_inserter(told), [&](const Caution& caution) {
+    if (scope == CautionScope::none) return false;
     return scope == CautionScope::all || (!caution.accepted && belongs_on_card(caution));
   });
   for (std::size_t i = 0; i < told.size(); ++i) {

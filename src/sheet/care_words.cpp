@@ -292,6 +292,12 @@ class HomeMaker {
 };
 }  // namespace
 
+std::vector<AlertEntry> care_alerts(const CareDesk& desk) {
+  std::vector<AlertEntry> out = alert_entries(desk.input, desk.voice, CautionScope::none);
+  for (AlertEntry& one : out) one.role = Role::action;
+  return out;
+}
+
 std::vector<std::string> care_today(const CareDesk& desk) {
   return TodayMaker(desk).all();
 }
@@ -314,7 +320,6 @@ std::vector<CareSign> care_watch(const CareDesk& desk) {
                      words.say(Phrase::note_mat_round_do)});
     }
     for (const Finding& finding : desk.care.visit->findings) {
-      if (finding.audience != Audience::everyone) continue;
       out.push_back(
           {sentence(words.say(Phrase::care_found,
                               {capitalised(places_text({finding.place.value}, desk.voice)),

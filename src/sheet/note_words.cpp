@@ -51,6 +51,13 @@ std::vector<AlertEntry> note_alerts(const NoteDesk& desk) {
         entry(Gravity::hairline, Phrase::notice, words.say(Phrase::note_weight_lost, {from, to}),
               words.say(Phrase::note_weight_lost_do), desk.note.visit.weight->span, desk));
   }
+  if (!desk.staff()) {
+    for (AlertEntry& one : alert_entries(desk.input, desk.voice, CautionScope::none)) {
+      one.role = Role::action;
+      out.push_back(std::move(one));
+    }
+    std::ranges::stable_sort(out, {}, &AlertEntry::gravity);
+  }
   return out;
 }
 

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "model/for_everyone.h"
 #include "sheet/desk.h"
 #include "sheet/note_parts.h"
 
@@ -122,7 +123,8 @@ TEST_CASE("the figure is dashed where it came with more coat, and numbered like 
   CHECK(figure.spots[0].number == 1);
   CHECK(figure.spots[1].place.region == Region::ears);
   CHECK(note_needs_both_sides(desk));
-  const NoteInput owners{kennel.plan, kennel.visits.back(), kennel.visits, {}, Audience::everyone};
+  const Visit open = for_everyone(kennel.visits.back());
+  const NoteInput owners{kennel.plan, open, kennel.visits, {}, Audience::everyone};
   const NoteDesk for_owner{input, owners, voice};
   CHECK(note_findings(for_owner).size() == 1);
   CHECK(note_figure(for_owner, Side::left).spots.size() == 1);
