@@ -62,13 +62,12 @@ void find_avoided(const CautionInput& in, Found& found) {
 
 void find_matted_ears(const CautionInput& in, Found& found) {
   const Place ears{Region::ears, Side::both};
-  for (const FinishLine& line : in.pet.finish) {
-    const FinishInfo* const known =
-        line.part == "ears" ? find_finish(FinishPart::ears, line.words) : nullptr;
-    if (known == nullptr || known->words != "shaved" || mats_at(in.latest, ears) == 0) continue;
-    if (std::ranges::find(found, RuleId::ear_mats, &Caution::rule) != found.end()) continue;
-    add_at(found, make_caution(RuleId::ear_mats, line.span), ears);
-  }
+  const FinishLine* const line = find_line(in.pet.finish, FinishPart::ears);
+  if (line == nullptr || mats_at(in.latest, ears) == 0) return;
+  const FinishInfo* const known = find_finish(FinishPart::ears, line->words);
+  if (known == nullptr || known->words != "shaved") return;
+  if (std::ranges::find(found, RuleId::ear_mats, &Caution::rule) != found.end()) return;
+  add_at(found, make_caution(RuleId::ear_mats, line->span), ears);
 }
 
 /// Clipping without a pause: cuts one after another with the same blade, bare or under a comb.

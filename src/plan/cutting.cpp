@@ -54,13 +54,12 @@ std::vector<std::string_view> lines_for(const std::vector<Place>& places) {
 }
 
 struct FinishRow {
-  std::string_view name;
   FinishPart part;
   Region region;
 };
-constexpr std::array finish_rows{FinishRow{"feet", FinishPart::feet, Region::feet},
-                                 FinishRow{"tail", FinishPart::tail, Region::tail},
-                                 FinishRow{"ears", FinishPart::ears, Region::ears}};
+constexpr std::array finish_rows{FinishRow{FinishPart::feet, Region::feet},
+                                 FinishRow{FinishPart::tail, Region::tail},
+                                 FinishRow{FinishPart::ears, Region::ears}};
 
 struct Job {
   int layer = 0;
@@ -103,7 +102,7 @@ std::vector<Job> jobs_of(const Pet& pet, std::span<const DrawerGap> gaps) {
   }
   for (const FinishRow& row : finish_rows) {
     const auto place = workable({row.region, Side::both}, pet.alerts);
-    if (!place || finish_words(pet, row.name).empty() || is_cut(pet, row.region)) continue;
+    if (!place || finish_words(pet, row.part).empty() || is_cut(pet, row.region)) continue;
     const int layer = layer_of(row.region, Scissor{});
     add_job(jobs, {layer, std::nullopt, false, {*place}, info(row.region).stance});
   }
@@ -120,11 +119,11 @@ void add_once(std::vector<std::string_view>& lines, std::string_view line) {
 /// Ears, tail and feet as the style says.
 void add_finish(WorkStep& step, const Pet& pet) {
   for (const FinishRow& row : finish_rows) {
-    const std::string words = finish_words(pet, row.name);
+    const std::string words = finish_words(pet, row.part);
     const bool here =
         std::ranges::find(step.places, row.region, &Place::region) != step.places.end();
     if (words.empty() || !here) continue;
-    step.words += (step.words.empty() ? "" : "; ") + std::string(row.name) + ": " + words;
+    step.words += (step.words.empty() ? "" : "; ") + std::string(key(row.part)) + ": " + words;
     const FinishInfo* const known = find_finish(row.part, words);
     if (known != nullptr) add_once(step.how, known->how);
   }
@@ -138,9 +137,9 @@ WorkStep make_step(Stage stage, Task task, std::string words, std::string_view h
   return step;
 }
 
-std::string finish_words(const Pet& pet, std::string_view part) {
-  const auto found = std::ranges::find(pet.finish, part, &FinishLine::part);
-  return found == pet.finish.end() ? std::string() : found->words;
+std::string finish_words(const Pet& pet, FinishPart part) {
+  const FinishLine* const line = find_line(pet.finish, part);
+  return line == nullptr ? std::string() : line->words;
 }
 
 std::vector<WorkStep> cutting(const Pet& pet, std::span<const DrawerGap> gaps) {

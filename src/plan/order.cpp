@@ -74,7 +74,7 @@ void add_bath(std::vector<WorkStep>& out, const Pet& pet, const BathPlan& bath) 
 }
 
 void add_nails(std::vector<WorkStep>& out, const Pet& pet) {
-  const std::string words = finish_words(pet, "nails");
+  const std::string words = finish_words(pet, FinishPart::nails);
   const FinishInfo* const known = find_finish(FinishPart::nails, words);
   if (known != nullptr && known->words == "leave") return;
   const auto feet = workable({Region::feet, Side::both}, pet.alerts);
@@ -126,7 +126,7 @@ std::vector<WorkStep> order_of_work(const Pet& pet, const BathPlan& bath,
   }
   add_products_after(out, bath);
   std::ranges::move(cutting(pet, gaps), std::back_inserter(out));
-  const std::string extras = finish_words(pet, "extras");
+  const std::string extras = finish_words(pet, FinishPart::extras);
   if (!extras.empty()) out.push_back(make_step(Stage::finish, Task::finish, extras));
   out.push_back(make_step(Stage::check, Task::judge, {}, how(Method::look)));
   return out;

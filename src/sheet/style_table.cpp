@@ -27,16 +27,9 @@ std::string leaves(const StyleRow& row, const SheetVoice& voice) {
   return voice.words.say(Phrase::leaves_unknown);
 }
 
-/// The part of the finish that is made on a region.
-std::string_view finish_part(Region region) {
-  return region == Region::ears   ? "ears"
-         : region == Region::tail ? "tail"
-         : region == Region::feet ? "feet"
-                                  : "";
-}
-
 std::string finish_words(const StyleRow& row, const Words& words) {
-  return finish_text(finish_part(row.part->place.region), row.finish, words);
+  const auto part = finish_part(row.part->place.region);
+  return part ? finish_text(*part, row.finish, words) : words.written(row.finish);
 }
 
 /// "round, level with the cheeks; from behind; no ⅜ in comb (same length)".
@@ -62,10 +55,7 @@ std::vector<std::string_view> how_lines(const StyleRow& row) {
     if (row.kind != RowKind::cut) break;
     if (const auto method = method_of(place.region)) add(how(*method));
     if (row.finish.empty()) continue;
-    const auto part = place.region == Region::ears   ? std::optional(FinishPart::ears)
-                      : place.region == Region::tail ? std::optional(FinishPart::tail)
-                      : place.region == Region::feet ? std::optional(FinishPart::feet)
-                                                     : std::nullopt;
+    const auto part = finish_part(place.region);
     if (!part) continue;
     if (const FinishInfo* known = find_finish(*part, row.finish)) {
       // The method may begin with the very words of the finish.

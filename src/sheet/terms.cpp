@@ -22,11 +22,8 @@ std::string hyphened(std::string_view words) {
   return out;
 }
 
-constexpr std::array<std::string_view, 4> finish_parts{"ears", "tail", "feet", "nails"};
-
 std::string finish_key(const FinishInfo& finish) {
-  return std::string(finish_parts[static_cast<std::size_t>(finish.part)]) + "-" +
-         hyphened(finish.words);
+  return std::string(key(finish.part)) + "-" + hyphened(finish.words);
 }
 
 /// Lines for a newer groomer by their English; of one line that two have, the first key.
@@ -110,16 +107,17 @@ std::string mat_grade_text(int grade, const Words& words) {
   return words.term("mats", "grade-" + std::to_string(grade));
 }
 
-std::string finish_text(std::string_view part, std::string_view written, const Words& words) {
-  const auto* const known = std::ranges::find(finish_parts, part);
-  if (known != finish_parts.end()) {
-    const FinishInfo* const finish =
-        find_finish(static_cast<FinishPart>(known - finish_parts.begin()), written);
-    if (finish != nullptr && finish->words == written) {
-      return words.term("finish", finish_key(*finish));
-    }
-  }
-  return words.written(written);
+std::string finish_part_name(FinishPart part, const Words& words) {
+  constexpr std::array<Phrase, finish_part_count> names{Phrase::finish_ears, Phrase::finish_tail,
+                                                        Phrase::finish_feet, Phrase::finish_nails,
+                                                        Phrase::finish_extras};
+  return words.say(names.at(static_cast<std::size_t>(part)));
+}
+
+std::string finish_text(FinishPart part, std::string_view written, const Words& words) {
+  const FinishInfo* const known = find_finish(part, written);
+  const bool whole = known != nullptr && known->words == written;
+  return whole ? words.term("finish", finish_key(*known)) : words.written(written);
 }
 
 std::string how_text(std::string_view english, const Words& words) {

@@ -25,9 +25,10 @@ std::string coat_name(Coat, const Words&);
 std::string condition_name(Condition, const Words&);
 /// What mats of a grade are: "mats that fingers and comb open".
 std::string mat_grade_text(int grade, const Words&);
+/// A part of the finish, inside a sentence: "ears".
+std::string finish_part_name(FinishPart, const Words&);
 /// A finish that the trade has a word for, in the reader's; other words as they were written.
-/// `part` is that of a FinishLine.
-std::string finish_text(std::string_view part, std::string_view written, const Words&);
+std::string finish_text(FinishPart, std::string_view written, const Words&);
 /// A line for a newer groomer, known by its English: a method's or a finish's.
 std::string how_text(std::string_view english, const Words&);
 

@@ -146,7 +146,7 @@ std::string trim(const Pet& pet) {
 
 std::string finish(const Finish& from) {
   Section out("[finish]");
-  for (const FinishLine& line : resolve_finish({}, from)) out.words(line.part, line.words);
+  for (const FinishLine& line : resolve_finish({}, from)) out.words(key(line.part), line.words);
   return out.text();
 }
 
@@ -199,7 +199,7 @@ std::string trim_toml(const Pet& pet) {
   if (!pet.trim.empty()) out += "[trim]\n" + short_trim(pet.trim);
   if (!pet.finish.empty()) out += "[finish]\n";
   for (const FinishLine& line : pet.finish) {
-    out += std::string(line.part) + "=" + quoted(line.words) + "\n";
+    out += std::string(key(line.part)) + "=" + quoted(line.words) + "\n";
   }
   return out;
 }

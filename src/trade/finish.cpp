@@ -42,7 +42,26 @@ constexpr std::array table{
     FinishInfo{nails, "grind", "short touches; the nail gets hot"},
     FinishInfo{nails, "leave", "not touched"},
 };
+constexpr std::array<std::string_view, finish_part_count> keys{"ears", "tail", "feet", "nails",
+                                                               "extras"};
 }  // namespace
+
+std::string_view key(FinishPart part) {
+  return keys.at(static_cast<std::size_t>(part));
+}
+
+std::optional<FinishPart> finish_part(Region region) {
+  switch (region) {
+    case Region::ears:
+      return ears;
+    case Region::tail:
+      return tail;
+    case Region::feet:
+      return feet;
+    default:
+      return std::nullopt;
+  }
+}
 
 std::span<const FinishInfo> finishes() {
   return table;

@@ -87,7 +87,8 @@ TEST_CASE("a style sheet reads in the order of a hand-over", "[style]") {
         order.emplace_back(head);
       }
       const bool ends = std::ranges::any_of(kennel.pet.finish, [](const FinishLine& line) {
-        return line.part == "ears" || line.part == "tail" || line.part == "feet";
+        return line.part == FinishPart::ears || line.part == FinishPart::tail ||
+               line.part == FinishPart::feet;
       });
       if (!ends) std::erase(order, "ears and tail end?");
       CHECK(first_missing(text, order) == "");

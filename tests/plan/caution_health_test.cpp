@@ -77,7 +77,7 @@ TEST_CASE("puppy: under six months") {
 TEST_CASE("vet-work: a step that many places reserve to veterinarians") {
   const auto extras = [](std::string_view words) {
     Pet dog = pet();
-    dog.finish = {{"extras", std::string(words), SaidBy::pet, line(17), false}};
+    dog.finish = {{FinishPart::extras, std::string(words), SaidBy::pet, line(17), false}};
     return fires(RuleId::vet_work, dog);
   };
   for (const std::string_view words :

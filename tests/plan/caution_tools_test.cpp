@@ -146,7 +146,7 @@ TEST_CASE("ear-mats: matted ears that are shaved") {
   CHECK_FALSE(fires(RuleId::ear_mats, part("ears", shears(Shears::straight)), pet(),
                     {matted("left ear", 3)}));
   Pet dog = pet();
-  dog.finish = {{"ears", "shaved", SaidBy::pet, line(8), false}};
+  dog.finish = {{FinishPart::ears, "shaved", SaidBy::pet, line(8), false}};
   CHECK(fires(RuleId::ear_mats, part("ears", Brush{}), dog, {matted("ears", 2)}));
   CHECK_FALSE(fires(RuleId::ear_mats, part("ears", Brush{}), dog));
   dog.finish[0].words = "rounded";

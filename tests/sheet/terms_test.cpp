@@ -33,8 +33,7 @@ TEST_CASE("in English the catalogue says what the trade's tables say", "[terms]"
     CHECK(mat_grade_text(grade, words) == mat_grade(grade));
   }
   for (const FinishInfo& row : finishes()) {
-    constexpr std::array<std::string_view, 4> parts{"ears", "tail", "feet", "nails"};
-    CHECK(finish_text(parts.at(static_cast<std::size_t>(row.part)), row.words, words) == row.words);
+    CHECK(finish_text(row.part, row.words, words) == row.words);
     CHECK(how_text(row.how, words) == row.how);
   }
   for (std::size_t i = 0; i < method_count; ++i) {
@@ -63,10 +62,10 @@ TEST_CASE("in English a caution's data say its own sentence", "[terms]") {
 
 TEST_CASE("free words are left as they are, the trade's are not", "[terms]") {
   const ShippedWords german("de");
-  CHECK(finish_text("feet", "cat foot", german.words()) == "Katzenpfote");
-  CHECK(finish_text("feet", "cat foot, a little longer", german.words()) ==
+  CHECK(finish_text(FinishPart::feet, "cat foot", german.words()) == "Katzenpfote");
+  CHECK(finish_text(FinishPart::feet, "cat foot, a little longer", german.words()) ==
         "cat foot, a little longer");
-  CHECK(finish_text("extras", "cat foot", german.words()) == "cat foot");
+  CHECK(finish_text(FinishPart::extras, "cat foot", german.words()) == "cat foot");
   CHECK(how_text("as she likes it", german.words()) == "as she likes it");
 }
 

@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <set>
+
 #include "trade/method.h"
 
 using namespace furnish;
@@ -16,6 +18,19 @@ TEST_CASE("a finish is known by the words it begins with, the longest first") {
   for (const FinishInfo& row : finishes()) {
     CHECK(find_finish(row.part, row.words) == &row);
     CHECK_FALSE(row.how.empty());
+  }
+}
+
+TEST_CASE("each part of a finish has its key, and ears, tail and feet are regions") {
+  std::set<std::string_view> keys;
+  for (std::size_t i = 0; i < finish_part_count; ++i) keys.insert(key(static_cast<FinishPart>(i)));
+  CHECK(keys == std::set<std::string_view>{"ears", "extras", "feet", "nails", "tail"});
+  for (const RegionInfo& row : regions()) {
+    const auto part = finish_part(row.region);
+    if (part) CHECK(key(*part) == row.key);
+    const bool ends =
+        row.region == Region::ears || row.region == Region::tail || row.region == Region::feet;
+    CHECK(part.has_value() == ends);
   }
 }
 
