@@ -4,6 +4,7 @@
 
 #include "base/quantity.h"
 #include "plan/caution_rules.h"
+#include "plan/clinical.h"
 #include "trade/coat.h"
 #include "trade/dryer.h"
 #include "trade/health.h"
@@ -11,11 +12,6 @@
 
 namespace furnish {
 namespace {
-bool has(const Pet& pet, Condition wanted) {
-  return std::ranges::any_of(pet.conditions,
-                             [&](const Located<Condition>& c) { return c.value == wanted; });
-}
-
 /// Free words stand for brushing, unless they take it back ("no brushing").
 bool brushed_before(const Pet& pet) {
   if (!pet.bath.before) return false;
@@ -121,11 +117,6 @@ SourceSpan dryer_span(const Pet& pet, Uses uses) {
   return pet.handling.dryer_span;
 }
 
-bool at_risk_in_heat(const CautionInput& in) {
-  return in.pet.build.nose == NoseLength::short_nose || has(in.pet, Condition::heart_disease) ||
-         in.health.age_group == AgeGroup::senior || in.health.age_group == AgeGroup::puppy;
-}
-
 void find_dryers(const CautionInput& in, Found& found) {
   const Pet& pet = in.pet;
   if (pet.bath.none) return;
@@ -142,10 +133,11 @@ void find_dryers(const CautionInput& in, Found& found) {
   }
   if (heat(words)) {
     Caution caution = make_caution(RuleId::dryer_heat, dryer_span(pet, heat));
-    if (at_risk_in_heat(in)) caution.signal = Signal::danger;
+    if (must_not_overheat(pet, in.health.age_group)) caution.signal = Signal::danger;
     found.push_back(caution);
   }
-  const bool seizures = has(pet, Condition::seizures), heart = has(pet, Condition::heart_disease);
+  const bool seizures = has_condition(pet, Condition::seizures);
+  const bool heart = has_condition(pet, Condition::heart_disease);
   if (words.force && (seizures || heart)) {
     const Condition cause = seizures ? Condition::seizures : Condition::heart_disease;
     found.push_back(make_caution(

@@ -2,13 +2,12 @@
 #include <set>
 
 #include "base/text.h"
+#include "plan/consents.h"
 #include "sheet/card_rows.h"
 #include "sheet/figure_text.h"
 #include "sheet/note_parts.h"
 #include "sheet/shown.h"
 #include "sheet/trim_lines.h"
-#include "trade/mats.h"
-#include "trade/phrases.h"
 
 namespace furnish {
 namespace {
@@ -61,34 +60,6 @@ std::vector<AlertEntry> note_alerts(const NoteDesk& desk) {
   return out;
 }
 
-namespace {
-/// Whether something that was agreed to on file is about a thing with that name. Words of other
-/// languages than English are not understood: there any consent will do.
-bool agreed_to(const NoteDesk& desk, std::initializer_list<std::string_view> names) {
-  const auto& consents = desk.note.visit.consents;
-  if (!desk.input.salon.language.starts_with("en")) return !consents.empty();
-  return std::ranges::any_of(consents, [&](const Consent& consent) {
-    return std::ranges::any_of(names,
-                               [&](std::string_view name) { return mentions(consent.to, name); });
-  });
-}
-
-/// The body of a double coat left shorter than it may come back from (RuleId::double_coat_short),
-/// by plan or by what was done.
-bool clipped_short(const NoteDesk& desk) {
-  constexpr Length least = 25_mm;
-  if (desk.input.pet.coat != Coat::double_coat) return false;
-  const auto accepted = [](const Caution& caution) {
-    return caution.rule == RuleId::double_coat_short && caution.accepted;
-  };
-  if (std::ranges::any_of(desk.input.plan.cautions, accepted)) return false;
-  return std::ranges::any_of(desk.input.plan.growth, [&](const RegionGrowth& row) {
-    const bool natural = row.natural && row.left.high >= *row.natural;
-    return in_group(row.place.region, Group::body) && !natural && row.left.high < least;
-  });
-}
-}  // namespace
-
 std::vector<std::string> note_signatures(const NoteDesk& desk) {
   const Words& words = desk.voice.words;
   std::vector<std::string> out;
@@ -98,14 +69,12 @@ std::vector<std::string> note_signatures(const NoteDesk& desk) {
     if (!consent.by.empty()) text += ": " + words.written(consent.by);
     out.push_back(sentence(text));
   }
-  const auto& regions = desk.note.visit.came_in.regions;
-  const bool cut_out = std::ranges::any_of(
-      regions, [](const RegionState& state) { return state.mats.value_or(0) >= mats_cut_out; });
-  if (cut_out && !agreed_to(desk, {"mat", "felt", "cut"})) {
-    out.push_back(sentence(words.say(Phrase::note_consent_mats)));
-  }
-  if (clipped_short(desk) && !agreed_to(desk, {"short", "shav", "clip"})) {
-    out.push_back(sentence(words.say(Phrase::note_consent_short)));
+  const Plan& plan = desk.input.plan;
+  for (const ConsentTo what : consents_missing(desk.note.visit, desk.input.pet, plan.growth,
+                                               plan.cautions, desk.input.salon.language)) {
+    const bool mats = what == ConsentTo::cutting_out;
+    out.push_back(
+        sentence(words.say(mats ? Phrase::note_consent_mats : Phrase::note_consent_short)));
   }
   return out;
 }

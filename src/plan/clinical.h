@@ -1,0 +1,22 @@
+#pragma once
+
+#include "base/length.h"
+#include "model/pet.h"
+#include "plan/health.h"
+
+namespace furnish {
+
+// What rules and pages ask about a dog's body, decided once for all of them.
+
+bool has_condition(const Pet&, Condition);
+
+/// A dog that heat and want of breath kill first: no heated air, and stop when it pants. A flat
+/// face has about twice the odds of heat illness (Hall, Carter, O'Neill, Scientific Reports 2020);
+/// that the old, the very young, a weak heart and a collapsing windpipe are as much at risk is
+/// common practice, no source.
+bool must_not_overheat(const Pet&, AgeGroup);
+
+/// True if a double coat may come back patchy or late where its body is left so long: under
+/// double_coat_shortest_mm (trade/health.h, with its source).
+bool too_short_for_double_coat(const Pet&, Region, Length left);
+}  // namespace furnish
