@@ -9,10 +9,14 @@ bool has_condition(const Pet& pet, Condition wanted) {
       pet.conditions, [&](const Located<Condition>& known) { return known.value == wanted; });
 }
 
-bool must_not_overheat(const Pet& pet, AgeGroup age) {
+bool short_of_breath(const Pet& pet, AgeGroup age) {
   return pet.build.nose == NoseLength::short_nose || age == AgeGroup::senior ||
-         age == AgeGroup::puppy || has_condition(pet, Condition::heart_disease) ||
+         has_condition(pet, Condition::heart_disease) ||
          has_condition(pet, Condition::collapsing_trachea);
+}
+
+bool must_not_overheat(const Pet& pet, AgeGroup age) {
+  return short_of_breath(pet, age) || age == AgeGroup::puppy;
 }
 
 bool too_short_for_double_coat(const Pet& pet, Region region, Length left) {

@@ -10,10 +10,11 @@ namespace furnish {
 
 bool has_condition(const Pet&, Condition);
 
-/// A dog that heat and want of breath kill first: no heated air, and stop when it pants. A flat
-/// face has about twice the odds of heat illness (Hall, Carter, O'Neill, Scientific Reports 2020);
-/// that the old, the very young, a weak heart and a collapsing windpipe are as much at risk is
-/// common practice, no source.
+/// A dog that may come to want breath, when it is hot or frightened: a flat face, a weak heart, a
+/// collapsing windpipe, old age. Common practice, no source.
+bool short_of_breath(const Pet&, AgeGroup);
+/// A dog that heat kills first: those, and the very young. A flat face has about twice the odds of
+/// heat illness (Hall, Carter, O'Neill, Scientific Reports 2020); the rest common practice.
 bool must_not_overheat(const Pet&, AgeGroup);
 
 /// True if a double coat may come back patchy or late where its body is left so long: under

@@ -82,7 +82,7 @@ std::vector<StyleNote> style_what_if(const SheetInput& input, const SheetVoice& 
         {capitalised(words.written(pet.handling.stop)), {{words.say(Phrase::if_stop)}}, pet.span});
   }
   if (has_condition(pet, Condition::seizures)) add(Phrase::if_fit_head, words.say(Phrase::if_fit));
-  if (must_not_overheat(pet, input.plan.health.age_group)) {
+  if (short_of_breath(pet, input.plan.health.age_group)) {
     add(Phrase::if_breath_head, words.say(Phrase::if_breath));
   }
   const bool mats = pet.coat && *pet.coat != Coat::smooth && *pet.coat != Coat::hairless;

@@ -13,9 +13,12 @@ TEST_CASE("what must not overheat is the same dog for every rule and page") {
   CHECK_FALSE(must_not_overheat(dog, AgeGroup::unknown));
   CHECK(must_not_overheat(dog, AgeGroup::senior));
   CHECK(must_not_overheat(dog, AgeGroup::puppy));
+  CHECK(short_of_breath(dog, AgeGroup::senior));
+  CHECK_FALSE(short_of_breath(dog, AgeGroup::puppy));
   for (const Condition one : {Condition::heart_disease, Condition::collapsing_trachea}) {
     dog.conditions = {{one, {}}};
     CHECK(must_not_overheat(dog, AgeGroup::adult));
+    CHECK(short_of_breath(dog, AgeGroup::adult));
   }
   for (const Condition one : {Condition::arthritis, Condition::blind, Condition::seizures}) {
     dog.conditions = {{one, {}}};
