@@ -43,12 +43,14 @@ auto tool_rank(const Tool& tool) {
   return std::tuple(tool.index(), size, blade);
 }
 
-std::vector<std::string_view> lines_for(const std::vector<Place>& places) {
-  std::vector<std::string_view> out;
+void add_once(std::vector<Method>& methods, Method method) {
+  if (std::ranges::find(methods, method) == methods.end()) methods.push_back(method);
+}
+
+std::vector<Method> methods_of(const std::vector<Place>& places) {
+  std::vector<Method> out;
   for (const Place place : places) {
-    const auto method = method_of(place.region);
-    if (!method || std::ranges::find(out, how(*method)) != out.end()) continue;
-    out.push_back(how(*method));
+    if (const auto method = method_of(place.region)) add_once(out, *method);
   }
   return out;
 }
@@ -112,10 +114,6 @@ std::vector<Job> jobs_of(const Pet& pet, std::span<const DrawerGap> gaps) {
   return jobs;
 }
 
-void add_once(std::vector<std::string_view>& lines, std::string_view line) {
-  if (!line.empty() && std::ranges::find(lines, line) == lines.end()) lines.push_back(line);
-}
-
 /// Ears, tail and feet as the style says.
 void add_finish(WorkStep& step, const Pet& pet) {
   for (const FinishRow& row : finish_rows) {
@@ -131,9 +129,9 @@ void add_finish(WorkStep& step, const Pet& pet) {
 
 }  // namespace
 
-WorkStep make_step(Stage stage, Task task, std::string words, std::string_view how) {
+WorkStep make_step(Stage stage, Task task, std::string words, std::optional<Method> how) {
   WorkStep step{stage, task, std::nullopt, false, {}, Stance::standing, std::move(words), {}, {}};
-  if (!how.empty()) step.how.push_back(how);
+  if (how) step.how.push_back(*how);
   return step;
 }
 
@@ -159,10 +157,10 @@ std::vector<WorkStep> cutting(const Pet& pet, std::span<const DrawerGap> gaps) {
     step.substitute = job.substitute;
     step.places = job.places;
     step.stance = job.stance;
-    step.how = lines_for(job.places);
+    step.how = methods_of(job.places);
     add_finish(step, pet);
     if (step.how.empty() && job.tool && std::holds_alternative<Scissor>(*job.tool)) {
-      step.how.push_back(how(Method::anywhere));
+      step.how.push_back(Method::anywhere);
     }
     out.push_back(step);
   }

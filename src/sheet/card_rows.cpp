@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "sheet/caution_words.h"
 #include "sheet/mix_text.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
@@ -216,7 +217,7 @@ class RowMaker {
     SourceSpan span;
     for (const Caution& caution : input_.plan.cautions) {
       if (!caution.accepted || !belongs_on_card(caution)) continue;
-      text.add(say(Phrase::accepted_on, {sentence(caution_text(caution.what_said, voice_)),
+      text.add(say(Phrase::accepted_on, {sentence(caution_text(caution.what, voice_)),
                                          voice_.locale.long_date(caution.accepted->signed_on),
                                          own(caution.accepted->reason)}));
       span = caution.accepted->span;

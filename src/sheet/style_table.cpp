@@ -46,23 +46,21 @@ std::vector<std::string> how_of(const StyleRow& row, const SheetVoice& voice) {
 }
 
 /// The lines that a newer groomer needs for these places and their finish.
-std::vector<std::string_view> how_lines(const StyleRow& row) {
-  std::vector<std::string_view> lines;
-  const auto add = [&](std::string_view line) {
-    if (!line.empty() && std::ranges::find(lines, line) == lines.end()) lines.push_back(line);
+std::vector<Method> how_lines(const StyleRow& row) {
+  std::vector<Method> lines;
+  const auto add = [&](Method line) {
+    // A line may begin with the very words of another.
+    const bool said =
+        std::ranges::any_of(lines, [&](Method other) { return begins_with(other, line); });
+    if (!said) lines.push_back(line);
   };
   for (const Place place : row.places) {
     if (row.kind != RowKind::cut) break;
-    if (const auto method = method_of(place.region)) add(how(*method));
+    if (const auto method = method_of(place.region)) add(*method);
     if (row.finish.empty()) continue;
     const auto part = finish_part(place.region);
     if (!part) continue;
-    if (const FinishInfo* known = find_finish(*part, row.finish)) {
-      // The method may begin with the very words of the finish.
-      const bool said = std::ranges::any_of(
-          lines, [&](std::string_view line) { return line.starts_with(known->how); });
-      if (!said) add(known->how);
-    }
+    if (const FinishInfo* known = find_finish(*part, row.finish)) add(known->how);
   }
   return lines;
 }
@@ -78,7 +76,7 @@ TableCell part_cell(const StyleRow& row, const SheetInput& input, const SheetVoi
     cell.text.push_back({row.instead, Face::semibold});
   }
   if (with_how == WithHow::yes) {
-    for (const std::string_view line : how_lines(row)) {
+    for (const Method line : how_lines(row)) {
       cell.text.push_back(
           {(cell.text.size() == 1 ? "\u2007" : ". ") + capitalised(how_text(line, voice.words))});
     }

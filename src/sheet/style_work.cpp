@@ -82,7 +82,7 @@ std::vector<TextSpan> step_text(const WorkStep& step, const SheetInput& input,
 }
 
 void add_how(std::vector<TextSpan>& line, const WorkStep& step, const Words& words) {
-  for (const std::string_view how : step.how) {
+  for (const Method how : step.how) {
     line.push_back({(line.empty() ? "" : ". ") + capitalised(how_text(how, words))});
   }
 }

@@ -6,6 +6,7 @@
 #include <span>
 #include <string_view>
 
+#include "trade/method.h"
 #include "trade/region.h"
 
 namespace furnish {
@@ -21,7 +22,7 @@ std::optional<FinishPart> finish_part(Region);
 struct FinishInfo {
   FinishPart part;
   std::string_view words;
-  std::string_view how;  ///< the line a newer groomer needs; common practice, no source
+  Method how;
 };
 
 std::span<const FinishInfo> finishes();
