@@ -37,7 +37,7 @@ class Checker {
     console_.show_reports();
     console_.say(fmt::format("{} of {} files {} good", good_, good_ + bad_,
                              good_ + bad_ == 1 ? "is" : "are"));
-    return bad_ == 0 ? Exit::ok : Exit::faults;
+    return bad_ == 0 && all_said_ ? Exit::ok : Exit::faults;
   }
 
  private:
@@ -103,7 +103,11 @@ class Checker {
       });
     }
     const Plan plan = make_plan(folder.salon(), *read, visits, shop_.today(), shop_.sink());
-    report(plan.cautions, shop_.sink());
+    if (const auto words = shop_.voices().plain(folder)) {
+      report(plan.cautions, *words, shop_.sink());
+    } else {
+      all_said_ = false;
+    }
     photos(folder, *read, visits);
   }
 
@@ -144,6 +148,7 @@ class Checker {
   Workshop& shop_;
   Console& console_;
   std::size_t good_ = 0, bad_ = 0;
+  bool all_said_ = true;                      ///< false: there were no words for a plan's cautions
   std::map<std::string, SourceSpan> photos_;  ///< where each was shown first
 };
 }  // namespace

@@ -9,6 +9,7 @@
 #include "app/data_folder.h"
 #include "app/photos.h"
 #include "base/text.h"
+#include "model/for_everyone.h"
 #include "sheet/card.h"
 #include "sheet/style_sheet.h"
 #include "spec/writer.h"
@@ -126,17 +127,17 @@ std::optional<Workshop::Made> Workshop::sheet(const Case& one) {
     };
   }
   const bool style = options_.command == Command::style;
+  const Pet everyones = for_everyone(one.pet);
   if (style) {
-    input.trim_code = trim_toml(one.pet);
+    input.trim_code = trim_toml(everyones);
     input.portrait = PhotoFolder(one.folder->root(), salon, sources_, sink_).portrait(one.pet);
   }
   auto made =
       style ? make_style_sheet(input, sheet_voice, sink_) : make_card(input, sheet_voice, sink_);
   if (!made) return std::nullopt;
-  const Audience audience = options_.staff_spec ? Audience::staff : Audience::everyone;
   return Made{*std::move(made),
               one.pet.key + (style ? "-style" : "-card"),
-              {pet_file(one.pet, audience)},
+              {pet_file(options_.staff_spec ? one.pet : everyones)},
               {}};
 }
 }  // namespace furnish

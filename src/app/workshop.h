@@ -72,8 +72,11 @@ class Workshop {
   void report_no_visit(const Case&);
   std::optional<Made> note(const Case&, const Paper&, const SheetVoice&);
   std::optional<Made> care(const Case&, const Paper&, const SheetVoice&);
+  /// The case as its owner may know it: pet and visits without what is for staff, and a plan that
+  /// knows no more than they do.
+  Case for_owner(const Case&) const;
   /// What travels inside a sheet's PDF, so that the sheet can be turned back into a file.
-  static Attachment pet_file(const Pet&, Audience);
+  static Attachment pet_file(const Pet&);
   /// What the sheet is printed on: asked for, or the salon's usual. Empty after an error.
   std::optional<Paper> paper(const Salon&);
 

@@ -5,6 +5,7 @@
 #include "app/photos.h"
 #include "app/workshop.h"
 #include "base/text.h"
+#include "model/for_everyone.h"
 #include "output/icalendar.h"
 #include "sheet/care.h"
 #include "sheet/note.h"
@@ -32,8 +33,16 @@ CalendarEvent event_of(const SheetInput& input, const SheetVoice& voice) {
 }
 }  // namespace
 
-Attachment Workshop::pet_file(const Pet& pet, Audience audience) {
-  return {pet.key + ".toml", pet_toml(pet, audience), "application/toml",
+Workshop::Case Workshop::for_owner(const Case& one) const {
+  Case out{one.folder, for_everyone(one.pet), {}, one.all_visits, {}};
+  for (const Visit& visit : one.visits) out.visits.push_back(for_everyone(visit));
+  DiagnosticSink unheard;  // the whole pet's plan has said it already
+  out.plan = make_plan(one.folder->salon(), out.pet, out.visits, today_, unheard);
+  return out;
+}
+
+Attachment Workshop::pet_file(const Pet& pet) {
+  return {pet.key + ".toml", pet_toml(pet), "application/toml",
           "The pet's file, from which this sheet was made"};
 }
 
@@ -67,24 +76,30 @@ void Workshop::report_no_visit(const Case& one) {
                             : "there is one of " + listed(days, " and ");
 }
 
-std::optional<Workshop::Made> Workshop::note(const Case& one, const Paper& on,
+std::optional<Workshop::Made> Workshop::note(const Case& all, const Paper& on,
                                              const SheetVoice& speaker) {
-  const Visit* const visit = chosen_visit(one);
-  if (visit == nullptr) {
-    report_no_visit(one);
+  const Visit* const whole = chosen_visit(all);
+  if (whole == nullptr) {
+    report_no_visit(all);
     return std::nullopt;
   }
-  const Salon& salon = one.folder->salon();
+  const Salon& salon = all.folder->salon();
+  // Photos are found by what an owner's page is not told: where they lie.
+  std::vector<PhotographPtr> photos =
+      PhotoFolder(all.folder->root(), salon, sources_, sink_).of(*whole);
+  const std::optional<Case> owners =
+      options_.for_owner ? std::optional(for_owner(all)) : std::nullopt;
+  const Case& one = owners ? *owners : all;
+  const auto at = static_cast<std::size_t>(whole - all.visits.data());
+  const Visit* const visit = &one.visits[at];
   const Date day = visit->date.value;
-  const auto count = static_cast<std::size_t>(visit - one.visits.data());
-  const std::span history = std::span(one.visits).first(count + 1);
+  const std::span history = std::span(one.visits).first(at + 1);
   DiagnosticSink unheard;  // the plan of today has said it already
-  const Plan before = make_plan(salon, one.pet, history.first(count), day, unheard);
+  const Plan before = make_plan(salon, one.pet, history.first(at), day, unheard);
   const Plan after = make_plan(salon, one.pet, history, day, unheard);
   const SheetInput input{salon, one.pet, after, std::nullopt, day, on, visit};
   const Audience audience = options_.for_owner ? Audience::everyone : Audience::staff;
-  PhotoFolder photos(one.folder->root(), salon, sources_, sink_);
-  const NoteInput note{before, *visit, history, photos.of(*visit), audience};
+  const NoteInput note{before, *visit, history, std::move(photos), audience};
   auto sheet = make_note(input, note, speaker, sink_);
   if (!sheet) return std::nullopt;
   std::string visit_name = fmt::format("{}-{}", one.pet.key, to_iso(day));
@@ -93,8 +108,8 @@ std::optional<Workshop::Made> Workshop::note(const Case& one, const Paper& on,
   if (options_.for_owner) name += "-owner";
   return Made{*std::move(sheet),
               std::move(name),
-              {pet_file(one.pet, audience),
-               {visit_name + ".toml", visit_toml(*visit, audience), "application/toml",
+              {pet_file(one.pet),
+               {visit_name + ".toml", visit_toml(*visit), "application/toml",
                 "The visit's file, from which this note was made"}},
               {}};
 }
@@ -108,8 +123,9 @@ const Visit* Workshop::visit_cared_for(const Case& one) const {
   return waiting && !one.folder->booking(one.pet, today_) ? last : nullptr;
 }
 
-std::optional<Workshop::Made> Workshop::care(const Case& one, const Paper& on,
+std::optional<Workshop::Made> Workshop::care(const Case& all, const Paper& on,
                                              const SheetVoice& speaker) {
+  const Case one = for_owner(all);
   const Visit* const visit = visit_cared_for(one);
   if (visit == nullptr && options_.visit) {
     report_no_visit(one);
@@ -135,9 +151,6 @@ std::optional<Workshop::Made> Workshop::care(const Case& one, const Paper& on,
   }
   auto sheet = make_care_sheet(input, care, speaker, sink_);
   if (!sheet) return std::nullopt;
-  return Made{*std::move(sheet),
-              one.pet.key + "-care",
-              {pet_file(one.pet, Audience::everyone)},
-              std::move(beside)};
+  return Made{*std::move(sheet), one.pet.key + "-care", {pet_file(one.pet)}, std::move(beside)};
 }
 }  // namespace furnish

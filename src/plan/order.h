@@ -12,6 +12,7 @@
 #include "model/salon.h"
 #include "plan/bath.h"
 #include "plan/drawer.h"
+#include "trade/method.h"
 
 namespace furnish {
 
@@ -55,8 +56,8 @@ struct WorkStep {
   bool substitute = false;    ///< `tool` stands in for one the drawer lacks
   std::vector<Place> places;  ///< in order of place; empty: the whole dog
   Stance stance = Stance::standing;
-  std::string words;                  ///< the pet's own: how it is brushed, product, finish
-  std::vector<std::string_view> how;  ///< lines for a newer groomer, of these places; may be empty
+  std::string words;                         ///< the pet's own: how it is brushed, product, finish
+  std::vector<Method> how;                   ///< for a newer groomer, of these places; may be empty
   std::optional<std::chrono::seconds> time;  ///< dwell, rinse
 };
 

@@ -78,7 +78,7 @@ TEST_CASE("what the pet needs not is not there") {
   for (const Task task : {Task::shampoo, Task::rinse, Task::dry}) {
     CHECK(find(steps_of(dog), task) == steps_of(dog).size());
   }
-  dog.finish.push_back({"nails", "leave", SaidBy::pet, {}, false});
+  dog.finish.push_back({FinishPart::nails, "leave", SaidBy::pet, {}, false});
   CHECK(find(steps_of(dog), Task::nails) == steps_of(dog).size());
 }
 
@@ -115,8 +115,8 @@ TEST_CASE("the drawer's substitute is what one works with") {
 
 TEST_CASE("finish words stand beside the cut, else in a step of their own") {
   Pet dog = groomed();
-  dog.finish = {{"ears", "straight edge", SaidBy::pet, {}, false},
-                {"feet", "hare foot", SaidBy::pet, {}, false}};
+  dog.finish = {{FinishPart::ears, "straight edge", SaidBy::pet, {}, false},
+                {FinishPart::feet, "hare foot", SaidBy::pet, {}, false}};
   auto steps = steps_of(dog);
   CHECK(steps[find_place(steps, Region::ears)].words == "ears: straight edge");
   CHECK_FALSE(steps[find_place(steps, Region::ears)].how.empty());

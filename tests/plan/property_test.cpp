@@ -80,7 +80,7 @@ Dense dense(unsigned seed) {
 
 std::string text_of(const Dense& in) {
   const Made made = plan(in.salon, in.pet, in.visits);
-  return plan_text(made.plan, in.salon, in.pet) + plan_json(made.plan, in.pet);
+  return plan_text(made.plan, in.salon, in.pet, words()) + plan_json(made.plan, in.pet, words());
 }
 }  // namespace
 
