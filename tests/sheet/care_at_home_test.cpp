@@ -43,7 +43,7 @@ TEST_CASE("a bath at home says how often, with what, and how it is mixed for the
   CHECK_FALSE(plain.says("Use "));
 
   // Without a bottle there is nothing to mix it in, without a dilution nothing to mix.
-  const std::string oat = "product = { product = \"Oat wash\", kind = \"shampoo\"";
+  const std::string oat = "product = { name = \"Oat wash\", kind = \"shampoo\"";
   for (const std::string& with :
        {oat + " }\nbottle = \"275 ml\"\n", oat + ", dilution = \"1:10\" }\n"}) {
     const Care care(every + with);
@@ -77,7 +77,7 @@ TEST_CASE("a dog that is not bathed is brushed, and has no signs of a bath to wa
 TEST_CASE("a coat without hair is cared for as skin", "[care]") {
   const Care bare("coat = \"hairless\"\n"), curly("coat = \"curly\"\n");
   INFO(bare.text());
-  CHECK(bare.says("We washed Rex."));
+  CHECK(bare.says("We washed Rex and dried the skin."));
   CHECK(bare.says("Wash with mild soap and use a skin cream. Keep out of strong sun."));
   for (const char* brushing : {"brushed it out", "comb down to the skin", "Never use scissors"}) {
     INFO(brushing << "\n" << curly.text());
