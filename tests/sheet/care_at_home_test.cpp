@@ -45,14 +45,14 @@ TEST_CASE("a bath at home says how often, with what, and how it is mixed for the
   // Without a bottle there is nothing to mix it in, without a dilution nothing to mix.
   const std::string oat = "product = { name = \"Oat wash\", kind = \"shampoo\"";
   for (const std::string& with :
-       {oat + " }\nbottle = \"275 ml\"\n", oat + ", dilution = \"1:10\" }\n"}) {
+       {oat + " }\nbottle = \"275 ml\"\n", oat + ", dilution = \"10:1\" }\n"}) {
     const Care care(every + with);
     INFO(care.text());
     CHECK(care.says("Every 4 weeks. Use Oat wash. Brush first"));
     CHECK_FALSE(care.says("Mix "));
   }
   // Ten parts of water to one: an eleventh of the bottle.
-  const Care mixed(every + oat + ", dilution = \"1:10\" }\nbottle = \"275 ml\"\n");
+  const Care mixed(every + oat + ", dilution = \"10:1\" }\nbottle = \"275 ml\"\n");
   INFO(mixed.text());
   CHECK(mixed.says("Mix 25 ml of Oat wash with 250 ml of water. Brush first"));
 
