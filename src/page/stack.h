@@ -35,17 +35,6 @@ class Rule final : public Block {
   Ink ink_;
 };
 
-/// An area that stays empty, such as the one for a clip.
-class FreeZone final : public Block {
- public:
-  explicit FreeZone(Length height) : height_(height) {}
-  Extent measure(Length, const Setting&) const override { return {height_, height_}; }
-  void place(const Rect&, const Setting&, Frame&) const override {}
-
- private:
-  Length height_;
-};
-
 /// Blocks one under the other. Spare room goes to whatever has stretch, evenly.
 class Column final : public Block {
  public:
