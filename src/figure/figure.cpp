@@ -8,6 +8,7 @@
 #include "figure/areas.h"
 #include "figure/callouts.h"
 #include "figure/drawing.h"
+#include "figure/lengths.h"
 #include "figure/on_paper.h"
 #include "figure/set_text.h"
 #include "figure/spots.h"
