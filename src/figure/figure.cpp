@@ -332,9 +332,4 @@ BlockPtr dog_figure(FigureInput input, DrawnDogPtr dog, Length least, Length mos
   return std::make_shared<DogFigure>(std::move(input), std::move(dog), least, most, stretch,
                                      std::move(origin));
 }
-
-BlockPtr dog_figure(FigureInput input, Length least, Length most, int stretch, Origin origin) {
-  DrawnDogPtr dog = draw_dog(input);
-  return dog_figure(std::move(input), std::move(dog), least, most, stretch, std::move(origin));
-}
 }  // namespace furnish

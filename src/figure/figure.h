@@ -63,7 +63,6 @@ DrawnDogPtr draw_dog(const FigureInput&);
 
 /// The dog, from the side, wearing the trim. Stands in the middle of its column, grows with spare
 /// room from `least` to `most` height.
-BlockPtr dog_figure(FigureInput, Length least, Length most, int stretch, Origin = {});
-/// The same, drawn before. pre: drawn of an input with the same build, coat, weight and lengths.
+/// pre: drawn of an input with the same build, coat, weight and lengths.
 BlockPtr dog_figure(FigureInput, DrawnDogPtr, Length least, Length most, int stretch, Origin = {});
 }  // namespace furnish

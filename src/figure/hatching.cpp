@@ -4,6 +4,13 @@
 
 namespace furnish {
 namespace {
+/// How an area is filled.
+struct HatchStyle {
+  double degrees;          ///< counted clockwise from the x axis
+  Length spacing, weight;  ///< of lines, or of dots and their grid
+  bool dots;
+};
+
 // Angle, spacing and weight of lines, and dots instead of lines: apart in print, and each still a
 // grey of its own from afar. By eye.
 constexpr std::array<HatchStyle, tool_kind_count> styles{{
@@ -30,12 +37,8 @@ ToolKind kind_of(const Tool& tool) {
   return std::visit(Kind{}, tool);
 }
 
-const HatchStyle& hatch_style(ToolKind kind) {
-  return styles[static_cast<std::size_t>(kind)];
-}
-
 HatchMark hatched(std::vector<Contour> area, ToolKind kind) {
-  const HatchStyle& style = hatch_style(kind);
+  const HatchStyle& style = styles[static_cast<std::size_t>(kind)];
   return {std::move(area), style.degrees, style.spacing, style.weight, Ink::quiet, style.dots};
 }
 

@@ -17,14 +17,7 @@ inline constexpr std::size_t tool_kind_count = 6;
 /// line or every other hair.
 ToolKind kind_of(const Tool&);
 
-/// How an area worked on with one kind of tool is filled. No two kinds share both direction and
-/// mean grey; see hatching_test.
-struct HatchStyle {
-  double degrees;          ///< counted clockwise from the x axis
-  Length spacing, weight;  ///< of lines, or of dots and their grid
-  bool dots;
-};
-const HatchStyle& hatch_style(ToolKind);
-/// The mark that fills `area` so.
+/// The mark that fills an area worked on with one kind of tool. No two kinds share both direction
+/// and mean grey; see hatching_test.
 HatchMark hatched(std::vector<Contour> area, ToolKind);
 }  // namespace furnish

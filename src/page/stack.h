@@ -72,20 +72,6 @@ class Beside final : public Block {
   Line line_;
 };
 
-/// Space around a block.
-class Padding final : public Block {
- public:
-  Padding(BlockPtr, Insets);
-  Extent measure(Length width, const Setting&) const override;
-  void place(const Rect&, const Setting&, Frame&) const override;
-  Length natural_width(const Setting&) const override;
-  std::vector<Part> parts(Length width, const Setting&) const override;
-
- private:
-  BlockPtr block_;
-  Insets insets_;
-};
-
 /// Something at each end of one line: the head's name and facts, the foot's salon and date. The
 /// start takes its natural width, the end the rest. If both do not fit on a line and the end would
 /// have less than two fifths of the width, it goes below.

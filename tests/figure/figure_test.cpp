@@ -12,7 +12,8 @@ namespace {
 Frame drawn(const FigureInput& input, Length width, const HandHeld& page) {
   Frame frame;
   frame.size = {width, scaled(width, 0.9)};
-  dog_figure(input, 60_mm, 250_mm, 1)->place({{}, frame.size}, page.setting(), frame);
+  dog_figure(input, draw_dog(input), 60_mm, 250_mm, 1)
+      ->place({{}, frame.size}, page.setting(), frame);
   return frame;
 }
 }  // namespace
