@@ -2,7 +2,6 @@
 
 #include <compare>
 #include <cstdint>
-#include <optional>
 
 namespace furnish {
 
@@ -24,11 +23,6 @@ class Length {
   }
   /// Typographic points of 25.4/72 mm, as PDF counts them.
   static constexpr Length points(double pt) { return mm(pt * 25.4 / 72); }
-  /// The same for a number that may be anything: empty if not finite or beyond 10 m either way.
-  static constexpr std::optional<Length> from_mm(double mm) {
-    if (!(mm > -10'000 && mm < 10'000)) return std::nullopt;
-    return Length::mm(mm);
-  }
 
   constexpr std::int64_t um() const { return um_; }
   constexpr double in_mm() const { return static_cast<double>(um_) / 1000; }

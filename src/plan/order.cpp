@@ -131,22 +131,4 @@ std::vector<WorkStep> order_of_work(const Pet& pet, const BathPlan& bath,
   out.push_back(make_step(Stage::check, Task::judge, {}, Method::look));
   return out;
 }
-
-Changes count_changes(std::span<const WorkStep> steps) {
-  Changes out;
-  std::optional<Tool> tool;
-  bool started = false;
-  Stance stance = Stance::standing;
-  for (const WorkStep& step : steps) {
-    const bool handled = step.tool || (step.task == Task::finish && !step.places.empty());
-    if (handled && (!started || step.tool != tool)) {
-      ++out.tool;
-      tool = step.tool;
-      started = true;
-    }
-    if (step.stance != stance) ++out.stance;
-    stance = step.stance;
-  }
-  return out;
-}
 }  // namespace furnish

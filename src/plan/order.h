@@ -64,12 +64,4 @@ struct WorkStep {
 /// All steps. Places that an alert avoids do not appear. Of all orders that keep the precedence,
 /// one with the fewest changes of tool and, among those, of position; see plan/work_order.h.
 std::vector<WorkStep> order_of_work(const Pet&, const BathPlan&, std::span<const DrawerGap>);
-
-/// What an order costs: changes from one step to the next. A finish that names no tool counts as
-/// one of its own; other tasks without a tool are no change.
-struct Changes {
-  int tool = 0, stance = 0;
-  friend constexpr auto operator<=>(Changes, Changes) = default;
-};
-Changes count_changes(std::span<const WorkStep>);
 }  // namespace furnish

@@ -9,7 +9,6 @@
 #include "spec/document.h"
 #include "spec/language.h"
 #include "spec/values.h"
-#include "spec/words.h"
 
 namespace furnish {
 namespace {

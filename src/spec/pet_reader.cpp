@@ -1,10 +1,10 @@
+#include "spec/pet_reader.h"
+
 #include <fmt/format.h>
 
 #include "spec/pet_sections.h"
 #include "spec/product_reader.h"
-#include "spec/reader.h"
 #include "spec/trim_reader.h"
-#include "spec/words.h"
 
 namespace furnish {
 namespace {

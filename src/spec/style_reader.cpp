@@ -5,7 +5,6 @@
 #include <algorithm>
 
 #include "spec/trim_reader.h"
-#include "spec/words.h"
 
 namespace furnish {
 namespace {

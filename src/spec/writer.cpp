@@ -4,6 +4,7 @@
 
 #include "spec/product_writer.h"
 #include "spec/toml_text.h"
+#include "spec/short_trim.h"
 #include "spec/trim_writer.h"
 #include "spec/word_tables.h"
 

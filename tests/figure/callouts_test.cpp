@@ -55,7 +55,8 @@ TEST_CASE("plans with every region used: leaders never cross, labels keep clear"
     const double width = between(random, 80, 180);
     Frame frame;
     frame.size = {Length::mm(width), Length::mm(width * 0.95)};
-    dog_figure(input, 60_mm, 250_mm, 1)->place({{}, frame.size}, page.setting(), frame);
+    dog_figure(input, draw_dog(input), 60_mm, 250_mm, 1)
+        ->place({{}, frame.size}, page.setting(), frame);
     const Found found = find(frame);
     INFO("round " << round << ", width " << width);
     all += found.discs.size();

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "plan/changes.h"
 #include "plan/made.h"
 
 using namespace furnish;
@@ -125,6 +126,27 @@ TEST_CASE("finish words stand beside the cut, else in a step of their own") {
   CHECK(steps[find_place(steps, Region::ears)].task == Task::finish);
   CHECK_FALSE(steps[find_place(steps, Region::ears)].tool);
 }
+
+namespace {
+/// A finish that names no tool counts as one of its own; other tasks without a tool are no change.
+Changes count_changes(std::span<const WorkStep> steps) {
+  Changes out;
+  std::optional<Tool> tool;
+  bool started = false;
+  Stance stance = Stance::standing;
+  for (const WorkStep& step : steps) {
+    const bool handled = step.tool || (step.task == Task::finish && !step.places.empty());
+    if (handled && (!started || step.tool != tool)) {
+      ++out.tool;
+      tool = step.tool;
+      started = true;
+    }
+    if (step.stance != stance) ++out.stance;
+    stance = step.stance;
+  }
+  return out;
+}
+}  // namespace
 
 TEST_CASE("steps of one tool and position are one step, and the changes are counted") {
   Pet dog = pet(Coat::drop);

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "plan/allocations.h"
+#include "plan/changes.h"
 
 using namespace furnish;
 
@@ -29,6 +30,20 @@ bool keeps_layers(const std::vector<WorkNode>& nodes, const std::vector<std::siz
   return std::ranges::is_sorted(order, {}, [&](std::size_t i) { return nodes[i].layer; });
 }
 
+/// From standing with no tool to standing at the end.
+Changes cost_of(std::span<const WorkNode> nodes, std::span<const std::size_t> order) {
+  Changes out;
+  int tool = -1;
+  Stance stance = Stance::standing;
+  for (const std::size_t i : order) {
+    out.tool += nodes[i].tool != tool ? 1 : 0;
+    out.stance += nodes[i].stance != stance ? 1 : 0;
+    tool = nodes[i].tool;
+    stance = nodes[i].stance;
+  }
+  out.stance += stance != Stance::standing ? 1 : 0;
+  return out;
+}
 Changes least_by_trying_all(const std::vector<WorkNode>& nodes) {
   std::vector<std::size_t> order(nodes.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
