@@ -68,7 +68,7 @@ std::optional<Catalogue> read_catalogue(const ReadContext& context, const std::s
                                         const Catalogue* english) {
   Catalogue out;
   out.language = stem(path);
-  const auto file = static_cast<std::uint16_t>(context.sources.size());
+  const auto file = static_cast<std::uint32_t>(context.sources.size());
   auto bytes = read_bytes(context, path);
   if (!bytes) return std::nullopt;
   const auto document = read_document(context, path, *std::move(bytes),

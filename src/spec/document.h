@@ -44,7 +44,7 @@ struct TomlEntry {
 
 /// A file of TOML as a tree in which everything has its place.
 struct Document {
-  std::uint16_t file = SourceSpan::no_file;
+  std::uint32_t file = SourceSpan::no_file;
   TomlTable root;
   /// False if lines with faults of syntax were left out of the tree: then what seems to be missing
   /// may stand in them.

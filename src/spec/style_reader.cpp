@@ -62,7 +62,7 @@ void read_identity(Fields& fields, StyleFile& out) {
 StyleFile read_style_file(const ReadContext& context, const std::string& path) {
   StyleFile out;
   out.style.key = stem(path);
-  out.file = static_cast<std::uint16_t>(context.sources.size());
+  out.file = static_cast<std::uint32_t>(context.sources.size());
   auto bytes = read_bytes(context, path);
   if (!bytes) return out;
   const auto document = read_document(context, path, *std::move(bytes),

@@ -76,7 +76,7 @@ void check_name_date(const Located<Date>& date, std::string_view path, Diagnosti
       .hint = "rename the file, or correct the date";
 }
 
-bool no_errors_in(std::uint16_t file, const DiagnosticSink& sink) {
+bool no_errors_in(std::uint32_t file, const DiagnosticSink& sink) {
   return std::ranges::none_of(sink.all(), [&](const Diagnostic& d) {
     return d.severity == Severity::error && d.span.file == file;
   });

@@ -18,5 +18,5 @@ std::optional<Located<std::string>> read_photo_path(Fields&, std::string_view ke
 /// A fault if the date in a file is not the one its name begins with.
 void check_name_date(const Located<Date>&, std::string_view path, DiagnosticSink&);
 /// True if none of the faults lies in this file.
-bool no_errors_in(std::uint16_t file, const DiagnosticSink&);
+bool no_errors_in(std::uint32_t file, const DiagnosticSink&);
 }  // namespace furnish
