@@ -133,28 +133,45 @@ bool only_space_and_comments(std::string_view text) {
   }
   return true;
 }
-}  // namespace
 
-std::optional<std::string> read_bytes(const ReadContext& context, const std::string& path) {
-  FileContent content = context.files.read(path);
-  if (content.bytes) return std::move(content.bytes);
+std::uint32_t report_unreadable(const ReadContext& context, const std::string& path,
+                                const std::string& fault) {
   const std::uint32_t file = context.sources.add(path, {});
-  context.sink.error("unreadable", {file, {}, {}}, "cannot be read: " + content.fault);
-  return std::nullopt;
+  context.sink.error("unreadable", {file, {}, {}}, "cannot be read: " + fault);
+  return file;
 }
 
-std::optional<Document> read_document(const ReadContext& context, std::string path,
-                                      std::string text, std::string_view must_have) {
+ReadFile read_text(const ReadContext& context, std::string path, std::string text,
+                   std::string_view must_have) {
   if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);
   const std::uint32_t file = context.sources.add(std::move(path), std::move(text));
   const SourceText& source = context.sources.at(file);
   const auto starts = scan_text(source, file, context.sink);
-  if (!starts) return std::nullopt;
+  if (!starts) return {file, std::nullopt};
   if (!must_have.empty() && only_space_and_comments(source.text())) {
     context.sink.error("empty", {file, {}, {}}, fmt::format("is empty; {}", must_have));
-    return std::nullopt;
+    return {file, std::nullopt};
   }
-  return parse(context, file, *starts);
+  return {file, parse(context, file, *starts)};
+}
+}  // namespace
+
+std::optional<std::string> read_bytes(const ReadContext& context, const std::string& path) {
+  FileContent content = context.files.read(path);
+  if (!content.bytes) report_unreadable(context, path, content.fault);
+  return std::move(content.bytes);
+}
+
+std::optional<Document> read_document(const ReadContext& context, std::string path,
+                                      std::string text, std::string_view must_have) {
+  return read_text(context, std::move(path), std::move(text), must_have).document;
+}
+
+ReadFile read_file(const ReadContext& context, const std::string& path,
+                   std::string_view must_have) {
+  FileContent content = context.files.read(path);
+  if (!content.bytes) return {report_unreadable(context, path, content.fault), std::nullopt};
+  return read_text(context, path, *std::move(content.bytes), must_have);
 }
 
 std::string stem(std::string_view path) {
