@@ -150,7 +150,8 @@ TEST_CASE("pets of one name from two salons travel in one PDF, each with its own
   for (const char* const salon : {"east", "west", "far/west"}) {
     put(folder, std::string(salon) + "/salon.toml", "[salon]\nname = \"S\"\n");
     put(folder, std::string(salon) + "/pets/rex.toml",
-        std::string("[pet]\nname = \"Rex of ") + salon + "\"\n");
+        std::string("[pet]\nname = \"Rex of ") + salon + "\"\n[trim]\nvisit_every = \"8 weeks\"\n");
+    put(folder, std::string(salon) + "/visits/rex/2026-11-01.toml", "date = 2026-11-01\n");
   }
   put(folder, "east/pets/ada.toml", "[pet]\nname = \"Ada\"\n");
   const std::string in = "cd " + folder.path("") + " &&";
@@ -179,6 +180,11 @@ TEST_CASE("pets of one name from two salons travel in one PDF, each with its own
   const auto care =
       furnish("care east/pets/rex.toml west/pets/rex.toml --together --on 2026-11-24 -o c.pdf", in);
   CHECK(care.status == 0);
+  // Neither calendar entry takes the other's place.
+  for (const char* const entry : {"east-rex-care.ics", "west-rex-care.ics"}) {
+    CHECK(has(care.out, entry));
+    CHECK(std::filesystem::exists(folder.path(entry)));
+  }
   const auto out = furnish("unpack all.pdf --pet rex", in);
   CHECK(out.status == 0);
   CHECK(has(out.out, "Rex of east"));
