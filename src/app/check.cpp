@@ -90,14 +90,14 @@ class Checker {
       return;
     }
     count([&] {
-      read = folder.pet(path.file);
+      read = folder.pet(path.file, shop_.sink());
       return read.has_value();
     });
     if (!read) return;
     std::vector<Visit> visits;
     for (const std::string& file : folder.visit_files(*read)) {
       count([&] {
-        auto visit = folder.visit(file, *read);
+        auto visit = folder.visit(file, *read, shop_.sink());
         if (visit) visits.push_back(std::move(*visit));
         return visit.has_value();
       });
@@ -113,7 +113,7 @@ class Checker {
 
   /// Opens every photo, and says where two places of a salon's files claim the same one.
   void photos(const SalonFolder& folder, const Pet& pet, const std::vector<Visit>& visits) {
-    PhotoFolder shelf(folder.root(), folder.salon(), shop_.sources(), shop_.sink());
+    PhotoFolder shelf(folder.root(), folder.salon(), shop_.context());
     shelf.portrait(pet);
     for (const Visit& visit : visits) {
       shelf.of(visit);

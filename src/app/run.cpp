@@ -20,7 +20,9 @@ Exit print_plans(const Options& options, Workshop& shop, Console& console) {
   bool complete = true;
   std::string text;
   for (const PetPath& path : shop.pets(complete)) {
-    const auto one = shop.open(path);
+    DiagnosticSink said;
+    const auto one = shop.open(path, said);
+    shop.sink().take(said);
     complete = complete && one.has_value() && one->all_visits;
     if (!one) continue;
     const auto words = shop.voices().plain(*one->folder);

@@ -62,31 +62,31 @@ bool Workshop::nothing_to_note(const Case& one) const {
   return options_.command == Command::note && chosen_visit(one) == nullptr;
 }
 
-void Workshop::report_no_visit(const Case& one) {
+void Workshop::report_no_visit(const Case& one, DiagnosticSink& sink) const {
   std::vector<std::string> days;
   for (const Visit& visit : one.visits) {
     if (visit.date.value <= today_) days.push_back(to_iso(visit.date.value));
   }
   const std::string& name = one.pet.name.value;
-  auto& fault = sink_.error(
-      "no-visit", one.pet.span,
-      options_.visit ? fmt::format("{} has no visit of {}", name, to_iso(*options_.visit))
-                     : fmt::format("{} has no visit yet", name));
+  auto& fault = sink.error("no-visit", one.pet.span,
+                           options_.visit
+                               ? fmt::format("{} has no visit of {}", name, to_iso(*options_.visit))
+                               : fmt::format("{} has no visit yet", name));
   fault.hint = days.empty() ? fmt::format("furnish new visit {} starts one", one.pet.key)
                             : "there is one of " + listed(days, " and ");
 }
 
 std::optional<Workshop::Made> Workshop::note(const Case& all, const Paper& on,
-                                             const SheetVoice& speaker) {
+                                             const SheetVoice& speaker, DiagnosticSink& sink) {
   const Visit* const whole = chosen_visit(all);
   if (whole == nullptr) {
-    report_no_visit(all);
+    report_no_visit(all, sink);
     return std::nullopt;
   }
   const Salon& salon = all.folder->salon();
   // Photos are found by what an owner's page is not told: where they lie.
   std::vector<PhotographPtr> photos =
-      PhotoFolder(all.folder->root(), salon, sources_, sink_).of(*whole);
+      PhotoFolder(all.folder->root(), salon, {files_, sources_, sink}).of(*whole);
   const std::optional<Case> owners =
       options_.for_owner ? std::optional(for_owner(all)) : std::nullopt;
   const Case& one = owners ? *owners : all;
@@ -100,7 +100,7 @@ std::optional<Workshop::Made> Workshop::note(const Case& all, const Paper& on,
   const SheetInput input{salon, one.pet, after, std::nullopt, day, on, visit};
   const Audience audience = options_.for_owner ? Audience::everyone : Audience::staff;
   const NoteInput note{before, *visit, history, std::move(photos), audience};
-  auto sheet = make_note(input, note, speaker, sink_);
+  auto sheet = make_note(input, note, speaker, sink);
   if (!sheet) return std::nullopt;
   std::string visit_name = fmt::format("{}-{}", one.pet.key, to_iso(day));
   if (visit->number > 1) visit_name += fmt::format("-{}", visit->number);
@@ -124,11 +124,11 @@ const Visit* Workshop::visit_cared_for(const Case& one) const {
 }
 
 std::optional<Workshop::Made> Workshop::care(const Case& all, const Paper& on,
-                                             const SheetVoice& speaker) {
+                                             const SheetVoice& speaker, DiagnosticSink& sink) {
   const Case one = for_owner(all);
   const Visit* const visit = visit_cared_for(one);
   if (visit == nullptr && options_.visit) {
-    report_no_visit(one);
+    report_no_visit(one, sink);
     return std::nullopt;
   }
   const Date day = visit != nullptr ? visit->date.value : today_;
@@ -149,7 +149,7 @@ std::optional<Workshop::Made> Workshop::care(const Case& all, const Paper& on,
     care.event_code = short_icalendar(event);
     beside.push_back({"ics", icalendar(event)});
   }
-  auto sheet = make_care_sheet(input, care, speaker, sink_);
+  auto sheet = make_care_sheet(input, care, speaker, sink);
   if (!sheet) return std::nullopt;
   return Made{*std::move(sheet), one.pet.key + "-care", {pet_file(one.pet)}, std::move(beside)};
 }

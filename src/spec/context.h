@@ -18,7 +18,7 @@ struct ReadContext {
 };
 
 /// True if none of the faults lies in this file.
-inline bool no_errors_in(std::uint16_t file, const DiagnosticSink& sink) {
+inline bool no_errors_in(std::uint32_t file, const DiagnosticSink& sink) {
   return std::ranges::none_of(sink.all(), [&](const Diagnostic& d) {
     return d.severity == Severity::error && d.span.file == file;
   });

@@ -4,7 +4,9 @@
 
 #include <catch2/catch.hpp>
 
+#include <atomic>
 #include <random>
+#include <thread>
 
 #include "output/sample_page.h"
 #include "output/tool.h"
@@ -15,12 +17,6 @@
 
 namespace furnish::test {
 namespace {
-#if defined(__SANITIZE_ADDRESS__)
-constexpr bool memory_is_limited = false;
-#else
-constexpr bool memory_is_limited = true;
-#endif
-
 std::string pdf_with(Type& type, std::vector<Attachment> files) {
   DiagnosticSink sink;
   const std::vector<Frame> pages{sample_page(type)};
@@ -176,7 +172,26 @@ TEST_CASE("bounds hold: size and number of attachments, memory for the rest") {
   AttachmentBounds small;
   small.memory = std::size_t{64} * 1024 * 1024;
   CHECK(take(with_blanks(1024), small).code.empty());
-  if (memory_is_limited) CHECK(take(with_blanks(small.memory * 3), small).code == "pdf-broken");
+  CHECK(take(with_blanks(small.memory * 3), small).code == "pdf-broken");
+}
+
+TEST_CASE("what a PDF may unpack to is no bound for other threads, nor for what comes after") {
+  const std::string bomb = with_blanks(std::size_t{16} * 1024 * 1024);
+  AttachmentBounds small;
+  small.memory = std::size_t{1} * 1024 * 1024;
+  std::atomic<bool> done = false;
+  std::size_t largest = 0;
+  std::thread other([&] {
+    do {
+      const std::string much(std::size_t{32} * 1024 * 1024, 'x');
+      largest = much.size();
+    } while (!done);
+  });
+  for (int i = 0; i < 20; ++i) CHECK(take(bomb, small).code == "pdf-broken");
+  done = true;
+  other.join();
+  CHECK(largest == std::size_t{32} * 1024 * 1024);
+  CHECK(take(bomb).code.empty());
 }
 
 TEST_CASE("a PDF with random bytes changed gives its attachment, nothing or a fault") {

@@ -50,7 +50,7 @@ struct Opened {
     const ShippedWords shipped("en");
     english.texts = shipped.chain().catalogues.back()->texts;
     other.language = "es";
-    const std::uint16_t file =
+    const std::uint32_t file =
         sources.add("styles/words/es.toml", "[sheet]\n" + std::string(spanish) + "\n");
     const MemoryFiles files({});
     const std::string text(spanish);

@@ -23,8 +23,8 @@ std::string path_of(const std::string& root, const std::string& name) {
 }
 }  // namespace
 
-FileContent WithShippedStyles::read(const std::string& path) const {
-  return own_.exists(path) ? own_.read(path) : disk_.read(path);
+FileContent WithShippedStyles::read_up_to(const std::string& path, std::size_t most) const {
+  return own_.exists(path) ? own_.read_up_to(path, most) : disk_.read_up_to(path, most);
 }
 bool WithShippedStyles::exists(const std::string& path) const {
   return own_.exists(path) || (path.starts_with('/') && disk_.exists(path));
