@@ -2,6 +2,7 @@
 
 #include "app/photos.h"
 #include "app/sheet_maker.h"
+#include "model/for_everyone.h"
 #include "sheet/card.h"
 #include "sheet/style_sheet.h"
 #include "spec/writer.h"
@@ -12,35 +13,35 @@ namespace furnish {
 namespace {
 std::optional<Made> made(std::optional<Sheet> sheet, const Case& one, const SheetOrder& order) {
   if (!sheet) return std::nullopt;
+  const bool whole = order.options.spec_for == Audience::staff;
   return Made{*std::move(sheet),
               fmt::format("{}-{}", one.pet.key, order.kind.name),
-              {pet_file(one.pet, order.options.spec_for)}};
+              {pet_file(whole ? one.pet : for_everyone(one.pet))}};
 }
 
 std::optional<Made> card(const Case& one, const SheetOrder& order) {
   const SheetInput input = sheet_input(one, order.kind, order.paper);
-  return made(make_card({input, order.voice}, order.sink), one, order);
+  return made(make_card({input, order.voice}, order.context.sink), one, order);
 }
 
 std::optional<Made> style(const Case& one, const SheetOrder& order) {
   SheetInput input = sheet_input(one, order.kind, order.paper);
   if (order.options.sources) {
     input.source = [&](const SourceSpan& span) {
-      return fmt::format("{}:{}", order.sources.at(span.file).path(), span.begin.line);
+      return fmt::format("{}:{}", order.context.sources.at(span.file).path(), span.begin.line);
     };
   }
-  input.trim_code = trim_toml(one.pet);
-  input.portrait =
-      PhotoFolder(one.folder->root(), one.salon(), order.sources, order.sink).portrait(one.pet);
-  return made(make_style_sheet({input, order.voice}, order.sink), one, order);
+  input.trim_code = trim_toml(for_everyone(one.pet));
+  input.portrait = PhotoFolder(one.folder->root(), one.salon(), order.context).portrait(one.pet);
+  return made(make_style_sheet({input, order.voice}, order.context.sink), one, order);
 }
 }  // namespace
 
 const SheetMaker sheets::card{kinds::card, furnish::card};
 const SheetMaker sheets::style{kinds::style, furnish::style};
 
-Attachment pet_file(const Pet& pet, Audience audience) {
-  return {pet.key + ".toml", pet_toml(pet, audience), "application/toml",
+Attachment pet_file(const Pet& pet) {
+  return {pet.key + ".toml", pet_toml(pet), "application/toml",
           "The pet's file, from which this sheet was made"};
 }
 

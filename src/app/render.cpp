@@ -4,8 +4,10 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <set>
 #include <system_error>
 
+#include "app/distinct_names.h"
 #include "app/sheet_maker.h"
 #include "base/text.h"
 #include "output/pdf.h"
@@ -49,9 +51,34 @@ SealedAs sealed_as(Format format) {
 
 /// A finished sheet with the pet it belongs to.
 struct Done {
-  std::string root, title;
+  PetPath pet;
+  std::string title;
   Made made;
 };
+
+/// What travels inside the PDF of several sheets.
+std::vector<Attachment> carried_by(const std::vector<Done>& all) {
+  std::vector<NameWanted> wanted;
+  for (const Done& done : all) {
+    for (const Attachment& file : done.made.files) {
+      wanted.push_back({file.name, done.pet.file, done.pet.root});
+    }
+  }
+  const std::vector<std::string> names = distinct_names(wanted);
+  std::set<std::string> taken;
+  std::vector<Attachment> out;
+  auto name = names.begin();
+  for (const Done& done : all) {
+    for (const Attachment& file : done.made.files) {
+      if (taken.insert(*name).second) {
+        out.push_back(file);
+        out.back().name = *name;
+      }
+      ++name;
+    }
+  }
+  return out;
+}
 
 class SheetRun {
  public:
@@ -68,28 +95,14 @@ class SheetRun {
     }
     std::vector<Done> kept;
     for (const PetPath& path : pets) {
-      auto one = shop_.open(path);
-      // All pets of a salon: those that were there have a sheet about it.
-      if (one && options_.pets.empty() && shop_.nothing_to_show(*one)) continue;
-      // A visit that cannot be read may be the very one that a note or a care sheet is about.
-      const bool of_visits = kind().about != AboutVisit::never;
-      if (one && !one->all_visits) {
-        complete = false;
-        if (of_visits) {
-          console_.show_reports();
-          continue;
-        }
-      }
-      auto sheet = one ? shop_.sheet(*one) : std::nullopt;
+      DiagnosticSink said;
+      auto done = make(path, said, complete);
+      shop_.sink().take(said);
       console_.show_reports();
-      if (!sheet) {
-        complete = false;
-        continue;
-      }
-      Done done{path.root, one->pet.name.value, std::move(*sheet)};
+      if (!done) continue;
       if (options_.together) {
-        kept.push_back(std::move(done));
-      } else if (!write_one(done)) {
+        kept.push_back(*std::move(done));
+      } else if (!write_one(*done)) {
         complete = false;
       }
     }
@@ -99,6 +112,22 @@ class SheetRun {
   }
 
  private:
+  /// A pet's sheet. Empty if there is none to be made, or with `complete` false after an error.
+  std::optional<Done> make(const PetPath& path, DiagnosticSink& said, bool& complete) {
+    const auto one = shop_.open(path, said);
+    // All pets of a salon: those that were there have a sheet about it.
+    if (one && options_.pets.empty() && shop_.nothing_to_show(*one)) return std::nullopt;
+    // A visit that cannot be read may be the very one that a note or a care sheet is about.
+    const bool of_visits = kind().about != AboutVisit::never;
+    if (one && !one->all_visits) complete = false;
+    auto sheet = one && (one->all_visits || !of_visits) ? shop_.sheet(*one, said) : std::nullopt;
+    if (!sheet) {
+      complete = false;
+      return std::nullopt;
+    }
+    return Done{path, one->pet.name.value, *std::move(sheet)};
+  }
+
   std::string conflict(std::size_t pets) const {
     const bool many = pets > 1 && !options_.together;
     if (many && options_.output == "-")
@@ -170,10 +199,10 @@ class SheetRun {
   }
 
   bool write_one(const Done& done) {
-    const auto frames = pages({done.made.sheet.page.frame}, done.root);
+    const auto frames = pages({done.made.sheet.page.frame}, done.pet.root);
     if (!frames) return false;
     const auto bytes = encode(*frames, done.made.sheet.info, {{}, done.made.files});
-    const auto path = bytes ? place(done.made.name, done.root) : std::nullopt;
+    const auto path = bytes ? place(done.made.name, done.pet.root) : std::nullopt;
     const bool written = path && write(*path, *bytes);
     console_.show_reports();
     if (written) console_.say(*path);
@@ -206,9 +235,9 @@ class SheetRun {
     for (const Done& done : all) {
       if (options_.copies_per_sheet == 0) extras.outline.push_back({done.title, cards.size(), 0});
       cards.push_back(done.made.sheet.page.frame);
-      std::ranges::copy(done.made.files, std::back_inserter(extras.attachments));
     }
-    const auto frames = pages(cards, all.front().root);
+    extras.attachments = carried_by(all);
+    const auto frames = pages(cards, all.front().pet.root);
     if (!frames) return false;
     DocumentInfo info = all.front().made.sheet.info;
     std::vector<std::string> names;
@@ -216,13 +245,16 @@ class SheetRun {
     info.title = joined(names, ", ");
     const auto bytes = encode(*frames, info, extras);
     const auto path =
-        bytes ? place(fmt::format("all-{}", kind().name), all.front().root) : std::nullopt;
+        bytes ? place(fmt::format("all-{}", kind().name), all.front().pet.root) : std::nullopt;
     bool written = path && write(*path, *bytes);
     if (!written) return false;
     console_.say(*path);
     if (!is_a_file(*path)) return true;
-    for (const Done& done : all) {
-      if (!write_beside(done.made, fs::path(*path).parent_path() / done.made.name)) written = false;
+    std::vector<NameWanted> wanted;
+    for (const Done& done : all) wanted.push_back({done.made.name, done.pet.file, done.pet.root});
+    const std::vector<std::string> beside = distinct_names(wanted);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      if (!write_beside(all[i].made, fs::path(*path).parent_path() / beside[i])) written = false;
     }
     return written;
   }

@@ -10,6 +10,7 @@
 #include "output/attachments.h"
 #include "plan/plan.h"
 #include "sheet/sheet.h"
+#include "spec/context.h"
 
 namespace furnish {
 
@@ -44,8 +45,7 @@ struct SheetOrder {
   const Options& options;
   Paper paper;
   SheetVoice voice;
-  const SourceSet& sources;
-  DiagnosticSink& sink;
+  ReadContext context;  ///< where files of the case are read, and where faults go
 };
 
 /// A sheet that can be asked for: its kind, and what makes it of a case. Empty iff an error was
@@ -64,5 +64,5 @@ SheetInput sheet_input(const Case&, const SheetKind&, const Paper&);
 /// The visit that was asked for, else the last up to the day; null if there is none.
 const Visit* chosen_visit(const Case&, const Options&);
 /// What travels inside a sheet's PDF, so that the sheet can be turned back into a file.
-Attachment pet_file(const Pet&, Audience);
+Attachment pet_file(const Pet&);
 }  // namespace furnish

@@ -3,6 +3,7 @@
 #include "app/photos.h"
 #include "app/sheet_maker.h"
 #include "base/text.h"
+#include "model/for_everyone.h"
 #include "output/icalendar.h"
 #include "sheet/care.h"
 #include "sheet/note.h"
@@ -29,6 +30,17 @@ CalendarEvent event_of(const SheetDesk& desk) {
   event.alarm_days = alarm_days;
   return event;
 }
+
+/// The case as its owner may know it: pet and visits without what is for staff, and a plan that
+/// knows no more than they do.
+Case for_owner(const Case& one) {
+  Case out{one.folder, for_everyone(one.pet), {}, one.all_visits, {}, one.today};
+  for (const Visit& visit : one.visits) out.visits.push_back(for_everyone(visit));
+  DiagnosticSink unheard;  // the whole pet's plan has said it already
+  out.plan = make_plan(one.salon(), out.pet, out.visits, out.today, unheard);
+  return out;
+}
+
 void report_no_visit(const Case& one, const SheetOrder& order) {
   const Options& options = order.options;
   std::vector<std::string> days;
@@ -36,7 +48,7 @@ void report_no_visit(const Case& one, const SheetOrder& order) {
     if (visit.date.value <= one.today) days.push_back(to_iso(visit.date.value));
   }
   const std::string& name = one.pet.name.value;
-  auto& fault = order.sink.error(
+  auto& fault = order.context.sink.error(
       "no-visit", one.pet.span,
       options.visit ? fmt::format("{} has no visit of {}", name, to_iso(*options.visit))
                     : fmt::format("{} has no visit yet", name));
@@ -44,31 +56,36 @@ void report_no_visit(const Case& one, const SheetOrder& order) {
                             : "there is one of " + listed(days, " and ");
 }
 
-std::optional<Made> note(const Case& one, const SheetOrder& order) {
-  const Visit* const visit = chosen_visit(one, order.options);
-  if (visit == nullptr) {
-    report_no_visit(one, order);
+std::optional<Made> note(const Case& all, const SheetOrder& order) {
+  const Visit* const whole = chosen_visit(all, order.options);
+  if (whole == nullptr) {
+    report_no_visit(all, order);
     return std::nullopt;
   }
-  const Salon& salon = one.salon();
+  const Salon& salon = all.salon();
+  // Photos are found by what an owner's page is not told: where they lie.
+  std::vector<PhotographPtr> photos =
+      PhotoFolder(all.folder->root(), salon, order.context).of(*whole);
+  const bool owners = order.kind.reader == Audience::everyone;
+  const std::optional<Case> told = owners ? std::optional(for_owner(all)) : std::nullopt;
+  const Case& one = told ? *told : all;
+  const auto at = static_cast<std::size_t>(whole - all.visits.data());
+  const Visit* const visit = &one.visits[at];
   const Date day = visit->date.value;
-  const auto count = static_cast<std::size_t>(visit - one.visits.data());
-  const std::span history = std::span(one.visits).first(count + 1);
+  const std::span history = std::span(one.visits).first(at + 1);
   DiagnosticSink unheard;  // the plan of today has said it already
-  const Plan before = make_plan(salon, one.pet, history.first(count), day, unheard);
+  const Plan before = make_plan(salon, one.pet, history.first(at), day, unheard);
   const Plan after = make_plan(salon, one.pet, history, day, unheard);
   const SheetInput input{order.kind, salon, one.pet, after, std::nullopt, day, order.paper, visit};
-  PhotoFolder photos(one.folder->root(), salon, order.sources, order.sink);
-  auto sheet =
-      make_note({input, order.voice}, {before, *visit, history, photos.of(*visit)}, order.sink);
+  auto sheet = make_note({input, order.voice}, {before, *visit, history, std::move(photos)},
+                         order.context.sink);
   if (!sheet) return std::nullopt;
   std::string visit_name = fmt::format("{}-{}", one.pet.key, to_iso(day));
   if (visit->number > 1) visit_name += fmt::format("-{}", visit->number);
-  const Audience reader = order.kind.reader;
   return Made{*std::move(sheet),
               fmt::format("{}-{}", visit_name, order.kind.name),
-              {pet_file(one.pet, reader),
-               {visit_name + ".toml", visit_toml(*visit, reader), "application/toml",
+              {pet_file(one.pet),
+               {visit_name + ".toml", visit_toml(*visit), "application/toml",
                 "The visit's file, from which this note was made"}}};
 }
 
@@ -82,7 +99,8 @@ const Visit* visit_cared_for(const Case& one, const Options& options) {
   return waiting && !one.booking() ? last : nullptr;
 }
 
-std::optional<Made> care(const Case& one, const SheetOrder& order) {
+std::optional<Made> care(const Case& all, const SheetOrder& order) {
+  const Case one = for_owner(all);
   const Visit* const visit = visit_cared_for(one, order.options);
   if (visit == nullptr && order.options.visit) {
     report_no_visit(one, order);
@@ -108,11 +126,11 @@ std::optional<Made> care(const Case& one, const SheetOrder& order) {
     care.event_code = short_icalendar(event);
     beside.push_back({"ics", icalendar(event)});
   }
-  auto sheet = make_care_sheet(desk, care, order.sink);
+  auto sheet = make_care_sheet(desk, care, order.context.sink);
   if (!sheet) return std::nullopt;
   return Made{*std::move(sheet),
               fmt::format("{}-{}", one.pet.key, order.kind.name),
-              {pet_file(one.pet, order.kind.reader)},
+              {pet_file(one.pet)},
               std::move(beside)};
 }
 }  // namespace

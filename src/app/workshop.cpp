@@ -71,14 +71,14 @@ FontSet* Workshop::fonts() {
   return fonts_.get();
 }
 
-std::optional<Case> Workshop::open(const PetPath& path, Date day) {
+std::optional<Case> Workshop::open(const PetPath& path, Date day, DiagnosticSink& sink) {
   SalonFolder& salon = folder(path.root);
   if (!salon.good()) return std::nullopt;
-  auto pet = salon.pet(path.file);
+  auto pet = salon.pet(path.file, sink);
   if (!pet) return std::nullopt;
   bool complete = true;
-  std::vector<Visit> visits = salon.visits(*pet, complete);
-  Plan plan = make_plan(salon.salon(), *pet, visits, day, sink_);
+  std::vector<Visit> visits = salon.visits(*pet, complete, sink);
+  Plan plan = make_plan(salon.salon(), *pet, visits, day, sink);
   return Case{&salon, std::move(*pet), std::move(visits), complete, std::move(plan), day};
 }
 
@@ -86,30 +86,34 @@ bool Workshop::nothing_to_show(const Case& one) const {
   return options_.sheet->kind.about == AboutVisit::always && chosen_visit(one, options_) == nullptr;
 }
 
-std::optional<Paper> Workshop::paper(const Salon& salon) {
+std::optional<Paper> Workshop::paper(const Salon& salon, DiagnosticSink& sink) const {
   if (options_.paper.empty()) return salon.paper.*options_.sheet->kind.paper;
   const auto found = parse_paper(options_.paper);
   if (found) return found;
-  auto& fault = sink_.error("no-paper", {}, fmt::format("there is no paper '{}'", options_.paper));
+  auto& fault = sink.error("no-paper", {}, fmt::format("there is no paper '{}'", options_.paper));
   std::vector<std::string> names;
   for (const std::string_view name : paper_names()) names.emplace_back(name);
   fault.hint = "one of " + listed(names, " or ");
   return std::nullopt;
 }
 
-std::optional<SheetVoice> Workshop::voice(SalonFolder& salon, const Pet& pet) {
+std::optional<SheetVoice> Workshop::voice(SalonFolder& salon, const Pet& pet,
+                                          DiagnosticSink& sink) {
   FontSet* const opened = fonts();
   if (opened == nullptr) return std::nullopt;
-  return voices_.voice(*opened, salon, pet, options_.sheet->kind.reader);
+  const auto found = voices_.voice(*opened, salon, pet, options_.sheet->kind.reader);
+  if (found) found->shaper.report_to(sink);
+  return found;
 }
 
-std::optional<Made> Workshop::sheet(const Case& one) {
+std::optional<Made> Workshop::sheet(const Case& one, DiagnosticSink& sink) {
   if (fonts() == nullptr) return std::nullopt;
-  const auto on = paper(one.salon());
+  const auto on = paper(one.salon(), sink);
   if (!on) return std::nullopt;
-  const auto speaker = voice(*one.folder, one.pet);
+  const auto speaker = voice(*one.folder, one.pet, sink);
   if (!speaker) return std::nullopt;
+  speaker->shaper.forget();
   const SheetMaker& wanted = *options_.sheet;
-  return wanted.make(one, {wanted.kind, options_, *on, *speaker, sources_, sink_});
+  return wanted.make(one, {wanted.kind, options_, *on, *speaker, {files_, sources_, sink}});
 }
 }  // namespace furnish

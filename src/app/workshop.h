@@ -37,18 +37,24 @@ class Workshop {
   FontSet* fonts();
 
   /// Reads a pet and works its plan out, for today or another day. Empty iff an error was reported.
-  std::optional<Case> open(const PetPath& path) { return open(path, today_); }
-  std::optional<Case> open(const PetPath&, Date);
+  /// What is said of the pet goes to the sink that is given, so that each pet may have its own and
+  /// all are told in order; what is said of its salon, whose files are read once, goes to that of
+  /// the run.
+  std::optional<Case> open(const PetPath& path, DiagnosticSink& sink) {
+    return open(path, today_, sink);
+  }
+  std::optional<Case> open(const PetPath&, Date, DiagnosticSink&);
   /// True if the sheet that is asked for is only of visits, and the pet has no such visit.
   bool nothing_to_show(const Case&) const;
-  /// The sheet of a case that is asked for. Empty iff an error was reported.
-  std::optional<Made> sheet(const Case&);
-  /// In whose words that is said and by whom it is set. Empty iff an error was reported.
-  std::optional<SheetVoice> voice(SalonFolder&, const Pet&);
+  /// The sheet of a case that is asked for. Empty iff an error was reported, there or to the run.
+  std::optional<Made> sheet(const Case&, DiagnosticSink&);
+  /// In whose words that is said and by whom it is set; what is said of its type goes to the sink.
+  /// Empty iff an error was reported.
+  std::optional<SheetVoice> voice(SalonFolder&, const Pet&, DiagnosticSink&);
 
  private:
   /// What the sheet is printed on: asked for, or the salon's usual. Empty after an error.
-  std::optional<Paper> paper(const Salon&);
+  std::optional<Paper> paper(const Salon&, DiagnosticSink&) const;
 
   const Options& options_;
   const Files& files_;

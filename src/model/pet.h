@@ -41,7 +41,7 @@ struct Bath {
   std::optional<ProductUse> shampoo, conditioner;
   std::vector<ProductUse> others;
   std::optional<Located<std::string>> dry;
-  bool none = false;  ///< `bath = false`: comes bathed, or must not be
+  bool none = false;  ///< `none = true`: comes bathed, or must not be
   SourceSpan span;
 };
 

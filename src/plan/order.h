@@ -12,6 +12,7 @@
 #include "model/salon.h"
 #include "plan/bath.h"
 #include "plan/drawer.h"
+#include "trade/method.h"
 
 namespace furnish {
 
@@ -55,20 +56,12 @@ struct WorkStep {
   bool substitute = false;    ///< `tool` stands in for one the drawer lacks
   std::vector<Place> places;  ///< in order of place; empty: the whole dog
   Stance stance = Stance::standing;
-  std::string words;                  ///< the pet's own: how it is brushed, product, finish
-  std::vector<std::string_view> how;  ///< lines for a newer groomer, of these places; may be empty
+  std::string words;                         ///< the pet's own: how it is brushed, product, finish
+  std::vector<Method> how;                   ///< for a newer groomer, of these places; may be empty
   std::optional<std::chrono::seconds> time;  ///< dwell, rinse
 };
 
 /// All steps. Places that an alert avoids do not appear. Of all orders that keep the precedence,
 /// one with the fewest changes of tool and, among those, of position; see plan/work_order.h.
 std::vector<WorkStep> order_of_work(const Pet&, const BathPlan&, std::span<const DrawerGap>);
-
-/// What an order costs: changes from one step to the next. A finish that names no tool counts as
-/// one of its own; other tasks without a tool are no change.
-struct Changes {
-  int tool = 0, stance = 0;
-  friend constexpr auto operator<=>(Changes, Changes) = default;
-};
-Changes count_changes(std::span<const WorkStep>);
 }  // namespace furnish

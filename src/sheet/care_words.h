@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "page/alerts.h"
 #include "sheet/care.h"
 #include "sheet/parts.h"
 
@@ -12,6 +13,9 @@ namespace furnish {
 struct CareDesk : SheetDesk {
   const CareInput& care;
 };
+
+/// The pet's alerts, gravest first.
+std::vector<AlertEntry> care_alerts(const CareDesk&);
 
 /// What was done, three to five points in an owner's words.
 std::vector<std::string> care_today(const CareDesk&);

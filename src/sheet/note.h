@@ -20,9 +20,11 @@ struct NoteInput {
   std::vector<PhotographPtr> photos{};
 };
 
-/// What a note is written from.
+/// What a note is written from. What an owner may not know is not in the pet, plan and visits of an
+/// owner's copy (model/for_everyone.h).
 struct NoteDesk : SheetDesk {
   const NoteInput& note;
+  /// In whose words: the file's copy, or the owner's, in plain ones.
   bool staff() const { return input.kind.reader == Audience::staff; }
 };
 

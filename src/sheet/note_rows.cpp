@@ -93,7 +93,6 @@ class RowMaker {
   }
 
   void behaviour() {
-    if (!desk_.staff()) return;
     Sentences out;
     out.add_headed("", own(visit_.came_in.behaviour));
     out.add_headed(say(Phrase::note_helped), own(visit_.came_in.helped));
@@ -263,9 +262,7 @@ std::vector<SheetRow> note_rows(const NoteDesk& desk) {
 
 std::vector<const Finding*> note_findings(const NoteDesk& desk) {
   std::vector<const Finding*> out;
-  for (const Finding& finding : desk.note.visit.findings) {
-    if (desk.staff() || finding.audience == Audience::everyone) out.push_back(&finding);
-  }
+  for (const Finding& finding : desk.note.visit.findings) out.push_back(&finding);
   return out;
 }
 }  // namespace furnish

@@ -10,6 +10,6 @@ namespace furnish {
 /// How it came in, what was done, how it left, findings, products, what was told and agreed, when
 /// it comes again. What nobody said takes no row.
 std::vector<SheetRow> note_rows(const NoteDesk&);
-/// Findings that this copy shows, in the order of the file; their numbers are those on the figure.
+/// The visit's findings, in the order of the file; their numbers are those on the figure.
 std::vector<const Finding*> note_findings(const NoteDesk&);
 }  // namespace furnish

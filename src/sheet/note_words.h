@@ -9,7 +9,8 @@
 
 namespace furnish {
 
-/// What must not be missed: a mat round a limb, weight lost; gravest first.
+/// What must not be missed: a mat round a limb, weight lost; on an owner's copy also the pet's
+/// alerts. Gravest first.
 std::vector<AlertEntry> note_alerts(const NoteDesk&);
 /// What waits for a signature: what was agreed to without a name or a day, and what should have
 /// been agreed to but is not on record.

@@ -11,15 +11,12 @@
 #include "output/pdf.h"
 #include "output/pdf_rules.h"
 #include "plan/places.h"
+#include "share.h"
 
 namespace furnish::test {
 namespace {
-// Two thousand in all, in batches that run beside each other. Under the sanitizers a fifth of them.
-#ifdef __SANITIZE_ADDRESS__
-constexpr std::size_t a_batch = 80;
-#else
-constexpr std::size_t a_batch = 400;
-#endif
+// In a long run more than two thousand in all, in batches that run beside each other.
+const std::size_t a_batch = share_of(400);
 
 std::string key_of(std::size_t i) {
   return "pet-" + std::to_string(1000 + i);
@@ -51,13 +48,13 @@ Counts run_batch(std::uint32_t seed, const std::string& paper,
     const std::string path = "pets/" + key_of(i) + ".toml";
     INFO("seed " << seed << ", " << path << " on " << paper << ":\n" << files[path]);
     const std::size_t errors = shop.sink().error_count();
-    auto one = shop.open({path, "."});
+    auto one = shop.open({path, "."}, shop.sink());
     if (!one) {
       CHECK(shop.sink().error_count() > errors);
       ++counts.refused_file;
       continue;
     }
-    const auto made = shop.sheet(*one);
+    const auto made = shop.sheet(*one, shop.sink());
     CHECK((shop.sink().error_count() > errors) == !made.has_value());
     if (!made) {
       ++counts.refused_page;

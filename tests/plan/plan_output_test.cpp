@@ -27,7 +27,7 @@ TEST_CASE("the plan as text") {
   Salon shop = salon();
   shop.kit = kit({"30", "10"}, {14_mm});
   const Made made = plan(shop, marlow(), {visit("2026-11-24")});
-  const std::string text = plan_text(made.plan, shop, marlow());
+  const std::string text = plan_text(made.plan, shop, marlow(), words());
   const auto has = [&](std::string_view words) {
     INFO(text);
     CHECK(text.find(words) != std::string::npos);
@@ -36,7 +36,7 @@ TEST_CASE("the plan as text") {
   CHECK(text.ends_with("\n"));
   has("next visit  2027-01-19, the owner's interval");
   has("danger");
-  has("Left hock: no tool there");
+  has("Avoid-region: left hock; avoid-region-do");
   has("Not in the drawer");
   has("45\u202Fml product + 455\u202Fml water");
   CHECK(text.find(" \n") == std::string::npos);  // no trailing space
@@ -46,7 +46,7 @@ TEST_CASE("the plan as text in US units") {
   Salon shop = salon();
   shop.units = Units::us;
   const Made made = plan(shop, marlow());
-  const std::string text = plan_text(made.plan, shop, marlow());
+  const std::string text = plan_text(made.plan, shop, marlow(), words());
   INFO(text);
   CHECK(text.find(to_text(Volume::us_fl_oz(1.5), Units::us) + " product") != std::string::npos);
   CHECK(text.find("ml product") == std::string::npos);
@@ -54,7 +54,7 @@ TEST_CASE("the plan as text in US units") {
 
 TEST_CASE("the plan as JSON has its version and every part") {
   const Made made = plan(salon(), marlow(), {visit("2026-11-24")});
-  const auto json = nlohmann::json::parse(plan_json(made.plan, marlow()));
+  const auto json = nlohmann::json::parse(plan_json(made.plan, marlow(), words()));
   CHECK(json.at("furnish_plan") == plan_json_version);
   CHECK(json.at("on") == "2026-11-24");
   CHECK(json.at("pet").at("name") == "Marlow");
@@ -68,6 +68,7 @@ TEST_CASE("the plan as JSON has its version and every part") {
   CHECK(json.at("next_visit").at("reason") == "owner-interval");
   CHECK(json.at("health").at("since_last").is_null());
   CHECK(json.at("cautions").at(0).at("rule") == "avoid-region");
+  CHECK(json.at("cautions").at(0).at("what") == "Avoid-region: left hock");
   // A place is written so that a file may say it.
   for (const auto& row : json.at("order")) {
     for (const auto& place : row.at("places")) CHECK(parse_place(place.get<std::string>()));

@@ -13,8 +13,8 @@ namespace {
 constexpr std::string_view source = FURNISH_SOURCE_DIR;
 }  // namespace
 
-FileContent WithShippedStyles::read(const std::string& path) const {
-  return own_.exists(path) ? own_.read(path) : disk_.read(path);
+FileContent WithShippedStyles::read_up_to(const std::string& path, std::size_t most) const {
+  return own_.exists(path) ? own_.read_up_to(path, most) : disk_.read_up_to(path, most);
 }
 bool WithShippedStyles::exists(const std::string& path) const {
   return own_.exists(path) || (path.starts_with('/') && disk_.exists(path));
@@ -45,7 +45,7 @@ void Desk::speak(const std::string& language) {
 }
 
 SheetVoice Desk::voice() {
-  const auto found = shop_->voice(*folder_, Pet{});
+  const auto found = shop_->voice(*folder_, Pet{}, shop_->sink());
   INFO(said());
   REQUIRE(found);
   return *found;
@@ -59,7 +59,7 @@ std::vector<std::string> Desk::pets() const {
 
 Kennel Desk::kennel(const std::string& key, Date today) {
   const std::string& root = folder_->root();
-  auto one = shop_->open({path_in(root, "pets/" + key + ".toml"), root}, today);
+  auto one = shop_->open({path_in(root, "pets/" + key + ".toml"), root}, today, shop_->sink());
   INFO(said());
   REQUIRE(one);
   REQUIRE(one->all_visits);
@@ -76,7 +76,7 @@ std::optional<Sheet> Desk::made(const Kennel& kennel, const SheetMaker& sheet,
                                 std::string_view paper) {
   options_->sheet = &sheet;
   options_->paper = paper;
-  auto made = shop_->sheet(kennel);
+  auto made = shop_->sheet(kennel, shop_->sink());
   return made ? std::optional(std::move(made->sheet)) : std::nullopt;
 }
 
