@@ -83,7 +83,7 @@ std::optional<Workshop::Case> Workshop::open(const PetPath& path) {
   if (!pet) return std::nullopt;
   bool complete = true;
   std::vector<Visit> visits = salon.visits(*pet, complete);
-  Plan plan = make_plan(salon.salon(), *pet, visits, today_, sink_);
+  Plan plan = make_plan(salon.salon(), *pet, visits, salon.bookings(*pet, today_), today_, sink_);
   return Case{&salon, std::move(*pet), std::move(visits), complete, std::move(plan)};
 }
 

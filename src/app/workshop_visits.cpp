@@ -79,8 +79,9 @@ std::optional<Workshop::Made> Workshop::note(const Case& one, const Paper& on,
   const auto count = static_cast<std::size_t>(visit - one.visits.data());
   const std::span history = std::span(one.visits).first(count + 1);
   DiagnosticSink unheard;  // the plan of today has said it already
-  const Plan before = make_plan(salon, one.pet, history.first(count), day, unheard);
-  const Plan after = make_plan(salon, one.pet, history, day, unheard);
+  const std::vector<Booking> bookings = one.folder->bookings(one.pet, day);
+  const Plan before = make_plan(salon, one.pet, history.first(count), bookings, day, unheard);
+  const Plan after = make_plan(salon, one.pet, history, bookings, day, unheard);
   const SheetInput input{salon, one.pet, after, std::nullopt, day, on, visit};
   const Audience audience = options_.for_owner ? Audience::everyone : Audience::staff;
   PhotoFolder photos(one.folder->root(), salon, sources_, sink_);
@@ -120,7 +121,8 @@ std::optional<Workshop::Made> Workshop::care(const Case& one, const Paper& on,
                                       : one.visits.size();
   const std::span history = std::span(one.visits).first(count);
   DiagnosticSink unheard;  // the plan before the visit has said it already
-  const Plan plan = plan_after_today(one.folder->salon(), one.pet, history, day, unheard);
+  const Plan plan = plan_after_today(one.folder->salon(), one.pet, history,
+                                     one.folder->bookings(one.pet, day), day, unheard);
   SheetInput input{one.folder->salon(), one.pet, plan, std::nullopt, day, on};
   for (const Visit& before : history) {
     if (before.date.value <= day) input.latest = &before;

@@ -36,12 +36,16 @@ struct Handling {  // staff
   SourceSpan dryer_span;
 };
 
+/// When the dog is bathed, seen from the clipper.
+enum class BathWhen : std::uint8_t { first, after_clipping };
+
 struct Bath {
   std::optional<Located<std::string>> before;  ///< brush-out before any water
   std::optional<ProductUse> shampoo, conditioner;
   std::vector<ProductUse> others;
   std::optional<Located<std::string>> dry;
-  bool none = false;  ///< `bath = false`: comes bathed, or must not be
+  std::optional<Located<BathWhen>> when;  ///< empty: first, unless the salon clips felt first
+  bool none = false;                      ///< `bath = false`: comes bathed, or must not be
   SourceSpan span;
 };
 

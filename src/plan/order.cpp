@@ -107,13 +107,19 @@ std::string_view to_text(Task task) {
 }
 
 std::vector<WorkStep> order_of_work(const Pet& pet, const BathPlan& bath,
-                                    std::span<const DrawerGap> gaps) {
+                                    std::span<const DrawerGap> gaps,
+                                    std::span<const Place> clip_first) {
+  const auto cut = [&](std::vector<WorkStep>& steps, CutTime time) {
+    std::ranges::move(cutting(pet, gaps, clip_first, time), std::back_inserter(steps));
+  };
   std::vector<WorkStep> out{make_step(Stage::prepare, Task::look_over)};
+  cut(out, CutTime::before_brushing);
   const bool coat_needs_it = pet.coat && info(*pet.coat).brush_before_water;
   const std::string before = words_of(pet.bath.before);
   if (!bath.none && (!before.empty() || coat_needs_it)) {
     out.push_back(make_step(Stage::prepare, Task::brush_out, before, how(Method::before_bath)));
   }
+  cut(out, CutTime::before_bath);
   add_bath(out, pet, bath);
   add_nails(out, pet);
   if (!bath.none) {
@@ -125,7 +131,7 @@ std::vector<WorkStep> order_of_work(const Pet& pet, const BathPlan& bath,
     out.back().tool = Brush{};
   }
   add_products_after(out, bath);
-  std::ranges::move(cutting(pet, gaps), std::back_inserter(out));
+  cut(out, CutTime::after_bath);
   const std::string extras = finish_words(pet, "extras");
   if (!extras.empty()) out.push_back(make_step(Stage::finish, Task::finish, extras));
   out.push_back(make_step(Stage::check, Task::judge, {}, how(Method::look)));

@@ -314,7 +314,7 @@ std::vector<CareSign> care_watch(const CareDesk& desk) {
                      words.say(Phrase::note_mat_round_do)});
     }
     for (const Finding& finding : desk.care.visit->findings) {
-      if (finding.audience != Audience::everyone) continue;
+      if (finding.audience != Audience::everyone || finding.closed) continue;
       out.push_back(
           {sentence(words.say(Phrase::care_found,
                               {capitalised(places_text({finding.place.value}, desk.voice)),
@@ -354,6 +354,9 @@ std::string care_reason(const SheetInput& input, const SheetVoice& voice) {
   };
   const auto limit = [&] { return next->limit ? shown(*next->limit, voice) : std::string(); };
   switch (next->reason) {
+    case DueReason::first_visit:
+      return {};  // it is here
+    case DueReason::booked:
     case DueReason::agreed:
       return words.say(Phrase::because_agreed);
     case DueReason::owner_interval:

@@ -199,6 +199,7 @@ enum class Phrase : std::uint16_t {
   note_otherwise,
   note_left,
   note_found,
+  note_well,
   note_advised,
   note_staff_only,
   note_products,

@@ -199,6 +199,7 @@ constexpr std::array<std::pair<Phrase, std::string_view>, phrase_count> table{{
     {note_otherwise, "note-otherwise"},
     {note_left, "note-left"},
     {note_found, "note-found"},
+    {note_well, "note-well"},
     {note_advised, "note-advised"},
     {note_staff_only, "note-staff-only"},
     {note_products, "note-products"},

@@ -95,6 +95,13 @@ std::vector<StyleNote> style_before(const SheetInput& input, const SheetVoice& v
       input.plan.bath.mixes, [](const Mix& mix) { return mix.measured.has_value() && !mix.neat; });
   for (std::size_t i = 0; i < order.size(); ++i) {
     const WorkStep& step = order[i];
+    if (step.before_bath && step.tool) {
+      StyleNote cut{capitalised(tool_text(*step.tool, voice)), {}, input.pet.span};
+      cut.text.push_back({places_text(step.places, voice)});
+      if (with_how == WithHow::yes) add_how(cut.text, step, voice.words);
+      notes.push_back(std::move(cut));
+      continue;
+    }
     if (step.stage > Stage::brush_out) break;
     StyleNote note{voice.words.say(task_phrase(step.task)), step_text(step, input, voice),
                    input.pet.span};

@@ -135,6 +135,9 @@ std::string bath(const Bath& from) {
   }
   if (!others.empty()) out.add("others", "[" + others + "]");
   if (from.dry) out.words("dry", from.dry->value);
+  if (from.when) {
+    out.words("when", from.when->value == BathWhen::first ? "first" : "after clipping");
+  }
   return out.text();
 }
 

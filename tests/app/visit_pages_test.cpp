@@ -57,7 +57,8 @@ static std::optional<Date> comes_back(Desk& table, const Kennel& kennel) {
   if (waits) return next->date;
   DiagnosticSink sink;
   const auto after =
-      plan_after_today(table.salon(), kennel.pet, kennel.visits, demo_day, sink).next_visit;
+      plan_after_today(table.salon(), kennel.pet, kennel.visits, kennel.bookings, demo_day, sink)
+          .next_visit;
   if (!after || after->date <= demo_day) return std::nullopt;
   return after->date;
 }

@@ -84,7 +84,7 @@ TEST_CASE("a dryer that the handling rules out and the bath uses") {
 TEST_CASE("an empty pet has a plan") {
   const Made made = plan(salon(), Pet{});
   CHECK(made.plan.lengths.empty());
-  CHECK_FALSE(made.plan.next_visit);
+  CHECK(made.plan.next_visit->reason == DueReason::first_visit);
   CHECK_FALSE(made.plan.duration);
   CHECK(made.sink.all().empty());
 }

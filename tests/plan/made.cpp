@@ -104,6 +104,15 @@ ProductUse product(std::string_view name, std::optional<Dilution> dilution) {
   return out;
 }
 
+Booking booking(std::string_view iso, std::chrono::minutes at) {
+  Booking out;
+  out.date = day(iso);
+  out.at = at;
+  out.pet = {"marlow", line(40)};
+  out.span = line(40);
+  return out;
+}
+
 bool Made::says(std::string_view code) const {
   return std::ranges::any_of(sink.all(), [&](const Diagnostic& d) { return d.code == code; });
 }
@@ -118,9 +127,9 @@ std::size_t Made::count(RuleId id) const {
 }
 
 Made plan(const Salon& salon, const Pet& pet, const std::vector<Visit>& visits,
-          std::string_view today) {
+          std::string_view today, const std::vector<Booking>& bookings) {
   Made out;
-  out.plan = make_plan(salon, pet, visits, day(today), out.sink);
+  out.plan = make_plan(salon, pet, visits, bookings, day(today), out.sink);
   return out;
 }
 }  // namespace furnish::made

@@ -85,17 +85,20 @@ Kennel Desk::kennel(const std::string& key, Date today) {
     REQUIRE(visit);
     visits.push_back(std::move(*visit));
   }
-  Plan plan = make_plan(salon_, *pet, visits, today, sink_);
-  std::optional<Booking> booking;
-  const std::string day = path_of(root_, "days/" + to_iso(today) + ".toml");
-  if (files_->exists(day)) {
-    const auto read = read_day(context_, day);
+  std::vector<Booking> bookings;
+  std::optional<Booking> of_today;
+  for (const std::string& name : files_->toml_files(path_of(root_, "days"))) {
+    const auto read = read_day(context_, path_of(root_, "days/" + name));
     REQUIRE(read);
-    const auto found =
-        std::ranges::find(read->bookings, key, [](const Booking& one) { return one.pet.value; });
-    if (found != read->bookings.end()) booking = *found;
+    for (const Booking& one : read->bookings) {
+      if (one.pet.value != key) continue;
+      bookings.push_back(one);
+      if (one.date == today && !of_today) of_today = one;
+    }
   }
-  return {std::move(*pet), std::move(plan), std::move(booking), today, std::move(visits)};
+  Plan plan = make_plan(salon_, *pet, visits, bookings, today, sink_);
+  return {std::move(*pet), std::move(plan),   std::move(of_today),
+          today,           std::move(visits), std::move(bookings)};
 }
 
 SheetInput Desk::input(const Kennel& kennel, std::string_view paper) const {
@@ -122,8 +125,9 @@ std::optional<Sheet> Desk::note(const Kennel& kennel, Audience audience, std::st
   if (count == 0) return std::nullopt;
   const std::span history = std::span(kennel.visits).first(count);
   const Date day = history.back().date.value;
-  const Plan before = make_plan(salon_, kennel.pet, history.first(count - 1), day, sink_);
-  const Plan after = make_plan(salon_, kennel.pet, history, day, sink_);
+  const Plan before =
+      make_plan(salon_, kennel.pet, history.first(count - 1), kennel.bookings, day, sink_);
+  const Plan after = make_plan(salon_, kennel.pet, history, kennel.bookings, day, sink_);
   const SheetInput made{salon_, kennel.pet, after, std::nullopt, day, *size, &history.back()};
   return make_note(made, {before, history.back(), history, {}, audience}, voice(), sink_);
 }
@@ -131,7 +135,8 @@ std::optional<Sheet> Desk::note(const Kennel& kennel, Audience audience, std::st
 std::optional<Sheet> Desk::care(const Kennel& kennel, std::string_view paper) {
   const auto size = parse_paper(paper);
   REQUIRE(size);
-  const Plan plan = plan_after_today(salon_, kennel.pet, kennel.visits, kennel.today, sink_);
+  const Plan plan =
+      plan_after_today(salon_, kennel.pet, kennel.visits, kennel.bookings, kennel.today, sink_);
   SheetInput made{salon_, kennel.pet, plan, std::nullopt, kennel.today, *size};
   for (const Visit& visit : kennel.visits) {
     if (visit.date.value <= kennel.today) made.latest = &visit;

@@ -40,7 +40,8 @@ struct Kennel {
   Plan plan;
   std::optional<Booking> booking;
   Date today = demo_day;
-  std::vector<Visit> visits{};  ///< as the files have them, oldest first
+  std::vector<Visit> visits{};      ///< as the files have them, oldest first
+  std::vector<Booking> bookings{};  ///< of every day
 };
 
 /// A salon's folder and what its cards are made with: reads, plans and sets as the program does.
