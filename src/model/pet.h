@@ -33,7 +33,7 @@ struct Handling {  // staff
   std::string hold, lift, dryer, stop;
   std::optional<std::chrono::minutes> rest_every;
   std::vector<std::string> comes_with;  ///< collar, lead, towel: leaves with the pet again
-  SourceSpan dryer_span;
+  SourceSpan hold_span, lift_span, dryer_span, stop_span;
 };
 
 /// When the dog is bathed, seen from the clipper.
@@ -66,6 +66,7 @@ struct KeepUnder {
 struct Preferences {
   std::vector<std::string> likes, dislikes;
   std::vector<KeepUnder> keep_under;
+  SourceSpan dislikes_span;  ///< of the list
 };
 
 struct Owner {  // staff, except the name

@@ -131,6 +131,29 @@ void find_mat_wound(const CautionInput& in, Found& found) {
   }
 }
 
+/// Mats on skin that tears are nobody's here.
+void find_mats_on_thin_skin(const CautionInput& in, Found& found) {
+  if (in.latest == nullptr || !tearing_skin(in.pet)) return;
+  std::vector<Place> matted;
+  SourceSpan span;
+  for (const RegionState& state : in.latest->came_in.regions) {
+    if (state.mats.value_or(0) < 2) continue;  // a tangle opens under the comb
+    matted.push_back(state.place);
+    if (matted.size() == 1 || state.span.begin < span.begin) span = state.span;
+  }
+  if (matted.empty()) return;
+  std::ranges::sort(matted);
+  const Date day = in.latest->date.value;
+  Caution caution = make_caution(
+      RuleId::thin_skin, span,
+      {fmt::format("{} matted on {}, on thin skin", places_phrase(matted), to_iso(day)),
+       "-mats",
+       {matted, day}},
+      {"leave these mats to a vet", "-mats", {}});
+  caution.places = matted;
+  found.push_back(std::move(caution));
+}
+
 /// The rule's words with the places before them, once all of them are known.
 void name_places(Found& found) {
   for (Caution& one : found) {
@@ -160,7 +183,8 @@ void find_tool_cautions(const CautionInput& in, Found& all) {
     const auto least = i < in.lengths.size() && in.lengths[i].left
                            ? std::optional(in.lengths[i].left->low)
                            : std::nullopt;
-    for (const RuleId id : tool_rules(part.entry.tool, least, *place, in.pet, in.latest)) {
+    for (const RuleId id :
+         tool_rules(part.entry.tool, least, *place, in.pet, in.latest, part.entry.lay)) {
       add_at(found, make_caution(id, part.entry.span, {}, instead_for(id, part.entry.tool)),
              *place);
     }
@@ -169,6 +193,7 @@ void find_tool_cautions(const CautionInput& in, Found& all) {
   find_hot_blade(in, found);
   find_mat_wound(in, found);
   name_places(found);
+  find_mats_on_thin_skin(in, found);
   std::ranges::move(found, std::back_inserter(all));
 }
 }  // namespace furnish

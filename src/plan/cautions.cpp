@@ -52,6 +52,7 @@ std::vector<Caution> cautions(const CautionInput& in) {
   find_tool_cautions(in, found);
   find_bath_cautions(in, found);
   find_health_cautions(in, found);
+  find_handling_cautions(in, found);
   for (Caution& one : found) one.accepted = acceptance_of(one.rule, in.pet, in.today);
   std::ranges::stable_sort(found, {}, rank);
   return found;
@@ -71,9 +72,11 @@ std::vector<Acceptance> stale_acceptances(const Pet& pet, std::span<const Cautio
 void report(std::span<const Caution> list, DiagnosticSink& sink) {
   for (const Caution& one : list) {
     if (one.accepted) continue;
-    sink.warning("caution", one.span,
-                 fmt::format("{} ({}): {}", to_text(one.signal), rule(one.rule).key, one.what))
-        .hint = one.instead;
+    Diagnostic& said =
+        sink.warning("caution", one.span,
+                     fmt::format("{} ({}): {}", to_text(one.signal), rule(one.rule).key, one.what));
+    said.hint = one.instead;
+    if (one.against.file != SourceSpan::no_file) said.notes.emplace_back(one.against, "said here");
   }
 }
 }  // namespace furnish

@@ -41,6 +41,7 @@ struct Caution {
   CautionText what_said, instead_said;  ///< the same for other readers
   std::vector<Place> places;            ///< in order; empty: not about a place
   SourceSpan span;                      ///< the line that causes it
+  SourceSpan against;                   ///< the line it stands against; no file: none
   std::optional<Acceptance> accepted;   ///< on purpose: printed as accepted, never left out
 };
 

@@ -106,7 +106,7 @@ std::string_view to_text(Task task) {
   return task_names[static_cast<std::size_t>(task)];
 }
 
-std::vector<WorkStep> order_of_work(const Pet& pet, const BathPlan& bath,
+std::vector<WorkStep> order_of_work(const Pet& pet, const BathPlan& bath, std::string_view drying,
                                     std::span<const DrawerGap> gaps,
                                     std::span<const Place> clip_first) {
   const auto cut = [&](std::vector<WorkStep>& steps, CutTime time) {
@@ -122,10 +122,7 @@ std::vector<WorkStep> order_of_work(const Pet& pet, const BathPlan& bath,
   cut(out, CutTime::before_bath);
   add_bath(out, pet, bath);
   add_nails(out, pet);
-  if (!bath.none) {
-    const std::string dry = words_of(pet.bath.dry);
-    out.push_back(make_step(Stage::dry, Task::dry, dry.empty() ? pet.handling.dryer : dry));
-  }
+  if (!bath.none) out.push_back(make_step(Stage::dry, Task::dry, std::string(drying)));
   if (brushed(pet)) {
     out.push_back(make_step(Stage::brush_out, Task::brush, {}, how(Method::damp_brush_out)));
     out.back().tool = Brush{};

@@ -64,9 +64,10 @@ struct WorkStep {
 /// All steps, stage by stage, but for what is cut before the bath: stripping on a dry coat, what
 /// the pet's file says, and what is clipped at `clip_first` (see felted_places()). Places that an
 /// alert avoids do not appear. Of all orders that keep the precedence, one with the fewest changes
-/// of tool and, among those, of position; see plan/work_order.h.
-std::vector<WorkStep> order_of_work(const Pet&, const BathPlan&, std::span<const DrawerGap>,
-                                    std::span<const Place> clip_first);
+/// of tool and, among those, of position; see plan/work_order.h. `drying`: the stricter line that
+/// says how, see drying().
+std::vector<WorkStep> order_of_work(const Pet&, const BathPlan&, std::string_view drying,
+                                    std::span<const DrawerGap>, std::span<const Place> clip_first);
 
 /// What an order costs: changes from one step to the next. A finish that names no tool counts as
 /// one of its own; other tasks without a tool are no change.

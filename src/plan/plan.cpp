@@ -7,6 +7,7 @@
 #include "plan/history.h"
 #include "plan/input_checks.h"
 #include "plan/places.h"
+#include "plan/tool_rules.h"
 
 namespace furnish {
 namespace {
@@ -34,7 +35,9 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.bath = bath_plan(salon, pet, weight, today);
   const std::vector<Place> felted =
       clips_felt_first(salon, pet) ? felted_places(latest) : std::vector<Place>();
-  plan.order = order_of_work(pet, plan.bath, plan.drawer, felted);
+  plan.drying = drying(pet, ruled_out(pet));
+  plan.order = order_of_work(pet, plan.bath, plan.drying.words, plan.drawer, felted);
+  plan.tearing_skin = tearing_skin(pet);
   plan.growth = growth(salon, pet, plan.lengths, past, today, sink);
   plan.limits = length_limits(salon, pet, plan.growth, sink);
   plan.next_visit = next_visit(salon, pet, plan.limits, past, bookings, today, sink);

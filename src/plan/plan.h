@@ -15,6 +15,7 @@
 #include "plan/drawer.h"
 #include "plan/duration.h"
 #include "plan/growth.h"
+#include "plan/handling_rules.h"
 #include "plan/health.h"
 #include "plan/kept_interval.h"
 #include "plan/last_visit.h"
@@ -36,6 +37,7 @@ struct Plan {
   std::vector<Blend> blends;
   std::vector<WorkStep> order;
   BathPlan bath;
+  Drying drying;
   std::vector<RegionGrowth> growth;
   std::vector<LengthLimit> limits;  ///< that the coat passes, earliest first; they advise
   std::optional<NextVisit> next_visit;
@@ -44,6 +46,7 @@ struct Plan {
   std::optional<LastVisit> last_visit;  ///< on or before today
   std::vector<OpenFinding> findings;    ///< that no visit has closed
   Health health;
+  bool tearing_skin = false;  ///< thin, folded or tearing: nothing under tension, mats are a vet's
   std::vector<Caution> cautions;
   std::vector<Acceptance> stale;  ///< accepted, but no longer so
 };

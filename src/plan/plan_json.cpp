@@ -275,27 +275,32 @@ Json list(const std::vector<T>& rows) {
 }  // namespace
 
 std::string plan_json(const Plan& plan, const Pet& pet) {
-  const Json out = {{"furnish_plan", plan_json_version},
-                    {"pet", {{"key", pet.key}, {"name", pet.name.value}}},
-                    {"on", json(plan.today)},
-                    {"lengths", list(plan.lengths)},
-                    {"targets", list(plan.targets)},
-                    {"drawer", list(plan.drawer)},
-                    {"blends", list(plan.blends)},
-                    {"order", list(plan.order)},
-                    {"bath", json(plan.bath)},
-                    {"growth", list(plan.growth)},
-                    {"next_visit", json(plan.next_visit)},
-                    {"limits", list(plan.limits)},
-                    {"comes_every", plan.kept ? Json{{"days", plan.kept->median.count()},
-                                                     {"visits", plan.kept->visits}}
-                                              : Json(nullptr)},
-                    {"minutes", json(plan.duration)},
-                    {"last_visit", json(plan.last_visit)},
-                    {"findings", list(plan.findings)},
-                    {"health", json(plan.health)},
-                    {"cautions", list(plan.cautions)},
-                    {"stale_acceptances", list(plan.stale)}};
+  const Json out = {
+      {"furnish_plan", plan_json_version},
+      {"pet", {{"key", pet.key}, {"name", pet.name.value}}},
+      {"on", json(plan.today)},
+      {"lengths", list(plan.lengths)},
+      {"targets", list(plan.targets)},
+      {"drawer", list(plan.drawer)},
+      {"blends", list(plan.blends)},
+      {"order", list(plan.order)},
+      {"bath", json(plan.bath)},
+      {"drying",
+       {{"words", plan.drying.words},
+        {"ruled_out", plan.drying.ruled_out ? Json(plan.drying.planned) : Json(nullptr)}}},
+      {"tearing_skin", plan.tearing_skin},
+      {"growth", list(plan.growth)},
+      {"next_visit", json(plan.next_visit)},
+      {"limits", list(plan.limits)},
+      {"comes_every", plan.kept
+                          ? Json{{"days", plan.kept->median.count()}, {"visits", plan.kept->visits}}
+                          : Json(nullptr)},
+      {"minutes", json(plan.duration)},
+      {"last_visit", json(plan.last_visit)},
+      {"findings", list(plan.findings)},
+      {"health", json(plan.health)},
+      {"cautions", list(plan.cautions)},
+      {"stale_acceptances", list(plan.stale)}};
   return out.dump(2) + "\n";
 }
 }  // namespace furnish

@@ -26,6 +26,8 @@ inline constexpr int plan_json_version = 1;
 ///   bath               {none, bottle, surface_m2, rinse_minutes, mixes}, each mix {product, as,
 ///                      exact, measured, neat, coarse, needed, bottles, for_dog, dwell_minutes,
 ///                      age_days}
+///   drying             {words, ruled_out}: the stricter line, and what it rules out
+///   tearing_skin       true or false
 ///   growth             [{place, since, left, left_measured, mm_per_day, basis, measurements,
 ///   visits,
 ///                      natural, today}]

@@ -46,10 +46,12 @@ const std::map<std::string_view, std::string>& how_keys() {
 /// Rules that never say just what their row in the table does.
 constexpr std::array<std::string_view, 2> never_plain{"vaccination", "dryer-face"};
 /// What rules say besides.
-constexpr std::array<std::string_view, 9> rule_variants{
-    "vaccination-missing", "vaccination-expired", "vaccination-not-yet",
-    "dryer-face-head",     "dryer-face-ears",     "mat-wound-past",
-    "mat-wound-past-do",   "skip-tooth-twin-do",  "dwell-short-no-label-do"};
+constexpr std::array<std::string_view, 13> rule_variants{
+    "vaccination-missing",      "vaccination-expired", "vaccination-not-yet",
+    "dryer-face-head",          "dryer-face-ears",     "mat-wound-past",
+    "mat-wound-past-do",        "skip-tooth-twin-do",  "dwell-short-no-label-do",
+    "thin-skin-mats",           "thin-skin-mats-do",   "against-handling-dryer",
+    "against-handling-dryer-do"};
 constexpr std::array<std::string_view, 10> unit_keys{"mm", "in", "kg",  "lb", "oz",
                                                      "ml", "fl", "min", "h",  "s"};
 constexpr std::array<std::string_view, 25> figure_keys{

@@ -91,6 +91,20 @@ constexpr std::array<SafetyRule, rule_count> table{{
     {mat_wound, "mat-wound", danger, "a visit finds a mat encircling a limb or tail",
      "A mat round a limb or tail may cut off the blood", "vet today",
      "Watson, Niestat, Veterinary Radiology & Ultrasound 2020"},
+    {thin_skin, "thin-skin", warning,
+     "blade against the lay or shorter than a #10, or a guard comb in mats, on thin or tearing "
+     "skin; "
+     "mats there",
+     "Thin skin tears under this tool", "with the lay, #10 or longer, nothing under tension",
+     practice},
+    {felted_coat, "felted-coat", caution,
+     "the last visit found felt, and nobody says whether clipper or water comes first",
+     "Felted coat: water draws felt tighter",
+     "clip before the bath: when = “after clipping” under [bath], or before_bath at the place",
+     "common practice, no source; both ways are taught"},
+    {against_handling, "against-handling", caution,
+     "the plan dries or cuts with what handling or dislikes rule out",
+     "The planned tool is ruled out", "another tool, or change one of the two lines", practice},
 }};
 
 consteval bool in_order() {
