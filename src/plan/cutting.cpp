@@ -176,6 +176,7 @@ std::vector<Job> jobs_of(const Pet& pet, std::span<const DrawerGap> gaps,
   });
   return jobs;
 }
+
 void add_once(std::vector<std::string_view>& lines, std::string_view line) {
   if (!line.empty() && std::ranges::find(lines, line) == lines.end()) lines.push_back(line);
 }

@@ -16,10 +16,6 @@ namespace {
 constexpr std::array<std::string_view, 5> codes{"no-pet", "booked-closed", "booked-short",
                                                 "booked-twice", "groomer-twice"};
 
-std::string hour(TimeOfDay time) {
-  return fmt::format("{:02}:{:02}", time.count() / 60, time.count() % 60);
-}
-
 struct Time {
   TimeOfDay from, to;  ///< to: not in it
   bool meets(const Time& other) const { return from < other.to && other.from < to; }
@@ -73,10 +69,10 @@ class DayReader {
     const auto work = expected_.find(one.pet.value);
     if (!one.collect || work == expected_.end()) return;
     if (*one.collect - one.at >= work->second.expected) return;
-    DayWarning& warning =
-        add(DayFault::short_time, one.span,
-            fmt::format("{} is booked from {} to {}, and {} are expected", one.pet.value,
-                        hour(one.at), hour(*one.collect), to_text(work->second.expected)));
+    DayWarning& warning = add(
+        DayFault::short_time, one.span,
+        fmt::format("{} is booked from {} to {}, and {} are expected", one.pet.value,
+                    clock_time(one.at), clock_time(*one.collect), to_text(work->second.expected)));
     warning.pets = {one.pet.value};
     warning.hint = "collect later, or agree to do less";
   }
@@ -111,9 +107,10 @@ class DayReader {
     warning.pets = {first.pet.value};
     if (second.pet.value != first.pet.value) warning.pets.push_back(second.pet.value);
     warning.other = first.span;
-    warning.hint = fmt::format("the first is from {} to {}, this one from {}", hour(first.at),
-                               hour((fault == DayFault::pet_twice ? stay(first) : work(first)).to),
-                               hour(second.at));
+    warning.hint =
+        fmt::format("the first is from {} to {}, this one from {}", clock_time(first.at),
+                    clock_time((fault == DayFault::pet_twice ? stay(first) : work(first)).to),
+                    clock_time(second.at));
   }
 
   const Salon& salon_;
@@ -123,6 +120,10 @@ class DayReader {
   std::vector<DayWarning> out_;
 };
 }  // namespace
+
+std::string clock_time(TimeOfDay time) {
+  return fmt::format("{:02}:{:02}", time.count() / 60, time.count() % 60);
+}
 
 std::vector<DayWarning> day_warnings(const Salon& salon, const Day& day,
                                      std::span<const std::string> pets,

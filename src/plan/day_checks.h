@@ -39,6 +39,8 @@ struct DayWarning {
 /// helps, and that one dog dries while another is clipped, nobody wrote down: it is a warning.
 std::vector<DayWarning> day_warnings(const Salon&, const Day&, std::span<const std::string> pets,
                                      const std::map<std::string, Duration>& expected);
+/// "09:30", as files write it but for the seconds.
+std::string clock_time(TimeOfDay);
 /// For `furnish check`: a pet that is not there is an error, all else warns.
 void report(std::span<const DayWarning>, DiagnosticSink&);
 }  // namespace furnish

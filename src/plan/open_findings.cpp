@@ -6,9 +6,23 @@
 
 namespace furnish {
 namespace {
-/// What it is, without how it looked that day.
+/// What it is, without how it looked that day: "still sore, no longer warm" is "sore".
 std::string thing(std::string_view what) {
-  return lower_ascii(trimmed(what.substr(0, what.find_first_of(",;:("))));
+  std::string out = lower_ascii(trimmed(what.substr(0, what.find_first_of(",;:("))));
+  for (const std::string_view again : {"still ", "again ", "same ", "the "}) {
+    if (out.starts_with(again)) out.erase(0, again.size());
+  }
+  return out;
+}
+
+/// One says no more than the beginning of the other, in whole words.
+bool same_thing(std::string_view one, std::string_view other) {
+  const std::string a = thing(one), b = thing(other);
+  const std::string& shorter = a.size() < b.size() ? a : b;
+  const std::string& longer = a.size() < b.size() ? b : a;
+  if (shorter.empty()) return longer.empty();
+  return longer.starts_with(shorter) &&
+         (longer.size() == shorter.size() || longer[shorter.size()] == ' ');
 }
 
 Side other(Side side) {
@@ -18,7 +32,7 @@ Side other(Side side) {
 /// Closes what is at `place`; of a pair the side that is named. `what` is empty for all of it.
 void close(std::vector<OpenFinding>& open, Place place, std::string_view what) {
   std::erase_if(open, [&](OpenFinding& one) {
-    if (!meets(one.place, place) || !(what.empty() || thing(what) == thing(one.what))) return false;
+    if (!meets(one.place, place) || !(what.empty() || same_thing(what, one.what))) return false;
     const bool half =
         info(place.region).paired && one.place.side == Side::both && place.side != Side::both;
     if (half) one.place.side = other(place.side);
@@ -41,7 +55,7 @@ void see_again(OpenFinding& known, const Finding& finding, Date day) {
 void see(std::vector<OpenFinding>& open, const Finding& finding, Date day) {
   bool known = false;
   for (OpenFinding& one : open) {
-    if (!meets(one.place, finding.place.value) || thing(one.what) != thing(finding.what)) continue;
+    if (!meets(one.place, finding.place.value) || !same_thing(one.what, finding.what)) continue;
     see_again(one, finding, day);
     known = true;
   }

@@ -27,8 +27,9 @@ struct OpenFinding {
 /// What all visits together leave open, in the order in which it was first found. A finding is
 /// closed by a later one of the same place and thing that says `closed`, by one of that place that
 /// says `closed` and no `what`, or by a visit that found the place well; of a pair found on both
-/// sides, the other side stays. The same thing is what has the same words before its first comma:
-/// sizes and looks change. "Small lump" and "lump" are not seen to be one, and stand as two, which
-/// asks to look twice and not less. `history`: oldest first.
+/// sides, the other side stays. The same thing is what begins with the same words before its first
+/// comma, but for "still" and the like: sizes and looks change. "Small lump" and "lump" are not
+/// seen to be one, and stand as two, which asks to look twice and not less. `history`: oldest
+/// first.
 std::vector<OpenFinding> open_findings(std::span<const Visit* const> history);
 }  // namespace furnish

@@ -1,11 +1,10 @@
 #include "plan/plan_json.h"
 
-#include <fmt/format.h>
-
 #include <array>
 #include <nlohmann/json.hpp>
 
 #include "base/quantity.h"
+#include "plan/day_checks.h"
 
 namespace furnish {
 namespace {
@@ -160,10 +159,6 @@ Json json(const RegionGrowth& row) {
           {"visits", row.rate.visits},
           {"natural", json(row.natural)},
           {"today", json(row.today)}};
-}
-/// As files write it, without seconds.
-std::string clock_time(TimeOfDay time) {
-  return fmt::format("{:02}:{:02}", time.count() / 60, time.count() % 60);
 }
 Json json(const NextVisit& next) {
   return {{"date", json(next.date)},

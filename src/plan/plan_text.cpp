@@ -9,6 +9,7 @@
 
 #include "base/quantity.h"
 #include "base/text.h"
+#include "plan/day_checks.h"
 #include "plan/open_rows.h"
 
 namespace furnish {
@@ -219,7 +220,7 @@ std::string due_text(const NextVisit& next, Units units) {
   std::string out = to_iso(next.date);
   switch (next.reason) {
     case DueReason::booked:
-      out += fmt::format(", booked at {:02}:{:02}", next.at->count() / 60, next.at->count() % 60);
+      out += ", booked at " + clock_time(*next.at);
       break;
     case DueReason::first_visit:
       out += ", never here before";

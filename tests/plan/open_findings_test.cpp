@@ -61,6 +61,19 @@ TEST_CASE("found again it is one finding, as it looked last, with its days") {
   CHECK(left[1].what == "wart");
 }
 
+TEST_CASE("the same thing begins with the same words") {
+  const auto one = [](const char* first, const char* then) {
+    return open({with("2026-05-05", {finding("hocks", Side::left, first)}),
+                 with("2026-07-07", {finding("hocks", Side::left, then)})})
+               .size() == 1;
+  };
+  CHECK(one("sore when bent, warm", "still sore, no longer warm"));
+  CHECK(one("lump", "Lump on the rib"));
+  CHECK_FALSE(one("lump", "lumpy scar"));
+  CHECK_FALSE(one("lump", "small lump"));
+  CHECK_FALSE(one("red", "sore"));
+}
+
 TEST_CASE("closed by the same place and thing, by the place alone, or by a place that is well") {
   const Visit first = with("2026-05-05", {finding("belly", Side::left, "lump, pea-sized"),
                                           finding("belly", Side::left, "wart")});
