@@ -96,9 +96,14 @@ std::vector<StyleNote> style_before(const SheetInput& input, const SheetVoice& v
   for (std::size_t i = 0; i < order.size(); ++i) {
     const WorkStep& step = order[i];
     if (step.before_bath && step.tool) {
+      // Which part it is, the table says; here only that it comes before the water.
       StyleNote cut{capitalised(tool_text(*step.tool, voice)), {}, input.pet.span};
-      cut.text.push_back({places_text(step.places, voice)});
-      if (with_how == WithHow::yes) add_how(cut.text, step, voice.words);
+      while (i + 1 < order.size() && order[i + 1].before_bath && order[i + 1].tool) {
+        const WorkStep& more = order[++i];
+        if (more.tool == order[i - 1].tool) continue;
+        cut.text.push_back(
+            {(cut.text.empty() ? "" : semicolon(voice.words)) + tool_text(*more.tool, voice)});
+      }
       notes.push_back(std::move(cut));
       continue;
     }
