@@ -136,12 +136,11 @@ TEST_CASE("every row is on the page, in order, on every paper", "[card]") {
                              "Collects",
                              "Priya or Tom",
                              "red collar",
-                             "Due again",
-                             "Due again",
                              "In",
                              "Brush-out",
                              "Check",
                              "Collects at",
+                             "Due again",
                              "Done by",
                              "Lantern Street Dogs",
                              "24 November 2026"}) {
