@@ -39,7 +39,7 @@ class Checker {
     console_.show_reports();
     console_.say(fmt::format("{} of {} files {} good", good_, good_ + bad_,
                              good_ + bad_ == 1 ? "is" : "are"));
-    return bad_ == 0 ? Exit::ok : Exit::faults;
+    return bad_ == 0 && all_said_ ? Exit::ok : Exit::faults;
   }
 
  private:
@@ -97,28 +97,32 @@ class Checker {
       return;
     }
     count([&] {
-      read = folder.pet(path.file);
+      read = folder.pet(path.file, shop_.sink());
       return read.has_value();
     });
     if (!read) return;
     std::vector<Visit> visits;
     for (const std::string& file : folder.visit_files(*read)) {
       count([&] {
-        auto visit = folder.visit(file, *read);
+        auto visit = folder.visit(file, *read, shop_.sink());
         if (visit) visits.push_back(std::move(*visit));
         return visit.has_value();
       });
     }
     const Plan plan = make_plan(folder.salon(), *read, visits,
                                 folder.bookings(*read, shop_.today()), shop_.today(), shop_.sink());
-    report(plan.cautions, shop_.sink());
+    if (const auto words = shop_.voices().plain(folder)) {
+      report(plan.cautions, *words, shop_.sink());
+    } else {
+      all_said_ = false;
+    }
     if (plan.duration) expected_[read->key] = *plan.duration;
     photos(folder, *read, visits);
   }
 
   /// Opens every photo, and says where two places of a salon's files claim the same one.
   void photos(const SalonFolder& folder, const Pet& pet, const std::vector<Visit>& visits) {
-    PhotoFolder shelf(folder.root(), folder.salon(), shop_.sources(), shop_.sink());
+    PhotoFolder shelf(folder.root(), folder.salon(), shop_.context());
     shelf.portrait(pet);
     for (const Visit& visit : visits) {
       shelf.of(visit);
@@ -150,6 +154,7 @@ class Checker {
   std::vector<std::string> keys_;             ///< of the salon's pets
   std::map<std::string, Duration> expected_;  ///< of those that have a plan
   std::size_t good_ = 0, bad_ = 0;
+  bool all_said_ = true;                      ///< false: there were no words for a plan's cautions
   std::map<std::string, SourceSpan> photos_;  ///< where each was shown first
 };
 }  // namespace

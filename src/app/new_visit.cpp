@@ -36,7 +36,7 @@ std::string free_name(const std::string& folder, Date day) {
 }
 
 bool write_form(const PetPath& path, Workshop& shop, Console& console) {
-  const auto one = shop.open(path);
+  const auto one = shop.open(path, shop.sink());
   if (!one || !one->all_visits) return false;  // what is faulty is mended first
   if (path.root.empty()) {
     shop.sink().error("no-salon", one->pet.span, "a visit is kept in a salon's folder").hint =

@@ -96,6 +96,7 @@ void add_rendering(CLI::App& command, Raw& raw) {
       ->check(CLI::IsMember({"everyone", "staff"}));
   command.add_flag("--together", o.together, "all pets in one PDF");
   command.add_flag("--strict", o.strict, "warnings count as faults");
+  command.add_flag("--force", o.force, "replace a file that furnish did not write, or a link");
 }
 }  // namespace
 

@@ -30,6 +30,7 @@ struct Options {
   int copies_per_sheet = 0;
   int dpi = 200;
   bool together = false, strict = false, json = false, sources = false, staff_spec = false;
+  bool force = false;  ///< a file of another's may be replaced
 };
 
 /// Exit statuses of the program. Warnings are `ok` unless --strict makes them count.

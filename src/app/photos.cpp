@@ -8,7 +8,6 @@
 #include <utility>
 
 #include "app/salon_folder.h"
-#include "base/files.h"
 #include "output/photo.h"
 
 namespace furnish {
@@ -26,31 +25,30 @@ bool stays_in(const std::string& folder, const std::string& path) {
 }
 }  // namespace
 
-PhotoFolder::PhotoFolder(const std::string& root, const Salon& salon, const SourceSet& sources,
-                         DiagnosticSink& sink)
-    : root_(root), anywhere_(salon.photos_anywhere), sources_(sources), sink_(sink) {}
+PhotoFolder::PhotoFolder(const std::string& root, const Salon& salon, const ReadContext& context)
+    : root_(root), anywhere_(salon.photos_anywhere), context_(context) {}
 
 std::string PhotoFolder::folder_of(const SourceSpan& named) const {
-  if (!root_.empty() || named.file >= sources_.size()) return root_;
-  return fs::path(sources_.at(named.file).path()).parent_path().string();
+  if (!root_.empty() || named.file >= context_.sources.size()) return root_;
+  return fs::path(context_.sources.at(named.file).path()).parent_path().string();
 }
 
 PhotographPtr PhotoFolder::load(const Located<std::string>& path) {
   const std::string folder = folder_of(path.span), file = path_in(folder, path.value);
   if (!anywhere_ && !stays_in(folder, file)) {
-    sink_.warning("photo-path", path.span, "the photo is a link out of the salon's folder").hint =
-        "copy it into photos/, or set photos_anywhere = true under [salon] in salon.toml";
+    context_.sink.warning("photo-path", path.span, "the photo is a link out of the salon's folder")
+        .hint = "copy it into photos/, or set photos_anywhere = true under [salon] in salon.toml";
     return nullptr;
   }
-  FileContent content = read_from_disk(file, most_photo_bytes);
+  FileContent content = context_.files.read_up_to(file, most_photo_bytes);
   if (!content.bytes) {
-    sink_
+    context_.sink
         .warning("photo-missing", path.span,
                  fmt::format("the photo '{}' cannot be read: {}", path.value, content.fault))
         .hint = fmt::format("it is looked for at {}", file);
     return nullptr;
   }
-  auto photo = open_photograph(path.value, *std::move(content.bytes), path.span, sink_);
+  auto photo = open_photograph(path.value, *std::move(content.bytes), path.span, context_.sink);
   return photo ? std::make_shared<const Photograph>(*std::move(photo)) : nullptr;
 }
 

@@ -3,12 +3,12 @@
 #include <string>
 #include <vector>
 
-#include "base/diagnostic.h"
 #include "base/source.h"
 #include "model/pet.h"
 #include "model/salon.h"
 #include "model/visit.h"
 #include "page/photograph.h"
+#include "spec/context.h"
 
 namespace furnish {
 
@@ -18,7 +18,7 @@ class PhotoFolder {
   /// Paths are relative to `root`; of a pet in no salon ("") to the folder of the pet's own file.
   /// Unless the salon lets photos lie anywhere, a link that leads out of the folder is not
   /// followed.
-  PhotoFolder(const std::string& root, const Salon&, const SourceSet&, DiagnosticSink&);
+  PhotoFolder(const std::string& root, const Salon&, const ReadContext&);
 
   /// A file of at most 32 MiB that holds a usable JPEG, PNG or WebP. Null after one warning at the
   /// path's place: "photo-missing", "photo-path", or one of open_photograph().
@@ -33,7 +33,6 @@ class PhotoFolder {
 
   std::string root_;
   bool anywhere_;
-  const SourceSet& sources_;
-  DiagnosticSink& sink_;
+  ReadContext context_;
 };
 }  // namespace furnish

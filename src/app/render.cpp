@@ -4,11 +4,14 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <set>
 #include <system_error>
 
+#include "app/distinct_names.h"
 #include "base/text.h"
 #include "output/pdf.h"
 #include "output/png.h"
+#include "output/seal.h"
 #include "output/svg.h"
 #include "output/write.h"
 #include "page/impose.h"
@@ -31,11 +34,50 @@ std::string_view ending(Format format) {
   return "txt";
 }
 
+SealedAs sealed_as(Format format) {
+  switch (format) {
+    case Format::pdf:
+      return SealedAs::pdf;
+    case Format::png:
+      return SealedAs::png;
+    case Format::svg:
+      return SealedAs::svg;
+    case Format::text:
+      break;
+  }
+  return SealedAs::text;
+}
+
 /// A finished sheet with the pet it belongs to.
 struct Done {
-  std::string root, title;
+  PetPath pet;
+  std::string title;
   Workshop::Made made;
 };
+
+/// What travels inside the PDF of several sheets.
+std::vector<Attachment> carried_by(const std::vector<Done>& all) {
+  std::vector<NameWanted> wanted;
+  for (const Done& done : all) {
+    for (const Attachment& file : done.made.files) {
+      wanted.push_back({file.name, done.pet.file, done.pet.root});
+    }
+  }
+  const std::vector<std::string> names = distinct_names(wanted);
+  std::set<std::string> taken;
+  std::vector<Attachment> out;
+  auto name = names.begin();
+  for (const Done& done : all) {
+    for (const Attachment& file : done.made.files) {
+      if (taken.insert(*name).second) {
+        out.push_back(file);
+        out.back().name = *name;
+      }
+      ++name;
+    }
+  }
+  return out;
+}
 
 class SheetRun {
  public:
@@ -52,28 +94,14 @@ class SheetRun {
     }
     std::vector<Done> kept;
     for (const PetPath& path : pets) {
-      auto one = shop_.open(path);
-      // All pets of a salon: those that were there have a note.
-      if (one && options_.pets.empty() && shop_.nothing_to_note(*one)) continue;
-      // A visit that cannot be read may be the very one that a note or a care sheet is about.
-      const bool of_visits = options_.command == Command::note || options_.command == Command::care;
-      if (one && !one->all_visits) {
-        complete = false;
-        if (of_visits) {
-          console_.show_reports();
-          continue;
-        }
-      }
-      auto sheet = one ? shop_.sheet(*one) : std::nullopt;
+      DiagnosticSink said;
+      auto done = make(path, said, complete);
+      shop_.sink().take(said);
       console_.show_reports();
-      if (!sheet) {
-        complete = false;
-        continue;
-      }
-      Done done{path.root, one->pet.name.value, std::move(*sheet)};
+      if (!done) continue;
       if (options_.together) {
-        kept.push_back(std::move(done));
-      } else if (!write_one(done)) {
+        kept.push_back(*std::move(done));
+      } else if (!write_one(*done)) {
         complete = false;
       }
     }
@@ -83,6 +111,22 @@ class SheetRun {
   }
 
  private:
+  /// A pet's sheet. Empty if there is none to be made, or with `complete` false after an error.
+  std::optional<Done> make(const PetPath& path, DiagnosticSink& said, bool& complete) {
+    const auto one = shop_.open(path, said);
+    // All pets of a salon: those that were there have a note.
+    if (one && options_.pets.empty() && shop_.nothing_to_note(*one)) return std::nullopt;
+    // A visit that cannot be read may be the very one that a note or a care sheet is about.
+    const bool of_visits = options_.command == Command::note || options_.command == Command::care;
+    if (one && !one->all_visits) complete = false;
+    auto sheet = one && (one->all_visits || !of_visits) ? shop_.sheet(*one, said) : std::nullopt;
+    if (!sheet) {
+      complete = false;
+      return std::nullopt;
+    }
+    return Done{path, one->pet.name.value, *std::move(sheet)};
+  }
+
   std::string conflict(std::size_t pets) const {
     const bool many = pets > 1 && !options_.together;
     if (many && options_.output == "-")
@@ -97,7 +141,10 @@ class SheetRun {
       return "an owner's page never carries what is for staff; leave out --with-spec staff";
     }
     if (options_.together && options_.format != Format::pdf) return "--together makes a PDF only";
-    if (options_.output.ends_with(".toml")) {
+    if (options_.command == Command::care && lower_ascii(options_.output).ends_with(".ics")) {
+      return "the sheet's own calendar entry goes there (.ics); name the sheet otherwise";
+    }
+    if (lower_ascii(options_.output).ends_with(".toml")) {
       return "a sheet is never written over a file that a person wrote (.toml)";
     }
     return {};
@@ -169,23 +216,28 @@ class SheetRun {
   }
 
   bool write_one(const Done& done) {
-    const auto frames = pages({done.made.sheet.page.frame}, done.root);
+    const auto frames = pages({done.made.sheet.page.frame}, done.pet.root);
     if (!frames) return false;
     const auto bytes = encode(*frames, done.made.sheet.info, {{}, done.made.files});
-    const auto path = bytes ? place(done.made.name, done.root) : std::nullopt;
-    bool written = path && write_whole(*path, *bytes, shop_.sink());
+    const auto path = bytes ? place(done.made.name, done.pet.root) : std::nullopt;
+    const bool written = path && write(*path, *bytes);
     console_.show_reports();
     if (written) console_.say(*path);
-    return written && write_beside(done.made, fs::path(*path).replace_extension());
+    return written &&
+           (!is_a_file(*path) || write_beside(done.made, fs::path(*path).replace_extension()));
   }
 
-  /// What belongs beside a sheet, under its name; nothing beside the standard output.
+  bool write(const std::string& path, const std::string& bytes) {
+    return write_whole(path, bytes, options_.force ? Replaces::anything : Replaces::own,
+                       shop_.sink());
+  }
+
+  /// What belongs beside a sheet, under its name.
   bool write_beside(const Workshop::Made& made, const fs::path& stem) {
-    if (options_.output == "-") return true;
     bool written = true;
     for (const Workshop::SideFile& file : made.beside) {
       const std::string path = stem.string() + "." + file.ending;
-      if (write_whole(path, file.bytes, shop_.sink())) {
+      if (write(path, sealed(file.bytes, SealedAs::calendar))) {
         console_.say(path);
       } else {
         written = false;
@@ -200,27 +252,38 @@ class SheetRun {
     for (const Done& done : all) {
       if (options_.copies_per_sheet == 0) extras.outline.push_back({done.title, cards.size(), 0});
       cards.push_back(done.made.sheet.page.frame);
-      std::ranges::copy(done.made.files, std::back_inserter(extras.attachments));
     }
-    const auto frames = pages(cards, all.front().root);
+    extras.attachments = carried_by(all);
+    const auto frames = pages(cards, all.front().pet.root);
     if (!frames) return false;
     DocumentInfo info = all.front().made.sheet.info;
     std::vector<std::string> names;
     for (const Done& done : all) names.push_back(done.title);
     info.title = joined(names, ", ");
     const auto bytes = encode(*frames, info, extras);
-    const auto path = bytes ? place("all-" + kind(), all.front().root) : std::nullopt;
-    bool written = path && write_whole(*path, *bytes, shop_.sink());
+    const auto path = bytes ? place("all-" + kind(), all.front().pet.root) : std::nullopt;
+    bool written = path && write(*path, *bytes);
     if (!written) return false;
     console_.say(*path);
-    for (const Done& done : all) {
-      if (!write_beside(done.made, fs::path(*path).parent_path() / done.made.name)) written = false;
+    if (!is_a_file(*path)) return true;
+    std::vector<NameWanted> wanted;
+    for (const Done& done : all) wanted.push_back({done.made.name, done.pet.file, done.pet.root});
+    const std::vector<std::string> beside = distinct_names(wanted);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      if (!write_beside(all[i].made, fs::path(*path).parent_path() / beside[i])) written = false;
     }
     return written;
   }
 
   std::optional<std::string> encode(const std::vector<Frame>& frames, const DocumentInfo& info,
                                     const PdfExtras& extras) {
+    auto bytes = unsealed(frames, info, extras);
+    if (bytes) *bytes = sealed(*std::move(bytes), sealed_as(options_.format));
+    return bytes;
+  }
+
+  std::optional<std::string> unsealed(const std::vector<Frame>& frames, const DocumentInfo& info,
+                                      const PdfExtras& extras) {
     switch (options_.format) {
       case Format::pdf:
         return to_pdf(frames, info, extras, shop_.sink());

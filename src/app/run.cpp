@@ -20,14 +20,19 @@ Exit print_plans(const Options& options, Workshop& shop, Console& console) {
   bool complete = true;
   std::string text;
   for (const PetPath& path : shop.pets(complete)) {
-    const auto one = shop.open(path);
+    DiagnosticSink said;
+    const auto one = shop.open(path, said);
+    shop.sink().take(said);
     complete = complete && one.has_value() && one->all_visits;
     if (!one) continue;
-    text += options.json ? plan_json(one->plan, one->pet)
-                         : plan_text(one->plan, one->folder->salon(), one->pet);
+    const auto words = shop.voices().plain(*one->folder);
+    complete = complete && words.has_value();
+    if (!words) continue;
+    text += options.json ? plan_json(one->plan, one->pet, *words)
+                         : plan_text(one->plan, one->folder->salon(), one->pet, *words);
   }
   console.show_reports();
-  if (!text.empty() && !write_whole("-", text, shop.sink())) complete = false;
+  if (!text.empty() && !write_whole("-", text, Replaces::own, shop.sink())) complete = false;
   console.show_reports();
   return complete ? Exit::ok : Exit::faults;
 }

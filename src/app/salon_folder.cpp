@@ -29,8 +29,12 @@ SalonFolder::SalonFolder(const ReadContext& context, std::string root,
   if (read) salon_ = std::move(*read);
 }
 
-std::optional<Pet> SalonFolder::pet(const std::string& path) {
-  return read_pet(context_, path, has_salon_ ? &salon_ : nullptr, styles_);
+ReadContext SalonFolder::reporting_to(DiagnosticSink& sink) const {
+  return {context_.files, context_.sources, sink};
+}
+
+std::optional<Pet> SalonFolder::pet(const std::string& path, DiagnosticSink& sink) {
+  return read_pet(reporting_to(sink), path, has_salon_ ? &salon_ : nullptr, styles_);
 }
 
 std::vector<std::string> SalonFolder::visit_files(const Pet& pet) const {
@@ -43,15 +47,16 @@ std::vector<std::string> SalonFolder::visit_files(const Pet& pet) const {
   return files;
 }
 
-std::optional<Visit> SalonFolder::visit(const std::string& path, const Pet& pet) {
-  return read_visit(context_, path, has_salon_ ? &salon_ : nullptr, &pet);
+std::optional<Visit> SalonFolder::visit(const std::string& path, const Pet& pet,
+                                        DiagnosticSink& sink) {
+  return read_visit(reporting_to(sink), path, has_salon_ ? &salon_ : nullptr, &pet);
 }
 
-std::vector<Visit> SalonFolder::visits(const Pet& pet, bool& complete) {
+std::vector<Visit> SalonFolder::visits(const Pet& pet, bool& complete, DiagnosticSink& sink) {
   std::vector<Visit> visits;
   complete = true;
   for (const std::string& file : visit_files(pet)) {
-    if (auto one = visit(file, pet)) {
+    if (auto one = visit(file, pet, sink)) {
       visits.push_back(std::move(*one));
     } else {
       complete = false;

@@ -28,13 +28,15 @@ class SalonFolder {
   StyleLibrary& styles() { return styles_; }
   CatalogueLibrary& words() { return words_; }
 
-  std::optional<Pet> pet(const std::string& path);
+  // What is said of a pet's own files goes to the sink that is given; of the salon's, to the run's.
+
+  std::optional<Pet> pet(const std::string& path, DiagnosticSink&);
   /// The files of a pet's visits, by name.
   std::vector<std::string> visit_files(const Pet&) const;
-  std::optional<Visit> visit(const std::string& path, const Pet&);
+  std::optional<Visit> visit(const std::string& path, const Pet&, DiagnosticSink&);
   /// Every readable visit, oldest first, those of one day by their numbers. A faulty file is
   /// reported and left out, and `complete` is false.
-  std::vector<Visit> visits(const Pet&, bool& complete);
+  std::vector<Visit> visits(const Pet&, bool& complete, DiagnosticSink&);
   /// A file of days/, read once; null after an error.
   const Day* day(const std::string& name);
   /// The pet's booking on the day, if days/DATE.toml has one.
@@ -44,6 +46,7 @@ class SalonFolder {
   std::vector<Booking> bookings(const Pet&, Date from);
 
  private:
+  ReadContext reporting_to(DiagnosticSink&) const;
   ReadContext context_;
   std::string root_;
   bool has_salon_ = false, good_ = true;

@@ -64,7 +64,8 @@ class Unpacker {
   std::optional<Found> find() {
     const bool piped = options_.input == "-";
     const std::string name = piped ? "standard input" : options_.input;
-    FileContent content = piped ? standard_input() : read_from_disk(options_.input, largest_sheet);
+    FileContent content =
+        piped ? standard_input() : shop_.context().files.read_up_to(options_.input, largest_sheet);
     if (!content.bytes) {
       sink_.error("unreadable", {}, fmt::format("{} cannot be read: {}", name, content.fault));
       return std::nullopt;
@@ -134,7 +135,12 @@ class Unpacker {
     const ReadContext context{shop_.context().files, shop_.sources(), heard};
     StyleLibrary styles(context, path_in(find_data_folder(options_.data), "styles"),
                         path_in(root, "styles"));
-    const std::size_t file = shop_.sources().size();
+    const SourceSet& sources = shop_.sources();
+    const std::size_t before = sources.size();
+    const auto in_the_text = [&](const SourceSpan& at) {
+      return at.file >= before && at.file < sources.size() &&
+             sources.at(at.file).path() == found.name;
+    };
     read_pet_text(context, found.name, found.text, &own, styles);
     bool good = true;
     for (const Diagnostic& one : heard.all()) {
@@ -142,7 +148,7 @@ class Unpacker {
       if (of_style) {
         sink_.warning(one.code, one.span, one.message).hint =
             "the trim is whole only with that style's file; the code on a style sheet needs none";
-      } else if (one.span.file == file && one.severity == Severity::error) {
+      } else if (in_the_text(one.span) && one.severity == Severity::error) {
         Diagnostic& fault = sink_.error(one.code, one.span, one.message);
         fault.hint = one.hint;
         fault.notes = one.notes;

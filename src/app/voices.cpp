@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "sheet/caution_words.h"
 
 namespace furnish {
 
@@ -13,6 +14,15 @@ Voices::Voices(const Options& options, DiagnosticSink& sink) : options_(options)
 std::unique_ptr<Words> Voices::words(SalonFolder& folder, const std::string& language) {
   const auto chain = folder.words().chain(language);
   return chain ? Words::open(*chain, sink_) : nullptr;
+}
+
+std::optional<PlanWords> Voices::plain(SalonFolder& folder) {
+  if (!plain_) {
+    const auto english = folder.words().shipped_english();
+    if (english) plain_ = Words::open(*english, sink_);
+  }
+  if (!plain_) return std::nullopt;
+  return plan_words(*plain_, folder.salon().units);
 }
 
 bool Voices::has_words(SalonFolder& folder, const std::string& language, Severity severity,

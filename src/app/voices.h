@@ -10,6 +10,7 @@
 #include "app/salon_folder.h"
 #include "base/diagnostic.h"
 #include "model/pet.h"
+#include "plan/plan_words.h"
 #include "sheet/reader_locale.h"
 #include "sheet/words.h"
 
@@ -38,6 +39,9 @@ class Voices {
   /// The texts of a language as a salon says them. Null after an error: a catalogue is faulty.
   /// pre: the salon's library has the language.
   std::unique_ptr<Words> words(SalonFolder&, const std::string& language);
+  /// What plans and checks say at a terminal, whatever the sheets speak: the shipped English, in
+  /// the salon's units. Empty after an error. The voices keep the words.
+  std::optional<PlanWords> plain(SalonFolder&);
   /// Whether a language has a catalogue; if not, that is told once, with the language that is used
   /// `instead` (empty: none).
   bool has_words(SalonFolder&, const std::string& language, Severity, SourceSpan asked_at,
@@ -48,6 +52,7 @@ class Voices {
   const Options& options_;
   DiagnosticSink& sink_;
   std::vector<std::unique_ptr<Voice>> voices_;
+  std::unique_ptr<Words> plain_;   ///< made when first asked for
   std::set<std::string> unknown_;  ///< languages without a catalogue that were told
 };
 }  // namespace furnish

@@ -9,6 +9,7 @@
 #include "app/data_folder.h"
 #include "app/photos.h"
 #include "base/text.h"
+#include "model/for_everyone.h"
 #include "sheet/card.h"
 #include "sheet/style_sheet.h"
 #include "spec/writer.h"
@@ -76,18 +77,18 @@ FontSet* Workshop::fonts() {
   return fonts_.get();
 }
 
-std::optional<Workshop::Case> Workshop::open(const PetPath& path) {
+std::optional<Workshop::Case> Workshop::open(const PetPath& path, DiagnosticSink& sink) {
   SalonFolder& salon = folder(path.root);
   if (!salon.good()) return std::nullopt;
-  auto pet = salon.pet(path.file);
+  auto pet = salon.pet(path.file, sink);
   if (!pet) return std::nullopt;
   bool complete = true;
-  std::vector<Visit> visits = salon.visits(*pet, complete);
-  Plan plan = make_plan(salon.salon(), *pet, visits, salon.bookings(*pet, today_), today_, sink_);
+  std::vector<Visit> visits = salon.visits(*pet, complete, sink);
+  Plan plan = make_plan(salon.salon(), *pet, visits, salon.bookings(*pet, today_), today_, sink);
   return Case{&salon, std::move(*pet), std::move(visits), complete, std::move(plan)};
 }
 
-std::optional<Paper> Workshop::paper(const Salon& salon) {
+std::optional<Paper> Workshop::paper(const Salon& salon, DiagnosticSink& sink) const {
   const bool card = options_.command == Command::card;
   const std::string& usual = card ? salon.paper.card : salon.paper.sheet;
   const std::string& wanted = options_.paper.empty() ? usual : options_.paper;
@@ -95,17 +96,17 @@ std::optional<Paper> Workshop::paper(const Salon& salon) {
   if (found) return found;
   SourceSpan at;
   if (options_.paper.empty()) at = card ? salon.paper.card_span : salon.paper.sheet_span;
-  auto& fault = sink_.error("no-paper", at, fmt::format("there is no paper '{}'", wanted));
+  auto& fault = sink.error("no-paper", at, fmt::format("there is no paper '{}'", wanted));
   std::vector<std::string> names;
   for (const std::string_view name : paper_names()) names.emplace_back(name);
   fault.hint = "one of " + listed(names, " or ");
   return std::nullopt;
 }
 
-std::optional<Workshop::Made> Workshop::sheet(const Case& one) {
+std::optional<Workshop::Made> Workshop::sheet(const Case& one, DiagnosticSink& sink) {
   if (fonts() == nullptr) return std::nullopt;
   const Salon& salon = one.folder->salon();
-  const auto on = paper(salon);
+  const auto on = paper(salon, sink);
   if (!on) return std::nullopt;
   const bool owners = options_.command == Command::care ||
                       (options_.command == Command::note && options_.for_owner);
@@ -114,8 +115,10 @@ std::optional<Workshop::Made> Workshop::sheet(const Case& one) {
   if (speaker == nullptr) return std::nullopt;
   const SheetVoice sheet_voice{*speaker->words, speaker->locale, *shaper_};
   fonts_->set_language(speaker->language);
-  if (options_.command == Command::note) return note(one, *on, sheet_voice);
-  if (options_.command == Command::care) return care(one, *on, sheet_voice);
+  shaper_->report_to(sink);
+  shaper_->forget();
+  if (options_.command == Command::note) return note(one, *on, sheet_voice, sink);
+  if (options_.command == Command::care) return care(one, *on, sheet_voice, sink);
   SheetInput input{salon, one.pet, one.plan, one.folder->booking(one.pet, today_), today_, *on};
   for (const Visit& visit : one.visits) {
     if (visit.date.value <= today_) input.latest = &visit;
@@ -126,17 +129,18 @@ std::optional<Workshop::Made> Workshop::sheet(const Case& one) {
     };
   }
   const bool style = options_.command == Command::style;
+  const Pet everyones = for_everyone(one.pet);
   if (style) {
-    input.trim_code = trim_toml(one.pet);
-    input.portrait = PhotoFolder(one.folder->root(), salon, sources_, sink_).portrait(one.pet);
+    input.trim_code = trim_toml(everyones);
+    input.portrait =
+        PhotoFolder(one.folder->root(), salon, {files_, sources_, sink}).portrait(one.pet);
   }
   auto made =
-      style ? make_style_sheet(input, sheet_voice, sink_) : make_card(input, sheet_voice, sink_);
+      style ? make_style_sheet(input, sheet_voice, sink) : make_card(input, sheet_voice, sink);
   if (!made) return std::nullopt;
-  const Audience audience = options_.staff_spec ? Audience::staff : Audience::everyone;
   return Made{*std::move(made),
               one.pet.key + (style ? "-style" : "-card"),
-              {pet_file(one.pet, audience)},
+              {pet_file(options_.staff_spec ? one.pet : everyones)},
               {}};
 }
 }  // namespace furnish

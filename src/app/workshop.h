@@ -45,8 +45,10 @@ class Workshop {
     bool all_visits = true;  ///< false: a visit's file has faults, and is not among them
     Plan plan;
   };
-  /// Reads a pet and works its plan out. Empty iff an error was reported.
-  std::optional<Case> open(const PetPath&);
+  /// Reads a pet and works its plan out. Empty iff an error was reported. What is said of the pet
+  /// goes to the sink that is given, so that each pet may have its own and all are told in order;
+  /// what is said of its salon, whose files are read once, goes to that of the run.
+  std::optional<Case> open(const PetPath&, DiagnosticSink&);
   /// A file that is written beside a sheet, under the sheet's name with its own ending.
   struct SideFile {
     std::string ending, bytes;
@@ -61,21 +63,25 @@ class Workshop {
   };
   /// True if a note is asked for and the pet has no such visit.
   bool nothing_to_note(const Case&) const;
-  /// The sheet of a case that the command asks for. Empty iff an error was reported.
-  std::optional<Made> sheet(const Case&);
+  /// The sheet of a case that the command asks for. Empty iff an error was reported, there or to
+  /// the run.
+  std::optional<Made> sheet(const Case&, DiagnosticSink&);
 
  private:
   /// The visit that `note` is about; null if there is none.
   const Visit* chosen_visit(const Case&) const;
   /// The visit that `care` is about; null if that is one of today of which nothing is on file.
   const Visit* visit_cared_for(const Case&) const;
-  void report_no_visit(const Case&);
-  std::optional<Made> note(const Case&, const Paper&, const SheetVoice&);
-  std::optional<Made> care(const Case&, const Paper&, const SheetVoice&);
+  void report_no_visit(const Case&, DiagnosticSink&) const;
+  std::optional<Made> note(const Case&, const Paper&, const SheetVoice&, DiagnosticSink&);
+  std::optional<Made> care(const Case&, const Paper&, const SheetVoice&, DiagnosticSink&);
+  /// The case as its owner may know it: pet and visits without what is for staff, and a plan that
+  /// knows no more than they do.
+  Case for_owner(const Case&) const;
   /// What travels inside a sheet's PDF, so that the sheet can be turned back into a file.
-  static Attachment pet_file(const Pet&, Audience);
+  static Attachment pet_file(const Pet&);
   /// What the sheet is printed on: asked for, or the salon's usual. Empty after an error.
-  std::optional<Paper> paper(const Salon&);
+  std::optional<Paper> paper(const Salon&, DiagnosticSink&) const;
 
   const Options& options_;
   const Files& files_;

@@ -5,6 +5,7 @@
 #include "app/photos.h"
 #include "app/workshop.h"
 #include "base/text.h"
+#include "model/for_everyone.h"
 #include "output/icalendar.h"
 #include "sheet/care.h"
 #include "sheet/note.h"
@@ -32,8 +33,17 @@ CalendarEvent event_of(const SheetInput& input, const SheetVoice& voice) {
 }
 }  // namespace
 
-Attachment Workshop::pet_file(const Pet& pet, Audience audience) {
-  return {pet.key + ".toml", pet_toml(pet, audience), "application/toml",
+Workshop::Case Workshop::for_owner(const Case& one) const {
+  Case out{one.folder, for_everyone(one.pet), {}, one.all_visits, {}};
+  for (const Visit& visit : one.visits) out.visits.push_back(for_everyone(visit));
+  DiagnosticSink unheard;  // the whole pet's plan has said it already
+  out.plan = make_plan(one.folder->salon(), out.pet, out.visits,
+                       one.folder->bookings(out.pet, today_), today_, unheard);
+  return out;
+}
+
+Attachment Workshop::pet_file(const Pet& pet) {
+  return {pet.key + ".toml", pet_toml(pet), "application/toml",
           "The pet's file, from which this sheet was made"};
 }
 
@@ -53,40 +63,46 @@ bool Workshop::nothing_to_note(const Case& one) const {
   return options_.command == Command::note && chosen_visit(one) == nullptr;
 }
 
-void Workshop::report_no_visit(const Case& one) {
+void Workshop::report_no_visit(const Case& one, DiagnosticSink& sink) const {
   std::vector<std::string> days;
   for (const Visit& visit : one.visits) {
     if (visit.date.value <= today_) days.push_back(to_iso(visit.date.value));
   }
   const std::string& name = one.pet.name.value;
-  auto& fault = sink_.error(
-      "no-visit", one.pet.span,
-      options_.visit ? fmt::format("{} has no visit of {}", name, to_iso(*options_.visit))
-                     : fmt::format("{} has no visit yet", name));
+  auto& fault = sink.error("no-visit", one.pet.span,
+                           options_.visit
+                               ? fmt::format("{} has no visit of {}", name, to_iso(*options_.visit))
+                               : fmt::format("{} has no visit yet", name));
   fault.hint = days.empty() ? fmt::format("furnish new visit {} starts one", one.pet.key)
                             : "there is one of " + listed(days, " and ");
 }
 
-std::optional<Workshop::Made> Workshop::note(const Case& one, const Paper& on,
-                                             const SheetVoice& speaker) {
-  const Visit* const visit = chosen_visit(one);
-  if (visit == nullptr) {
-    report_no_visit(one);
+std::optional<Workshop::Made> Workshop::note(const Case& all, const Paper& on,
+                                             const SheetVoice& speaker, DiagnosticSink& sink) {
+  const Visit* const whole = chosen_visit(all);
+  if (whole == nullptr) {
+    report_no_visit(all, sink);
     return std::nullopt;
   }
-  const Salon& salon = one.folder->salon();
+  const Salon& salon = all.folder->salon();
+  // Photos are found by what an owner's page is not told: where they lie.
+  std::vector<PhotographPtr> photos =
+      PhotoFolder(all.folder->root(), salon, {files_, sources_, sink}).of(*whole);
+  const std::optional<Case> owners =
+      options_.for_owner ? std::optional(for_owner(all)) : std::nullopt;
+  const Case& one = owners ? *owners : all;
+  const auto at = static_cast<std::size_t>(whole - all.visits.data());
+  const Visit* const visit = &one.visits[at];
   const Date day = visit->date.value;
-  const auto count = static_cast<std::size_t>(visit - one.visits.data());
-  const std::span history = std::span(one.visits).first(count + 1);
+  const std::span history = std::span(one.visits).first(at + 1);
   DiagnosticSink unheard;  // the plan of today has said it already
   const std::vector<Booking> bookings = one.folder->bookings(one.pet, day);
-  const Plan before = make_plan(salon, one.pet, history.first(count), bookings, day, unheard);
+  const Plan before = make_plan(salon, one.pet, history.first(at), bookings, day, unheard);
   const Plan after = make_plan(salon, one.pet, history, bookings, day, unheard);
   const SheetInput input{salon, one.pet, after, std::nullopt, day, on, visit};
   const Audience audience = options_.for_owner ? Audience::everyone : Audience::staff;
-  PhotoFolder photos(one.folder->root(), salon, sources_, sink_);
-  const NoteInput note{before, *visit, history, photos.of(*visit), audience};
-  auto sheet = make_note(input, note, speaker, sink_);
+  const NoteInput note{before, *visit, history, std::move(photos), audience};
+  auto sheet = make_note(input, note, speaker, sink);
   if (!sheet) return std::nullopt;
   std::string visit_name = fmt::format("{}-{}", one.pet.key, to_iso(day));
   if (visit->number > 1) visit_name += fmt::format("-{}", visit->number);
@@ -94,8 +110,8 @@ std::optional<Workshop::Made> Workshop::note(const Case& one, const Paper& on,
   if (options_.for_owner) name += "-owner";
   return Made{*std::move(sheet),
               std::move(name),
-              {pet_file(one.pet, audience),
-               {visit_name + ".toml", visit_toml(*visit, audience), "application/toml",
+              {pet_file(one.pet),
+               {visit_name + ".toml", visit_toml(*visit), "application/toml",
                 "The visit's file, from which this note was made"}},
               {}};
 }
@@ -109,11 +125,12 @@ const Visit* Workshop::visit_cared_for(const Case& one) const {
   return waiting && !one.folder->booking(one.pet, today_) ? last : nullptr;
 }
 
-std::optional<Workshop::Made> Workshop::care(const Case& one, const Paper& on,
-                                             const SheetVoice& speaker) {
+std::optional<Workshop::Made> Workshop::care(const Case& all, const Paper& on,
+                                             const SheetVoice& speaker, DiagnosticSink& sink) {
+  const Case one = for_owner(all);
   const Visit* const visit = visit_cared_for(one);
   if (visit == nullptr && options_.visit) {
-    report_no_visit(one);
+    report_no_visit(one, sink);
     return std::nullopt;
   }
   const Date day = visit != nullptr ? visit->date.value : today_;
@@ -135,11 +152,8 @@ std::optional<Workshop::Made> Workshop::care(const Case& one, const Paper& on,
     care.event_code = short_icalendar(event);
     beside.push_back({"ics", icalendar(event)});
   }
-  auto sheet = make_care_sheet(input, care, speaker, sink_);
+  auto sheet = make_care_sheet(input, care, speaker, sink);
   if (!sheet) return std::nullopt;
-  return Made{*std::move(sheet),
-              one.pet.key + "-care",
-              {pet_file(one.pet, Audience::everyone)},
-              std::move(beside)};
+  return Made{*std::move(sheet), one.pet.key + "-care", {pet_file(one.pet)}, std::move(beside)};
 }
 }  // namespace furnish

@@ -36,16 +36,6 @@ std::string to_iso(Date date) {
                      static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()));
 }
 
-IsoWeek iso_week(Date date) {
-  const unsigned weekday = std::chrono::weekday(date).iso_encoding();
-  // The Thursday of a week decides which year the week belongs to.
-  const Date thursday = date + std::chrono::days(4 - static_cast<int>(weekday));
-  const auto year = year_month_day(thursday).year();
-  const Date first(year / std::chrono::January / 1);
-  const auto week = (thursday - first).count() / 7 + 1;
-  return {static_cast<int>(year), static_cast<unsigned>(week), weekday};
-}
-
 int full_months(Date born, Date day) {
   const year_month_day a(born), b(day);
   const int months = (static_cast<int>(b.year()) - static_cast<int>(a.year())) * 12 +

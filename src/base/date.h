@@ -20,14 +20,6 @@ std::optional<Date> parse_date(std::string_view iso);
 /// The inverse of parse_date().
 std::string to_iso(Date);
 
-/// ISO 8601 week: the week-year may differ from the calendar year around New Year.
-struct IsoWeek {
-  int year;
-  unsigned week, weekday;  ///< week 1 to 53, Monday 1 to Sunday 7
-  friend constexpr bool operator==(IsoWeek, IsoWeek) = default;
-};
-IsoWeek iso_week(Date);
-
 /// Whole years from `born` to `day`; someone born on 29 February turns a year older on 1 March in
 /// common years. Negative before birth.
 int full_years(Date born, Date day);

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <tuple>
 
 #include "base/text.h"
@@ -51,6 +52,12 @@ Diagnostic& DiagnosticSink::error(std::string_view code, SourceSpan at, std::str
 Diagnostic& DiagnosticSink::warning(std::string_view code, SourceSpan at, std::string message) {
   return list_.emplace_back(
       Diagnostic{Severity::warning, std::string(code), at, std::move(message), {}, {}});
+}
+
+void DiagnosticSink::take(DiagnosticSink& other) {
+  list_.insert(list_.end(), std::make_move_iterator(other.list_.begin()),
+               std::make_move_iterator(other.list_.end()));
+  other.list_.clear();
 }
 
 std::size_t DiagnosticSink::error_count() const {

@@ -31,6 +31,9 @@ class DiagnosticSink {
   /// The reference holds until the next call; use it to add hint and notes.
   Diagnostic& error(std::string_view code, SourceSpan at, std::string message);
   Diagnostic& warning(std::string_view code, SourceSpan at, std::string message);
+  /// Takes over what another has, behind what is here; the other is empty then. So that each part
+  /// of a work may report by itself, and all is told in the order of the parts.
+  void take(DiagnosticSink& other);
   bool has_errors() const { return error_count() > 0; }
   std::size_t error_count() const;
   std::span<const Diagnostic> all() const { return list_; }  ///< as reported

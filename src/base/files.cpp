@@ -43,7 +43,7 @@ bool is_toml(const std::string& name) {
 }
 }  // namespace
 
-FileContent read_from_disk(const std::string& path, std::size_t most) {
+FileContent DiskFiles::read_up_to(const std::string& path, std::size_t most) const {
   // O_NONBLOCK, so that a named pipe is refused instead of waited for.
   const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
   struct stat status {};
@@ -68,10 +68,6 @@ FileContent read_from_disk(const std::string& path, std::size_t most) {
   return {std::move(bytes), {}};
 }
 
-FileContent DiskFiles::read(const std::string& path) const {
-  return read_from_disk(path, largest);
-}
-
 bool DiskFiles::exists(const std::string& path) const {
   std::error_code ignored;
   return std::filesystem::exists(path, ignored);
@@ -90,10 +86,10 @@ std::vector<std::string> DiskFiles::toml_files(const std::string& folder) const 
   return names;
 }
 
-FileContent MemoryFiles::read(const std::string& path) const {
+FileContent MemoryFiles::read_up_to(const std::string& path, std::size_t most) const {
   const auto found = files_.find(path);
   if (found == files_.end()) return failed(ENOENT);
-  if (found->second.size() > largest) return too_large(found->second.size(), largest);
+  if (found->second.size() > most) return too_large(found->second.size(), most);
   return {found->second, {}};
 }
 
@@ -106,5 +102,27 @@ std::vector<std::string> MemoryFiles::toml_files(const std::string& folder) cons
     if (name.find('/') == std::string::npos && is_toml(name)) names.push_back(name);
   }
   return names;
+}
+
+void RecordingFiles::note(const std::string& path, Found found) const {
+  const auto [place, is_new] = asked_.try_emplace(path, found);
+  if (!is_new) place->second = std::max(place->second, found);
+}
+
+FileContent RecordingFiles::read_up_to(const std::string& path, std::size_t most) const {
+  FileContent content = files_.read_up_to(path, most);
+  note(path, content.bytes ? Found::contents : Found::absent);
+  return content;
+}
+
+bool RecordingFiles::exists(const std::string& path) const {
+  const bool there = files_.exists(path);
+  note(path, there ? Found::seen : Found::absent);
+  return there;
+}
+
+std::vector<std::string> RecordingFiles::toml_files(const std::string& folder) const {
+  note(folder, Found::listed);
+  return files_.toml_files(folder);
 }
 }  // namespace furnish

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <map>
 #include <optional>
 #include <string>
@@ -14,28 +15,28 @@ struct FileContent {
   std::string fault;
 };
 
-/// Where files come from. The program reads the disk, tests hold files in memory.
+/// Where files come from: all that a run reads passes through here. The program reads the disk,
+/// tests hold files in memory.
 class Files {
  public:
   /// A hand-written file is a few kilobytes; beyond this it is something else.
   static constexpr std::size_t largest = std::size_t{64} * 1024;
 
   virtual ~Files() = default;
-  /// Regular files of at most `largest` bytes; anything else is a fault.
-  virtual FileContent read(const std::string& path) const = 0;
+  /// A regular file of at most `largest` bytes; anything else is a fault.
+  FileContent read(const std::string& path) const { return read_up_to(path, largest); }
+  /// A regular file of at most `most` bytes, for what is not written by hand: a PDF, a photo.
+  /// Anything else is a fault; a pipe is refused, not waited for.
+  virtual FileContent read_up_to(const std::string& path, std::size_t most) const = 0;
   virtual bool exists(const std::string& path) const = 0;
   /// Names (not paths) of the entries of a folder that end in `.toml` and do not begin with a dot,
   /// sorted by bytes; empty if there is no such folder.
   virtual std::vector<std::string> toml_files(const std::string& folder) const = 0;
 };
 
-/// A regular file of the disk with at most `most` bytes, for what is not written by hand: a PDF, a
-/// photo. Anything else is a fault; a pipe is refused, not waited for.
-FileContent read_from_disk(const std::string& path, std::size_t most);
-
 class DiskFiles final : public Files {
  public:
-  FileContent read(const std::string& path) const override;
+  FileContent read_up_to(const std::string& path, std::size_t most) const override;
   bool exists(const std::string& path) const override;
   std::vector<std::string> toml_files(const std::string& folder) const override;
 };
@@ -43,11 +44,38 @@ class DiskFiles final : public Files {
 class MemoryFiles final : public Files {
  public:
   explicit MemoryFiles(std::map<std::string, std::string> files) : files_(std::move(files)) {}
-  FileContent read(const std::string& path) const override;
+  FileContent read_up_to(const std::string& path, std::size_t most) const override;
   bool exists(const std::string& path) const override { return files_.contains(path); }
   std::vector<std::string> toml_files(const std::string& folder) const override;
 
  private:
   std::map<std::string, std::string> files_;
+};
+
+/// Passes everything on to other files and notes what was asked for, so that it is known what a
+/// result was made from, and what would change it if it came to be. For one thread.
+class RecordingFiles final : public Files {
+ public:
+  /// The most that is known of a path, in rising order.
+  enum class Found : std::uint8_t {
+    absent,   ///< asked for, and not there or not to be read
+    seen,     ///< is there; what it holds was not asked
+    listed,   ///< a folder whose TOML files were asked for, there or not
+    contents  ///< read
+  };
+
+  /// Keeps the reference.
+  explicit RecordingFiles(const Files& files) : files_(files) {}
+  FileContent read_up_to(const std::string& path, std::size_t most) const override;
+  bool exists(const std::string& path) const override;
+  std::vector<std::string> toml_files(const std::string& folder) const override;
+
+  /// By path, as it was asked for.
+  const std::map<std::string, Found>& asked() const { return asked_; }
+
+ private:
+  void note(const std::string& path, Found) const;
+  const Files& files_;
+  mutable std::map<std::string, Found> asked_;
 };
 }  // namespace furnish

@@ -2,7 +2,6 @@
 
 #include <compare>
 #include <cstdint>
-#include <optional>
 
 namespace furnish {
 
@@ -13,7 +12,7 @@ class Length {
  public:
   constexpr Length() = default;
   static constexpr Length micrometres(std::int64_t um) { return Length(um); }
-  /// Nearest micrometre to `mm`. pre: finite and under 10 km; from_mm() is the door for files.
+  /// Nearest micrometre to `mm`. pre: finite, at most 100 km: parse_length() sees to it for files.
   static constexpr Length mm(double mm) {
     return Length(static_cast<std::int64_t>(mm * 1000 + (mm < 0 ? -0.5 : 0.5)));
   }
@@ -24,11 +23,6 @@ class Length {
   }
   /// Typographic points of 25.4/72 mm, as PDF counts them.
   static constexpr Length points(double pt) { return mm(pt * 25.4 / 72); }
-  /// The only door for numbers read from a file: empty if not finite or beyond 10 m either way.
-  static constexpr std::optional<Length> from_mm(double mm) {
-    if (!(mm > -10'000 && mm < 10'000)) return std::nullopt;
-    return Length::mm(mm);
-  }
 
   constexpr std::int64_t um() const { return um_; }
   constexpr double in_mm() const { return static_cast<double>(um_) / 1000; }

@@ -5,9 +5,10 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numeric>
 #include <span>
+#include <vector>
 
+#include "base/fraction_signs.h"
 #include "base/text.h"
 
 namespace furnish {
@@ -26,15 +27,6 @@ constexpr std::array time_units{Unit{"h", 3600}, Unit{"min", 60}, Unit{"s", 1}};
 constexpr std::array day_units{Unit{"day", 1},    Unit{"days", 1},      Unit{"week", 7},
                                Unit{"weeks", 7},  Unit{"month", 30.44}, Unit{"months", 30.44},
                                Unit{"year", 365}, Unit{"years", 365}};
-
-struct Sign {
-  std::string_view sign;
-  int numerator, denominator;
-};
-constexpr std::array fraction_signs{
-    Sign{"½", 1, 2}, Sign{"¼", 1, 4}, Sign{"¾", 3, 4}, Sign{"⅛", 1, 8}, Sign{"⅜", 3, 8},
-    Sign{"⅝", 5, 8}, Sign{"⅞", 7, 8}, Sign{"⅓", 1, 3}, Sign{"⅔", 2, 3},
-};
 
 /// What a kind of quantity is called in messages, and its units.
 struct Kind {
@@ -78,7 +70,7 @@ class Scanner {
   }
 
   std::optional<double> sign() {
-    for (const Sign& s : fraction_signs) {
+    for (const FractionSign& s : fraction_signs) {
       if (!rest_.starts_with(s.sign)) continue;
       rest_.remove_prefix(s.sign.size());
       return static_cast<double>(s.numerator) / s.denominator;
@@ -192,32 +184,6 @@ Parsed<T> parse_as(std::string_view written, const Kind& kind, Make make) {
   if (*sum.value > 1e8) return {{}, fmt::format("{} is beyond all measure", written)};
   return {make(*sum.value), {}};
 }
-
-std::string trimmed_number(double value, int decimals) {
-  std::string out = fmt::format("{:.{}f}", value, decimals);
-  if (out.find('.') == std::string::npos) return out;
-  while (out.ends_with('0')) out.pop_back();
-  if (out.ends_with('.')) out.pop_back();
-  return out;
-}
-
-std::string with_unit(std::string number, std::string_view unit) {
-  number += narrow_space;
-  number += unit;
-  return number;
-}
-
-std::string length_number(Length length, Units units) {
-  if (units == Units::us) {
-    const double inches = length.in_inches();
-    // As on a tailor's tape: fine marks for short coat, eighths from half an inch on.
-    return inches_text(inches, inches < 0.125 ? 32 : inches < 0.5 ? 16 : 8);
-  }
-  // From whole micrometres, so that a quarter inch, 6.35 mm, rounds up as people do: 6.4.
-  const std::int64_t um = length.um();
-  if (um >= 9950) return fmt::format("{}", (um + 500) / 1000);
-  return trimmed_number(static_cast<double>((um + 50) / 100) / 10, 1);
-}
 }  // namespace
 
 Parsed<Length> parse_length(std::string_view written) {
@@ -276,57 +242,5 @@ Parsed<Dilution> parse_dilution(std::string_view written) {
   if (*first != 1 && *second != 1) return fault("; one of the two is 1 part of product");
   const double water = *first == 1 ? *second : *first;
   return {Dilution{1, water + 1}, {}};
-}
-
-std::string inches_text(double inches, int steps) {
-  const auto total = static_cast<std::int64_t>(std::llround(inches * steps));
-  const std::int64_t whole = total / steps, part = total % steps;
-  if (part == 0) return fmt::format("{}", whole);
-  const std::int64_t divisor = std::gcd(part, std::int64_t{steps});
-  std::string fraction = fmt::format("{}⁄{}", part / divisor, steps / divisor);
-  for (const Sign& s : fraction_signs) {
-    if (s.numerator == part / divisor && s.denominator == steps / divisor) fraction = s.sign;
-  }
-  if (whole == 0) return fraction;
-  // A made-up fraction needs a gap, or "1" and "3⁄16" would read as thirteen sixteenths.
-  const bool sign = fraction.find("⁄") == std::string::npos;
-  return fmt::format("{}{}{}", whole, sign ? std::string_view() : narrow_space, fraction);
-}
-
-std::string to_text(Length length, Units units) {
-  return with_unit(length_number(length, units), units == Units::us ? "in" : "mm");
-}
-
-std::string to_text(LengthRange range, Units units) {
-  const std::string low = length_number(range.low, units), high = length_number(range.high, units);
-  if (low == high) return to_text(range.low, units);
-  return with_unit(low + "–" + high, units == Units::us ? "in" : "mm");
-}
-
-std::string to_text(Mass mass, Units units) {
-  if (units == Units::metric) return with_unit(fmt::format("{:.1f}", mass.in_kg()), "kg");
-  const auto ounces = std::llround(mass.in_pounds() * 16);
-  std::string out = with_unit(fmt::format("{}", ounces / 16), "lb");
-  // Ounces matter on a small dog only; a vet's scale for large ones has none.
-  if (ounces % 16 != 0 && ounces < 40 * 16) {
-    out += "\u00A0" + with_unit(fmt::format("{}", ounces % 16), "oz");
-  }
-  return out;
-}
-
-std::string to_text(Volume volume, Units units) {
-  if (units == Units::us) return with_unit(inches_text(volume.in_us_fl_oz(), 4), "fl\u00A0oz");
-  const double ml = volume.in_ml();
-  return with_unit(trimmed_number(ml, ml < 9.95 ? 1 : 0), "ml");
-}
-
-std::string to_text(std::chrono::seconds time) {
-  const auto s = time.count();
-  if (s < 120 && s % 60 != 0) return with_unit(fmt::format("{}", s), "s");
-  const auto minutes = (s + 30) / 60;
-  if (minutes < 60) return with_unit(fmt::format("{}", minutes), "min");
-  std::string out = with_unit(fmt::format("{}", minutes / 60), "h");
-  if (minutes % 60 != 0) out += "\u00A0" + with_unit(fmt::format("{}", minutes % 60), "min");
-  return out;
 }
 }  // namespace furnish

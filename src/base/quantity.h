@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "base/amount.h"
 #include "base/measures.h"
 
 namespace furnish {
@@ -30,20 +31,4 @@ Parsed<std::chrono::seconds> parse_duration(std::string_view);
 Parsed<std::chrono::days> parse_days(std::string_view);
 /// "10:1", "1:10", "1 in 10"; "neat" for undiluted.
 Parsed<Dilution> parse_dilution(std::string_view);
-
-/// How a quantity is shown to a reader of `units`, with a narrow no-break space before the unit:
-/// "13 mm", "½ in", "4.6 kg", "10 lb 3 oz", "455 ml", "15½ fl oz". Lengths under 10 mm keep one
-/// decimal, inches go to the nearest 1/32 below an eighth, 1/16 below a half, else 1/8; masses keep
-/// one decimal of a kilogram, or whole ounces.
-std::string to_text(Length, Units);
-std::string to_text(LengthRange, Units);  ///< "13–25 mm"; one value if both ends print alike
-std::string to_text(Mass, Units);
-std::string to_text(Volume, Units);
-/// "4 min", "1 h 30 min", "90 s" under two minutes unless whole minutes.
-std::string to_text(std::chrono::seconds);
-/// An inch count with its fraction as a sign where there is one ("1¼"), to the nearest 1/`steps`.
-std::string inches_text(double inches, int steps);
-
-/// U+202F, between a number and its unit.
-inline constexpr std::string_view narrow_space = "\u202F";
 }  // namespace furnish

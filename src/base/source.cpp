@@ -32,9 +32,9 @@ Position SourceText::position(std::size_t byte) const {
   return {line, static_cast<std::uint32_t>(before + 1)};
 }
 
-std::uint16_t SourceSet::add(std::string path, std::string text) {
+std::uint32_t SourceSet::add(std::string path, std::string text) {
   if (texts_.size() >= SourceSpan::no_file) throw std::length_error("too many files in one run");
   texts_.emplace_back(std::move(path), std::move(text));
-  return static_cast<std::uint16_t>(texts_.size() - 1);
+  return static_cast<std::uint32_t>(texts_.size() - 1);
 }
 }  // namespace furnish

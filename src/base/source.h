@@ -17,8 +17,8 @@ struct Position {
 /// Half open, [begin, end), in one file of a SourceSet. Line 0 means a file but no place in it;
 /// a default span means no file either.
 struct SourceSpan {
-  static constexpr std::uint16_t no_file = 0xFFFF;
-  std::uint16_t file = no_file;
+  static constexpr std::uint32_t no_file = 0xFFFFFFFF;
+  std::uint32_t file = no_file;
   Position begin, end;
   friend constexpr auto operator<=>(const SourceSpan&, const SourceSpan&) = default;
 };
@@ -50,9 +50,9 @@ class SourceText {
 /// Every file that was read in this run. Adding never moves what is there.
 class SourceSet {
  public:
-  /// The number that spans in this file carry. pre: fewer than 65535 files.
-  std::uint16_t add(std::string path, std::string text);
-  const SourceText& at(std::uint16_t file) const { return texts_.at(file); }
+  /// The number that spans in this file carry.
+  std::uint32_t add(std::string path, std::string text);
+  const SourceText& at(std::uint32_t file) const { return texts_.at(file); }
   std::size_t size() const { return texts_.size(); }
 
  private:

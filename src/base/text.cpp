@@ -1,6 +1,10 @@
 #include "base/text.h"
 
+#include <unicode/uchar.h>
+#include <unicode/utf8.h>
+
 #include <algorithm>
+#include <array>
 #include <numeric>
 
 namespace furnish {
@@ -13,24 +17,31 @@ bool is_space(char c) {
   return c == ' ' || c == '\t' || c == '\n' || c == '\r';
 }
 
-/// Length of the well-formed sequence at the start of `s`, 0 if there is none (Unicode, table 3-7).
-std::size_t sequence(std::string_view s) {
-  const auto at = [&](std::size_t i) {
-    return i < s.size() ? static_cast<unsigned char>(s[i]) : 0U;
-  };
-  const auto in = [](unsigned v, unsigned low, unsigned high) { return v >= low && v <= high; };
-  const unsigned a = at(0);
-  const bool two = in(at(1), 0x80, 0xBF), three = in(at(2), 0x80, 0xBF),
-             four = in(at(3), 0x80, 0xBF);
-  if (a < 0x80) return 1;
-  if (in(a, 0xC2, 0xDF)) return two ? 2 : 0;
-  if (a == 0xE0) return in(at(1), 0xA0, 0xBF) && three ? 3 : 0;
-  if (a == 0xED) return in(at(1), 0x80, 0x9F) && three ? 3 : 0;
-  if (in(a, 0xE1, 0xEF)) return two && three ? 3 : 0;
-  if (a == 0xF0) return in(at(1), 0x90, 0xBF) && three && four ? 4 : 0;
-  if (in(a, 0xF1, 0xF3)) return two && three && four ? 4 : 0;
-  if (a == 0xF4) return in(at(1), 0x80, 0x8F) && three && four ? 4 : 0;
-  return 0;
+// ICU's macro narrows on its way.
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wconversion"
+/// The code point at byte `at`, which goes on past it; negative if there is none well formed
+/// (Unicode, table 3-7).
+UChar32 next_code_point(std::string_view s, std::size_t& at) {
+  UChar32 code = 0;
+  U8_NEXT(s, at, s.size(), code);
+  return code;
+}
+#pragma GCC diagnostic pop
+
+/// `s` with the code point that begins at byte `at` in the other case, by Unicode's simple mapping,
+/// which no language changes.
+std::string recased(std::string_view s, std::size_t at, UChar32 (*map)(UChar32)) {
+  std::size_t end = at;
+  const UChar32 code = next_code_point(s, end);
+  const UChar32 other = map(code);
+  if (code < 0 || other == code) return std::string(s);
+  std::array<char, U8_MAX_LENGTH> bytes{};
+  std::size_t length = 0;
+  U8_APPEND_UNSAFE(bytes, length, other);
+  std::string out(s.substr(0, at));
+  out.append(bytes.data(), length);
+  return out += s.substr(end);
 }
 }  // namespace
 
@@ -50,9 +61,8 @@ std::size_t byte_of_code_point(std::string_view utf8, std::size_t n) {
 
 std::optional<std::size_t> first_bad_utf8(std::string_view bytes) {
   for (std::size_t i = 0; i < bytes.size();) {
-    const std::size_t step = sequence(bytes.substr(i));
-    if (step == 0) return i;
-    i += step;
+    const std::size_t begin = i;
+    if (next_code_point(bytes, i) < 0) return begin;
   }
   return std::nullopt;
 }
@@ -71,51 +81,18 @@ std::string lower_ascii(std::string_view s) {
   return out;
 }
 
-namespace {
-/// Latin, Greek and Cyrillic letters as far as capitalised() goes; others as they are.
-unsigned upper_case(unsigned code) {
-  const bool latin = code >= 0xE0 && code <= 0xFE && code != 0xF7;
-  const bool greek = code >= 0x3B1 && code <= 0x3C9 && code != 0x3C2;
-  const bool cyrillic = code >= 0x430 && code <= 0x44F;
-  if (latin || greek || cyrillic) return code - 0x20;
-  // Of these pairs the capital is the even one: "đ" and the Vietnamese letters with two marks.
-  const bool even_capital = (code >= 0x100 && code <= 0x137 && code != 0x131) ||
-                            (code >= 0x14A && code <= 0x177) || code == 0x1A1 ||
-                            (code >= 0x1EA0 && code <= 0x1EF9);
-  if (even_capital) return code & ~1U;
-  return code == 0x1B0 ? 0x1AF : code;
-}
-}  // namespace
-
 std::string capitalised(std::string_view s) {
   // A mark that gives what follows its own direction is no letter.
   constexpr std::array<std::string_view, 3> isolates{"\u2066", "\u2067", "\u2068"};
-  std::string out(s);
   std::size_t at = 0;
   for (const std::string_view mark : isolates) {
     if (s.starts_with(mark)) at = mark.size();
   }
-  if (at == out.size()) return out;
-  const std::size_t length = sequence(s.substr(at));
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(out[at + i]); };
-  if (length == 1 && out[at] >= 'a' && out[at] <= 'z') {
-    out[at] = static_cast<char>(out[at] - 'a' + 'A');
-  } else if (length == 2) {
-    const unsigned upper = upper_case((byte(0) & 0x1FU) << 6U | (byte(1) & 0x3FU));
-    out[at] = static_cast<char>(0xC0U | (upper >> 6U));
-    out[at + 1] = static_cast<char>(0x80U | (upper & 0x3FU));
-  } else if (length == 3) {
-    const unsigned upper =
-        upper_case((byte(0) & 0x0FU) << 12U | (byte(1) & 0x3FU) << 6U | (byte(2) & 0x3FU));
-    out[at] = static_cast<char>(0xE0U | (upper >> 12U));
-    out[at + 1] = static_cast<char>(0x80U | ((upper >> 6U) & 0x3FU));
-    out[at + 2] = static_cast<char>(0x80U | (upper & 0x3FU));
-  }
-  return out;
+  return at == s.size() ? std::string(s) : recased(s, at, u_totitle);
 }
 
 std::string uncapitalised(std::string_view s) {
-  return lower_ascii(s.substr(0, 1)) + std::string(s.substr(std::min<std::size_t>(1, s.size())));
+  return s.empty() ? std::string() : recased(s, 0, u_tolower);
 }
 
 std::string joined(std::span<const std::string> parts, std::string_view between) {

@@ -20,10 +20,9 @@ std::optional<std::size_t> first_bad_utf8(std::string_view bytes);
 std::string_view trimmed(std::string_view);
 /// ASCII letters in lower case, all else as it is.
 std::string lower_ascii(std::string_view);
-/// First letter in upper case if it is ASCII, or a Latin letter of western Europe or Vietnamese,
-/// Greek or Cyrillic.
+/// First letter as a capital, in any script that has them.
 std::string capitalised(std::string_view);
-/// First letter in lower case if it is ASCII; the rest as it is.
+/// First letter in lower case; the rest as it is.
 std::string uncapitalised(std::string_view);
 std::string joined(std::span<const std::string> parts, std::string_view between);
 /// "a, b and c".

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "figure/areas.h"
+#include "figure/hanging.h"
 #include "figure/inner.h"
 
 namespace furnish {
@@ -122,7 +123,7 @@ Drawing drawing_of(const Build& build, const DrawnCoat& coat) {
   out.silhouette = parts.silhouette();
 
   out.areas = areas_of(build, {body, front, rear, tail, fall, ear}, out);
-  out.inner = inner_lines(bones, build, coat, out);
+  out.inner = inner_lines(bones, coat, out);
   if (bones.tail.over_back) {
     on_top(out.tail_shape, tail, coat.coat, 5.5, out.tail);
   }
@@ -135,13 +136,4 @@ Drawing drawing_of(const Build& build, const DrawnCoat& coat) {
   return out;
 }
 
-std::size_t Drawing::curves() const {
-  std::size_t sum = 0;
-  const auto count = [&](const Painted& painted) {
-    for (const auto& line : painted.curves) sum += line.size();
-  };
-  count(body);
-  for (const auto* layer : {&behind, &inner, &tail, &ear}) std::ranges::for_each(*layer, count);
-  return sum;
-}
 }  // namespace furnish

@@ -31,7 +31,6 @@ struct Drawing {
   Shape ear_shape, tail_shape;  ///< with coat; tail_shape also of a tail that `body` holds
   Shape silhouette;             ///< of the whole dog, far legs too
   std::array<Shape, region_count> areas;  ///< where each region is seen; small ones may be empty
-  std::size_t curves() const;             ///< in all layers
 };
 
 Drawing drawing_of(const Build&, const DrawnCoat&);

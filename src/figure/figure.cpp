@@ -8,6 +8,7 @@
 #include "figure/areas.h"
 #include "figure/callouts.h"
 #include "figure/drawing.h"
+#include "figure/lengths.h"
 #include "figure/on_paper.h"
 #include "figure/set_text.h"
 #include "figure/spots.h"
@@ -330,10 +331,5 @@ BlockPtr dog_figure(FigureInput input, DrawnDogPtr dog, Length least, Length mos
                     Origin origin) {
   return std::make_shared<DogFigure>(std::move(input), std::move(dog), least, most, stretch,
                                      std::move(origin));
-}
-
-BlockPtr dog_figure(FigureInput input, Length least, Length most, int stretch, Origin origin) {
-  DrawnDogPtr dog = draw_dog(input);
-  return dog_figure(std::move(input), std::move(dog), least, most, stretch, std::move(origin));
 }
 }  // namespace furnish

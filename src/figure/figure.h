@@ -55,23 +55,6 @@ struct FigureInput {
   std::string alt;         ///< what the figure shows, in words
 };
 
-/// Length drawn in every region: the middle of what is left; where the plan says nothing, coats
-/// that keep growing follow the neighbour they are trimmed with (fringe as front legs, ruff as
-/// neck), and whatever is left has its natural length.
-std::array<Length, region_count> drawn_lengths(const FigureInput&);
-
-/// True if a spot or callout is on one side only, so that one figure cannot show it all.
-bool needs_both_sides(const FigureInput&);
-
-/// Height at the withers for a weight: 175 mm times the cube root of kilograms. Common practice, no
-/// source (4.6 kg gives 29 cm, 30 kg 54 cm, 60 kg 69 cm). 12 kg if it is unknown.
-Length withers_height(std::optional<Mass>);
-
-/// Units of the figure that a millimetre of coat is drawn with: 100 units to the withers' height,
-/// but as on a dog of at least 26 and at most 52 cm. So the coat of a giant still shows (one of 60
-/// kg is drawn a third longer than it is), and that of a tiny dog does not hide it.
-double coat_scale(std::optional<Mass>);
-
 /// The dog as it is drawn: its build and its coat, without callouts, spots or side. It takes most
 /// of a figure's time, so figures of one dog share it.
 class DrawnDog;
@@ -80,7 +63,6 @@ DrawnDogPtr draw_dog(const FigureInput&);
 
 /// The dog, from the side, wearing the trim. Stands in the middle of its column, grows with spare
 /// room from `least` to `most` height.
-BlockPtr dog_figure(FigureInput, Length least, Length most, int stretch, Origin = {});
-/// The same, drawn before. pre: drawn of an input with the same build, coat, weight and lengths.
+/// pre: drawn of an input with the same build, coat, weight and lengths.
 BlockPtr dog_figure(FigureInput, DrawnDogPtr, Length least, Length most, int stretch, Origin = {});
 }  // namespace furnish

@@ -8,6 +8,16 @@ namespace furnish {
 namespace {
 using enum Region;
 
+// By eye. Lengths are in units of the figure.
+constexpr double between_hairs = 2.4;
+/// Shares of the usual lean outwards where a coat lies flatter.
+constexpr double flat_outward = 0.4, neck_outward = 0.75;
+/// Hair points out of the skin by this much at least, as the cosine to its normal.
+constexpr double least_out = 0.12;
+/// A beard has its whole length where the skin faces down, none of it above level; the bridge of
+/// the nose keeps a little.
+constexpr double beard_at_level = -0.1, beard_each_down = 1.2, least_beard = 0.06;
+
 /// Coats that lie flatter on face, legs and feet than on the trunk.
 bool flat_there(Region region, Coat coat) {
   if (coat == Coat::curly) return false;
@@ -32,7 +42,7 @@ bool flat_there(Region region, Coat coat) {
 }
 
 struct Root {
-  Vec at, normal, direction;
+  Vec at, direction;
   Region region;
   Skin skin;
   double length;
@@ -71,13 +81,13 @@ Value blended(const std::vector<Root>& roots, std::size_t i, double reach, const
 /// while the bridge of the nose is kept short.
 double share_of(Region region, Vec normal, Coat coat) {
   if (region != muzzle || !beard(coat)) return 1;
-  return std::clamp(-0.1 - 1.2 * normal.y, 0.06, 1.0);
+  return std::clamp(beard_at_level - beard_each_down * normal.y, least_beard, 1.0);
 }
 
 std::vector<Root> roots_of(const SkinPart& part, const DrawnCoat& coat) {
   std::vector<Knot> knots;
   for (const Landmark& landmark : part) knots.push_back({landmark.at, landmark.corner});
-  const Sampled line = sampled(spline(knots, Ends::closed), 2.4, Ends::closed);
+  const Sampled line = sampled(spline(knots, Ends::closed), between_hairs, Ends::closed);
   const std::size_t n = line.points.size();
   const Stand stand = stand_of(coat.coat);
   std::vector<Root> roots;
@@ -86,13 +96,13 @@ std::vector<Root> roots_of(const SkinPart& part, const DrawnCoat& coat) {
     const Vec along = line.points[(i + 1) % n] - line.points[(i + n - 1) % n];
     const Vec normal = unit(left_of(along));
     double outward = stand.outward;
-    if (flat_there(from.region, coat.coat)) outward *= 0.4;
-    if (from.region == neck) outward *= 0.75;
+    if (flat_there(from.region, coat.coat)) outward *= flat_outward;
+    if (from.region == neck) outward *= neck_outward;
     Vec direction = unit(normal * outward + lay_of(from.region, coat.coat) * (1 - outward));
     // Hair never grows into the skin.
     const double out = dot(direction, normal);
-    if (out < 0.12) direction = unit(direction + normal * (0.12 - out));
-    roots.push_back({line.points[i], normal, direction, from.region, from.skin,
+    if (out < least_out) direction = unit(direction + normal * (least_out - out));
+    roots.push_back({line.points[i], direction, from.region, from.skin,
                      from.skin == Skin::bare
                          ? 0
                          : coat.at(from.region) * share_of(from.region, normal, coat.coat)});

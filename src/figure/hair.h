@@ -46,13 +46,4 @@ struct Furred {
 /// Hair over the coated stretches of an outline. `seed` varies lengths a little, the same each
 /// time.
 Furred furred(const SkinPart&, const DrawnCoat&, std::uint32_t seed);
-Furred furred(const Tail&, const DrawnCoat&);
-/// Hair that grows on the flanks and hangs over legs and belly, in drop and silky coats; no locks
-/// for others.
-Furred curtain(const Build&, const DrawnCoat&);
-
-/// Where hair of a region points that lies flat: along the lay, unit length.
-Vec lay_of(Region, Coat);
-/// In [0, 1), the same for the same arguments on every machine.
-double scatter(std::uint32_t seed, std::uint32_t index);
 }  // namespace furnish

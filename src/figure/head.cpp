@@ -5,6 +5,9 @@ namespace {
 using enum Region;
 constexpr Skin bare = Skin::bare, covered = Skin::covered, coated = Skin::coated;
 
+// Landmarks in units of the figure, of a dog 100 high that looks left, its foreleg at x 0. Outlines
+// run from the throat under the jaw, round the nose and over the skull. By eye, see Skeleton.
+
 Head medium_head() {
   Head head;
   head.outline = {

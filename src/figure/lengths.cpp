@@ -1,7 +1,7 @@
+#include "figure/lengths.h"
+
 #include <algorithm>
 #include <cmath>
-
-#include "figure/figure.h"
 
 namespace furnish {
 namespace {
@@ -64,18 +64,15 @@ std::array<Length, region_count> drawn_lengths(const FigureInput& input) {
   return out;
 }
 
-bool needs_both_sides(const FigureInput& input) {
-  return std::ranges::any_of(input.spots,
-                             [](const FigureSpot& spot) { return spot.place.side != Side::both; });
-}
-
 Length withers_height(std::optional<Mass> weight) {
-  constexpr double unknown = 12;  // kg
+  constexpr double unknown = 12, lightest = 0.5, heaviest = 150;  // kg
+  constexpr double mm_at_one_kg = 175;
   const double kg = weight ? weight->in_kg() : unknown;
-  return Length::mm(175 * std::cbrt(std::clamp(kg, 0.5, 150.0)));
+  return Length::mm(mm_at_one_kg * std::cbrt(std::clamp(kg, lightest, heaviest)));
 }
 
 double coat_scale(std::optional<Mass> weight) {
-  return 100 / std::clamp(withers_height(weight).in_mm(), 260.0, 520.0);
+  constexpr double units_high = 100, least = 260, most = 520;  // mm at the withers
+  return units_high / std::clamp(withers_height(weight).in_mm(), least, most);
 }
 }  // namespace furnish

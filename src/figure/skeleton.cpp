@@ -10,6 +10,13 @@ namespace {
 using enum Region;
 // A hind leg bends from the foot up to the thigh, a foreleg up to the elbow.
 constexpr double foot_height = 10, elbow_height = 47, thigh_height = 64;
+// Of the medium dog the trunk stretches from behind the withers to before the rump.
+constexpr double stretch_from = 8, stretch_length = 48;
+// What a build adds to the medium dog, in units of the figure. By eye, from dogs so built.
+constexpr double long_body_adds = 20, short_body_adds = -9;
+constexpr double long_legs_add = 7, short_legs_add = -19;
+// The far legs stand a little before and behind the near ones, and higher on the page.
+constexpr Vec far_front_offset{7, 1.4}, far_rear_offset{-12, 1.4};
 constexpr Skin bare = Skin::bare, covered = Skin::covered;
 
 // The trunk from the occiput over the back, down behind the thigh and forward under the belly to
@@ -127,19 +134,19 @@ template <typename Lines>
 void build_each(Lines& lines, const Build& build) {
   for (auto& line : lines) build_all(line, build);
 }
-}  // namespace
 
-namespace {
 /// As built(), for points whose legs bend between the foot and `knee`.
 Vec built_below(double knee, Vec p, const Build& build) {
   const BodyLength body = build.body.value_or(BodyLength::medium);
-  const double longer = body == BodyLength::long_body    ? 20
-                        : body == BodyLength::short_body ? -9
+  const double longer = body == BodyLength::long_body    ? long_body_adds
+                        : body == BodyLength::short_body ? short_body_adds
                                                          : 0;
-  p.x += longer * std::clamp((p.x - 8) / 48, 0.0, 1.0);
+  p.x += longer * std::clamp((p.x - stretch_from) / stretch_length, 0.0, 1.0);
 
   const Legs legs = build.legs.value_or(Legs::medium);
-  const double taller = legs == Legs::short_legs ? -19 : legs == Legs::long_legs ? 7 : 0;
+  const double taller = legs == Legs::short_legs  ? short_legs_add
+                        : legs == Legs::long_legs ? long_legs_add
+                                                  : 0;
   p.y += taller * std::clamp((p.y - foot_height) / (knee - foot_height), 0.0, 1.0);
   return p;
 }
@@ -180,9 +187,8 @@ Skeleton skeleton(const Build& build) {
   build_all(out.face.nose, build);
   build_all(out.face.mouth, build);
   build_each(out.face.folds, build);
-  out.far_front = {7, 1.4};
-  out.far_rear = {-12, 1.4};
-  out.withers = built({4, 103}, build).y - 3;
+  out.far_front = far_front_offset;
+  out.far_rear = far_rear_offset;
   return out;
 }
 }  // namespace furnish

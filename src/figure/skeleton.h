@@ -64,7 +64,6 @@ struct Skeleton {
   std::vector<std::vector<Knot>> creases;  ///< shoulder, elbow, thigh
   std::vector<Region> crease_region;       ///< whose coat hides each of them
   std::vector<std::vector<Knot>> toes;     ///< short lines on the feet
-  double withers = 100;                    ///< above the ground
 };
 
 Skeleton skeleton(const Build&);

@@ -7,12 +7,12 @@
 namespace furnish {
 namespace {
 using enum Region;
-// Lengths along a hair at which it may bend.
+/// Lengths along a hair at which it may bend, in units of the figure: near the root more often.
 constexpr std::array<double, 10> bends{0, 4, 8, 13, 19, 27, 38, 54, 80, 120};
-
 }  // namespace
 
 Stand stand_of(Coat coat) {
+  // Outward share, droop, length from which it droops, raggedness.
   switch (coat) {
     case Coat::double_coat:
       return {0.55, 0.35, 34, 0.08};
@@ -101,12 +101,16 @@ void Sweep::flush(Strip& strip) {
 }
 
 double scatter(std::uint32_t seed, std::uint32_t index) {
-  std::uint32_t h = seed * 0x9E3779B9U + index * 0x85EBCA6BU + 0x27220A95U;
+  // Odd multipliers and shifts that let every bit of both reach the upper 24, which a double holds.
+  constexpr std::uint32_t seed_step = 0x9E3779B9U, index_step = 0x85EBCA6BU, start = 0x27220A95U;
+  constexpr double values = 1U << 24U;
+  std::uint32_t h = seed * seed_step + index * index_step + start;
   h = (h ^ (h >> 16)) * 0x7FEB352DU;
   h = (h ^ (h >> 15)) * 0x846CA68BU;
-  return static_cast<double>((h ^ (h >> 16)) >> 8) / 16777216.0;
+  return static_cast<double>((h ^ (h >> 16)) >> 8) / values;
 }
 
+// To the rear and down, as on most dogs; by eye.
 Vec lay_of(Region region, Coat coat) {
   switch (region) {
     case muzzle:
@@ -153,5 +157,4 @@ Vec lay_of(Region region, Coat coat) {
   }
   return {0, -1};
 }
-
 }  // namespace furnish

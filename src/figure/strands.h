@@ -19,6 +19,11 @@ bool beard(Coat);
 /// A hair followed to its length, or to the ground: the points where it bends, then its tip.
 Ring followed(Vec root, Vec direction, double length, const Stand&, double ground = 0);
 
+/// Where hair of a region points that lies flat: along the lay, unit length.
+Vec lay_of(Region, Coat);
+/// In [0, 1), the same for the same arguments on every machine.
+double scatter(std::uint32_t seed, std::uint32_t index);
+
 /// Gathers what neighbouring hairs sweep, one strip for each stretch between bends, so that few
 /// large polygons are left to unite. A hair that ends early waits at its tip. Where hairs cross,
 /// their strip would turn over and lose its inside: there they make a hull of their own.

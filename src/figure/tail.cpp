@@ -2,6 +2,8 @@
 
 namespace furnish {
 
+// Each: the line from root to tip, the bare tail's radius at every knot of it, and whether it is
+// carried over the back; in units of the figure on the medium dog. By eye.
 Tail tail_of(TailType type) {
   switch (type) {
     case TailType::plume:

@@ -1,17 +1,18 @@
 #include "model/finish.h"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
 namespace furnish {
 namespace {
 using Part = std::optional<Located<std::string>> Finish::*;
-constexpr std::array<std::pair<std::string_view, Part>, 5> parts{{
-    {"ears", &Finish::ears},
-    {"tail", &Finish::tail},
-    {"feet", &Finish::feet},
-    {"nails", &Finish::nails},
-    {"extras", &Finish::extras},
+constexpr std::array<std::pair<FinishPart, Part>, finish_part_count> parts{{
+    {FinishPart::ears, &Finish::ears},
+    {FinishPart::tail, &Finish::tail},
+    {FinishPart::feet, &Finish::feet},
+    {FinishPart::nails, &Finish::nails},
+    {FinishPart::extras, &Finish::extras},
 }};
 }  // namespace
 
@@ -26,6 +27,11 @@ std::vector<FinishLine> resolve_finish(const Finish& style, const Finish& pet) {
                      own && (!house || house->value != own->value)});
   }
   return lines;
+}
+
+const FinishLine* find_line(const std::vector<FinishLine>& lines, FinishPart part) {
+  const auto found = std::ranges::find(lines, part, &FinishLine::part);
+  return found == lines.end() ? nullptr : &*found;
 }
 
 Finish overlay(const Finish& lower, const Finish& upper) {

@@ -16,15 +16,17 @@ struct Finish {
 };
 
 struct FinishLine {
-  std::string_view part;  ///< "ears", "tail", "feet", "nails", "extras"
+  FinishPart part{};
   std::string words;
   SaidBy said_by = SaidBy::style;
   SourceSpan span;
   bool differs = false;  ///< the pet says other than the style does
 };
 
-/// What the pet says over what the style says, in the order ears, tail, feet, nails, extras.
+/// What the pet says over what the style says, in the order of the parts.
 std::vector<FinishLine> resolve_finish(const Finish& style, const Finish& pet);
+/// What is said of a part; null if nothing.
+const FinishLine* find_line(const std::vector<FinishLine>&, FinishPart);
 /// Part by part, the upper one where it says anything.
 Finish overlay(const Finish& lower, const Finish& upper);
 }  // namespace furnish

@@ -45,7 +45,7 @@ struct Bath {
   std::vector<ProductUse> others;
   std::optional<Located<std::string>> dry;
   std::optional<Located<BathWhen>> when;  ///< empty: first, unless the salon clips felt first
-  bool none = false;                      ///< `bath = false`: comes bathed, or must not be
+  bool none = false;                      ///< `none = true`: comes bathed, or must not be
   SourceSpan span;
 };
 

@@ -1,8 +1,6 @@
 #include "output/attachments.h"
 
 #include <fmt/format.h>
-#include <sys/resource.h>
-#include <unistd.h>
 
 #include <qpdf/Pipeline.hh>
 #include <qpdf/QPDF.hh>
@@ -12,62 +10,25 @@
 #include <qpdf/QPDFFileSpecObjectHelper.hh>
 #include <qpdf/QPDFLogger.hh>
 
-#include <algorithm>
 #include <exception>
-#include <fstream>
+#include <mutex>
 #include <optional>
 #include <stdexcept>
 
+#include "output/memory_budget.h"
+
 namespace furnish {
 namespace {
-/// Sanitizers and this limit cannot be had together.
-#if defined(__SANITIZE_ADDRESS__)
-constexpr bool memory_can_be_limited = false;
-#else
-constexpr bool memory_can_be_limited = true;
-#endif
-
-/// While it lives, the program may grow by so many bytes; beyond that, allocation throws.
-class MemoryLimit {
- public:
-  explicit MemoryLimit(std::size_t more) {
-    if (!memory_can_be_limited || ::getrlimit(RLIMIT_AS, &before_) != 0) return;
-    std::ifstream statm("/proc/self/statm");
-    rlim_t pages = 0;
-    if (!(statm >> pages)) return;
-    rlimit limit = before_;
-    limit.rlim_cur = std::min<rlim_t>(before_.rlim_cur,
-                                      pages * static_cast<rlim_t>(::sysconf(_SC_PAGESIZE)) + more);
-    set_ = ::setrlimit(RLIMIT_AS, &limit) == 0;
-  }
-  MemoryLimit(const MemoryLimit&) = delete;
-  MemoryLimit& operator=(const MemoryLimit&) = delete;
-  ~MemoryLimit() {
-    if (set_) ::setrlimit(RLIMIT_AS, &before_);
-  }
-
- private:
-  rlimit before_{};
-  bool set_ = false;
-};
-
-/// While it lives, libqpdf prints nothing: it has no other way to warn of objects that belong to no
-/// file.
-class QuietLibrary {
- public:
-  QuietLibrary() {
+/// libqpdf has no other way to warn of objects that belong to no file than its one logger. Said to
+/// it once and for good, so that no thread changes it under another.
+void quiet_library() {
+  static std::once_flag once;
+  std::call_once(once, [] {
     const auto logger = QPDFLogger::defaultLogger();
     logger->setWarn(logger->discard());
     logger->setError(logger->discard());
-  }
-  QuietLibrary(const QuietLibrary&) = delete;
-  QuietLibrary& operator=(const QuietLibrary&) = delete;
-  ~QuietLibrary() {
-    const auto logger = QPDFLogger::defaultLogger();
-    logger->setWarn(nullptr);
-    logger->setError(nullptr);
-  }
-};
+  });
+}
 
 struct TooLarge : std::length_error {
   using std::length_error::length_error;
@@ -194,8 +155,8 @@ std::vector<Attachment> attachments_of(const std::string& pdf_bytes, DiagnosticS
   Reader reader(sink, bounds);
   // libqpdf tells of all that is wrong with a file by exceptions.
   try {
-    const QuietLibrary quiet;
-    const MemoryLimit limit(bounds.memory);
+    quiet_library();
+    const MemoryBudget budget(bounds.memory);
     auto found = reader.read(pdf_bytes);
     return sink.error_count() == before ? found : std::vector<Attachment>();
   } catch (const QPDFExc& fault) {

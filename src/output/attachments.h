@@ -13,9 +13,8 @@ namespace furnish {
 struct AttachmentBounds {
   std::size_t file = std::size_t{4} * 1024 * 1024;  ///< bytes of one attachment, unpacked
   std::size_t count = 256;
-  /// Memory that libqpdf may take beyond what the program has when it starts, for a file that
-  /// unpacks to far more than it weighs. It holds the whole program for that long; with
-  /// AddressSanitizer, which keeps memory of its own, it is not set.
+  /// Memory that libqpdf may take, for a file that unpacks to far more than it weighs. It holds
+  /// this thread alone.
   std::size_t memory = std::size_t{512} * 1024 * 1024;
 };
 

@@ -1,7 +1,6 @@
 #include "output/painter.h"
 
 #include <fmt/format.h>
-#include <hb.h>
 #include <pango/pangocairo.h>
 
 #include <algorithm>
@@ -76,26 +75,6 @@ std::optional<Point> place_of(const std::vector<Part>& parts) {
   return std::nullopt;
 }
 
-/// Pango blanks the space that a line break took. Cairo would write it as an empty span that says
-/// it stands for a space, after which Poppler loses the rest of the element; as a glyph without
-/// width it is plain text that keeps the words of two lines apart.
-void give_back_space(PangoLayoutLine* line) {
-  const char* text = pango_layout_get_text(line->layout);
-  for (GSList* at = line->runs; at != nullptr; at = at->next) {
-    const auto* run = static_cast<PangoLayoutRun*>(at->data);
-    for (int i = 0; i < run->glyphs->num_glyphs; ++i) {
-      PangoGlyph& glyph = run->glyphs->glyphs[i].glyph;
-      if (glyph != PANGO_GLYPH_EMPTY) continue;
-      hb_codepoint_t space = 0;
-      if (text[run->item->offset + run->glyphs->log_clusters[i]] == ' ' &&
-          hb_font_get_nominal_glyph(pango_font_get_hb_font(run->item->analysis.font), ' ',
-                                    &space)) {
-        glyph = space;
-      }
-    }
-  }
-}
-
 /// True of a file that holds curves as curves and photos as their own files; a picture has pixels.
 bool is_file(cairo_surface_t* target) {
   const auto kind = cairo_surface_get_type(target);
@@ -123,7 +102,6 @@ class Painter {
   void operator()(const TextMark& mark) {
     set_ink(mark.ink);
     move_to(mark.baseline);
-    give_back_space(mark.line->pango());
     pango_cairo_show_layout_line(cr_, mark.line->pango());
     cairo_new_path(cr_);
   }

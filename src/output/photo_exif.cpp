@@ -1,12 +1,11 @@
+#include "output/photo_exif.h"
+
 #include <libexif/exif-data.h>
 
-#include <algorithm>
 #include <memory>
-
-#include "output/photo_formats.h"
+#include <string>
 
 namespace furnish {
-
 int exif_orientation(std::string_view block) {
   constexpr std::size_t most = 0xFFFF;  // of a segment of a JPEG, which is where it comes from
   if (block.empty()) return 1;

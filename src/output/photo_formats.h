@@ -40,7 +40,4 @@ std::variant<Pixels, PhotoFault> decode_webp(std::string_view bytes);
 
 /// A baseline JPEG without any metadata. `quality` is 1 to 100. Empty if memory ran out.
 std::optional<std::string> encode_jpeg(const Pixels&, int quality);
-
-/// The orientation in a block of Exif that begins with its TIFF header; 1 if it says none.
-int exif_orientation(std::string_view block);
 }  // namespace furnish

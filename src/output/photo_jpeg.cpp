@@ -5,6 +5,7 @@
 #include <span>
 #include <type_traits>
 
+#include "output/photo_exif.h"
 #include "output/photo_formats.h"
 
 namespace furnish {

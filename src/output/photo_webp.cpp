@@ -1,5 +1,6 @@
 #include <webp/decode.h>
 
+#include "output/photo_exif.h"
 #include "output/photo_formats.h"
 
 namespace furnish {

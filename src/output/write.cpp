@@ -9,9 +9,13 @@
 #include <atomic>
 #include <cerrno>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <optional>
 #include <system_error>
 #include <utility>
+
+#include "output/seal.h"
 
 namespace furnish {
 namespace {
@@ -181,16 +185,37 @@ Errno create_whole(const std::filesystem::path& target, std::string_view bytes) 
   return fault != 0 ? fault : sync_folder(folder_of(target));
 }
 
-Errno write_to_path(const std::string& path, std::string_view bytes) {
+/// A device, a named pipe or a terminal, also behind a link such as /dev/stdout.
+bool takes_a_stream(const std::string& path) {
   struct stat status {};
-  if (::stat(path.c_str(), &status) != 0) {
+  return ::stat(path.c_str(), &status) == 0 && !S_ISREG(status.st_mode) && !S_ISDIR(status.st_mode);
+}
+
+/// Whether what lies there was written by furnish. What cannot be read was not.
+bool is_own(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  const std::string bytes(std::istreambuf_iterator<char>(file), {});
+  return file && seal_holds(bytes);
+}
+
+/// Why a path may not be written to by an ordinary run; empty: it may.
+std::string_view kept_for_its_owner(const std::string& path, const struct stat& there) {
+  if (S_ISLNK(there.st_mode)) return "is a link, and a sheet is never written through one";
+  if (S_ISREG(there.st_mode) && !is_own(path)) {
+    return "is there already, and is no sheet that furnish wrote and nobody changed";
+  }
+  return {};
+}
+
+Errno write_to_path(const std::string& path, std::string_view bytes) {
+  if (takes_a_stream(path)) return write_directly(path, bytes);
+  struct stat status {};
+  if (::lstat(path.c_str(), &status) != 0) {
     return errno == ENOENT ? replace_whole(path, nullptr, bytes) : errno;
   }
   if (S_ISDIR(status.st_mode)) return EISDIR;
-  if (!S_ISREG(status.st_mode)) return write_directly(path, bytes);
-  std::error_code fault;
-  const std::filesystem::path real = std::filesystem::canonical(path, fault);
-  return fault ? fault.value() : replace_whole(real, &status, bytes);
+  // Moving a file onto a link replaces the link, not what it names.
+  return replace_whole(path, S_ISREG(status.st_mode) ? &status : nullptr, bytes);
 }
 
 bool to_standard_output(const std::string& path) {
@@ -208,14 +233,26 @@ bool report(const std::string& path, Errno fault, DiagnosticSink& sink) {
 }
 }  // namespace
 
-bool write_whole(const std::string& path, std::string_view bytes, DiagnosticSink& sink) {
-  return report(
-      path, to_standard_output(path) ? write_to_standard_output(bytes) : write_to_path(path, bytes),
-      sink);
+bool write_whole(const std::string& path, std::string_view bytes, Replaces replaces,
+                 DiagnosticSink& sink) {
+  if (to_standard_output(path)) return report(path, write_to_standard_output(bytes), sink);
+  struct stat there {};
+  if (replaces == Replaces::own && !takes_a_stream(path) && ::lstat(path.c_str(), &there) == 0) {
+    if (const std::string_view why = kept_for_its_owner(path, there); !why.empty()) {
+      sink.error("not-ours", {}, fmt::format("'{}' {}; it is left as it is", path, why)).hint =
+          "choose another name, or --force if it may be replaced";
+      return false;
+    }
+  }
+  return report(path, write_to_path(path, bytes), sink);
+}
+
+bool is_a_file(const std::string& path) {
+  return !to_standard_output(path) && !takes_a_stream(path);
 }
 
 bool write_new(const std::string& path, std::string_view bytes, DiagnosticSink& sink) {
-  if (to_standard_output(path)) return write_whole(path, bytes, sink);
+  if (to_standard_output(path)) return write_whole(path, bytes, Replaces::own, sink);
   const Errno fault = create_whole(path, bytes);
   if (fault != EEXIST) return report(path, fault, sink);
   std::error_code ignored;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 
@@ -7,12 +8,20 @@
 
 namespace furnish {
 
+/// What may give way to a new file of the same name: a sheet that furnish wrote and nobody changed
+/// since (see seal.h), or anything, where the person asked for it.
+enum class Replaces : std::uint8_t { own, anything };
+
 /// Writes the whole of `bytes`, or leaves what was there. "-" is the standard output. A new or
-/// regular file is written beside its place and moved there once it is safely on the disk, through
-/// a symbolic link to what it names; an existing file keeps its permissions. A device or a pipe is
-/// written to directly. False iff an error was reported, in words for a person; then no
-/// half-written and no temporary file is left (a device or pipe may have taken a part).
-bool write_whole(const std::string& path, std::string_view bytes, DiagnosticSink& sink);
+/// regular file is written beside its place and moved there once it is safely on the disk; an
+/// existing file keeps its permissions. Never through a symbolic link: one is an error
+/// ("not-ours"), as is a file that may not give way; where anything may, the link itself does. A
+/// device or a pipe is written to directly. False iff an error was reported, in words for a person;
+/// then no half-written and no temporary file is left (a device or pipe may have taken a part).
+bool write_whole(const std::string& path, std::string_view bytes, Replaces, DiagnosticSink& sink);
+/// Whether a path is a file or will be one; false for the standard output, a device or a pipe,
+/// beside which nothing lies.
+bool is_a_file(const std::string& path);
 /// The same for a path where nothing may be yet: whatever is there, a link too, is left as it is
 /// and is an error ("exists"), also if it comes to be there meanwhile. "-" is the standard output.
 bool write_new(const std::string& path, std::string_view bytes, DiagnosticSink& sink);

@@ -39,6 +39,7 @@ void release_map(PangoFontMap* map) {
 }
 using FontMap = std::unique_ptr<PangoFontMap, Releaser<release_map>>;
 using Context = std::unique_ptr<PangoContext, Releaser<g_object_unref>>;
+using Font = std::unique_ptr<PangoFont, Releaser<g_object_unref>>;
 
 using FreeType = std::unique_ptr<FT_LibraryRec_, Releaser<FT_Done_FreeType>>;
 using FreeTypeFace = std::unique_ptr<FT_FaceRec_, Releaser<FT_Done_Face>>;
@@ -52,6 +53,7 @@ struct ScriptFamily {
   std::string_view family;
   std::array<std::string_view, 3> files;
   bool (*has)(char32_t);
+  char32_t letter;  ///< one that it has
 };
 /// Unicode's blocks of Arabic letters.
 bool is_arabic(char32_t c) {
@@ -61,7 +63,8 @@ bool is_arabic(char32_t c) {
 constexpr std::array<ScriptFamily, 1> script_families{
     {{"Vazirmatn",
       {"Vazirmatn-Regular.ttf", "Vazirmatn-SemiBold.ttf", "Vazirmatn-Bold.ttf"},
-      is_arabic}}};
+      is_arabic,
+      U'\u0627'}}};
 
 constexpr std::array<FaceFile, face_count> face_files{{{Face::regular, "SourceSans3-Regular.ttf"},
                                                        {Face::semibold, "SourceSans3-SemiBold.ttf"},
@@ -135,6 +138,7 @@ struct FontSet::Parts {
   Config system;  ///< read when the first character is missing
   std::map<char32_t, std::string> fallbacks;
   std::map<std::string, Charset> opened;  ///< families added from the system
+  std::vector<Font> held;
 
   /// The bundled family for a letter's script, opened; empty if there is none or lacks it.
   std::string bundled_for(char32_t);
@@ -262,6 +266,22 @@ bool FontSet::family_covers(const std::string& family, char32_t character) const
   const auto found = parts_->opened.find(family);
   return found != parts_->opened.end() &&
          FcCharSetHasChar(found->second.get(), character) != FcFalse;
+}
+
+void FontSet::hold_faces() {
+  if (!parts_->held.empty()) return;
+  for (const ScriptFamily& script : script_families) parts_->bundled_for(script.letter);
+  const FcFontSet* fonts = FcConfigGetFonts(parts_->config.get(), FcSetApplication);
+  for (int i = 0; i < fonts->nfont; ++i) {
+    // Whatever its size: a scaled font keeps its face.
+    PangoFontDescription* wanted = pango_fc_font_description_from_pattern(fonts->fonts[i], FALSE);
+    pango_font_description_set_size(wanted, 10 * PANGO_SCALE);
+    Font font(pango_context_load_font(parts_->context.get(), wanted));
+    pango_font_description_free(wanted);
+    if (!font) continue;
+    pango_cairo_font_get_scaled_font(PANGO_CAIRO_FONT(font.get()));
+    parts_->held.push_back(std::move(font));
+  }
 }
 
 std::string FontSet::Parts::bundled_for(char32_t character) {

@@ -20,8 +20,8 @@ std::string_view name(Face);
 /// The bundled fonts, opened once: a private font configuration that sees nothing else, a font map
 /// at 72 units per inch without hinting, and the one kind of context that both measuring and
 /// drawing use. System fonts come in only for characters that the family lacks. For use by one
-/// thread; open one set for each thread, the first of them before the threads start. What was set
-/// with it may be painted while it lives.
+/// thread; open one set for each thread, and before the threads start one that holds the faces.
+/// What was set with it may be painted while it lives.
 class FontSet {
  public:
   /// Opens the fonts in `folder`. Empty if the folder, the family or one of its four faces is not
@@ -49,6 +49,11 @@ class FontSet {
   /// characters, and the direction of paragraphs.
   void set_language(const std::string& language);
   const std::string& language() const;
+
+  /// Loads every bundled face, and keeps it loaded while the set lives: cairo 1.16 has a list of
+  /// faces without a lock, and two threads that load one at the same time may embed it twice. Faces
+  /// of this machine are held once something was set in them.
+  void hold_faces();
 
   /// The context to make layouts with; belongs to the set.
   PangoContext* context() const;

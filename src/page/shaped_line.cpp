@@ -1,5 +1,6 @@
 #include "page/shaped_line.h"
 
+#include <hb.h>
 #include <pango/pango.h>
 
 #include <algorithm>
@@ -21,11 +22,39 @@ Rect outwards(const PangoRectangle& r) {
   const Point corner{down(r.x), down(r.y)};
   return {corner, {up(r.x + r.width) - corner.x, up(r.y + r.height) - corner.y}};
 }
+
+/// Pango blanks the space that a line break took. Cairo would write it as an empty span that says
+/// it stands for a space, after which Poppler loses the rest of the element; as a glyph without
+/// width it is plain text that keeps the words of two lines apart.
+void give_back_space(PangoLayoutLine* line) {
+  const char* text = pango_layout_get_text(line->layout);
+  for (GSList* at = line->runs; at != nullptr; at = at->next) {
+    const auto* run = static_cast<PangoLayoutRun*>(at->data);
+    for (int i = 0; i < run->glyphs->num_glyphs; ++i) {
+      PangoGlyph& glyph = run->glyphs->glyphs[i].glyph;
+      if (glyph != PANGO_GLYPH_EMPTY) continue;
+      hb_codepoint_t space = 0;
+      if (text[run->item->offset + run->glyphs->log_clusters[i]] == ' ' &&
+          hb_font_get_nominal_glyph(pango_font_get_hb_font(run->item->analysis.font), ' ',
+                                    &space)) {
+        glyph = space;
+      }
+    }
+  }
+}
+
+/// The layout's own line, by the call that says it will be changed: here, once, before anybody has
+/// seen it.
+PangoLayoutLine* finished_line(PangoLayout* layout, int number) {
+  PangoLayoutLine* line = pango_layout_line_ref(pango_layout_get_line(layout, number));
+  give_back_space(line);
+  return line;
+}
 }  // namespace
 
 ShapedLine::ShapedLine(PangoLayout* layout, int number, std::vector<ShapedRun> runs)
     : layout_(PANGO_LAYOUT(g_object_ref(layout))),
-      line_(pango_layout_line_ref(pango_layout_get_line_readonly(layout, number))),
+      line_(finished_line(layout, number)),
       runs_(std::move(runs)) {
   text_.assign(pango_layout_get_text(layout) + line_->start_index,
                static_cast<std::size_t>(line_->length));

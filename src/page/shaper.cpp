@@ -312,7 +312,7 @@ Length ShapedText::width() const {
   return widest;
 }
 
-TextShaper::TextShaper(FontSet& fonts, DiagnosticSink& sink) : fonts_(fonts), sink_(sink) {}
+TextShaper::TextShaper(FontSet& fonts, DiagnosticSink& sink) : fonts_(fonts), sink_(&sink) {}
 
 std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>& parts,
                                                     Length width, Breaking breaking,
@@ -322,8 +322,9 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
                         : std::max(0, static_cast<int>(width.in_points() * PANGO_SCALE + 1e-6));
   const int shorter = static_cast<int>(indent.in_points() * PANGO_SCALE + 0.5);
   const std::string key = key_of(parts, units, shorter, breaking, fonts_.language());
-  auto& kept = kept_[key];
-  if (kept) return kept;
+  Kept& kept = kept_[key];
+  kept.asked = true;
+  if (kept.text) return kept.text;
   ++made_;
 
   const auto report = [&](char32_t missing) {
@@ -331,9 +332,9 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
     std::string character;
     append(character, missing);
     sink_
-        .warning("no-glyph", from,
-                 fmt::format("no font has the character '{}' (U+{:04X})", character,
-                             static_cast<std::uint32_t>(missing)))
+        ->warning("no-glyph", from,
+                  fmt::format("no font has the character '{}' (U+{:04X})", character,
+                              static_cast<std::uint32_t>(missing)))
         .hint = "it is printed as a box; install a font that has it, or write it another way";
   };
   std::set<char32_t> boxed;
@@ -355,7 +356,13 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
     shaped->lines.push_back(std::make_shared<const ShapedLine>(
         layout.get(), i, runs_of(prepared, layout.get(), i, fonts_)));
   }
-  return kept = std::move(shaped);
+  kept.text = std::move(shaped);
+  return kept.text;
+}
+
+void TextShaper::forget() {
+  std::erase_if(kept_, [](const auto& one) { return !one.second.asked; });
+  for (auto& [key, kept] : kept_) kept.asked = false;
 }
 
 Length TextShaper::natural_width(const std::vector<SizedText>& parts, SourceSpan from) {

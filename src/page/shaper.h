@@ -55,13 +55,20 @@ class TextShaper {
   const FontSet& fonts() const { return fonts_; }
   /// How many paragraphs were set, and not found among those set before; for tests and benchmarks.
   std::size_t layouts_made() const { return made_; }
-  /// Forgets what was set; lines in frames stay good. Call between the pages of a long run.
-  void forget() { kept_.clear(); }
+  /// From now on reports go there; keeps the reference.
+  void report_to(DiagnosticSink& sink) { sink_ = &sink; }
+  /// Forgets what was not asked for since the last call, so that a long run keeps the labels that
+  /// every page has and not all that any page had; lines in frames stay good. Call between pages.
+  void forget();
 
  private:
+  struct Kept {
+    std::shared_ptr<const ShapedText> text;
+    bool asked = true;  ///< since forget() was called last
+  };
   FontSet& fonts_;
-  DiagnosticSink& sink_;
-  std::unordered_map<std::string, std::shared_ptr<const ShapedText>> kept_;
+  DiagnosticSink* sink_;
+  std::unordered_map<std::string, Kept> kept_;
   std::set<char32_t> reported_;
   std::size_t made_ = 0;
 };

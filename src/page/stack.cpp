@@ -69,30 +69,4 @@ std::vector<Block::Part> Column::parts(Length width, const Setting& setting) con
   }
   return parts;
 }
-
-Padding::Padding(BlockPtr block, Insets insets) : block_(std::move(block)), insets_(insets) {}
-
-Extent Padding::measure(Length width, const Setting& setting) const {
-  Extent extent = block_->measure(width - insets_.left - insets_.right, setting);
-  extent.least += insets_.top + insets_.bottom;
-  extent.wanted += insets_.top + insets_.bottom;
-  if (extent.baseline > Length{}) {
-    extent.baseline += insets_.top;
-    extent.last_baseline += insets_.top;
-  }
-  return extent;
-}
-
-void Padding::place(const Rect& box, const Setting& setting, Frame& frame) const {
-  block_->place(inset(box, insets_), setting, frame);
-}
-
-Length Padding::natural_width(const Setting& setting) const {
-  const Length inner = block_->natural_width(setting);
-  return inner == Length{} ? inner : inner + insets_.left + insets_.right;
-}
-
-std::vector<Block::Part> Padding::parts(Length width, const Setting& setting) const {
-  return {{block_.get(), block_->measure(width - insets_.left - insets_.right, setting)}};
-}
 }  // namespace furnish

@@ -35,17 +35,6 @@ class Rule final : public Block {
   Ink ink_;
 };
 
-/// An area that stays empty, such as the one for a clip.
-class FreeZone final : public Block {
- public:
-  explicit FreeZone(Length height) : height_(height) {}
-  Extent measure(Length, const Setting&) const override { return {height_, height_}; }
-  void place(const Rect&, const Setting&, Frame&) const override {}
-
- private:
-  Length height_;
-};
-
 /// Blocks one under the other. Spare room goes to whatever has stretch, evenly.
 class Column final : public Block {
  public:
@@ -81,20 +70,6 @@ class Beside final : public Block {
   std::vector<Cell> cells_;
   Length gutter_;
   Line line_;
-};
-
-/// Space around a block.
-class Padding final : public Block {
- public:
-  Padding(BlockPtr, Insets);
-  Extent measure(Length width, const Setting&) const override;
-  void place(const Rect&, const Setting&, Frame&) const override;
-  Length natural_width(const Setting&) const override;
-  std::vector<Part> parts(Length width, const Setting&) const override;
-
- private:
-  BlockPtr block_;
-  Insets insets_;
 };
 
 /// Something at each end of one line: the head's name and facts, the foot's salon and date. The

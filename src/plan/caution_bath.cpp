@@ -1,9 +1,7 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 
-#include "base/quantity.h"
 #include "plan/caution_rules.h"
+#include "plan/clinical.h"
 #include "trade/coat.h"
 #include "trade/dryer.h"
 #include "trade/health.h"
@@ -11,11 +9,6 @@
 
 namespace furnish {
 namespace {
-bool has(const Pet& pet, Condition wanted) {
-  return std::ranges::any_of(pet.conditions,
-                             [&](const Located<Condition>& c) { return c.value == wanted; });
-}
-
 /// Free words stand for brushing, unless they take it back ("no brushing").
 bool brushed_before(const Pet& pet) {
   if (!pet.bath.before) return false;
@@ -40,12 +33,8 @@ void find_water(const CautionInput& in, Found& found) {
   }
   if (!matted.empty()) {
     std::ranges::sort(matted);
-    Caution caution =
-        make_caution(RuleId::mats_before_water, bath_span(pet),
-                     {fmt::format("{} matted on {}: water tightens mats", places_phrase(matted),
-                                  to_iso(in.latest->date.value)),
-                      "",
-                      {matted, in.latest->date.value}});
+    Caution caution = make_caution(RuleId::mats_before_water, bath_span(pet),
+                                   {{}, {matted, in.latest->date.value}});
     caution.places = matted;
     found.push_back(caution);
   }
@@ -81,23 +70,16 @@ void find_allergens(const Pet& pet, const ProductUse& use, Found& found) {
   named.erase(same.begin(), same.end());
   std::string words;
   for (const std::string& name : named) words += (words.empty() ? "" : ", ") + name;
-  found.push_back(make_caution(
-      RuleId::allergen, use.span,
-      {fmt::format("{} contains {}", use.product.name, words), "", {use.product.name, words}}));
+  found.push_back(make_caution(RuleId::allergen, use.span, {{}, {use.product.name, words}}));
 }
 
 void find_short_dwell(const ProductUse& use, Found& found) {
   if (!use.product.medicated || !use.dwell) return;
   const std::chrono::seconds own = use.product.dwell.value_or(medicated_dwell);
   if (*use.dwell >= own) return;
-  Saying instead;
-  if (!use.product.dwell) instead = {"10 min where the label says nothing", "-no-label", {}};
   found.push_back(make_caution(RuleId::dwell_short, use.span,
-                               {fmt::format("{} is to stay on {}, planned {}", use.product.name,
-                                            to_text(own), to_text(*use.dwell)),
-                                "",
-                                {use.product.name, own, *use.dwell}},
-                               std::move(instead)));
+                               {{}, {use.product.name, own, *use.dwell}},
+                               {use.product.dwell ? "" : "no-label"}));
 }
 
 void find_old_mix(const CautionInput& in, const ProductUse& use, Found& found) {
@@ -106,12 +88,9 @@ void find_old_mix(const CautionInput& in, const ProductUse& use, Found& found) {
   if (!product.mixed || !diluted || *product.mixed > in.today) return;
   const auto age = in.today - *product.mixed;
   if (age <= in.salon.mix_keeps) return;
-  found.push_back(make_caution(
-      RuleId::mix_age, product.span,
-      {fmt::format("{} was mixed on {}, {} {} ago", product.name, to_iso(*product.mixed),
-                   age.count(), age.count() == 1 ? "day" : "days"),
-       "",
-       {product.name, *product.mixed, static_cast<int>(age.count())}}));
+  found.push_back(
+      make_caution(RuleId::mix_age, product.span,
+                   {{}, {product.name, *product.mixed, static_cast<int>(age.count())}}));
 }
 
 /// Where the words about the dryer stand that make `uses` true; the bath's before the handling's.
@@ -119,11 +98,6 @@ template <typename Uses>
 SourceSpan dryer_span(const Pet& pet, Uses uses) {
   if (pet.bath.dry && uses(read_dryer(pet.bath.dry->value))) return pet.bath.dry->span;
   return pet.handling.dryer_span;
-}
-
-bool at_risk_in_heat(const CautionInput& in) {
-  return in.pet.build.nose == NoseLength::short_nose || has(in.pet, Condition::heart_disease) ||
-         in.health.age_group == AgeGroup::senior || in.health.age_group == AgeGroup::puppy;
 }
 
 void find_dryers(const CautionInput& in, Found& found) {
@@ -134,25 +108,19 @@ void find_dryers(const CautionInput& in, Found& found) {
   const auto force = [](const DryerWords& w) { return w.force; };
   const auto heat = [](const DryerWords& w) { return w.heated || w.cage; };
   if (words.force_on_head() || words.force_on_ears()) {
-    const Saying what =
-        words.force_on_head()
-            ? Saying{"Nothing says that the force dryer stays off the head", "-head", {}}
-            : Saying{"Nothing says that the force dryer stays off the ears", "-ears", {}};
-    found.push_back(make_caution(RuleId::dryer_face, dryer_span(pet, force), what));
+    found.push_back(make_caution(RuleId::dryer_face, dryer_span(pet, force),
+                                 {words.force_on_head() ? "head" : "ears"}));
   }
   if (heat(words)) {
     Caution caution = make_caution(RuleId::dryer_heat, dryer_span(pet, heat));
-    if (at_risk_in_heat(in)) caution.signal = Signal::danger;
+    if (must_not_overheat(pet, in.health.age_group)) caution.signal = Signal::danger;
     found.push_back(caution);
   }
-  const bool seizures = has(pet, Condition::seizures), heart = has(pet, Condition::heart_disease);
+  const bool seizures = has_condition(pet, Condition::seizures);
+  const bool heart = has_condition(pet, Condition::heart_disease);
   if (words.force && (seizures || heart)) {
     const Condition cause = seizures ? Condition::seizures : Condition::heart_disease;
-    found.push_back(make_caution(
-        RuleId::dryer_seizure, dryer_span(pet, force),
-        {fmt::format("Force dryer and {}: noise and stress can trigger an attack", to_text(cause)),
-         "",
-         {cause}}));
+    found.push_back(make_caution(RuleId::dryer_seizure, dryer_span(pet, force), {{}, {cause}}));
   }
 }
 }  // namespace

@@ -1,6 +1,5 @@
-#include <fmt/format.h>
-
 #include <algorithm>
+#include <iterator>
 
 #include "plan/caution_rules.h"
 #include "plan/handling_rules.h"
@@ -16,24 +15,21 @@ void find_ruled_out_tools(const CautionInput& in, std::span<const RuledOut> rule
     if (line == nullptr) continue;
     const auto same = std::ranges::find_if(found, [&](const Caution& other) {
       return other.span.file == part.entry.span.file && other.span.begin == part.entry.span.begin &&
-             other.what_said.facts.size() == 2 &&
-             std::get<std::string>(other.what_said.facts[1]) == line->words;
+             std::get<std::string>(other.what.facts[1]) == line->words;
     });
     if (same != found.end()) {
       same->places.push_back(*place);
       continue;
     }
     Caution caution = make_caution(RuleId::against_handling, part.entry.span,
-                                   {"", "", {std::vector<Place>{}, line->words}});
+                                   {{}, {std::vector<Place>{}, line->words}});
     caution.places = {*place};
     caution.against = line->span;
     found.push_back(std::move(caution));
   }
   for (Caution& one : found) {
     std::ranges::sort(one.places);
-    one.what = fmt::format("{}: the planned tool is ruled out: {}", places_phrase(one.places),
-                           std::get<std::string>(one.what_said.facts[1]));
-    one.what_said.facts[0] = one.places;
+    one.what.facts[0] = one.places;
   }
 }
 
@@ -41,10 +37,8 @@ void find_ruled_out_drying(const CautionInput& in, std::span<const RuledOut> rul
   if (in.pet.bath.none) return;
   const Drying dry = drying(in.pet, ruled);
   if (!dry.ruled_out) return;
-  Caution caution = make_caution(
-      RuleId::against_handling, dry.planned_span,
-      {fmt::format("The planned drying is ruled out: {}", dry.words), "-dryer", {dry.words}},
-      {"dry as that line says", "-dryer", {}});
+  Caution caution = make_caution(RuleId::against_handling, dry.planned_span, {"dryer", {dry.words}},
+                                 {"dryer", {}});
   caution.against = dry.span;
   found.push_back(std::move(caution));
 }
@@ -59,13 +53,9 @@ void find_felt(const CautionInput& in, Found& found) {
     return part != nullptr && part->entry.before_bath;
   });
   if (decided) return;
-  const Date day = in.latest->date.value;
-  Caution caution = make_caution(
-      RuleId::felted_coat,
-      in.pet.bath.span.file == SourceSpan::no_file ? in.pet.span : in.pet.bath.span,
-      {fmt::format("{} felted on {}: water draws felt tighter", places_phrase(felted), to_iso(day)),
-       "",
-       {felted, day}});
+  const bool no_bath_line = in.pet.bath.span.file == SourceSpan::no_file;
+  Caution caution = make_caution(RuleId::felted_coat, no_bath_line ? in.pet.span : in.pet.bath.span,
+                                 {{}, {felted, in.latest->date.value}});
   caution.places = felted;
   found.push_back(std::move(caution));
 }

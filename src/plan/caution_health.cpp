@@ -1,7 +1,3 @@
-#include <fmt/format.h>
-
-#include "base/quantity.h"
-#include "base/text.h"
 #include "plan/caution_rules.h"
 #include "trade/health.h"
 #include "trade/vet_words.h"
@@ -11,16 +7,11 @@ namespace {
 void find_vaccinations(const CautionInput& in, Found& found) {
   for (const VaccinationState& state : in.health.vaccinations) {
     if (!state.required || state.status == VaccinationStatus::valid) continue;
-    const std::string name = capitalised(state.name);
-    Saying what{name + ": none on file", "-missing", {state.name}};
+    Saying what{"missing", {state.name}};
     if (state.status == VaccinationStatus::expired) {
-      what = {fmt::format("{}: expired after {}", name, to_iso(*state.until)),
-              "-expired",
-              {state.name, *state.until}};
+      what = {"expired", {state.name, *state.until}};
     } else if (state.status == VaccinationStatus::not_yet) {
-      what = {fmt::format("{}: counts from {}", name, to_iso(*state.from)),
-              "-not-yet",
-              {state.name, *state.from}};
+      what = {"not-yet", {state.name, *state.from}};
     }
     // A missing one is to be written into the pet's file.
     const bool missing = state.status == VaccinationStatus::missing;
@@ -37,36 +28,22 @@ void find_weight_loss(const CautionInput& in, Found& found) {
   const WeightChange& change = since_highest ? *health.since_highest : *health.since_last;
   found.push_back(make_caution(
       RuleId::weight_loss, health.weight->span,
-      {fmt::format("Lost {:.1f} % since {}: {} to {}", -change.percent, to_iso(*change.before.on),
-                   to_text(change.before.weight, in.salon.units),
-                   to_text(health.weight->weight, in.salon.units)),
-       "",
-       {-change.percent, *change.before.on, change.before.weight, health.weight->weight}}));
+      {{}, {-change.percent, *change.before.on, change.before.weight, health.weight->weight}}));
 }
 
 void find_age(const CautionInput& in, Found& found) {
   const Health& health = in.health;
   if (health.age_group == AgeGroup::senior) {
-    found.push_back(
-        make_caution(RuleId::senior, in.pet.born->span,
-                     {fmt::format("An old dog: {} years", *health.years), "", {*health.years}}));
+    found.push_back(make_caution(RuleId::senior, in.pet.born->span, {{}, {*health.years}}));
   } else if (health.age_group == AgeGroup::puppy) {
-    found.push_back(make_caution(
-        RuleId::puppy, in.pet.born->span,
-        {fmt::format("A puppy: {} {}", *health.months, *health.months == 1 ? "month" : "months"),
-         "",
-         {*health.months}}));
+    found.push_back(make_caution(RuleId::puppy, in.pet.born->span, {{}, {*health.months}}));
   }
 }
 
 void find_vet_work(const CautionInput& in, Found& found) {
   const auto look = [&](std::string_view words, SourceSpan span) {
     if (const auto task = veterinary_task(words)) {
-      found.push_back(make_caution(RuleId::vet_work, span,
-                                   {fmt::format("{}: many places reserve this to a veterinarian",
-                                                capitalised(to_text(*task))),
-                                    "",
-                                    {*task}}));
+      found.push_back(make_caution(RuleId::vet_work, span, {{}, {*task}}));
     }
   };
   const Pet& pet = in.pet;

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <string>
+#include <string_view>
 #include <vector>
 
 #include "plan/cautions.h"
@@ -15,14 +15,12 @@ void find_health_cautions(const CautionInput&, Found&);  ///< age, weight, vacci
 /// What handling and dislikes rule out; felt.
 void find_handling_cautions(const CautionInput&, Found&);
 
-/// What a caution says of this pet, in English and as data. The key is what follows the rule's own:
-/// "-past" for "mat-wound-past".
+/// What a caution says of this pet: which of its rule's sentences, "past" or the usual one, and
+/// what that names.
 struct Saying {
-  std::string english{}, key{};
+  std::string_view variant{};
   std::vector<CautionFact> facts{};
 };
-/// With the table's words where none are given.
+/// With the rule's usual signal.
 Caution make_caution(RuleId, SourceSpan, Saying what = {}, Saying instead = {});
-/// "Left hock", "Neck and shoulders".
-std::string places_phrase(const std::vector<Place>&);
 }  // namespace furnish

@@ -1,9 +1,6 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
-#include "base/text.h"
 #include "plan/caution_rules.h"
 #include "plan/places.h"
 #include "plan/tool_rules.h"
@@ -12,122 +9,151 @@
 
 namespace furnish {
 namespace {
-bool same_place_in_file(const SourceSpan& a, const SourceSpan& b) {
-  return a.file == b.file && a.begin == b.begin;
-}
-
-/// Regions that one line of the file speaks of stand in one caution.
-void add_at(Found& found, Caution caution, Place place) {
-  for (Caution& other : found) {
-    const bool same = other.rule == caution.rule && other.instead == caution.instead &&
-                      same_place_in_file(other.span, caution.span);
-    if (!same) continue;
-    if (std::ranges::find(other.places, place) == other.places.end()) other.places.push_back(place);
-    return;
+/// Cautions about places of the trim. Places that one line of the file speaks of are one caution.
+class TrimCautions {
+ public:
+  void add(RuleId id, SourceSpan line, Place place, Saying instead = {}) {
+    Caution caution = make_caution(id, line, {}, std::move(instead));
+    const auto same = std::ranges::find_if(found_, [&](const Caution& other) {
+      return other.rule == id && other.instead == caution.instead && other.span.file == line.file &&
+             other.span.begin == line.begin;
+    });
+    if (same == found_.end()) {
+      caution.places = {place};
+      found_.push_back(std::move(caution));
+    } else if (std::ranges::find(same->places, place) == same->places.end()) {
+      same->places.push_back(place);
+    }
   }
-  caution.places = {place};
-  found.push_back(std::move(caution));
-}
 
-Saying instead_for(RuleId id, const Tool& tool) {
-  const auto* const clip = std::get_if<Clip>(&tool);
-  const Blade* const twin = clip != nullptr ? finish_twin(*clip->blade) : nullptr;
-  if (id == RuleId::skip_tooth && twin != nullptr) {
-    return {fmt::format("the finish twin, #{}", twin->name), "-twin", {twin}};
+  bool have(RuleId id) const {
+    return std::ranges::find(found_, id, &Caution::rule) != found_.end();
   }
-  return {};
-}
+
+  /// Once all places are known, their sentences may name them.
+  void move_to(Found& all) {
+    for (Caution& one : found_) {
+      std::ranges::sort(one.places);
+      one.what.facts = {one.places};
+      all.push_back(std::move(one));
+    }
+    found_.clear();
+  }
+
+ private:
+  Found found_;
+};
 
 /// What of `place` an alert keeps every tool from.
-std::vector<Place> kept_from(Place place, const Pet& pet) {
-  std::vector<Place> out;
-  for (const Side side : {Side::left, Side::right}) {
-    const bool paired = info(place.region).paired;
-    const Place one{place.region, paired ? side : Side::both};
-    if (meets(one, place) && avoided(one, pet.alerts)) out.push_back(one);
-    if (!paired) break;
-  }
-  if (out.size() == 2) return {{place.region, Side::both}};
-  return out;
-}
-
-void find_avoided(const CautionInput& in, Found& found) {
-  for (const TrimPart& part : in.pet.trim) {
-    if (!cuts(part.entry.tool)) continue;
-    for (const Place place : kept_from(part.place, in.pet)) {
-      add_at(found, make_caution(RuleId::avoid_region, part.entry.span), place);
-    }
-  }
-}
-
-void find_matted_ears(const CautionInput& in, Found& found) {
-  const Place ears{Region::ears, Side::both};
-  for (const FinishLine& line : in.pet.finish) {
-    const FinishInfo* const known =
-        line.part == "ears" ? find_finish(FinishPart::ears, line.words) : nullptr;
-    if (known == nullptr || known->words != "shaved" || mats_at(in.latest, ears) == 0) continue;
-    if (std::ranges::find(found, RuleId::ear_mats, &Caution::rule) != found.end()) continue;
-    add_at(found, make_caution(RuleId::ear_mats, line.span), ears);
-  }
-}
-
-/// Clipping without a pause: cuts one after another with the same blade, bare or under a comb.
-void find_hot_blade(const CautionInput& in, Found& found) {
-  const auto blade_of = [](const WorkStep& step) -> const Blade* {
-    if (!step.tool) return nullptr;
-    if (const auto* const clip = std::get_if<Clip>(&*step.tool)) return clip->blade;
-    if (const auto* const over = std::get_if<CombOver>(&*step.tool)) return over->base;
-    return nullptr;
+std::optional<Place> kept_from(Place place, const Pet& pet) {
+  const auto kept = [&](Side side) {
+    const Place one{place.region, side};
+    return meets(one, place) && avoided(one, pet.alerts);
   };
-  for (std::size_t i = 0; i < in.order.size();) {
-    const Blade* const blade = blade_of(in.order[i]);
-    std::vector<Place> places;
-    std::size_t next = i;
-    while (next < in.order.size() && blade_of(in.order[next]) == blade) {
-      std::ranges::copy(in.order[next].places, std::back_inserter(places));
-      ++next;
+  if (!info(place.region).paired) {
+    return kept(Side::both) ? std::optional(Place{place.region, Side::both}) : std::nullopt;
+  }
+  const bool left = kept(Side::left), right = kept(Side::right);
+  if (left && right) return Place{place.region, Side::both};
+  if (left) return Place{place.region, Side::left};
+  if (right) return Place{place.region, Side::right};
+  return std::nullopt;
+}
+
+void find_avoided(const Pet& pet, TrimCautions& found) {
+  for (const TrimPart& part : pet.trim) {
+    if (!cuts(part.entry.tool)) continue;
+    if (const auto place = kept_from(part.place, pet)) {
+      found.add(RuleId::avoid_region, part.entry.span, *place);
     }
-    i = next;
+  }
+}
+
+/// A blade without skip teeth that leaves the same is named, where there is one.
+Saying advice(RuleId id, const Tool& tool) {
+  const auto* const clip = std::get_if<Clip>(&tool);
+  if (id != RuleId::skip_tooth || clip == nullptr) return {};
+  const Blade* const twin = finish_twin(*clip->blade);
+  return twin != nullptr ? Saying{"twin", {twin}} : Saying{};
+}
+
+void find_wrong_tools(const CautionInput& in, TrimCautions& found) {
+  for (std::size_t i = 0; i < in.pet.trim.size(); ++i) {
+    const TrimEntry& entry = in.pet.trim[i].entry;
+    const auto place = workable(in.pet.trim[i].place, in.pet.alerts);
+    if (!place) continue;  // avoid_region says it
+    std::optional<Length> least;
+    if (i < in.lengths.size() && in.lengths[i].left) least = in.lengths[i].left->low;
+    for (const RuleId id : tool_rules(entry.tool, least, *place, in.pet, in.latest, entry.lay)) {
+      found.add(id, entry.span, *place, advice(id, entry.tool));
+    }
+  }
+}
+
+/// Matted ears that are to be shaved as their finish, if no tool of the trim shaves them already.
+void find_matted_ears(const CautionInput& in, TrimCautions& found) {
+  constexpr Place ears{Region::ears, Side::both};
+  if (mats_at(in.latest, ears) == 0 || found.have(RuleId::ear_mats)) return;
+  const FinishLine* const line = find_line(in.pet.finish, FinishPart::ears);
+  if (line == nullptr) return;
+  const FinishInfo* const known = find_finish(FinishPart::ears, line->words);
+  if (known == nullptr || known->words != "shaved") return;
+  found.add(RuleId::ear_mats, line->span, ears);
+}
+
+/// The blade that a step cuts with, bare or under a comb; null for all other steps.
+const Blade* blade_of(const WorkStep& step) {
+  if (!step.tool) return nullptr;
+  if (const auto* const clip = std::get_if<Clip>(&*step.tool)) return clip->blade;
+  if (const auto* const over = std::get_if<CombOver>(&*step.tool)) return over->base;
+  return nullptr;
+}
+
+/// Clipping without a pause: steps one after another with the same blade.
+void find_hot_blade(const CautionInput& in, Found& found) {
+  for (auto step = in.order.begin(); step != in.order.end();) {
+    const Blade* const blade = blade_of(*step);
+    std::vector<Place> places;
+    for (; step != in.order.end() && blade_of(*step) == blade; ++step) {
+      std::ranges::copy(step->places, std::back_inserter(places));
+    }
     const double minutes = static_cast<double>(places.size()) * in.salon.time.clip_per_part;
     if (blade == nullptr || minutes <= static_cast<double>(blade_heats_after.count())) continue;
-    const TrimPart* const part = find_part(in.pet.trim, places.front());
+    const TrimPart* const first = find_part(in.pet.trim, places.front());
     Caution caution =
-        make_caution(RuleId::blade_heat, part != nullptr ? part->entry.span : SourceSpan{},
-                     {fmt::format("#{}: about {:.0f} min of clipping on end", blade->name, minutes),
-                      "",
-                      {blade, static_cast<int>(std::lround(minutes))}});
+        make_caution(RuleId::blade_heat, first != nullptr ? first->entry.span : SourceSpan{},
+                     {{}, {blade, static_cast<int>(std::lround(minutes))}});
     std::ranges::sort(places);
-    caution.places = places;
-    found.push_back(caution);
+    caution.places = std::move(places);
+    found.push_back(std::move(caution));
+  }
+}
+
+bool limb_or_tail(Region region) {
+  switch (region) {
+    case Region::fringe:
+    case Region::feet:
+    case Region::pads:
+    case Region::tail:
+    case Region::breeches:
+      return true;
+    default:
+      return in_group(region, Group::legs);
   }
 }
 
 void find_mat_wound(const CautionInput& in, Found& found) {
   if (in.latest == nullptr) return;
-  const auto limb_or_tail = [](Region r) {
-    return in_group(r, Group::legs) || r == Region::fringe || r == Region::feet ||
-           r == Region::pads || r == Region::tail || r == Region::breeches;
-  };
+  const Date day = in.latest->date.value;
+  const bool past = day < in.today;
   for (const RegionState& state : in.latest->came_in.regions) {
     if (!state.encircling || !limb_or_tail(state.place.region)) continue;
-    const Date day = in.latest->date.value;
-    const bool past = day < in.today;
     const std::vector<Place> where{state.place};
-    Saying what{fmt::format("{}: a mat all round; it may cut off the blood", places_phrase(where)),
-                "",
-                {where}};
-    Saying instead;
-    if (past) {
-      what = {fmt::format("{}: a mat all round on {}; it may cut off the blood",
-                          places_phrase(where), to_iso(day)),
-              "-past",
-              {where, day}};
-      instead = {"has a vet seen it? look there first", "-past", {}};
-    }
     Caution caution =
-        make_caution(RuleId::mat_wound, state.span, std::move(what), std::move(instead));
-    caution.places = {state.place};
-    found.push_back(caution);
+        past ? make_caution(RuleId::mat_wound, state.span, {"past", {where, day}}, {"past", {}})
+             : make_caution(RuleId::mat_wound, state.span, {{}, {where}});
+    caution.places = where;
+    found.push_back(std::move(caution));
   }
 }
 
@@ -143,57 +169,21 @@ void find_mats_on_thin_skin(const CautionInput& in, Found& found) {
   }
   if (matted.empty()) return;
   std::ranges::sort(matted);
-  const Date day = in.latest->date.value;
-  Caution caution = make_caution(
-      RuleId::thin_skin, span,
-      {fmt::format("{} matted on {}, on thin skin", places_phrase(matted), to_iso(day)),
-       "-mats",
-       {matted, day}},
-      {"leave these mats to a vet", "-mats", {}});
-  caution.places = matted;
+  Caution caution = make_caution(RuleId::thin_skin, span, {"mats", {matted, in.latest->date.value}},
+                                 {"mats", {}});
+  caution.places = std::move(matted);
   found.push_back(std::move(caution));
-}
-
-/// The rule's words with the places before them, once all of them are known.
-void name_places(Found& found) {
-  for (Caution& one : found) {
-    if (one.rule == RuleId::blade_heat || one.rule == RuleId::mat_wound) continue;
-    std::ranges::sort(one.places);
-    const std::string where = places_phrase(one.places);
-    if (one.rule == RuleId::avoid_region) {
-      one.what = where + ": no tool there";
-      one.what_said.facts = {one.places};
-    } else if (one.rule != RuleId::sanitary_blade && one.rule != RuleId::pads_blade &&
-               one.rule != RuleId::sanitary_shears && one.rule != RuleId::ear_edge &&
-               one.rule != RuleId::ear_mats) {
-      one.what = fmt::format("{}: {}", where, uncapitalised(one.what));
-      one.what_said.facts = {one.places};
-    }
-  }
 }
 }  // namespace
 
 void find_tool_cautions(const CautionInput& in, Found& all) {
-  Found found;
-  find_avoided(in, found);
-  for (std::size_t i = 0; i < in.pet.trim.size(); ++i) {
-    const TrimPart& part = in.pet.trim[i];
-    const auto place = workable(part.place, in.pet.alerts);
-    if (!place) continue;  // avoid_region says it
-    const auto least = i < in.lengths.size() && in.lengths[i].left
-                           ? std::optional(in.lengths[i].left->low)
-                           : std::nullopt;
-    for (const RuleId id :
-         tool_rules(part.entry.tool, least, *place, in.pet, in.latest, part.entry.lay)) {
-      add_at(found, make_caution(id, part.entry.span, {}, instead_for(id, part.entry.tool)),
-             *place);
-    }
-  }
+  TrimCautions found;
+  find_avoided(in.pet, found);
+  find_wrong_tools(in, found);
   find_matted_ears(in, found);
-  find_hot_blade(in, found);
-  find_mat_wound(in, found);
-  name_places(found);
-  find_mats_on_thin_skin(in, found);
-  std::ranges::move(found, std::back_inserter(all));
+  found.move_to(all);
+  find_hot_blade(in, all);
+  find_mat_wound(in, all);
+  find_mats_on_thin_skin(in, all);
 }
 }  // namespace furnish

@@ -23,28 +23,78 @@ std::optional<Acceptance> acceptance_of(RuleId id, const Pet& pet, Date today) {
   return newest;
 }
 
+using Variants = std::vector<std::string_view>;
+
+/// The sentences in which a rule says what is the matter; "" is the usual one.
+Variants variants_of_what(RuleId id) {
+  switch (id) {
+    case RuleId::dryer_face:
+      return {"head", "ears"};
+    case RuleId::vaccination:
+      return {"missing", "expired", "not-yet"};
+    case RuleId::mat_wound:
+      return {"", "past"};
+    case RuleId::thin_skin:
+      return {"", "mats"};
+    case RuleId::against_handling:
+      return {"", "dryer"};
+    default:
+      return {""};
+  }
+}
+/// The same for what to do instead.
+Variants variants_of_instead(RuleId id) {
+  switch (id) {
+    case RuleId::skip_tooth:
+      return {"", "twin"};
+    case RuleId::dwell_short:
+      return {"", "no-label"};
+    case RuleId::mat_wound:
+      return {"", "past"};
+    case RuleId::thin_skin:
+      return {"", "mats"};
+    case RuleId::against_handling:
+      return {"", "dryer"};
+    default:
+      return {""};
+  }
+}
+
+std::string key_of_what(RuleId id, std::string_view variant) {
+  std::string out(rule(id).key);
+  if (!variant.empty()) out += "-" + std::string(variant);
+  return out;
+}
+std::string key_of_instead(RuleId id, std::string_view variant) {
+  return key_of_what(id, variant) + "-do";
+}
+
 auto rank(const Caution& c) {
   return std::tuple(c.signal, c.rule, c.places, c.span.file, c.span.begin, c.what);
 }
 }  // namespace
 
 Caution make_caution(RuleId id, SourceSpan span, Saying what, Saying instead) {
-  const SafetyRule& row = rule(id);
   Caution out;
   out.rule = id;
-  out.signal = row.signal;
-  out.what = what.english.empty() ? std::string(row.what) : std::move(what.english);
-  out.instead = instead.english.empty() ? std::string(row.instead) : std::move(instead.english);
-  out.what_said = {fmt::format("{}{}", row.key, what.key), std::move(what.facts)};
-  out.instead_said = {fmt::format("{}{}-do", row.key, instead.key), std::move(instead.facts)};
+  out.signal = rule(id).signal;
+  out.what = {key_of_what(id, what.variant), std::move(what.facts)};
+  out.instead = {key_of_instead(id, instead.variant), std::move(instead.facts)};
   out.span = span;
   return out;
 }
 
-std::string places_phrase(const std::vector<Place>& places) {
-  std::vector<std::string> names;
-  for (const Place place : places) names.push_back(to_text(place));
-  return capitalised(listed(names));
+std::vector<std::string> caution_keys() {
+  std::vector<std::string> out;
+  for (const SafetyRule& row : safety_rules()) {
+    for (const std::string_view one : variants_of_what(row.id)) {
+      out.push_back(key_of_what(row.id, one));
+    }
+    for (const std::string_view one : variants_of_instead(row.id)) {
+      out.push_back(key_of_instead(row.id, one));
+    }
+  }
+  return out;
 }
 
 std::vector<Caution> cautions(const CautionInput& in) {
@@ -69,13 +119,17 @@ std::vector<Acceptance> stale_acceptances(const Pet& pet, std::span<const Cautio
   return out;
 }
 
-void report(std::span<const Caution> list, DiagnosticSink& sink) {
+std::string what_text(const Caution& caution, const PlanWords& words) {
+  return capitalised(words.caution(caution.what));
+}
+
+void report(std::span<const Caution> list, const PlanWords& words, DiagnosticSink& sink) {
   for (const Caution& one : list) {
     if (one.accepted) continue;
-    Diagnostic& said =
-        sink.warning("caution", one.span,
-                     fmt::format("{} ({}): {}", to_text(one.signal), rule(one.rule).key, one.what));
-    said.hint = one.instead;
+    Diagnostic& said = sink.warning(
+        "caution", one.span,
+        fmt::format("{} ({}): {}", to_text(one.signal), rule(one.rule).key, what_text(one, words)));
+    said.hint = words.caution(one.instead);
     if (one.against.file != SourceSpan::no_file) said.notes.emplace_back(one.against, "said here");
   }
 }

@@ -3,7 +3,6 @@
 #include <optional>
 #include <span>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "base/date.h"
@@ -14,35 +13,22 @@
 #include "plan/health.h"
 #include "plan/lengths.h"
 #include "plan/order.h"
-#include "trade/health.h"
+#include "plan/plan_words.h"
 #include "trade/safety.h"
-#include "trade/vet_words.h"
 
 namespace furnish {
 
 class DiagnosticSink;
 
-/// One thing that a caution's sentence names besides its own words.
-using CautionFact = std::variant<std::vector<Place>, Date, Mass, std::chrono::seconds, Condition,
-                                 const Blade*, int, double, VetTask, std::string>;
-
-/// A caution's sentence as data, so that it can be said in any language: the key of its pattern
-/// under [rule] in a catalogue, and what stands at its places, in order.
-struct CautionText {
-  std::string key;
-  std::vector<CautionFact> facts;
-};
-
 /// A safety rule that applies to this pet's plan, and the line that makes it apply.
 struct Caution {
   RuleId rule{};
-  Signal signal{};            ///< the rule's, or raised where it says so
-  std::string what, instead;  ///< of this pet where it can be said, in English; no full stop
-  CautionText what_said, instead_said;  ///< the same for other readers
-  std::vector<Place> places;            ///< in order; empty: not about a place
-  SourceSpan span;                      ///< the line that causes it
-  SourceSpan against;                   ///< the line it stands against; no file: none
-  std::optional<Acceptance> accepted;   ///< on purpose: printed as accepted, never left out
+  Signal signal{};                     ///< the rule's, or raised where it says so
+  CautionText what, instead;           ///< of this pet: what is the matter, and what to do
+  std::vector<Place> places;           ///< in order; empty: not about a place
+  SourceSpan span;                     ///< the line that causes it
+  SourceSpan against;                  ///< the line it stands against; no file: none
+  std::optional<Acceptance> accepted;  ///< on purpose: printed as accepted, never left out
 };
 
 /// What the rules look at besides the pet's file.
@@ -60,6 +46,10 @@ struct CautionInput {
 std::vector<Caution> cautions(const CautionInput&);
 /// Acceptances of rules that do not apply to this plan.
 std::vector<Acceptance> stale_acceptances(const Pet&, std::span<const Caution>);
+/// Every key that a CautionText may have, each once.
+std::vector<std::string> caution_keys();
+/// What is the matter, begun with a capital letter.
+std::string what_text(const Caution&, const PlanWords&);
 /// For `furnish check`: each caution that nobody accepted, as a warning "caution" with its line.
-void report(std::span<const Caution>, DiagnosticSink&);
+void report(std::span<const Caution>, const PlanWords&, DiagnosticSink&);
 }  // namespace furnish

@@ -52,24 +52,25 @@ auto tool_rank(const Tool& tool) {
   return std::tuple(tool.index(), size, blade);
 }
 
-std::vector<std::string_view> lines_for(const std::vector<Place>& places) {
-  std::vector<std::string_view> out;
+void add_once(std::vector<Method>& methods, Method method) {
+  if (std::ranges::find(methods, method) == methods.end()) methods.push_back(method);
+}
+
+std::vector<Method> methods_of(const std::vector<Place>& places) {
+  std::vector<Method> out;
   for (const Place place : places) {
-    const auto method = method_of(place.region);
-    if (!method || std::ranges::find(out, how(*method)) != out.end()) continue;
-    out.push_back(how(*method));
+    if (const auto method = method_of(place.region)) add_once(out, *method);
   }
   return out;
 }
 
 struct FinishRow {
-  std::string_view name;
   FinishPart part;
   Region region;
 };
-constexpr std::array finish_rows{FinishRow{"feet", FinishPart::feet, Region::feet},
-                                 FinishRow{"tail", FinishPart::tail, Region::tail},
-                                 FinishRow{"ears", FinishPart::ears, Region::ears}};
+constexpr std::array finish_rows{FinishRow{FinishPart::feet, Region::feet},
+                                 FinishRow{FinishPart::tail, Region::tail},
+                                 FinishRow{FinishPart::ears, Region::ears}};
 
 struct Job {
   int layer = 0;
@@ -102,7 +103,7 @@ bool is_cut(const Pet& pet, Region region) {
 void add_finishes(std::vector<Job>& jobs, const Pet& pet) {
   for (const FinishRow& row : finish_rows) {
     const auto place = workable({row.region, Side::both}, pet.alerts);
-    if (!place || finish_words(pet, row.name).empty() || is_cut(pet, row.region)) continue;
+    if (!place || finish_words(pet, row.part).empty() || is_cut(pet, row.region)) continue;
     const int layer = layer_of(row.region, Scissor{});
     add_job(jobs, {layer, std::nullopt, false, {*place}, info(row.region).stance});
   }
@@ -177,18 +178,14 @@ std::vector<Job> jobs_of(const Pet& pet, std::span<const DrawerGap> gaps,
   return jobs;
 }
 
-void add_once(std::vector<std::string_view>& lines, std::string_view line) {
-  if (!line.empty() && std::ranges::find(lines, line) == lines.end()) lines.push_back(line);
-}
-
 /// Ears, tail and feet as the style says.
 void add_finish(WorkStep& step, const Pet& pet) {
   for (const FinishRow& row : finish_rows) {
-    const std::string words = finish_words(pet, row.name);
+    const std::string words = finish_words(pet, row.part);
     const bool here =
         std::ranges::find(step.places, row.region, &Place::region) != step.places.end();
     if (words.empty() || !here) continue;
-    step.words += (step.words.empty() ? "" : "; ") + std::string(row.name) + ": " + words;
+    step.words += (step.words.empty() ? "" : "; ") + std::string(key(row.part)) + ": " + words;
     const FinishInfo* const known = find_finish(row.part, words);
     if (known != nullptr) add_once(step.how, known->how);
   }
@@ -196,15 +193,15 @@ void add_finish(WorkStep& step, const Pet& pet) {
 
 }  // namespace
 
-WorkStep make_step(Stage stage, Task task, std::string words, std::string_view how) {
+WorkStep make_step(Stage stage, Task task, std::string words, std::optional<Method> how) {
   WorkStep step{stage, task, std::nullopt, false, {}, Stance::standing, std::move(words), {}, {}};
-  if (!how.empty()) step.how.push_back(how);
+  if (how) step.how.push_back(*how);
   return step;
 }
 
-std::string finish_words(const Pet& pet, std::string_view part) {
-  const auto found = std::ranges::find(pet.finish, part, &FinishLine::part);
-  return found == pet.finish.end() ? std::string() : found->words;
+std::string finish_words(const Pet& pet, FinishPart part) {
+  const FinishLine* const line = find_line(pet.finish, part);
+  return line == nullptr ? std::string() : line->words;
 }
 
 std::vector<WorkStep> cutting(const Pet& pet, std::span<const DrawerGap> gaps,
@@ -226,10 +223,10 @@ std::vector<WorkStep> cutting(const Pet& pet, std::span<const DrawerGap> gaps,
     step.places = job.places;
     step.stance = job.stance;
     step.before_bath = time != CutTime::after_bath;
-    step.how = lines_for(job.places);
+    step.how = methods_of(job.places);
     add_finish(step, pet);
     if (step.how.empty() && job.tool && std::holds_alternative<Scissor>(*job.tool)) {
-      step.how.push_back(how(Method::anywhere));
+      step.how.push_back(Method::anywhere);
     }
     out.push_back(step);
   }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -28,8 +29,7 @@ std::vector<WorkStep> cutting(const Pet&, std::span<const DrawerGap>,
                               std::span<const Place> clip_first, CutTime);
 
 /// A step of the whole dog, standing.
-WorkStep make_step(Stage, Task, std::string words = {}, std::string_view how = {});
-/// What the pet or its style says about "ears", "tail", "feet", "nails" or "extras"; empty if
-/// nothing.
-std::string finish_words(const Pet&, std::string_view part);
+WorkStep make_step(Stage, Task, std::string words = {}, std::optional<Method> how = {});
+/// What the pet or its style says about a part of the finish; empty if nothing.
+std::string finish_words(const Pet&, FinishPart);
 }  // namespace furnish

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "plan/clinical.h"
 #include "plan/closed_days.h"
 #include "trade/phrases.h"
 
@@ -73,12 +74,7 @@ class Planner {
     fill_days(out);
     out.bath = home_bath();
     out.bathed = bathed();
-    out.heat = pet_.build.nose == NoseLength::short_nose ||
-               plan_.health.age_group == AgeGroup::senior ||
-               std::ranges::any_of(pet_.conditions, [](const auto& one) {
-                 return one.value == Condition::heart_disease ||
-                        one.value == Condition::collapsing_trachea;
-               });
+    out.heat = must_not_overheat(pet_, plan_.health.age_group);
     return out;
   }
 

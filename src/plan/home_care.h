@@ -48,7 +48,7 @@ struct HomeCare {
   std::optional<Date> nails, tidy, visit;
   std::optional<HomeBathPlan> bath;
   bool bathed = false;  ///< today, or planned so: the back is watched for a week
-  bool heat = false;    ///< flat face, age or heart: heat is dangerous
+  bool heat = false;    ///< must_not_overheat()
 };
 
 /// A calendar longer than this says nothing more: 26 weeks.

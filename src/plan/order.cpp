@@ -30,7 +30,7 @@ bool brushed(const Pet& pet) {
 void add_bath(std::vector<WorkStep>& out, const Pet& pet, const BathPlan& bath) {
   if (bath.none) return;
   const auto rinse = [&](Stage stage) {
-    WorkStep step = make_step(stage, Task::rinse, {}, how(Method::rinse));
+    WorkStep step = make_step(stage, Task::rinse, {}, Method::rinse);
     step.time = bath.rinse;
     out.push_back(step);
   };
@@ -66,7 +66,7 @@ void add_bath(std::vector<WorkStep>& out, const Pet& pet, const BathPlan& bath) 
   if (!words.empty() || coat_needs_it) {
     const bool undercoat = pet.coat == Coat::double_coat;
     out.push_back(make_step(Stage::wet_comb_out, Task::comb_through, words,
-                            undercoat ? how(Method::conditioner_double) : std::string_view()));
+                            undercoat ? std::optional(Method::conditioner_double) : std::nullopt));
     rinse(Stage::wet_comb_out);
   } else {
     rinse(Stage::bath);
@@ -74,13 +74,13 @@ void add_bath(std::vector<WorkStep>& out, const Pet& pet, const BathPlan& bath) 
 }
 
 void add_nails(std::vector<WorkStep>& out, const Pet& pet) {
-  const std::string words = finish_words(pet, "nails");
+  const std::string words = finish_words(pet, FinishPart::nails);
   const FinishInfo* const known = find_finish(FinishPart::nails, words);
   if (known != nullptr && known->words == "leave") return;
   const auto feet = workable({Region::feet, Side::both}, pet.alerts);
   if (!feet) return;
-  WorkStep step = make_step(Stage::nails, Task::nails, words,
-                            known != nullptr ? known->how : how(Method::nails));
+  WorkStep step =
+      make_step(Stage::nails, Task::nails, words, known != nullptr ? known->how : Method::nails);
   step.stance = Stance::foot_lifted;
   step.places = {*feet};
   out.push_back(step);
@@ -117,39 +117,21 @@ std::vector<WorkStep> order_of_work(const Pet& pet, const BathPlan& bath, std::s
   const bool coat_needs_it = pet.coat && info(*pet.coat).brush_before_water;
   const std::string before = words_of(pet.bath.before);
   if (!bath.none && (!before.empty() || coat_needs_it)) {
-    out.push_back(make_step(Stage::prepare, Task::brush_out, before, how(Method::before_bath)));
+    out.push_back(make_step(Stage::prepare, Task::brush_out, before, Method::before_bath));
   }
   cut(out, CutTime::before_bath);
   add_bath(out, pet, bath);
   add_nails(out, pet);
   if (!bath.none) out.push_back(make_step(Stage::dry, Task::dry, std::string(drying)));
   if (brushed(pet)) {
-    out.push_back(make_step(Stage::brush_out, Task::brush, {}, how(Method::damp_brush_out)));
+    out.push_back(make_step(Stage::brush_out, Task::brush, {}, Method::damp_brush_out));
     out.back().tool = Brush{};
   }
   add_products_after(out, bath);
   cut(out, CutTime::after_bath);
-  const std::string extras = finish_words(pet, "extras");
+  const std::string extras = finish_words(pet, FinishPart::extras);
   if (!extras.empty()) out.push_back(make_step(Stage::finish, Task::finish, extras));
-  out.push_back(make_step(Stage::check, Task::judge, {}, how(Method::look)));
-  return out;
-}
-
-Changes count_changes(std::span<const WorkStep> steps) {
-  Changes out;
-  std::optional<Tool> tool;
-  bool started = false;
-  Stance stance = Stance::standing;
-  for (const WorkStep& step : steps) {
-    const bool handled = step.tool || (step.task == Task::finish && !step.places.empty());
-    if (handled && (!started || step.tool != tool)) {
-      ++out.tool;
-      tool = step.tool;
-      started = true;
-    }
-    if (step.stance != stance) ++out.stance;
-    stance = step.stance;
-  }
+  out.push_back(make_step(Stage::check, Task::judge, {}, Method::look));
   return out;
 }
 }  // namespace furnish

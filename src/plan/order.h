@@ -12,6 +12,7 @@
 #include "model/salon.h"
 #include "plan/bath.h"
 #include "plan/drawer.h"
+#include "trade/method.h"
 
 namespace furnish {
 
@@ -55,8 +56,8 @@ struct WorkStep {
   bool substitute = false;    ///< `tool` stands in for one the drawer lacks
   std::vector<Place> places;  ///< in order of place; empty: the whole dog
   Stance stance = Stance::standing;
-  std::string words;                  ///< the pet's own: how it is brushed, product, finish
-  std::vector<std::string_view> how;  ///< lines for a newer groomer, of these places; may be empty
+  std::string words;                         ///< the pet's own: how it is brushed, product, finish
+  std::vector<Method> how;                   ///< for a newer groomer, of these places; may be empty
   std::optional<std::chrono::seconds> time;  ///< dwell, rinse
   bool before_bath = false;                  ///< a cut on the unwashed coat
 };
@@ -68,12 +69,4 @@ struct WorkStep {
 /// says how, see drying().
 std::vector<WorkStep> order_of_work(const Pet&, const BathPlan&, std::string_view drying,
                                     std::span<const DrawerGap>, std::span<const Place> clip_first);
-
-/// What an order costs: changes from one step to the next. A finish that names no tool counts as
-/// one of its own; other tasks without a tool are no change.
-struct Changes {
-  int tool = 0, stance = 0;
-  friend constexpr auto operator<=>(Changes, Changes) = default;
-};
-Changes count_changes(std::span<const WorkStep>);
 }  // namespace furnish

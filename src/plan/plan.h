@@ -27,8 +27,8 @@
 
 namespace furnish {
 
-/// Everything that is worked out for one pet on one day. Values only; words are in plan_text.h and
-/// in the tables of trade/.
+/// Everything that is worked out for one pet on one day. Values only; see plan_words.h for the
+/// words.
 struct Plan {
   Date today;
   std::vector<PartLength> lengths;

@@ -112,9 +112,9 @@ Json json(const Blend& blend) {
           {"steps", steps},
           {"shears", blend.with ? Json(std::string(to_text(*blend.with))) : Json(nullptr)}};
 }
-Json json(const WorkStep& step) {
+Json json(const WorkStep& step, const PlanWords& words) {
   Json how = Json::array();
-  for (const std::string_view line : step.how) how.push_back(std::string(line));
+  for (const Method method : step.how) how.push_back(words.how(method));
   return {{"stage", std::string(to_text(step.stage))},
           {"task", std::string(to_text(step.task))},
           {"tool", json(step.tool)},
@@ -251,25 +251,25 @@ Json json(const Acceptance& one) {
           {"reason", one.reason},
           {"signed", json(one.signed_on)}};
 }
-Json json(const Caution& one) {
+Json json(const Caution& one, const PlanWords& words) {
   return {{"rule", std::string(rule(one.rule).key)},
           {"signal", std::string(to_text(one.signal))},
-          {"what", one.what},
-          {"instead", one.instead},
+          {"what", what_text(one, words)},
+          {"instead", words.caution(one.instead)},
           {"places", json(one.places)},
           {"source", std::string(rule(one.rule).source)},
           {"accepted", json(one.accepted)}};
 }
 
-template <typename T>
-Json list(const std::vector<T>& rows) {
+template <typename T, typename... Words>
+Json list(const std::vector<T>& rows, const Words&... words) {
   Json out = Json::array();
-  for (const T& row : rows) out.push_back(json(row));
+  for (const T& row : rows) out.push_back(json(row, words...));
   return out;
 }
 }  // namespace
 
-std::string plan_json(const Plan& plan, const Pet& pet) {
+std::string plan_json(const Plan& plan, const Pet& pet, const PlanWords& words) {
   const Json out = {
       {"furnish_plan", plan_json_version},
       {"pet", {{"key", pet.key}, {"name", pet.name.value}}},
@@ -278,7 +278,7 @@ std::string plan_json(const Plan& plan, const Pet& pet) {
       {"targets", list(plan.targets)},
       {"drawer", list(plan.drawer)},
       {"blends", list(plan.blends)},
-      {"order", list(plan.order)},
+      {"order", list(plan.order, words)},
       {"bath", json(plan.bath)},
       {"drying",
        {{"words", plan.drying.words},
@@ -294,7 +294,7 @@ std::string plan_json(const Plan& plan, const Pet& pet) {
       {"last_visit", json(plan.last_visit)},
       {"findings", list(plan.findings)},
       {"health", json(plan.health)},
-      {"cautions", list(plan.cautions)},
+      {"cautions", list(plan.cautions, words)},
       {"stale_acceptances", list(plan.stale)}};
   return out.dump(2) + "\n";
 }

@@ -4,6 +4,7 @@
 
 #include "model/pet.h"
 #include "plan/plan.h"
+#include "plan/plan_words.h"
 
 namespace furnish {
 
@@ -43,5 +44,5 @@ inline constexpr int plan_json_version = 1;
 ///   months} cautions           [{rule, signal, what, instead, places, source, accepted}], gravest
 ///   first stale_acceptances  [{rule, reason, signed}]
 /// It holds what is for staff alone, such as accepted rules: not for an owner's page.
-std::string plan_json(const Plan&, const Pet&);
+std::string plan_json(const Plan&, const Pet&, const PlanWords&);
 }  // namespace furnish

@@ -59,15 +59,15 @@ std::string signed_text(Length difference, Units units) {
   return to_text(more ? difference : -difference, units) + (more ? " longer" : " shorter");
 }
 
-std::vector<Row> caution_rows(const Plan& plan) {
+std::vector<Row> caution_rows(const Plan& plan, const PlanWords& words) {
   std::vector<Row> rows;
   for (const Caution& one : plan.cautions) {
-    std::string words = one.what + "; " + one.instead;
+    std::string text = what_text(one, words) + "; " + words.caution(one.instead);
     if (one.accepted) {
-      words +=
+      text +=
           fmt::format(" [accepted {}: {}]", to_iso(one.accepted->signed_on), one.accepted->reason);
     }
-    rows.push_back({std::string(to_text(one.signal)), std::string(rule(one.rule).key), words});
+    rows.push_back({std::string(to_text(one.signal)), std::string(rule(one.rule).key), text});
   }
   for (const Acceptance& one : plan.stale) {
     rows.push_back({"", std::string(rule(one.rule.value).key),
@@ -322,7 +322,8 @@ std::string duration_text(const Duration& time) {
 }
 }  // namespace
 
-std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet) {
+std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet,
+                      const PlanWords& words) {
   const Units units = salon.units;
   std::string out = fmt::format("{}, {}\n", pet.name.value, to_iso(plan.today));
   std::vector<Row> visit;
@@ -334,7 +335,7 @@ std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet) {
   if (plan.duration) visit.push_back({"time", duration_text(*plan.duration)});
   add_table(out, "Visit", visit);
   add_table(out, "Before the next visit", limit_rows(plan, units));
-  add_table(out, "Cautions", caution_rows(plan));
+  add_table(out, "Cautions", caution_rows(plan, words));
   if (plan.last_visit) add_table(out, "Last time", last_visit_rows(*plan.last_visit, units));
   add_table(out, "Still open", finding_rows(plan.findings));
   add_table(out, "Length left", length_rows(plan, pet, units));

@@ -4,8 +4,8 @@
 #include <array>
 #include <string_view>
 
+#include "plan/clinical.h"
 #include "plan/places.h"
-#include "trade/health.h"
 #include "trade/phrases.h"
 
 namespace furnish {
@@ -16,9 +16,7 @@ const Blade& ten() {
 }
 
 bool folded_skin(const Pet& pet) {
-  return std::ranges::any_of(pet.conditions, [](const Located<Condition>& c) {
-    return c.value == Condition::wrinkles || c.value == Condition::thin_skin;
-  });
+  return has_condition(pet, Condition::wrinkles) || has_condition(pet, Condition::thin_skin);
 }
 
 bool says_tearing(std::string_view words) {
@@ -62,8 +60,7 @@ bool skip_tooth(const Tool& tool, Place place, const Pet& pet) {
 }
 
 bool double_coat_short(const Tool& tool, std::optional<Length> left, Place place, const Pet& pet) {
-  return pet.coat == Coat::double_coat && in_group(place.region, Group::body) && cuts(tool) &&
-         left && *left < Length::micrometres(std::int64_t{double_coat_shortest_mm} * 1000);
+  return cuts(tool) && left && too_short_for_double_coat(pet, place.region, *left);
 }
 }  // namespace
 

@@ -222,18 +222,4 @@ std::vector<std::size_t> best_order(std::span<const WorkNode> nodes) {
   if (nodes.empty()) return {};
   return Search(nodes).run();
 }
-
-Changes cost_of(std::span<const WorkNode> nodes, std::span<const std::size_t> order) {
-  Changes out;
-  int tool = none;
-  Stance stance = Stance::standing;
-  for (const std::size_t i : order) {
-    out.tool += nodes[i].tool != tool ? 1 : 0;
-    out.stance += nodes[i].stance != stance ? 1 : 0;
-    tool = nodes[i].tool;
-    stance = nodes[i].stance;
-  }
-  out.stance += stance != Stance::standing ? 1 : 0;
-  return out;
-}
 }  // namespace furnish

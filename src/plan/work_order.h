@@ -4,7 +4,7 @@
 #include <span>
 #include <vector>
 
-#include "plan/order.h"
+#include "trade/region.h"
 
 namespace furnish {
 
@@ -27,7 +27,4 @@ struct WorkNode {
 ///  order.
 /// pre: at most 64 nodes, no two alike in layer, tool and stance.
 std::vector<std::size_t> best_order(std::span<const WorkNode>);
-
-/// What such an order costs.
-Changes cost_of(std::span<const WorkNode>, std::span<const std::size_t> order);
 }  // namespace furnish

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "base/text.h"
+#include "sheet/caution_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -103,18 +104,19 @@ std::vector<AlertEntry> alert_entries(const SheetInput& input, const SheetVoice&
   }
   std::vector<Caution> told;
   std::ranges::copy_if(input.plan.cautions, std::back_inserter(told), [&](const Caution& caution) {
+    if (scope == CautionScope::none) return false;
     return scope == CautionScope::all || (!caution.accepted && belongs_on_card(caution));
   });
   for (std::size_t i = 0; i < told.size(); ++i) {
     // Several that end in the same advice are one row: "Rabies: none on file. Distemper: …".
-    std::string what = sentence(caution_text(told[i].what_said, voice));
+    std::string what = sentence(caution_text(told[i].what, voice));
     const Caution first = told[i];
     while (i + 1 < told.size() && told[i + 1].rule == first.rule &&
            told[i + 1].signal == first.signal && told[i + 1].instead == first.instead &&
            told[i + 1].accepted.has_value() == first.accepted.has_value()) {
-      what += ' ' + sentence(caution_text(told[++i].what_said, voice));
+      what += ' ' + sentence(caution_text(told[++i].what, voice));
     }
-    std::string action = sentence(caution_text(first.instead_said, voice));
+    std::string action = sentence(caution_text(first.instead, voice));
     if (first.accepted) {
       action = voice.words.say(Phrase::accepted_on,
                                {action, voice.locale.long_date(first.accepted->signed_on),

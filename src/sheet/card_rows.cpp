@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "sheet/caution_words.h"
 #include "sheet/mix_text.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
@@ -184,8 +185,6 @@ class RowMaker {
   }
 
   void finish() {
-    constexpr std::array parts{Phrase::finish_ears, Phrase::finish_tail, Phrase::finish_feet,
-                               Phrase::finish_nails};
     std::vector<TextSpan> text;
     SourceSpan span;
     // Bold means "not as the style says"; where the style says nothing, nothing stands out.
@@ -193,11 +192,10 @@ class RowMaker {
     for (const FinishLine& line : pet().finish) {
       if (!text.empty()) text.push_back({" · "});
       const auto face = line.differs && mixed ? std::optional(Face::semibold) : std::nullopt;
-      constexpr std::array<std::string_view, 4> keys{"ears", "tail", "feet", "nails"};
-      const auto* const known = std::ranges::find(keys, line.part);
-      const std::string head =
-          known == keys.end() ? std::string()
-                              : say(parts[static_cast<std::size_t>(known - keys.begin())]) + " ";
+      // Extras say for themselves what they are.
+      const std::string head = line.part == FinishPart::extras
+                                   ? std::string()
+                                   : finish_part_name(line.part, voice_.words) + " ";
       const std::string words = head + finish_text(line.part, line.words, voice_.words);
       text.push_back({text.empty() ? capitalised(words) : words, face});
       span = line.span;
@@ -219,7 +217,7 @@ class RowMaker {
     SourceSpan span;
     for (const Caution& caution : input_.plan.cautions) {
       if (!caution.accepted || !belongs_on_card(caution)) continue;
-      text.add(say(Phrase::accepted_on, {sentence(caution_text(caution.what_said, voice_)),
+      text.add(say(Phrase::accepted_on, {sentence(caution_text(caution.what, voice_)),
                                          voice_.locale.long_date(caution.accepted->signed_on),
                                          own(caution.accepted->reason)}));
       span = caution.accepted->span;

@@ -34,8 +34,8 @@ struct CardRow {
 bool belongs_on_card(const Caution&);
 
 /// Which of the plan's cautions stand among the alerts: those that belong on a card and nobody
-/// accepted, or all, accepted ones marked as such.
-enum class CautionScope : std::uint8_t { card, all };
+/// accepted, or all, accepted ones marked as such. None on an owner's page: they are about the work.
+enum class CautionScope : std::uint8_t { none, card, all };
 /// The pet's alerts and the plan's cautions, gravest first; of one gravity the pet's own come
 /// first. The plan's are set smaller.
 std::vector<AlertEntry> alert_entries(const SheetInput&, const SheetVoice&, CautionScope);

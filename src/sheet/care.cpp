@@ -8,6 +8,7 @@
 #include "page/forms.h"
 #include "page/list.h"
 #include "page/rows.h"
+#include "page/run_in_alerts.h"
 #include "page/stack.h"
 #include "sheet/calendar_words.h"
 #include "sheet/care_parts.h"
@@ -25,7 +26,13 @@ class CareMaker {
       : desk_(desk), words_(desk.voice.words), locale_(desk.voice.locale), code_(std::move(code)) {}
 
   BlockPtr make(bool roomy) const {
-    std::vector<BlockPtr> blocks{head(), std::make_shared<Rule>(rule_name), gap(roomy ? 1 : 0.5)};
+    std::vector<BlockPtr> blocks{head()};
+    if (auto alerts = care_alerts(desk_); !alerts.empty()) {
+      blocks.push_back(std::make_shared<RunInAlerts>(std::move(alerts), rule_name));
+    } else {
+      blocks.push_back(std::make_shared<Rule>(rule_name));
+    }
+    blocks.push_back(gap(roomy ? 1 : 0.5));
     put(blocks, section(words_.say(Phrase::care_head_today), today()), roomy);
     put(blocks, section(home_title(), at_home()), roomy);
     if (auto days = strip()) {

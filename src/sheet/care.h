@@ -16,7 +16,8 @@ struct CareInput {
 };
 
 /// One page for the owner's fridge: what was done, how to keep the coat, what to watch for, when to
-/// come back. Nothing that is for staff reaches it. Empty after an error.
+/// come back. pre: pet, plan and visit know nothing that is for staff (model/for_everyone.h). Empty
+/// after an error.
 std::optional<Sheet> make_care_sheet(const SheetInput&, const CareInput&, const SheetVoice&,
                                      DiagnosticSink&);
 

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "page/alerts.h"
 #include "page/paragraph.h"
 #include "sheet/care.h"
 
@@ -14,6 +15,9 @@ struct CareDesk {
   const CareInput& care;
   const SheetVoice& voice;
 };
+
+/// The pet's alerts, gravest first.
+std::vector<AlertEntry> care_alerts(const CareDesk&);
 
 /// What was done, three to five points in an owner's words.
 std::vector<std::string> care_today(const CareDesk&);

@@ -71,10 +71,8 @@ class TodayMaker {
   void bath() {
     const std::string& name = pet_.name.value;
     const bool washed = visit() != nullptr ? !visit()->products.empty() : desk_.care.care.bathed;
-    const bool nails =
-        std::ranges::any_of(pet_.finish,
-                            [](const FinishLine& line) { return line.part == "nails"; }) &&
-        (visit() == nullptr || visit()->nails.empty());
+    const bool nails = find_line(pet_.finish, FinishPart::nails) != nullptr &&
+                       (visit() == nullptr || visit()->nails.empty());
     if (bare()) {
       if (washed) add(say(Phrase::care_washed, {name}));
       if (nails) add(say(Phrase::care_nails_done));
@@ -84,8 +82,8 @@ class TodayMaker {
       add(say(nails ? Phrase::care_brushed_nails : Phrase::care_brushed, {name}));
     }
     if (visit() != nullptr && !visit()->nails.empty()) {
-      add(sentence(say(Phrase::care_end,
-                       {say(Phrase::finish_nails), desk_.voice.words.written(visit()->nails)})));
+      add(sentence(say(Phrase::care_end, {finish_part_name(FinishPart::nails, desk_.voice.words),
+                                          desk_.voice.words.written(visit()->nails)})));
     }
   }
 
@@ -158,25 +156,17 @@ class TodayMaker {
       add(sentence(desk_.voice.words.written(visit()->finish)));
       return;
     }
-    struct End {
-      std::string_view part;
-      Phrase name;
-      Region region;
-    };
-    constexpr std::array<End, 2> parts{
-        {{"ears", Phrase::finish_ears, Region::ears}, {"tail", Phrase::finish_tail, Region::tail}}};
     std::string text;
-    for (const End& end : parts) {
-      const auto line =
-          std::ranges::find(pet_.finish, end.part, [](const FinishLine& one) { return one.part; });
+    for (const FinishPart part : {FinishPart::ears, FinishPart::tail}) {
+      const FinishLine* const line = find_line(pet_.finish, part);
       const bool otherwise =
           visit() != nullptr && std::ranges::any_of(visit()->done, [&](const PlacedEntry& rule) {
-            return rule.place.region == end.region;
+            return finish_part(rule.place.region) == part;
           });
-      if (line == pet_.finish.end() || otherwise) continue;
+      if (line == nullptr || otherwise) continue;
       if (!text.empty()) text += ' ';
-      text += sentence(say(Phrase::care_end,
-                           {say(end.name), finish_text(end.part, line->words, desk_.voice.words)}));
+      text += sentence(say(Phrase::care_end, {finish_part_name(part, desk_.voice.words),
+                                              finish_text(part, line->words, desk_.voice.words)}));
     }
     if (!text.empty()) add(text);
   }
@@ -292,6 +282,12 @@ class HomeMaker {
 };
 }  // namespace
 
+std::vector<AlertEntry> care_alerts(const CareDesk& desk) {
+  std::vector<AlertEntry> out = alert_entries(desk.input, desk.voice, CautionScope::none);
+  for (AlertEntry& one : out) one.role = Role::action;
+  return out;
+}
+
 std::vector<std::string> care_today(const CareDesk& desk) {
   return TodayMaker(desk).all();
 }
@@ -314,7 +310,7 @@ std::vector<CareSign> care_watch(const CareDesk& desk) {
                      words.say(Phrase::note_mat_round_do)});
     }
     for (const Finding& finding : desk.care.visit->findings) {
-      if (finding.audience != Audience::everyone || finding.closed) continue;
+      if (finding.closed) continue;
       out.push_back(
           {sentence(words.say(Phrase::care_found,
                               {capitalised(places_text({finding.place.value}, desk.voice)),

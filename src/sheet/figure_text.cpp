@@ -9,60 +9,91 @@
 
 namespace furnish {
 namespace {
+using FiveKeys = std::array<std::string_view, 5>;
+constexpr FiveKeys ear_keys{"ears-prick", "ears-semi-prick", "ears-drop", "ears-button",
+                            "ears-rose"};
+constexpr FiveKeys tail_keys{"tail-plume", "tail-sickle", "tail-sabre", "tail-otter",
+                             "tail-docked"};
+constexpr std::array<std::string_view, tool_kind_count> tool_keys{
+    "tool-brush", "tool-blade", "tool-comb", "tool-straight", "tool-thinning", "tool-strip"};
+
+enum class FigureWord : std::uint8_t {
+  from_left,
+  from_right,
+  coat_left,
+  part,
+  part_tool,
+  natural,
+  no_tool,
+  take_care,
+  finding
+};
+constexpr std::array<std::string_view, 9> word_keys{"from-left", "from-right", "coat-left",
+                                                    "part",      "part-tool",  "natural",
+                                                    "no-tool",   "take-care",  "finding"};
+
 std::string_view key_of(EarType type) {
-  constexpr std::array<std::string_view, 5> keys{"ears-prick", "ears-semi-prick", "ears-drop",
-                                                 "ears-button", "ears-rose"};
-  return keys.at(static_cast<std::size_t>(type));
+  return ear_keys.at(static_cast<std::size_t>(type));
 }
 std::string_view key_of(TailType type) {
-  constexpr std::array<std::string_view, 5> keys{"tail-plume", "tail-sickle", "tail-sabre",
-                                                 "tail-otter", "tail-docked"};
-  return keys.at(static_cast<std::size_t>(type));
+  return tail_keys.at(static_cast<std::size_t>(type));
+}
+std::string_view key_of(ToolKind kind) {
+  return tool_keys.at(static_cast<std::size_t>(kind));
+}
+std::string_view key_of(FigureWord word) {
+  return word_keys.at(static_cast<std::size_t>(word));
 }
 
-std::string_view key_of(ToolKind kind) {
-  constexpr std::array<std::string_view, tool_kind_count> keys{
-      "tool-brush", "tool-blade", "tool-comb", "tool-straight", "tool-thinning", "tool-strip"};
-  return keys.at(static_cast<std::size_t>(kind));
+template <typename Key>
+std::string term(const Words& words, Key key, const std::vector<WordArgument>& arguments = {}) {
+  return words.term("figure", key_of(key), arguments);
 }
 
 std::string spot_text(const FigureSpot& spot, const Words& words) {
   const std::string place = place_name(spot.place, words);
   switch (spot.kind) {
     case SpotKind::avoid:
-      return words.term("figure", "no-tool", {place});
+      return term(words, FigureWord::no_tool, {place});
     case SpotKind::alert:
-      return words.term("figure", "take-care", {place});
+      return term(words, FigureWord::take_care, {place});
     case SpotKind::finding:
       break;
   }
-  return words.term("figure", "finding", {spot.number, place});
+  return term(words, FigureWord::finding, {spot.number, place});
 }
 }  // namespace
+
+std::vector<std::string_view> figure_keys() {
+  std::vector<std::string_view> out(word_keys.begin(), word_keys.end());
+  out.insert(out.end(), ear_keys.begin(), ear_keys.end());
+  out.insert(out.end(), tail_keys.begin(), tail_keys.end());
+  out.insert(out.end(), tool_keys.begin(), tool_keys.end());
+  return out;
+}
 
 std::string figure_text(const FigureInput& input, const std::string& lead,
                         const SheetVoice& voice) {
   const Words& words = voice.words;
   std::vector<std::string> parts{
-      lead, words.term("figure", input.side == Side::right ? "from-right" : "from-left")};
+      lead,
+      term(words, input.side == Side::right ? FigureWord::from_right : FigureWord::from_left)};
   if (input.coat) parts.push_back(words.say(Phrase::coat_of, {coat_name(*input.coat, words)}));
-  if (input.build.ears) parts.push_back(words.term("figure", key_of(*input.build.ears)));
-  if (input.build.tail) parts.push_back(words.term("figure", key_of(*input.build.tail)));
+  if (input.build.ears) parts.push_back(term(words, *input.build.ears));
+  if (input.build.tail) parts.push_back(term(words, *input.build.tail));
   std::vector<std::string> left;
   for (const RegionInfo& region : regions()) {
     const auto i = static_cast<std::size_t>(region.region);
     if (!input.left[i]) continue;
     const std::string place = place_name({region.region, Side::both}, words);
     const std::string length = shown(*input.left[i], voice);
-    left.push_back(input.tools[i]
-                       ? words.term("figure", "part-tool",
-                                    {place, length, words.term("figure", key_of(*input.tools[i]))})
-                       : words.term("figure", "part", {place, length}));
+    left.push_back(input.tools[i] ? term(words, FigureWord::part_tool,
+                                         {place, length, term(words, *input.tools[i])})
+                                  : term(words, FigureWord::part, {place, length}));
   }
   std::string out = joined(parts, comma(words)) + ". ";
-  out +=
-      words.term("figure", "coat-left",
-                 {left.empty() ? words.term("figure", "natural") : joined(left, semicolon(words))});
+  out += term(words, FigureWord::coat_left,
+              {left.empty() ? term(words, FigureWord::natural) : joined(left, semicolon(words))});
   for (const FigureSpot& spot : input.spots) out += " " + spot_text(spot, words) + ".";
   return out;
 }

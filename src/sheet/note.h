@@ -18,7 +18,8 @@ struct NoteInput {
   std::span<const Visit> history;  ///< up to this visit, it included; oldest first
   /// Of the visit, in its order; null where one is missing or broken. As many as it has photos.
   std::vector<PhotographPtr> photos;
-  /// Whose copy: `staff` is the file's and says all; `everyone` is the owner's, in plain words.
+  /// In whose words: `staff` is the file's copy, `everyone` the owner's, in plain ones. What an
+  /// owner may not know is not in the pet, plan and visits of that copy (model/for_everyone.h).
   Audience audience = Audience::staff;
 };
 

@@ -28,9 +28,10 @@ struct NoteRow {
 /// it comes again. What nobody said takes no row.
 std::vector<NoteRow> note_rows(const NoteDesk&);
 
-/// Findings that this copy shows, in the order of the file; their numbers are those on the figure.
+/// The visit's findings, in the order of the file; their numbers are those on the figure.
 std::vector<const Finding*> note_findings(const NoteDesk&);
-/// What must not be missed: a mat round a limb, weight lost; gravest first.
+/// What must not be missed: a mat round a limb, weight lost; on an owner's copy also the pet's
+/// alerts. Gravest first.
 std::vector<AlertEntry> note_alerts(const NoteDesk&);
 /// What waits for a signature: what was agreed to without a name or a day, and what should have been
 /// agreed to but is not on record.

@@ -105,7 +105,6 @@ class RowMaker {
   }
 
   void behaviour() {
-    if (!desk_.staff()) return;
     Pieces out;
     out.add("", own(visit_.came_in.behaviour));
     out.add(say(Phrase::note_helped), own(visit_.came_in.helped));
@@ -283,9 +282,7 @@ std::vector<NoteRow> note_rows(const NoteDesk& desk) {
 
 std::vector<const Finding*> note_findings(const NoteDesk& desk) {
   std::vector<const Finding*> out;
-  for (const Finding& finding : desk.note.visit.findings) {
-    if (desk.staff() || finding.audience == Audience::everyone) out.push_back(&finding);
-  }
+  for (const Finding& finding : desk.note.visit.findings) out.push_back(&finding);
   return out;
 }
 }  // namespace furnish

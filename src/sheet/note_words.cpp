@@ -1,34 +1,66 @@
 #include <algorithm>
-#include <set>
 
 #include "base/text.h"
+#include "plan/consents.h"
 #include "sheet/card_rows.h"
 #include "sheet/figure_text.h"
 #include "sheet/note_parts.h"
 #include "sheet/shown.h"
 #include "sheet/trim_lines.h"
-#include "trade/mats.h"
-#include "trade/phrases.h"
 
 namespace furnish {
 namespace {
 /// Days in what the page calls a month of growth.
 constexpr double month_of_growth = 30;
 
-std::size_t index(Region region) {
-  return static_cast<std::size_t>(region);
-}
+/// What must not be missed, and what to do about it.
+struct NoteAlert {
+  Gravity gravity;
+  Phrase signal;
+  std::string statement;
+  Phrase action;
+  SourceSpan span;
+};
 
-AlertEntry entry(Gravity gravity, Phrase word, std::string statement, std::string action,
-                 SourceSpan span, const NoteDesk& desk) {
+AlertEntry entry(NoteAlert alert, const Words& words) {
   AlertEntry out;
-  out.gravity = gravity;
-  out.word = desk.voice.words.say(word);
-  out.statement = std::move(statement);
-  out.action = std::move(action);
-  out.origin = {"alert", span};
+  out.gravity = alert.gravity;
+  out.word = words.say(alert.signal);
+  out.statement = std::move(alert.statement);
+  out.action = words.say(alert.action);
+  out.origin = {"alert", alert.span};
   out.role = Role::action;
   return out;
+}
+
+/// True if it is seen when the dog is drawn from `side`.
+bool seen_from(Side side, Place place) {
+  return place.side == Side::both || place.side == side;
+}
+
+/// Measured, else by what was done, else by the trim. Drawn in the middle of what is known of a
+/// region, whichever side the length is of.
+void draw_as_it_left(FigureInput& figure, const NoteDesk& desk) {
+  for (const RegionGrowth& row : desk.input.plan.growth) {
+    if (!seen_from(figure.side, row.place)) continue;
+    figure.left[static_cast<std::size_t>(row.place.region)] = row.left;
+  }
+}
+
+/// Measured, else what was expected of it by the day, where there was a visit before.
+void draw_as_it_came(FigureInput& figure, const NoteDesk& desk) {
+  if (desk.note.history.size() > 1) {
+    for (const RegionGrowth& row : desk.note.before.growth) {
+      const auto region = static_cast<std::size_t>(row.place.region);
+      if (!seen_from(figure.side, row.place) || !figure.left[region]) continue;
+      figure.came_in[region] = row.today;
+    }
+  }
+  for (const RegionState& state : desk.note.visit.came_in.regions) {
+    if (!state.length || !seen_from(figure.side, state.place)) continue;
+    figure.came_in[static_cast<std::size_t>(state.place.region)] =
+        LengthRange{*state.length, *state.length};
+  }
 }
 }  // namespace
 
@@ -38,49 +70,29 @@ std::vector<AlertEntry> note_alerts(const NoteDesk& desk) {
   for (const RegionState& state : desk.note.visit.came_in.regions) {
     if (!state.encircling) continue;
     const std::string where = places_text({state.place}, desk.voice);
-    out.push_back(entry(Gravity::row, Phrase::danger, words.say(Phrase::note_mat_round, {where}),
-                        words.say(Phrase::note_mat_round_do), state.span, desk));
+    out.push_back(entry({Gravity::row, Phrase::danger, words.say(Phrase::note_mat_round, {where}),
+                         Phrase::note_mat_round_do, state.span},
+                        words));
   }
-  const Health& health = desk.input.plan.health;
-  const WeightChange* const change = weight_lost(health);
   // Only a weight of this visit is news here.
-  if (change != nullptr && desk.note.visit.weight) {
+  const WeightChange* const change = weight_lost(desk.input.plan.health);
+  if (const auto& weight = desk.note.visit.weight; change != nullptr && weight) {
     const std::string from = shown(change->before.weight, desk.voice);
-    const std::string to = shown(desk.note.visit.weight->value, desk.voice);
+    const std::string to = shown(weight->value, desk.voice);
     out.push_back(
-        entry(Gravity::hairline, Phrase::notice, words.say(Phrase::note_weight_lost, {from, to}),
-              words.say(Phrase::note_weight_lost_do), desk.note.visit.weight->span, desk));
+        entry({Gravity::hairline, Phrase::notice, words.say(Phrase::note_weight_lost, {from, to}),
+               Phrase::note_weight_lost_do, weight->span},
+              words));
+  }
+  if (!desk.staff()) {
+    for (AlertEntry& one : alert_entries(desk.input, desk.voice, CautionScope::none)) {
+      one.role = Role::action;
+      out.push_back(std::move(one));
+    }
+    std::ranges::stable_sort(out, {}, &AlertEntry::gravity);
   }
   return out;
 }
-
-namespace {
-/// Whether something that was agreed to on file is about a thing with that name. Words of other
-/// languages than English are not understood: there any consent will do.
-bool agreed_to(const NoteDesk& desk, std::initializer_list<std::string_view> names) {
-  const auto& consents = desk.note.visit.consents;
-  if (!desk.input.salon.language.starts_with("en")) return !consents.empty();
-  return std::ranges::any_of(consents, [&](const Consent& consent) {
-    return std::ranges::any_of(names,
-                               [&](std::string_view name) { return mentions(consent.to, name); });
-  });
-}
-
-/// The body of a double coat left shorter than it may come back from (RuleId::double_coat_short),
-/// by plan or by what was done.
-bool clipped_short(const NoteDesk& desk) {
-  constexpr Length least = 25_mm;
-  if (desk.input.pet.coat != Coat::double_coat) return false;
-  const auto accepted = [](const Caution& caution) {
-    return caution.rule == RuleId::double_coat_short && caution.accepted;
-  };
-  if (std::ranges::any_of(desk.input.plan.cautions, accepted)) return false;
-  return std::ranges::any_of(desk.input.plan.growth, [&](const RegionGrowth& row) {
-    const bool natural = row.natural && row.left.high >= *row.natural;
-    return in_group(row.place.region, Group::body) && !natural && row.left.high < least;
-  });
-}
-}  // namespace
 
 std::vector<std::string> note_signatures(const NoteDesk& desk) {
   const Words& words = desk.voice.words;
@@ -91,49 +103,30 @@ std::vector<std::string> note_signatures(const NoteDesk& desk) {
     if (!consent.by.empty()) text += ": " + words.written(consent.by);
     out.push_back(sentence(text));
   }
-  const auto& regions = desk.note.visit.came_in.regions;
-  const bool cut_out = std::ranges::any_of(
-      regions, [](const RegionState& state) { return state.mats.value_or(0) >= mats_cut_out; });
-  if (cut_out && !agreed_to(desk, {"mat", "felt", "cut"})) {
-    out.push_back(sentence(words.say(Phrase::note_consent_mats)));
-  }
-  if (clipped_short(desk) && !agreed_to(desk, {"short", "shav", "clip"})) {
-    out.push_back(sentence(words.say(Phrase::note_consent_short)));
+  const Plan& plan = desk.input.plan;
+  for (const ConsentTo what : consents_missing(desk.note.visit, desk.input.pet, plan.growth,
+                                               plan.cautions, desk.input.salon.language)) {
+    const bool mats = what == ConsentTo::cutting_out;
+    out.push_back(
+        sentence(words.say(mats ? Phrase::note_consent_mats : Phrase::note_consent_short)));
   }
   return out;
 }
 
 FigureInput note_figure(const NoteDesk& desk, Side side) {
-  FigureInput figure;
   const Pet& pet = desk.input.pet;
+  FigureInput figure;
+  figure.side = side;
   figure.build = pet.build;
   figure.coat = pet.coat;
   if (const auto& weight = desk.input.plan.health.weight) figure.weight = weight->weight;
-  // As it left: measured, else by what was done, else by the trim. Drawn in the middle of what is
-  // known of a region, whichever side the length is of.
-  for (const RegionGrowth& row : desk.input.plan.growth) {
-    if (row.place.side != Side::both && row.place.side != side) continue;
-    figure.left[index(row.place.region)] = row.left;
-  }
-  // As it came: measured, else what was expected of it by the day, where there was a visit before.
-  if (desk.note.history.size() > 1) {
-    for (const RegionGrowth& row : desk.note.before.growth) {
-      if (row.place.side != Side::both && row.place.side != side) continue;
-      if (figure.left[index(row.place.region)]) {
-        figure.came_in[index(row.place.region)] = row.today;
-      }
-    }
-  }
-  for (const RegionState& state : desk.note.visit.came_in.regions) {
-    if (!state.length || (state.place.side != Side::both && state.place.side != side)) continue;
-    figure.came_in[index(state.place.region)] = LengthRange{*state.length, *state.length};
-  }
   if (pet.style) figure.stepped = pet.style->lines;
+  draw_as_it_left(figure, desk);
+  draw_as_it_came(figure, desk);
   int number = 0;
   for (const Finding* finding : note_findings(desk)) {
     figure.spots.push_back({finding->place.value, SpotKind::finding, ++number});
   }
-  figure.side = side;
   figure.alt =
       figure_text(figure, desk.voice.words.say(Phrase::note_figure, {pet.name.value}), desk.voice);
   return figure;

@@ -117,21 +117,6 @@ std::string ReaderLocale::short_date(Date day) const {
   return formats_->format("yMMMd", icu_date(day));
 }
 
-std::string ReaderLocale::with_dates(const std::string& text) const {
-  constexpr std::size_t length = 10;
-  std::string out;
-  for (std::size_t i = 0; i < text.size();) {
-    const auto date = parse_date(std::string_view(text).substr(i, length));
-    if (date) {
-      out += long_date(*date);
-      i += length;
-    } else {
-      out += text[i++];
-    }
-  }
-  return out;
-}
-
 std::string ReaderLocale::time(TimeOfDay time) const {
   return formats_->format("jmm", icu_date(Date{}, time));
 }

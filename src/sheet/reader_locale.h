@@ -32,8 +32,6 @@ class ReaderLocale {
   std::string day_and_month(Date, Date from) const;
   /// "24 Nov 2026", for the axis of a chart.
   std::string short_date(Date) const;
-  /// A text with the ISO dates in it ("2026-11-19") written as long_date() does.
-  std::string with_dates(const std::string& text) const;
   /// "11:45" or "11:45 AM"
   std::string time(TimeOfDay) const;
   /// "a, b and c"; "a, b or c".

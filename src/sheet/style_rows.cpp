@@ -52,14 +52,9 @@ std::string stance_text(Stance stance, const Words& words) {
 
 /// The finish that the pet or the style asks for on a region that has one.
 std::string finish_of(Region region, const Pet& pet) {
-  const std::string_view part = region == Region::ears   ? "ears"
-                                : region == Region::tail ? "tail"
-                                : region == Region::feet ? "feet"
-                                                         : "";
-  for (const FinishLine& line : pet.finish) {
-    if (line.part == part) return line.words;
-  }
-  return {};
+  const auto part = finish_part(region);
+  const FinishLine* const line = part ? find_line(pet.finish, *part) : nullptr;
+  return line == nullptr ? std::string() : line->words;
 }
 
 class RowMaker {

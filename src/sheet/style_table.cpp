@@ -27,16 +27,9 @@ std::string leaves(const StyleRow& row, const SheetVoice& voice) {
   return voice.words.say(Phrase::leaves_unknown);
 }
 
-/// The part of the finish that is made on a region.
-std::string_view finish_part(Region region) {
-  return region == Region::ears   ? "ears"
-         : region == Region::tail ? "tail"
-         : region == Region::feet ? "feet"
-                                  : "";
-}
-
 std::string finish_words(const StyleRow& row, const Words& words) {
-  return finish_text(finish_part(row.part->place.region), row.finish, words);
+  const auto part = finish_part(row.part->place.region);
+  return part ? finish_text(*part, row.finish, words) : words.written(row.finish);
 }
 
 /// "round, level with the cheeks; from behind; no ⅜ in comb (same length)".
@@ -53,26 +46,21 @@ std::vector<std::string> how_of(const StyleRow& row, const SheetVoice& voice) {
 }
 
 /// The lines that a newer groomer needs for these places and their finish.
-std::vector<std::string_view> how_lines(const StyleRow& row) {
-  std::vector<std::string_view> lines;
-  const auto add = [&](std::string_view line) {
-    if (!line.empty() && std::ranges::find(lines, line) == lines.end()) lines.push_back(line);
+std::vector<Method> how_lines(const StyleRow& row) {
+  std::vector<Method> lines;
+  const auto add = [&](Method line) {
+    // A line may begin with the very words of another.
+    const bool said =
+        std::ranges::any_of(lines, [&](Method other) { return begins_with(other, line); });
+    if (!said) lines.push_back(line);
   };
   for (const Place place : row.places) {
     if (row.kind != RowKind::cut) break;
-    if (const auto method = method_of(place.region)) add(how(*method));
+    if (const auto method = method_of(place.region)) add(*method);
     if (row.finish.empty()) continue;
-    const auto part = place.region == Region::ears   ? std::optional(FinishPart::ears)
-                      : place.region == Region::tail ? std::optional(FinishPart::tail)
-                      : place.region == Region::feet ? std::optional(FinishPart::feet)
-                                                     : std::nullopt;
+    const auto part = finish_part(place.region);
     if (!part) continue;
-    if (const FinishInfo* known = find_finish(*part, row.finish)) {
-      // The method may begin with the very words of the finish.
-      const bool said = std::ranges::any_of(
-          lines, [&](std::string_view line) { return line.starts_with(known->how); });
-      if (!said) add(known->how);
-    }
+    if (const FinishInfo* known = find_finish(*part, row.finish)) add(known->how);
   }
   return lines;
 }
@@ -88,7 +76,7 @@ TableCell part_cell(const StyleRow& row, const SheetInput& input, const SheetVoi
     cell.text.push_back({row.instead, Face::semibold});
   }
   if (with_how == WithHow::yes) {
-    for (const std::string_view line : how_lines(row)) {
+    for (const Method line : how_lines(row)) {
       cell.text.push_back(
           {(cell.text.size() == 1 ? "\u2007" : ". ") + capitalised(how_text(line, voice.words))});
     }

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "plan/clinical.h"
 #include "sheet/card_rows.h"
 #include "sheet/shown.h"
 #include "sheet/style_parts.h"
@@ -8,25 +9,12 @@
 
 namespace furnish {
 namespace {
-bool has_condition(const Pet& pet, Condition condition) {
-  return std::ranges::any_of(pet.conditions,
-                             [&](const auto& known) { return known.value == condition; });
-}
-
 std::string quoted(const std::vector<std::string>& wishes, const SheetVoice& voice) {
   std::vector<std::string> out;
   for (const std::string& wish : wishes) {
     out.push_back(voice.words.say(Phrase::quoted, {capitalised(voice.words.written(wish))}));
   }
   return joined(out, " ");
-}
-
-/// A dog that must not overheat or be frightened, beyond what holds for every dog.
-bool fragile_breath(const SheetInput& input) {
-  return input.pet.build.nose == NoseLength::short_nose ||
-         has_condition(input.pet, Condition::heart_disease) ||
-         has_condition(input.pet, Condition::collapsing_trachea) ||
-         input.plan.health.age_group == AgeGroup::senior;
 }
 }  // namespace
 
@@ -94,7 +82,9 @@ std::vector<StyleNote> style_what_if(const SheetInput& input, const SheetVoice& 
         {capitalised(words.written(pet.handling.stop)), {{words.say(Phrase::if_stop)}}, pet.span});
   }
   if (has_condition(pet, Condition::seizures)) add(Phrase::if_fit_head, words.say(Phrase::if_fit));
-  if (fragile_breath(input)) add(Phrase::if_breath_head, words.say(Phrase::if_breath));
+  if (short_of_breath(pet, input.plan.health.age_group)) {
+    add(Phrase::if_breath_head, words.say(Phrase::if_breath));
+  }
   const bool mats = pet.coat && *pet.coat != Coat::smooth && *pet.coat != Coat::hairless;
   if (mats) {
     std::string text = words.say(Phrase::if_mats);

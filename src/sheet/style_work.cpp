@@ -72,8 +72,9 @@ std::vector<TextSpan> step_text(const WorkStep& step, const SheetInput& input,
     return text;
   }
   // Nails have the trade's words; how a coat is brushed and dried is the pet's own.
-  std::string text = step.task == Task::nails ? finish_text("nails", step.words, voice.words)
-                                              : voice.words.written(step.words);
+  std::string text = step.task == Task::nails
+                         ? finish_text(FinishPart::nails, step.words, voice.words)
+                         : voice.words.written(step.words);
   if (step.task == Task::look_over) text = voice.words.say(Phrase::look_over_how);
   if (step.time) text += (text.empty() ? "" : comma(voice.words)) + shown(*step.time, voice);
   if (text.empty()) return {};
@@ -81,7 +82,7 @@ std::vector<TextSpan> step_text(const WorkStep& step, const SheetInput& input,
 }
 
 void add_how(std::vector<TextSpan>& line, const WorkStep& step, const Words& words) {
-  for (const std::string_view how : step.how) {
+  for (const Method how : step.how) {
     line.push_back({(line.empty() ? "" : ". ") + capitalised(how_text(how, words))});
   }
 }
@@ -164,12 +165,11 @@ std::vector<StyleNote> style_after(const SheetInput& input, const SheetVoice& vo
     notes.push_back(std::move(blends));
   }
   StyleNote last{words.say(Phrase::tick_check), {}, input.pet.span};
-  for (const FinishLine& line : input.pet.finish) {
-    if (line.part != "extras") continue;
+  if (const FinishLine* const line = find_line(input.pet.finish, FinishPart::extras)) {
     last.label = words.say(Phrase::label_styling);
-    last.span = line.span;
+    last.span = line->span;
     last.text.push_back(
-        {words.written(line.words), line.differs ? std::optional(Face::bold) : std::nullopt});
+        {words.written(line->words), line->differs ? std::optional(Face::bold) : std::nullopt});
     last.text.push_back({"\u00A0· "});
   }
   last.text.push_back({words.say(Phrase::check_how)});

@@ -6,15 +6,15 @@
 
 #include "model/finish.h"
 #include "model/pet.h"
-#include "plan/cautions.h"
-#include "sheet/sheet.h"
+#include "sheet/words.h"
 #include "trade/coat.h"
+#include "trade/method.h"
 #include "trade/region.h"
 
 namespace furnish {
 
-// What the trade's tables say in English, in the reader's words. The keys in a catalogue are those
-// of the tables, with hyphens.
+// What the trade's tables name, in the reader's words. The keys in a catalogue are those of the
+// tables, with hyphens.
 
 /// Between the parts of a phrase, with the space after it: ", " and "; " in English.
 std::string comma(const Words&);
@@ -25,14 +25,12 @@ std::string coat_name(Coat, const Words&);
 std::string condition_name(Condition, const Words&);
 /// What mats of a grade are: "mats that fingers and comb open".
 std::string mat_grade_text(int grade, const Words&);
+/// A part of the finish, inside a sentence: "ears".
+std::string finish_part_name(FinishPart, const Words&);
 /// A finish that the trade has a word for, in the reader's; other words as they were written.
-/// `part` is that of a FinishLine.
-std::string finish_text(std::string_view part, std::string_view written, const Words&);
-/// A line for a newer groomer, known by its English: a method's or a finish's.
-std::string how_text(std::string_view english, const Words&);
-
-/// What a caution says, or what it advises; no full stop. Dates, masses and times are the reader's.
-std::string caution_text(const CautionText&, const SheetVoice&);
+std::string finish_text(FinishPart, std::string_view written, const Words&);
+/// The line for a newer groomer.
+std::string how_text(Method, const Words&);
 
 /// Every key that term() may be asked for, as "section.key".
 std::vector<std::string> term_keys();

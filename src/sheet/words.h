@@ -32,7 +32,7 @@ class Words {
   Words(const Words&) = delete;
   Words& operator=(const Words&) = delete;
 
-  /// pre: as many arguments as the English text has places, and numbers where it counts.
+  /// pre: an argument for each place of the English text, and numbers where it counts.
   std::string say(Phrase, const std::vector<WordArgument>& arguments = {}) const;
   /// What the trade's tables have: term("place", "left-hock"). pre: it is one of term_keys().
   std::string term(std::string_view section, std::string_view key,

@@ -62,7 +62,9 @@ std::vector<std::string> CatalogueLibrary::own_languages() const {
 const Catalogue* CatalogueLibrary::english() {
   const auto found = languages_.find(english_tag);
   if (found != languages_.end() && found->second.shipped) {
-    return read(*found->second.shipped, nullptr);
+    const Catalogue* const read_now = read(*found->second.shipped, nullptr);
+    found->second.shipped->catalogue.shipped = true;
+    return read_now;
   }
   if (!english_missing_said_) {
     context_.sink
@@ -81,6 +83,12 @@ const Catalogue* CatalogueLibrary::read(Shelf& shelf, const Catalogue* english) 
     if (catalogue) shelf.catalogue = std::move(*catalogue);
   }
   return shelf.state == State::good ? &shelf.catalogue : nullptr;
+}
+
+std::optional<CatalogueChain> CatalogueLibrary::shipped_english() {
+  const Catalogue* const only = english();
+  if (only == nullptr) return std::nullopt;
+  return CatalogueChain{std::string(english_tag), {only}};
 }
 
 std::optional<CatalogueChain> CatalogueLibrary::chain(const std::string& language) {

@@ -31,6 +31,8 @@ class CatalogueLibrary {
   /// The salon's catalogue of a language, the shipped one, those of its parents (es for es-US), and
   /// English last. Empty after an error: one of them is faulty, or the shipped English is missing.
   std::optional<CatalogueChain> chain(const std::string& language);
+  /// The shipped English alone. Empty after an error.
+  std::optional<CatalogueChain> shipped_english();
 
  private:
   enum class State : std::uint8_t { unread, good, bad };

@@ -9,7 +9,6 @@
 #include "spec/document.h"
 #include "spec/language.h"
 #include "spec/values.h"
-#include "spec/words.h"
 
 namespace furnish {
 namespace {
@@ -68,11 +67,8 @@ std::optional<Catalogue> read_catalogue(const ReadContext& context, const std::s
                                         const Catalogue* english) {
   Catalogue out;
   out.language = stem(path);
-  const auto file = static_cast<std::uint16_t>(context.sources.size());
-  auto bytes = read_bytes(context, path);
-  if (!bytes) return std::nullopt;
-  const auto document = read_document(context, path, *std::move(bytes),
-                                      "a catalogue needs [sheet] and texts under it");
+  const auto [file, document] =
+      read_file(context, path, "a catalogue needs [sheet] and texts under it");
   if (!document) return std::nullopt;
   out.span = document->span();
   if (!well_formed_language(out.language)) {

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <algorithm>
+#include <cstdint>
+
 #include "base/diagnostic.h"
 #include "base/files.h"
 #include "base/source.h"
@@ -13,4 +16,11 @@ struct ReadContext {
   SourceSet& sources;
   DiagnosticSink& sink;
 };
+
+/// True if none of the faults lies in this file.
+inline bool no_errors_in(std::uint32_t file, const DiagnosticSink& sink) {
+  return std::ranges::none_of(sink.all(), [&](const Diagnostic& d) {
+    return d.severity == Severity::error && d.span.file == file;
+  });
+}
 }  // namespace furnish

@@ -1,7 +1,9 @@
+#include "spec/day_reader.h"
+
 #include <fmt/format.h>
 
-#include "spec/reader.h"
-#include "spec/words.h"
+#include "spec/fields.h"
+#include "spec/name_date.h"
 
 namespace furnish {
 namespace {

@@ -15,13 +15,13 @@ constexpr std::size_t deepest_tree = 64;
 /// After so many faults of syntax a file is something else than what we read.
 constexpr std::size_t most_syntax_faults = 20;
 
-SourceSpan to_span(const toml::source_region& region, std::uint16_t file) {
+SourceSpan to_span(const toml::source_region& region, std::uint32_t file) {
   return {file, {region.begin.line, region.begin.column}, {region.end.line, region.end.column}};
 }
 
 class Converter {
  public:
-  Converter(std::uint16_t file, DiagnosticSink& sink) : file_(file), sink_(sink) {}
+  Converter(std::uint32_t file, DiagnosticSink& sink) : file_(file), sink_(sink) {}
 
   TomlTable table(const toml::table& from, std::size_t depth) {
     TomlTable out;
@@ -72,7 +72,7 @@ class Converter {
     return out;
   }
 
-  std::uint16_t file_;
+  std::uint32_t file_;
   DiagnosticSink& sink_;
   bool too_deep_ = false;
 };
@@ -98,7 +98,7 @@ bool stands_alone(const SourceText& source, const LineStarts& starts, std::uint3
   return !header && starts.clean(line) && starts.clean(line + 1);
 }
 
-std::optional<Document> parse(const ReadContext& context, std::uint16_t file,
+std::optional<Document> parse(const ReadContext& context, std::uint32_t file,
                               const LineStarts& starts) {
   const SourceText& source = context.sources.at(file);
   std::string text(source.text());
@@ -133,28 +133,45 @@ bool only_space_and_comments(std::string_view text) {
   }
   return true;
 }
+
+std::uint32_t report_unreadable(const ReadContext& context, const std::string& path,
+                                const std::string& fault) {
+  const std::uint32_t file = context.sources.add(path, {});
+  context.sink.error("unreadable", {file, {}, {}}, "cannot be read: " + fault);
+  return file;
+}
+
+ReadFile read_text(const ReadContext& context, std::string path, std::string text,
+                   std::string_view must_have) {
+  if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);
+  const std::uint32_t file = context.sources.add(std::move(path), std::move(text));
+  const SourceText& source = context.sources.at(file);
+  const auto starts = scan_text(source, file, context.sink);
+  if (!starts) return {file, std::nullopt};
+  if (!must_have.empty() && only_space_and_comments(source.text())) {
+    context.sink.error("empty", {file, {}, {}}, fmt::format("is empty; {}", must_have));
+    return {file, std::nullopt};
+  }
+  return {file, parse(context, file, *starts)};
+}
 }  // namespace
 
 std::optional<std::string> read_bytes(const ReadContext& context, const std::string& path) {
   FileContent content = context.files.read(path);
-  if (content.bytes) return std::move(content.bytes);
-  const std::uint16_t file = context.sources.add(path, {});
-  context.sink.error("unreadable", {file, {}, {}}, "cannot be read: " + content.fault);
-  return std::nullopt;
+  if (!content.bytes) report_unreadable(context, path, content.fault);
+  return std::move(content.bytes);
 }
 
 std::optional<Document> read_document(const ReadContext& context, std::string path,
                                       std::string text, std::string_view must_have) {
-  if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);
-  const std::uint16_t file = context.sources.add(std::move(path), std::move(text));
-  const SourceText& source = context.sources.at(file);
-  const auto starts = scan_text(source, file, context.sink);
-  if (!starts) return std::nullopt;
-  if (!must_have.empty() && only_space_and_comments(source.text())) {
-    context.sink.error("empty", {file, {}, {}}, fmt::format("is empty; {}", must_have));
-    return std::nullopt;
-  }
-  return parse(context, file, *starts);
+  return read_text(context, std::move(path), std::move(text), must_have).document;
+}
+
+ReadFile read_file(const ReadContext& context, const std::string& path,
+                   std::string_view must_have) {
+  FileContent content = context.files.read(path);
+  if (!content.bytes) return {report_unreadable(context, path, content.fault), std::nullopt};
+  return read_text(context, path, *std::move(content.bytes), must_have);
 }
 
 std::string stem(std::string_view path) {

@@ -44,7 +44,7 @@ struct TomlEntry {
 
 /// A file of TOML as a tree in which everything has its place.
 struct Document {
-  std::uint16_t file = SourceSpan::no_file;
+  std::uint32_t file = SourceSpan::no_file;
   TomlTable root;
   /// False if lines with faults of syntax were left out of the tree: then what seems to be missing
   /// may stand in them.
@@ -62,6 +62,14 @@ std::optional<std::string> read_bytes(const ReadContext&, const std::string& pat
 /// follows it. `must_have` says what an empty file lacks.
 std::optional<Document> read_document(const ReadContext&, std::string path, std::string text,
                                       std::string_view must_have);
+
+/// A file of the sources, and its document unless it cannot be read.
+struct ReadFile {
+  std::uint32_t file = SourceSpan::no_file;
+  std::optional<Document> document;
+};
+/// read_bytes() and read_document() in one, for who has to name the file in any case.
+ReadFile read_file(const ReadContext&, const std::string& path, std::string_view must_have);
 
 /// The name of a file without folders and ".toml".
 std::string stem(std::string_view path);

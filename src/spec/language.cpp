@@ -1,10 +1,12 @@
 #include "spec/language.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
-#include <string>
 #include <vector>
 
 #include "base/text.h"
+#include "spec/fields.h"
 
 namespace furnish {
 namespace {
@@ -66,5 +68,19 @@ bool well_formed_language(std::string_view tag) {
     if (!run(1)) return false;
   }
   return i == parts.size();
+}
+
+std::string read_language(Fields& fields, std::string_view key) {
+  const auto tag = fields.text(key);
+  if (!tag) return {};
+  if (well_formed_language(tag->value)) return tag->value;
+  Diagnostic& fault = fields.sink().error("bad-language", tag->span,
+                                          fmt::format("'{}' is not a language tag", tag->value));
+  std::string hyphened = tag->value;
+  std::ranges::replace(hyphened, '_', '-');
+  fault.hint = well_formed_language(hyphened)
+                   ? fmt::format("write \"{}\"", hyphened)
+                   : "write a code as of BCP 47, such as \"en\", \"en-GB\" or \"es\"";
+  return {};
 }
 }  // namespace furnish

@@ -1,10 +1,10 @@
+#include "spec/pet_reader.h"
+
 #include <fmt/format.h>
 
 #include "spec/pet_sections.h"
 #include "spec/product_reader.h"
-#include "spec/reader.h"
 #include "spec/trim_reader.h"
-#include "spec/words.h"
 
 namespace furnish {
 namespace {
@@ -67,7 +67,8 @@ HomeAdvice read_home(Fields& fields, const Salon* salon) {
 
 void read_trim(Fields& fields, StyleLibrary& styles, Pet& pet) {
   if (const auto style = fields.text("style")) {
-    if (const Style* const found = styles.find(style->value, style->span)) pet.style = *found;
+    const Style* const found = styles.find(style->value, style->span, fields.sink());
+    if (found != nullptr) pet.style = *found;
   }
   pet.visit_every = fields.quantity("visit_every", bounds::visit_every);
   pet.own_trim = read_trim_rules(fields, Why::no);

@@ -5,9 +5,11 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "spec/audience_reader.h"
+#include "spec/language.h"
+#include "spec/photo_path.h"
 #include "spec/places.h"
 #include "spec/word_tables.h"
-#include "spec/words.h"
 
 namespace furnish {
 namespace {

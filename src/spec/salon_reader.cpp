@@ -1,3 +1,5 @@
+#include "spec/salon_reader.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -5,10 +7,9 @@
 
 #include "base/paper_names.h"
 #include "base/text.h"
+#include "spec/language.h"
 #include "spec/product_reader.h"
-#include "spec/reader.h"
 #include "spec/trim_reader.h"
-#include "spec/words.h"
 #include "trade/health.h"
 
 namespace furnish {

@@ -9,12 +9,12 @@
 
 namespace furnish {
 namespace {
-SourceSpan one_character(const SourceText& source, std::uint16_t file, std::size_t byte) {
+SourceSpan one_character(const SourceText& source, std::uint32_t file, std::size_t byte) {
   const Position at = source.position(byte);
   return {file, at, {at.line, at.column + 1}};
 }
 
-bool report_encoding(const SourceText& source, std::uint16_t file, DiagnosticSink& sink) {
+bool report_encoding(const SourceText& source, std::uint32_t file, DiagnosticSink& sink) {
   const std::string_view text = source.text();
   if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) {
     sink.error("encoding", {file, {}, {}}, "is UTF-16 text; UTF-8 is read").hint =
@@ -29,7 +29,7 @@ bool report_encoding(const SourceText& source, std::uint16_t file, DiagnosticSin
   return true;
 }
 
-bool report_control(const SourceText& source, std::uint16_t file, DiagnosticSink& sink) {
+bool report_control(const SourceText& source, std::uint32_t file, DiagnosticSink& sink) {
   const std::string_view text = source.text();
   for (std::size_t i = 0; i < text.size(); ++i) {
     const auto c = static_cast<unsigned char>(text[i]);
@@ -46,7 +46,7 @@ bool report_control(const SourceText& source, std::uint16_t file, DiagnosticSink
 /// Follows strings, comments and brackets just far enough to count what lies outside of strings.
 class Outline {
  public:
-  Outline(const SourceText& source, std::uint16_t file, DiagnosticSink& sink)
+  Outline(const SourceText& source, std::uint32_t file, DiagnosticSink& sink)
       : source_(source), text_(source.text()), file_(file), sink_(sink) {}
 
   std::optional<LineStarts> run() {
@@ -114,7 +114,7 @@ class Outline {
 
   const SourceText& source_;
   std::string_view text_;
-  std::uint16_t file_;
+  std::uint32_t file_;
   DiagnosticSink& sink_;
   char quote_ = 0;  ///< of the string we are in; 0 outside
   bool multi_line_ = false, comment_ = false, failed_ = false;
@@ -122,7 +122,7 @@ class Outline {
 };
 }  // namespace
 
-std::optional<LineStarts> scan_text(const SourceText& source, std::uint16_t file,
+std::optional<LineStarts> scan_text(const SourceText& source, std::uint32_t file,
                                     DiagnosticSink& sink) {
   if (source.text().size() > Files::largest) {
     sink.error("too-large", {file, {}, {}},

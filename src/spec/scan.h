@@ -26,5 +26,5 @@ class LineStarts {
 /// Refuses what no file of furnish has: more than Files::largest bytes, bytes that are not UTF-8,
 /// control characters other than tab and line end, the bounds above. Each kind is one fault, at its
 /// first place; empty after any.
-std::optional<LineStarts> scan_text(const SourceText&, std::uint16_t file, DiagnosticSink&);
+std::optional<LineStarts> scan_text(const SourceText&, std::uint32_t file, DiagnosticSink&);
 }  // namespace furnish

@@ -1,3 +1,5 @@
+#include "spec/short_trim.h"
+
 #include <algorithm>
 #include <array>
 #include <optional>

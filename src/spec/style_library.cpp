@@ -34,12 +34,12 @@ std::string StyleLibrary::path(std::string_view key) const {
   return found == shelves_.end() ? std::string() : found->second.path;
 }
 
-const Style* StyleLibrary::find(std::string_view key, SourceSpan asked_at) {
+const Style* StyleLibrary::find(std::string_view key, SourceSpan asked_at, DiagnosticSink& asker) {
   const auto found = shelves_.find(key);
   if (found == shelves_.end()) {
     std::vector<std::string_view> words;
     for (const auto& [word, shelf] : shelves_) words.push_back(word);
-    report_unknown("unknown-style", asked_at, "style", key, words, context_.sink);
+    report_unknown("unknown-style", asked_at, "style", key, words, asker);
     return nullptr;
   }
   Shelf& shelf = found->second;
@@ -58,8 +58,7 @@ const Style* StyleLibrary::find(std::string_view key, SourceSpan asked_at) {
   const bool in_same_cycle =
       shelf.in_cycle && !chain_.empty() && shelves_.find(chain_.back())->second.in_cycle;
   if (!in_same_cycle && asked_at.file != SourceSpan::no_file) {
-    context_.sink
-        .error("style-has-faults", asked_at, fmt::format("style '{}' has faults of its own", key))
+    asker.error("style-has-faults", asked_at, fmt::format("style '{}' has faults of its own", key))
         .notes.emplace_back(shelf.span, "they are in this file, or in what it extends");
   }
   return nullptr;

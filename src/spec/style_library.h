@@ -23,9 +23,14 @@ class StyleLibrary {
 
   /// The style, or null after a fault: no style of that key (with the nearest), a cycle of styles
   /// that extend each other (shown whole, once), or faults in its file (which stand there; that
-  /// they are why is said at `asked_at`, if it is a place). The pointer lives as long as the
-  /// library.
-  const Style* find(std::string_view key, SourceSpan asked_at);
+  /// they are why is said at `asked_at`, if it is a place). What is wrong with the asking goes to
+  /// `asker`, faults of the styles' files to the library's own sink. The pointer lives as long as
+  /// the library.
+  const Style* find(std::string_view key, SourceSpan asked_at, DiagnosticSink& asker);
+  /// As above, all to the library's own sink.
+  const Style* find(std::string_view key, SourceSpan asked_at) {
+    return find(key, asked_at, context_.sink);
+  }
   /// All keys, sorted.
   std::vector<std::string> keys() const;
   /// Path of the file that a key stands for; empty if there is none.

@@ -5,7 +5,6 @@
 #include <algorithm>
 
 #include "spec/trim_reader.h"
-#include "spec/words.h"
 
 namespace furnish {
 namespace {
@@ -62,11 +61,9 @@ void read_identity(Fields& fields, StyleFile& out) {
 StyleFile read_style_file(const ReadContext& context, const std::string& path) {
   StyleFile out;
   out.style.key = stem(path);
-  out.file = static_cast<std::uint16_t>(context.sources.size());
-  auto bytes = read_bytes(context, path);
-  if (!bytes) return out;
-  const auto document = read_document(context, path, *std::move(bytes),
-                                      "a style needs [style] with a name, and [trim]");
+  const auto [number, document] =
+      read_file(context, path, "a style needs [style] with a name, and [trim]");
+  out.file = number;
   if (!document) return out;
   Fields file(*document, "a style's file", context.sink);
   file.require("style", "[style] with a name under it");

@@ -12,7 +12,7 @@ namespace furnish {
 struct StyleFile {
   Style style;
   std::optional<Located<std::string>> extends;
-  std::uint16_t file = SourceSpan::no_file;
+  std::uint32_t file = SourceSpan::no_file;
   bool good = false;  ///< no faults in it; else the rest is what could be read
 };
 

@@ -165,8 +165,9 @@ TrimRules read_trim_rules(Fields& trim, Why why) {
 }
 
 Finish read_finish(Fields& finish) {
-  Finish out{finish.text("ears"), finish.text("tail"), finish.text("feet"), finish.text("nails"),
-             finish.text("extras")};
+  const auto text = [&](FinishPart part) { return finish.text(key(part)); };
+  Finish out{text(FinishPart::ears), text(FinishPart::tail), text(FinishPart::feet),
+             text(FinishPart::nails), text(FinishPart::extras)};
   finish.finish();
   return out;
 }

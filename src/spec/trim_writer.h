@@ -17,9 +17,4 @@ std::vector<std::pair<std::string, std::string>> entry_fields(
 /// Adds a trim to `[trim]`, by the keys it was read from, in the order of their file, where those
 /// still say it; else place by place.
 void write_trim(const TrimRules&, toml_text::Section&);
-
-/// The lines of a short `[trim]` that reads back as this trim: of all ways to name groups for work
-/// that two of their regions share, and let what differs win over them, one with the fewest bytes.
-/// Same trim, same text.
-std::string short_trim(const ResolvedTrim&);
 }  // namespace furnish

@@ -1,12 +1,13 @@
+#include "spec/visit_reader.h"
+
 #include <fmt/format.h>
 
 #include <charconv>
 
+#include "spec/name_date.h"
 #include "spec/product_reader.h"
-#include "spec/reader.h"
 #include "spec/trim_reader.h"
 #include "spec/visit_sections.h"
-#include "spec/words.h"
 
 namespace furnish {
 namespace {

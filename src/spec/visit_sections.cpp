@@ -4,8 +4,9 @@
 
 #include <array>
 
+#include "spec/audience_reader.h"
+#include "spec/photo_path.h"
 #include "spec/places.h"
-#include "spec/words.h"
 
 namespace furnish {
 namespace {

@@ -41,17 +41,15 @@ std::string head(const Visit& visit) {
   return out.text();
 }
 
-std::string came_in(const CameIn& from, bool staff) {
+std::string came_in(const CameIn& from) {
   Section out("[came_in]");
-  if (staff) {
-    out.words("behaviour", from.behaviour);
-    out.words("helped", from.helped);
-    std::string well;
-    for (const Place place : from.well) {
-      well += (well.empty() ? "" : ", ") + quoted(toml_text::place(place));
-    }
-    if (!well.empty()) out.add("well", "[" + well + "]");
+  out.words("behaviour", from.behaviour);
+  out.words("helped", from.helped);
+  std::string well;
+  for (const Place place : from.well) {
+    well += (well.empty() ? "" : ", ") + quoted(toml_text::place(place));
   }
+  if (!well.empty()) out.add("well", "[" + well + "]");
   out.words("ears", from.ears);
   out.words("eyes", from.eyes);
   out.words("nails", from.nails);
@@ -91,7 +89,9 @@ std::string finding(const Finding& from) {
   return out.text();
 }
 
+/// Nothing of a photo of which it is not said where it lies: a file cannot name it.
 std::string photo(const Photo& from) {
+  if (from.file.value.empty()) return {};
   Section out("[[photo]]");
   out.words("file", from.file.value);
   out.words("when", from.when == PhotoTime::before ? "before" : "after");
@@ -111,22 +111,17 @@ std::string consent(const Consent& from) {
 }
 }  // namespace
 
-std::string visit_toml(const Visit& visit, Audience audience) {
-  const bool staff = audience == Audience::staff;
+std::string visit_toml(const Visit& visit) {
   Section went_out("[went_out]");
   went_out.words("finish", visit.finish);
   went_out.words("nails", visit.nails);
   went_out.words("extras", visit.extras);
   add_states(visit.went_out, went_out);
-  std::vector<std::string> sections{head(visit), came_in(visit.came_in, staff), done(visit.done),
+  std::vector<std::string> sections{head(visit), came_in(visit.came_in), done(visit.done),
                                     went_out.text()};
   for (const ProductUse& one : visit.products) sections.push_back(product(one));
-  for (const Finding& one : visit.findings) {
-    if (staff || one.audience == Audience::everyone) sections.push_back(finding(one));
-  }
-  for (const Photo& one : visit.photos) {
-    if (staff) sections.push_back(photo(one));
-  }
+  for (const Finding& one : visit.findings) sections.push_back(finding(one));
+  for (const Photo& one : visit.photos) sections.push_back(photo(one));
   for (const Consent& one : visit.consents) sections.push_back(consent(one));
   return toml_text::joined_sections(sections);
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "spec/product_writer.h"
+#include "spec/short_trim.h"
 #include "spec/toml_text.h"
 #include "spec/trim_writer.h"
 #include "spec/word_tables.h"
@@ -14,8 +15,7 @@ using toml_text::quoted;
 using toml_text::Section;
 using Rows = std::vector<std::pair<std::string, std::string>>;
 
-/// Where its photo lies is nothing to anyone but the salon, and a file's name may say things.
-std::string identity(const Pet& pet, Audience audience) {
+std::string identity(const Pet& pet) {
   Section out("[pet]");
   out.add("name", quoted(pet.name.value));
   out.words("breed", pet.breed);
@@ -25,14 +25,13 @@ std::string identity(const Pet& pet, Audience audience) {
   if (pet.born) out.add("born", to_iso(pet.born->value));
   if (pet.weight) out.add("weight", quantity(pet.weight->value));
   if (pet.weighed) out.add("weighed", to_iso(pet.weighed->value));
-  if (audience == Audience::staff) out.words("photo", pet.photo);
+  out.words("photo", pet.photo);
   return out.text();
 }
 
-std::string owner(const Owner& from, Audience audience) {
+std::string owner(const Owner& from) {
   Section out("[owner]");
   out.words("name", from.name);
-  if (audience == Audience::everyone) return out.text();
   out.words("phone", from.phone);
   out.words("email", from.email);
   out.words("address", from.address);
@@ -91,12 +90,12 @@ std::string handling(const Handling& from) {
   return out.text();
 }
 
-std::string health(const Pet& pet, Audience audience) {
+std::string health(const Pet& pet) {
   Section out("[health]");
   std::vector<std::string> conditions;
   for (const Located<Condition>& one : pet.conditions) conditions.emplace_back(to_text(one.value));
   out.words("conditions", conditions);
-  if (audience == Audience::staff) out.words("notes", pet.health_notes);
+  out.words("notes", pet.health_notes);
   return out.text();
 }
 
@@ -151,7 +150,7 @@ std::string trim(const Pet& pet) {
 
 std::string finish(const Finish& from) {
   Section out("[finish]");
-  for (const FinishLine& line : resolve_finish({}, from)) out.words(line.part, line.words);
+  for (const FinishLine& line : resolve_finish({}, from)) out.words(key(line.part), line.words);
   return out.text();
 }
 
@@ -185,21 +184,16 @@ std::string acceptance(const Acceptance& from) {
 }
 }  // namespace
 
-std::string pet_toml(const Pet& pet, Audience audience) {
-  const bool staff = audience == Audience::staff;
-  std::vector<std::string> sections{identity(pet, audience), owner(pet.owner, audience)};
-  for (const Alert& one : pet.alerts) {
-    if (staff || one.audience == Audience::everyone) sections.push_back(alert(one));
-  }
-  if (staff) sections.push_back(handling(pet.handling));
-  for (std::string& section : std::vector{
-           health(pet, audience), build(pet.build), vaccinations(pet.vaccinations), bath(pet.bath),
-           trim(pet), finish(pet.own_finish), home(pet.home), preferences(pet.preferences)}) {
+std::string pet_toml(const Pet& pet) {
+  std::vector<std::string> sections{identity(pet), owner(pet.owner)};
+  for (const Alert& one : pet.alerts) sections.push_back(alert(one));
+  for (std::string& section :
+       std::vector{handling(pet.handling), health(pet), build(pet.build),
+                   vaccinations(pet.vaccinations), bath(pet.bath), trim(pet),
+                   finish(pet.own_finish), home(pet.home), preferences(pet.preferences)}) {
     sections.push_back(std::move(section));
   }
-  if (staff) {
-    for (const Acceptance& one : pet.accepted) sections.push_back(acceptance(one));
-  }
+  for (const Acceptance& one : pet.accepted) sections.push_back(acceptance(one));
   return toml_text::joined_sections(sections);
 }
 
@@ -209,7 +203,7 @@ std::string trim_toml(const Pet& pet) {
   if (!pet.trim.empty()) out += "[trim]\n" + short_trim(pet.trim);
   if (!pet.finish.empty()) out += "[finish]\n";
   for (const FinishLine& line : pet.finish) {
-    out += std::string(line.part) + "=" + quoted(line.words) + "\n";
+    out += std::string(key(line.part)) + "=" + quoted(line.words) + "\n";
   }
   return out;
 }

@@ -2,7 +2,6 @@
 
 #include <string>
 
-#include "model/audience.h"
 #include "model/pet.h"
 
 namespace furnish {
@@ -11,15 +10,10 @@ namespace furnish {
 /// style and the salon's products by their keys, so that reading it in the same salon gives the
 /// same pet. What a pet's file cannot say is not in it: the day a salon's bottle was mixed, groups
 /// that `avoid` and `keep_under` were spread from (the same places are).
-///
-/// For everyone, what model/audience.h calls staff is left out: where the photo lies, of the owner
-/// all but the name
-/// (phone, email, address, language, who collects), alerts that are not for everyone with all they
-/// say, handling, the notes on health, accepted rules. Conditions, vaccinations, bath, trim with
-/// its notes, finish and preferences are for everyone.
-std::string pet_toml(const Pet&, Audience);
+/// Whom it is for is decided before (model/for_everyone.h).
+std::string pet_toml(const Pet&);
 
-/// The trim as a short text for a QR code, for everyone: a pet's file with `name` and `coat`, the
+/// The trim as a short text for a QR code: a pet's file with `name` and `coat`, the
 /// resolved trim and the resolved finish written out, so that no style's file is needed to read it.
 /// Reading gives the same places, tools, lengths, lays, notes and finish, all said by the pet. What
 /// only a style holds is left out: its name, its looks, the seams where it wants a line.

@@ -21,7 +21,7 @@ struct GrowthRate {
 struct CoatInfo {
   Coat coat;
   std::string_view key;        ///< as written in files: "double"
-  GrowthRate growth;           ///< see growth_source()
+  GrowthRate growth;           ///< sources stand beside the numbers, in coat.cpp
   bool keeps_growing;          ///< else it stops at its natural length
   Length natural;              ///< on the back, left alone; common practice, no source
   std::optional<Length> mats;  ///< above this it mats quickly; common practice, no source

@@ -1,19 +1,28 @@
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <span>
 #include <string_view>
 
+#include "trade/method.h"
+#include "trade/region.h"
+
 namespace furnish {
 
-enum class FinishPart : std::uint8_t { ears, tail, feet, nails };
+/// What `[finish]` may say how it ends; the trade has words of its own for all but the extras.
+enum class FinishPart : std::uint8_t { ears, tail, feet, nails, extras };
+inline constexpr std::size_t finish_part_count = 5;
+std::string_view key(FinishPart);  ///< as written in files: "ears"
+/// What is finished on a region: its ears, tail or feet; of other regions nothing.
+std::optional<FinishPart> finish_part(Region);
 
 /// A finish that the trade has a word for, and how it is made. Files may use free words instead.
 struct FinishInfo {
   FinishPart part;
   std::string_view words;
-  std::string_view how;  ///< the line a newer groomer needs; common practice, no source
+  Method how;
 };
 
 std::span<const FinishInfo> finishes();

@@ -9,7 +9,8 @@
 
 namespace furnish {
 
-/// How a part of the work is done: the line a newer groomer needs.
+/// How a part of the work or a finish is done: the line a newer groomer needs, which is in the
+/// catalogues of words under [how]. Common practice, no source.
 enum class Method : std::uint8_t {
   before_bath,
   conditioner_double,
@@ -25,12 +26,28 @@ enum class Method : std::uint8_t {
   ears_straight,
   anywhere,
   look,
+  ears_natural,
+  ears_rounded,
+  ears_tassel,
+  ears_shaved,
+  tail_natural,
+  tail_flag,
+  tail_carrot,
+  tail_tidied,
+  feet_natural,
+  feet_cat_foot,
+  feet_round,
+  feet_clean,
+  nails_grind,
+  nails_leave,
 };
-inline constexpr std::size_t method_count = 14;
+inline constexpr std::size_t method_count = 28;
 /// In a catalogue of words: "before-bath". Total over Method.
 std::string_view key(Method);
-/// Common practice, no source. Total over Method.
-std::string_view how(Method);
+/// True if the line of `longer` begins with all that the line of `shorter` says.
+constexpr bool begins_with(Method longer, Method shorter) {
+  return longer == shorter || (longer == Method::tail && shorter == Method::tail_tidied);
+}
 /// The method of a region that has one of its own.
 std::optional<Method> method_of(Region);
 }  // namespace furnish

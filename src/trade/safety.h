@@ -48,13 +48,14 @@ enum class RuleId : std::uint8_t {
 };
 inline constexpr std::size_t rule_count = 29;
 
-/// One safety rule. What decides whether it applies is in plan/; the words are here.
+/// One safety rule. What decides whether it applies is in plan/; what it says is in the catalogues
+/// of words, under [rule].
 struct SafetyRule {
   RuleId id;
-  std::string_view key;  ///< as named in `[[accept]] rule = "…"`
-  Signal signal;         ///< usual; a plan may raise it where the rule says so
-  std::string_view when, what, instead;
-  std::string_view source;
+  std::string_view key;     ///< as named in `[[accept]] rule = "…"`
+  Signal signal;            ///< usual; a plan may raise it where the rule says so
+  std::string_view when;    ///< it applies, for those who read this table
+  std::string_view source;  ///< or how sure it is
 };
 
 const SafetyRule& rule(RuleId);

@@ -11,8 +11,8 @@ struct Row {
   std::string_view phrase;
   VetTask task;
 };
-constexpr std::array<std::string_view, vet_task_count> names{
-    "anal sacs", "ear treatment", "teeth below the gum", "cutting mats off the skin", "medication"};
+constexpr std::array<std::string_view, vet_task_count> keys{
+    "anal-sacs", "ear-treatment", "teeth-below-the-gum", "cutting-mats-off-the-skin", "medication"};
 
 constexpr std::array table{
     Row{"anal sac", VetTask::anal_sacs},
@@ -44,8 +44,8 @@ constexpr std::array table{
 };
 }  // namespace
 
-std::string_view to_text(VetTask task) {
-  return names[static_cast<std::size_t>(task)];
+std::string_view key(VetTask task) {
+  return keys[static_cast<std::size_t>(task)];
 }
 
 std::optional<VetTask> veterinary_task(std::string_view words) {

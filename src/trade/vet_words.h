@@ -11,8 +11,8 @@ namespace furnish {
 /// practice, no source.
 enum class VetTask : std::uint8_t { anal_sacs, ear_treatment, teeth, mats_off, medication };
 inline constexpr std::size_t vet_task_count = 5;
-/// Named for a person: "anal sacs", "teeth below the gum".
-std::string_view to_text(VetTask);
+/// In a catalogue of words: "anal-sacs". Total over VetTask.
+std::string_view key(VetTask);
 
 /// The first such task in free words; empty if there is none, or the words take it back ("no anal
 /// sacs").

@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "app/program.h"
+#include "output/attachments.h"
 #include "output/pdf_rules.h"
 #include "sheet/desk.h"
 
@@ -141,6 +142,52 @@ TEST_CASE("cards together have an outline of their names", "[command-line]") {
   QPDFObjectHandle first = file.root().getKey("/Outlines").getKey("/First");
   CHECK(first.getKey("/Title").getUTF8Value() == "Pip");
   CHECK(first.getKey("/Next").getKey("/Title").getUTF8Value() == "Dot");
+}
+
+TEST_CASE("pets of one name from two salons travel in one PDF, each with its own file",
+          "[command-line]") {
+  const TemporaryFolder folder;
+  for (const char* const salon : {"east", "west", "far/west"}) {
+    put(folder, std::string(salon) + "/salon.toml", "[salon]\nname = \"S\"\n");
+    put(folder, std::string(salon) + "/pets/rex.toml",
+        std::string("[pet]\nname = \"Rex of ") + salon + "\"\n[trim]\nvisit_every = \"8 weeks\"\n");
+    put(folder, std::string(salon) + "/visits/rex/2026-11-01.toml", "date = 2026-11-01\n");
+  }
+  put(folder, "east/pets/ada.toml", "[pet]\nname = \"Ada\"\n");
+  const std::string in = "cd " + folder.path("") + " &&";
+  const auto carried = [&](const std::string& pets) {
+    const auto ran = furnish("card " + pets + " --together --on 2026-11-24 -o all.pdf", in);
+    INFO(ran.err);
+    REQUIRE(ran.status == 0);
+    CHECK(pdf_faults(bytes_of(folder.path("all.pdf"))) == std::vector<std::string>{});
+    DiagnosticSink sink;
+    std::string out;
+    for (const Attachment& one : attachments_of(bytes_of(folder.path("all.pdf")), sink)) {
+      out += one.name + ": " + matches(one.bytes, "name *= \"([^\"]*)").at(0) + "\n";
+    }
+    CHECK(sink.all().empty());
+    return out;
+  };
+  CHECK(carried("east/pets/rex.toml east/pets/ada.toml") ==
+        "ada.toml: Ada\nrex.toml: Rex of east\n");
+  CHECK(carried("east/pets/rex.toml west/pets/rex.toml east/pets/ada.toml") ==
+        "ada.toml: Ada\neast-rex.toml: Rex of east\nwest-rex.toml: Rex of west\n");
+  CHECK(carried("west/pets/rex.toml far/west/pets/rex.toml") ==
+        "west-rex-2.toml: Rex of far/west\nwest-rex.toml: Rex of west\n");
+  // One pet twice is one file.
+  CHECK(carried("east/pets/rex.toml east/pets/rex.toml") == "rex.toml: Rex of east\n");
+
+  const auto care =
+      furnish("care east/pets/rex.toml west/pets/rex.toml --together --on 2026-11-24 -o c.pdf", in);
+  CHECK(care.status == 0);
+  // Neither calendar entry takes the other's place.
+  for (const char* const entry : {"east-rex-care.ics", "west-rex-care.ics"}) {
+    CHECK(has(care.out, entry));
+    CHECK(std::filesystem::exists(folder.path(entry)));
+  }
+  const auto out = furnish("unpack all.pdf --pet rex", in);
+  CHECK(out.status == 0);
+  CHECK(has(out.out, "Rex of east"));
 }
 
 TEST_CASE("several copies share a sheet, with marks to cut by", "[command-line]") {

@@ -11,15 +11,12 @@
 #include "output/pdf_rules.h"
 #include "page/paper.h"
 #include "plan/places.h"
+#include "share.h"
 
 namespace furnish::test {
 namespace {
-// Two thousand in all, in batches that run beside each other. Under the sanitizers a fifth of them.
-#ifdef __SANITIZE_ADDRESS__
-constexpr std::size_t a_batch = 80;
-#else
-constexpr std::size_t a_batch = 400;
-#endif
+// In a long run more than two thousand in all, in batches that run beside each other.
+const std::size_t a_batch = share_of(400);
 
 std::string key_of(std::size_t i) {
   return "pet-" + std::to_string(1000 + i);

@@ -143,7 +143,9 @@ TEST_CASE("the photos of a visit come in its order, missing ones without a pictu
   SourceSet sources;
   DiagnosticSink sink;
   furnish::Salon salon;
-  PhotoFolder photos(folder.path(""), salon, sources, sink);
+  const DiskFiles disk;
+  const RecordingFiles files(disk);
+  PhotoFolder photos(folder.path(""), salon, {files, sources, sink});
   const auto loaded = photos.of(visit);
   REQUIRE(loaded.size() == 2);
   CHECK_FALSE(loaded[0]);
@@ -151,5 +153,10 @@ TEST_CASE("the photos of a visit come in its order, missing ones without a pictu
   CHECK(loaded[1]->name == "photos/b.jpg");
   REQUIRE(sink.all().size() == 1);
   CHECK(sink.all().front().code == "photo-missing");
+  // Photos are read as all files are, and so it is known which ones.
+  using enum RecordingFiles::Found;
+  CHECK(files.asked() ==
+        std::map<std::string, RecordingFiles::Found>{{folder.path("photos/a.jpg"), absent},
+                                                     {folder.path("photos/b.jpg"), contents}});
 }
 }  // namespace furnish::test

@@ -6,6 +6,7 @@
 #include "app/promised.h"
 #include "app/words_on_page.h"
 #include "base/text.h"
+#include "model/for_everyone.h"
 #include "output/pdf_rules.h"
 #include "spec/writer.h"
 
@@ -86,7 +87,8 @@ TEST_CASE("a style sheet reads in the order of a hand-over", "[style]") {
         order.emplace_back(head);
       }
       const bool ends = std::ranges::any_of(kennel.pet.finish, [](const FinishLine& line) {
-        return line.part == "ears" || line.part == "tail" || line.part == "feet";
+        return line.part == FinishPart::ears || line.part == FinishPart::tail ||
+               line.part == FinishPart::feet;
       });
       if (!ends) std::erase(order, "ears and tail end?");
       CHECK(first_missing(text, order) == "");
@@ -152,7 +154,7 @@ TEST_CASE("another reader finds the pet's file in the sheet, without what is for
     REQUIRE(run("pdfdetach -saveall -o " + out.path("") + " " + sheets.file(key)).status == 0);
     const Pet pet = table.kennel(key).pet;
     const std::string found = bytes_of(out.path(key + ".toml"));
-    CHECK(found == pet_toml(pet, Audience::everyone));
+    CHECK(found == pet_toml(for_everyone(pet)));
     if (!pet.owner.phone.empty()) CHECK(found.find(pet.owner.phone) == std::string::npos);
   }
 }

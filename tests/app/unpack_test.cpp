@@ -4,6 +4,7 @@
 
 #include "app/program.h"
 #include "app/unpack.h"
+#include "model/for_everyone.h"
 #include "output/pdf.h"
 #include "spec/reader.h"
 #include "spec/writer.h"
@@ -156,7 +157,7 @@ TEST_CASE("what the program writes of every sample unpacks to itself", "[unpack]
     for (const std::string& file : files.toml_files(salon + "/pets")) {
       const auto pet = read_pet(context, salon + "/pets/" + file, &*house, styles);
       REQUIRE(pet);
-      for (const std::string& text : {trim_toml(*pet), pet_toml(*pet, Audience::everyone)}) {
+      for (const std::string& text : {trim_toml(*pet), pet_toml(for_everyone(*pet))}) {
         const std::string pdf = folder.file("a.pdf", pdf_with({toml(file, text)}));
         const auto attached = furnish("unpack --salon " + salon + " " + pdf);
         INFO(attached.err);

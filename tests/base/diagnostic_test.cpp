@@ -62,3 +62,18 @@ TEST_CASE("reading order: by file and place, those without a place first") {
   for (const Diagnostic& one : in_reading_order(sink.all())) order += one.code;
   CHECK(order == "nabc");
 }
+
+TEST_CASE("what parts of a work reported by themselves is told in the order of the parts") {
+  DiagnosticSink whole, first, second;
+  whole.warning("before", {}, "is first");
+  second.error("b", {}, "came sooner");
+  first.warning("a", {}, "came later");
+  whole.take(first);
+  whole.take(second);
+  REQUIRE(whole.all().size() == 3);
+  CHECK(whole.all()[1].code == "a");
+  CHECK(whole.all()[2].code == "b");
+  CHECK(whole.error_count() == 1);
+  CHECK(first.all().empty());
+  CHECK_FALSE(second.has_errors());
+}

@@ -80,3 +80,32 @@ TEST_CASE("files in memory do as the disk does") {
   CHECK(files.exists("pets/b.toml"));
   CHECK(files.toml_files("pets") == std::vector<std::string>{"a.toml", "b.toml"});
 }
+
+TEST_CASE("a file may be read up to another size than that of one written by hand") {
+  const Folder folder;
+  folder.write("photo", std::string(Files::largest + 1, 'x'));
+  CHECK(DiskFiles().read_up_to(folder / "photo", Files::largest + 1).bytes);
+  CHECK(DiskFiles().read_up_to(folder / "photo", 9).fault.find("at most 9") != std::string::npos);
+  const MemoryFiles files({{"photo", std::string(Files::largest + 1, 'x')}});
+  CHECK(files.read_up_to("photo", Files::largest + 1).bytes);
+  CHECK_FALSE(files.read_up_to("photo", 9).bytes);
+}
+
+TEST_CASE("what was asked for is known afterwards, absent files and folders too") {
+  const MemoryFiles held({{"salon.toml", "s"}, {"pets/a.toml", "a"}, {"pets/b.toml", "b"}});
+  const RecordingFiles files(held);
+  CHECK(files.asked().empty());
+  CHECK(files.exists("salon.toml"));
+  CHECK(files.exists("pets/b.toml"));
+  CHECK(files.read("salon.toml").bytes == "s");
+  CHECK(files.exists("salon.toml"));  // takes nothing back
+  CHECK_FALSE(files.exists("days/2026-11-24.toml"));
+  CHECK_FALSE(files.read_up_to("photos/a.jpg", 100).bytes);
+  CHECK(files.toml_files("pets") == held.toml_files("pets"));
+  CHECK(files.toml_files("visits/a").empty());
+  using enum RecordingFiles::Found;
+  const std::map<std::string, RecordingFiles::Found> expected{
+      {"days/2026-11-24.toml", absent}, {"pets", listed},         {"pets/b.toml", seen},
+      {"photos/a.jpg", absent},         {"salon.toml", contents}, {"visits/a", listed}};
+  CHECK(files.asked() == expected);
+}

@@ -1,6 +1,9 @@
 #include "base/source.h"
 
 #include <catch2/catch.hpp>
+#include <string>
+
+#include "base/diagnostic.h"
 
 using namespace furnish;
 
@@ -20,10 +23,26 @@ TEST_CASE("lines and positions count from one, columns by code points") {
 
 TEST_CASE("adding files never moves what is there") {
   SourceSet set;
-  const std::uint16_t first = set.add("a", "one");
+  const std::uint32_t first = set.add("a", "one");
   const SourceText* const before = &set.at(first);
   for (int i = 0; i < 200; ++i) set.add("b", "two");
   CHECK(&set.at(first) == before);
   CHECK(set.size() == 201);
   CHECK_THROWS(set.at(900));
+}
+
+TEST_CASE("a run may read more files than 16 bits count, and each keeps its own number") {
+  SourceSet set;
+  constexpr std::uint32_t count = 70'000;
+  for (std::uint32_t i = 0; i < count; ++i) REQUIRE(set.add(std::to_string(i), {}) == i);
+  DiagnosticSink sink;
+  sink.error("late", {66'001, {}, {}}, "is wrong");
+  sink.error("early", {465, {}, {}}, "is wrong");  // 66,001 in 16 bits
+  CHECK(to_text(sink.all()[0], set) == "66001: error: is wrong\n");
+  const auto sorted = in_reading_order(sink.all());
+  CHECK(sorted[0].code == "early");
+  CHECK(sorted[1].code == "late");
+  // What no 16 bits hold is no file's number.
+  CHECK(set.at(0xFFFF).path() == "65535");
+  CHECK(SourceSpan{}.file == SourceSpan::no_file);
 }

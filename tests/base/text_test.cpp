@@ -32,8 +32,14 @@ TEST_CASE("words") {
   CHECK(capitalised("éclair") == "Éclair");
   CHECK(capitalised("œil droit") == "Œil droit");
   CHECK(capitalised("ярко") == "Ярко");
+  CHECK(capitalised("ђак") == "Ђак");
+  CHECK(capitalised("ǆep") == "ǅep");  // a title case of its own (UnicodeData.txt, U+01C6)
   CHECK(capitalised("日本") == "日本");
   CHECK(capitalised("").empty());
+  CHECK(capitalised("\u2068left") == "\u2068Left");
+  CHECK(uncapitalised("Left Hock") == "left Hock");
+  CHECK(uncapitalised("Échine") == "échine");
+  CHECK(uncapitalised("").empty());
   const std::array<std::string, 3> words{"a", "b", "c"};
   CHECK(joined(words, ", ") == "a, b, c");
   CHECK(listed(words) == "a, b and c");

@@ -3,10 +3,11 @@
 #include <zlib.h>
 #include <catch2/catch.hpp>
 
-#include <chrono>
+#include <ctime>
 
 #include "output/photo.h"
 #include "output/photo_files.h"
+#include "share.h"
 
 using namespace furnish;
 using namespace furnish::test;
@@ -97,12 +98,13 @@ TEST_CASE("Photos beyond the bounds are refused before they are decoded, and tol
 TEST_CASE("The largest photo that is read takes seconds and megabytes, not more") {
   std::string bytes = png_of_zeros(8000, 8000, 8001 * 8000);
   const long before = peak();
-  const auto start = std::chrono::steady_clock::now();
+  const std::clock_t start = std::clock();
   DiagnosticSink sink;
   const auto photo = open_photograph("a.png", std::move(bytes), {}, sink);
   REQUIRE(photo);
   REQUIRE(reduced(*photo, {0, 0, 8000, 8000}, 400, 400));
-  CHECK(std::chrono::steady_clock::now() - start < std::chrono::seconds(20));
+  // Of this process alone, so that a busy machine does not count: thirty times what it takes.
+  CHECK(std::clock() - start < 60 * CLOCKS_PER_SEC);
   CHECK(peak() - before < 400);
 }
 
@@ -149,13 +151,14 @@ TEST_CASE("No bytes in the place of others make a reader of photos fall") {
     state = state * 1664525 + 1013904223;
     return (state >> 8) % below;
   };
-  int usable = 0;
+  const std::size_t rounds = share_of(400);
+  std::size_t usable = 0;
   for (const std::string ending : {"jpg", "png", "webp"}) {
     const std::string path = files.make("a." + ending, 64, 48);
     REQUIRE(run("exiftool -q -overwrite_original -n -Orientation=6 -Make=Camera '" + path + "'")
                 .status == 0);
     const std::string whole = bytes_of(path);
-    for (int round = 0; round < 400; ++round) {
+    for (std::size_t round = 0; round < rounds; ++round) {
       std::string bytes = whole;
       for (std::size_t i = 0; i < 1 + draw(4); ++i) {
         bytes[draw(round % 2 == 0 ? 200 : bytes.size())] = static_cast<char>(draw(256));
@@ -169,6 +172,6 @@ TEST_CASE("No bytes in the place of others make a reader of photos fall") {
       CHECK(reduced(*photo, {0, 0, photo->width, photo->height}, 20, 20));
     }
   }
-  CHECK(usable > 100);
-  CHECK(usable < 1200);
+  CHECK(usable > rounds / 4);
+  CHECK(usable < 3 * rounds);
 }

@@ -39,10 +39,9 @@ std::string refused(const std::string& bytes) {
 }
 
 double distance(const std::string& path, const std::string& other) {
-  const auto size = [](const std::string& file) {
-    return run("identify -format '%wx%h' '" + file + "'").out;
-  };
-  if (size(path) != size(other)) return 1;
+  const auto sizes =
+      words_of(run("identify -format '%wx%h\\n' '" + path + "' '" + other + "'").out);
+  if (sizes.size() != 2 || sizes[0] != sizes[1]) return 1;
   // "1234.5 (0.018837)"; its status is 1 if the two are not alike, 2 if it cannot say.
   const auto said = run("compare -metric MAE '" + path + "' '" + other + "' null:");
   const auto share = matches(said.err, R"(\(([-0-9.e]+)\))");

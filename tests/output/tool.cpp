@@ -34,8 +34,11 @@ std::string TemporaryFolder::file(std::string_view name, std::string_view bytes)
 }
 
 std::string bytes_of(const std::string& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+  // Not by iterators of single bytes: a page as pixels has 35 million of them.
+  const std::ifstream file(path, std::ios::binary);
+  std::ostringstream out;
+  out << file.rdbuf();
+  return out.str();
 }
 
 std::vector<std::string> matches(const std::string& text, const std::string& pattern) {

@@ -13,6 +13,7 @@
 #include <thread>
 #include <vector>
 
+#include "output/seal.h"
 #include "output/tool.h"
 
 using namespace furnish;
@@ -84,11 +85,11 @@ TEST_CASE("A file is written whole, over an old one too") {
   const TemporaryFolder folder;
   DiagnosticSink sink;
   const std::string path = folder.path("card.pdf"), large(3'000'000, 'x');
-  CHECK(write_whole(path, large, sink));
+  CHECK(write_whole(path, large, Replaces::anything, sink));
   CHECK(bytes_of(path) == large);
-  CHECK(write_whole(path, "new", sink));
+  CHECK(write_whole(path, "new", Replaces::anything, sink));
   CHECK(bytes_of(path) == "new");
-  CHECK(write_whole(path, "", sink));
+  CHECK(write_whole(path, "", Replaces::anything, sink));
   CHECK(bytes_of(path).empty());
   CHECK(entries(folder) == 1);
   CHECK(sink.all().empty());
@@ -99,7 +100,7 @@ TEST_CASE("A file without a folder in its name is written here") {
   DiagnosticSink sink;
   const auto here = std::filesystem::current_path();
   std::filesystem::current_path(folder.path(""));
-  CHECK(write_whole("card.pdf", "bytes", sink));
+  CHECK(write_whole("card.pdf", "bytes", Replaces::anything, sink));
   std::filesystem::current_path(here);
   CHECK(bytes_of(folder.path("card.pdf")) == "bytes");
 }
@@ -114,51 +115,91 @@ TEST_CASE("Permissions: as the old file's, else as the user's mask says") {
   };
   const std::string old = folder.file("old", "1");
   REQUIRE(::chmod(old.c_str(), 0640) == 0);
-  CHECK(write_whole(old, "2", sink));
+  CHECK(write_whole(old, "2", Replaces::anything, sink));
   CHECK(mode(old) == 0640);
   const mode_t mask = ::umask(027);
-  CHECK(write_whole(folder.path("new"), "2", sink));
+  CHECK(write_whole(folder.path("new"), "2", Replaces::anything, sink));
   ::umask(mask);
   CHECK(mode(folder.path("new")) == 0640);
 }
 
-TEST_CASE("A symbolic link stays, and what it names is written") {
+TEST_CASE("Nothing is written through a symbolic link") {
   const TemporaryFolder folder;
   DiagnosticSink sink;
-  const std::string real = folder.file("real", "old"), link = folder.path("link");
-  std::filesystem::create_symlink("real", link);
-  CHECK(write_whole(link, "new", sink));
+  const std::string real = folder.file("real", sealed("old", SealedAs::text));
+  const std::string link = folder.path("link"), old = bytes_of(real);
+  const bool dangling = GENERATE(false, true);
+  std::filesystem::create_symlink(dangling ? "nowhere" : "real", link);
+  CHECK_FALSE(write_whole(link, "new", Replaces::own, sink));
+  CHECK(message(sink) == "'" + link +
+                             "' is a link, and a sheet is never written through one; it is left as "
+                             "it is");
   CHECK(std::filesystem::is_symlink(link));
-  CHECK(bytes_of(real) == "new");
+  CHECK(write_whole(link, "new", Replaces::anything, sink));
+  CHECK_FALSE(std::filesystem::is_symlink(link));
+  CHECK(bytes_of(link) == "new");
+  CHECK(bytes_of(real) == old);
+  CHECK(entries(folder) == 2);
+}
+
+TEST_CASE("Only what furnish wrote and nobody changed gives way") {
+  const TemporaryFolder folder;
+  DiagnosticSink sink;
+  const std::string sheet = sealed("a sheet", SealedAs::text);
+  const std::string path = folder.path("rex-card.pdf");
+  SECTION("a sheet") {
+    CHECK(write_whole(path, sheet, Replaces::own, sink));
+    CHECK(write_whole(path, "another", Replaces::own, sink));
+    CHECK(bytes_of(path) == "another");
+  }
+  SECTION("what a person wrote, or wrote on") {
+    const std::string theirs = GENERATE_COPY(std::string("[pet]\nname = \"Rex\"\n"), std::string(),
+                                             sheet + "a remark\n", "a remark\n" + sheet);
+    folder.file("rex-card.pdf", theirs);
+    CHECK_FALSE(write_whole(path, sheet, Replaces::own, sink));
+    CHECK(message(sink).find("is no sheet that furnish wrote") != std::string::npos);
+    CHECK(bytes_of(path) == theirs);
+    CHECK(write_whole(path, sheet, Replaces::anything, sink));
+    CHECK(bytes_of(path) == sheet);
+  }
+  CHECK(entries(folder) == 1);
+}
+
+TEST_CASE("Beside devices and pipes nothing lies") {
+  const TemporaryFolder folder;
+  CHECK_FALSE(is_a_file("-"));
+  CHECK_FALSE(is_a_file("/dev/null"));
+  CHECK(is_a_file(folder.file("card.pdf", "")));
+  CHECK(is_a_file(folder.path("not yet.pdf")));
 }
 
 TEST_CASE("What cannot be written is told, and nothing is left") {
   const TemporaryFolder folder;
   DiagnosticSink sink;
   SECTION("a folder") {
-    CHECK_FALSE(write_whole(folder.path(""), "x", sink));
+    CHECK_FALSE(write_whole(folder.path(""), "x", Replaces::anything, sink));
     CHECK(message(sink).ends_with("it is a folder"));
   }
   SECTION("a missing folder") {
-    CHECK_FALSE(write_whole(folder.path("no/card.pdf"), "x", sink));
+    CHECK_FALSE(write_whole(folder.path("no/card.pdf"), "x", Replaces::anything, sink));
     CHECK(message(sink) ==
           "cannot write '" + folder.path("no/card.pdf") + "': No such file or directory");
   }
   SECTION("a file for a folder") {
     folder.file("file", "");
-    CHECK_FALSE(write_whole(folder.path("file/card.pdf"), "x", sink));
+    CHECK_FALSE(write_whole(folder.path("file/card.pdf"), "x", Replaces::anything, sink));
     CHECK(message(sink).ends_with("Not a directory"));
     CHECK(entries(folder) == 1);
   }
   SECTION("an empty name") {
-    CHECK_FALSE(write_whole("", "x", sink));
+    CHECK_FALSE(write_whole("", "x", Replaces::anything, sink));
   }
   SECTION("a name that is too long") {
-    CHECK_FALSE(write_whole(folder.path(std::string(300, 'n')), "x", sink));
+    CHECK_FALSE(write_whole(folder.path(std::string(300, 'n')), "x", Replaces::anything, sink));
     CHECK(message(sink).ends_with("File name too long"));
   }
   SECTION("a device that is full") {
-    CHECK_FALSE(write_whole("/dev/full", "x", sink));
+    CHECK_FALSE(write_whole("/dev/full", "x", Replaces::anything, sink));
     CHECK(message(sink) == "cannot write '/dev/full': No space left on device");
   }
   CHECK(sink.error_count() == 1);
@@ -171,8 +212,9 @@ TEST_CASE("A disk that runs full keeps the old file") {
   const std::string path = folder.file("card.pdf", "old");
   {
     const SmallDisk disk(4096);
-    CHECK_FALSE(write_whole(path, std::string(100'000, 'x'), sink));
-    CHECK_FALSE(write_whole(folder.path("new.pdf"), std::string(100'000, 'x'), sink));
+    CHECK_FALSE(write_whole(path, std::string(100'000, 'x'), Replaces::anything, sink));
+    CHECK_FALSE(
+        write_whole(folder.path("new.pdf"), std::string(100'000, 'x'), Replaces::anything, sink));
   }
   CHECK(message(sink).ends_with("File too large"));
   CHECK(bytes_of(path) == "old");
@@ -187,12 +229,12 @@ TEST_CASE("What may not be written stays as it was") {
     REQUIRE(::chmod(path.c_str(), 0444) == 0);
     REQUIRE(::chmod(folder.path("").c_str(), 0777) == 0);
     const Nobody nobody;
-    CHECK_FALSE(write_whole(path, "new", sink));
+    CHECK_FALSE(write_whole(path, "new", Replaces::anything, sink));
   }
   SECTION("a folder that is only for reading") {
     REQUIRE(::chmod(folder.path("").c_str(), 0555) == 0);
     const Nobody nobody;
-    CHECK_FALSE(write_whole(folder.path("new.pdf"), "new", sink));
+    CHECK_FALSE(write_whole(folder.path("new.pdf"), "new", Replaces::anything, sink));
   }
   REQUIRE(::chmod(folder.path("").c_str(), 0755) == 0);
   CHECK(message(sink).ends_with("Permission denied"));
@@ -203,12 +245,12 @@ TEST_CASE("What may not be written stays as it was") {
 TEST_CASE("Devices and pipes are written to directly") {
   const TemporaryFolder folder;
   DiagnosticSink sink;
-  CHECK(write_whole("/dev/null", "x", sink));
+  CHECK(write_whole("/dev/null", "x", Replaces::anything, sink));
   const std::string pipe = folder.path("pipe"), large(200'000, 'p');
   REQUIRE(::mkfifo(pipe.c_str(), 0600) == 0);
   std::string read;
   std::thread reader([&] { read = bytes_of(pipe); });
-  CHECK(write_whole(pipe, large, sink));
+  CHECK(write_whole(pipe, large, Replaces::anything, sink));
   reader.join();
   CHECK(read == large);
   CHECK(std::filesystem::is_fifo(pipe));
@@ -232,7 +274,7 @@ TEST_CASE("The standard output takes all, or the fault is told") {
     {
       const StandardOutput output(pipe[1]);
       ::close(pipe[1]);
-      written = write_whole("-", large, sink);
+      written = write_whole("-", large, Replaces::anything, sink);
     }
     reader.join();
     ::close(pipe[0]);
@@ -244,7 +286,7 @@ TEST_CASE("The standard output takes all, or the fault is told") {
     bool written = true;
     {
       const StandardOutput output(pipe[1]);
-      written = write_whole("-", "x", sink);
+      written = write_whole("-", "x", Replaces::anything, sink);
     }
     ::close(pipe[1]);
     CHECK_FALSE(written);
@@ -255,7 +297,7 @@ TEST_CASE("The standard output takes all, or the fault is told") {
     bool written = true;
     {
       const StandardOutput output(full);
-      written = write_whole("-", "x", sink);
+      written = write_whole("-", "x", Replaces::anything, sink);
     }
     ::close(full);
     ::close(pipe[0]);

@@ -287,15 +287,3 @@ TEST_CASE("a drawing keeps its shape and stands in the middle", "[page][block]")
   CHECK(test::marks_of<OpenTag>(frame)[0]->alt == "a dog from the side");
   CHECK(canvas.measure(Length::mm(30), setting).too_wide == Length::mm(10));
 }
-
-TEST_CASE("padding is undone by its measure", "[page][block]") {
-  test::Desk desk;
-  const Setting setting = desk.setting(test::reading_roles());
-  const BlockPtr inner = body("words that wrap in a narrow place");
-  const Padding padded(inner, {Length::mm(1), Length::mm(2), Length::mm(3), Length::mm(4)});
-  const Extent bare = inner->measure(Length::mm(40), setting),
-               extent = padded.measure(Length::mm(46), setting);
-  CHECK(extent.wanted == bare.wanted + Length::mm(4));
-  CHECK(extent.baseline == bare.baseline + Length::mm(1));
-  CHECK(placed(padded, setting, Length::mm(46)).marks.size() > 0);
-}

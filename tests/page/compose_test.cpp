@@ -188,7 +188,7 @@ PageRequest lines_request(int lines, Origin origin = {"notes", {}}) {
 TEST_CASE("what does not fit is an error that says by how much and why", "[page][compose]") {
   test::Desk desk;
   SourceSet files;
-  const std::uint16_t file = files.add("pets/rex.toml", "name = \"Rex\"\nnotes = \"long\"\n");
+  const std::uint32_t file = files.add("pets/rex.toml", "name = \"Rex\"\nnotes = \"long\"\n");
   PageRequest request = lines_request(40, {"notes", {file, {2, 9}, {2, 15}}});
   request.span = {file, {1, 1}, {1, 5}};
   CHECK_FALSE(compose(request, desk.shaper, desk.sink));

@@ -82,6 +82,16 @@ TEST_CASE("a file that is no font is an error", "[page][fonts]") {
   std::filesystem::remove_all(folder);
 }
 
+TEST_CASE("holding the faces changes nothing that is set", "[page][fonts]") {
+  test::Desk plain, holding;
+  holding.fonts->hold_faces();
+  holding.fonts->hold_faces();
+  for (const char* const text : {"Ears, rounded", "Καλλιόπη", "ريكس الصغير"}) {
+    const std::vector<SizedText> wanted{{text, Face::semibold, Role::body, TypeSize::quarters(48)}};
+    CHECK(holding.shaper.natural_width(wanted) == plain.shaper.natural_width(wanted));
+  }
+}
+
 TEST_CASE("advances are those of the set text but for kerning", "[page][fonts]") {
   test::Desk desk;
   for (const Face face : {Face::regular, Face::semibold, Face::bold, Face::italic}) {

@@ -109,12 +109,25 @@ TEST_CASE("a missing picture has a dashed frame of the same shape with the words
   CHECK(wordy->measure(Length::mm(200), setting).least > Length::mm(10));
 }
 
+namespace {
+/// Takes room and leaves it empty.
+class Strip final : public Block {
+ public:
+  explicit Strip(Length height) : height_(height) {}
+  Extent measure(Length, const Setting&) const override { return {height_, height_}; }
+  void place(const Rect&, const Setting&, Frame&) const override {}
+
+ private:
+  Length height_;
+};
+}  // namespace
+
 TEST_CASE("blocks go round a corner: narrow beside it, whole below it", "[page][picture]") {
   test::Desk desk;
   const Setting setting = desk.setting(test::reading_roles());
   constexpr Length width = Length::mm(100), gutter = Length::mm(5), air = Length::mm(2);
   constexpr Size corner{Length::mm(30), Length::mm(20)};
-  const auto strip = [](double mm) { return std::make_shared<FreeZone>(Length::mm(mm)); };
+  const auto strip = [](double mm) { return std::make_shared<Strip>(Length::mm(mm)); };
   const auto rule = std::make_shared<Rule>(rule_row);
   const auto photo = std::make_shared<Picture>(photo_of(1200, 800), "Rex", std::nullopt, 1.5,
                                                corner.height, corner.height, 0);

@@ -98,6 +98,38 @@ TEST_CASE("setting the same text again costs nothing and gives the same", "[page
   CHECK(desk.shaper.layouts_made() == 3);
 }
 
+TEST_CASE("between pages only what the last ones asked for is kept", "[page][shaper]") {
+  test::Desk desk;
+  const auto new_text = [&](const char* text) {
+    const std::size_t before = desk.shaper.layouts_made();
+    desk.shaper.natural_width(set(text));
+    return desk.shaper.layouts_made() > before;
+  };
+  CHECK(new_text("Ears"));
+  CHECK(new_text("Marlow"));
+  desk.shaper.forget();
+  CHECK_FALSE(new_text("Ears"));
+  desk.shaper.forget();
+  CHECK_FALSE(new_text("Ears"));
+  CHECK(new_text("Marlow"));
+}
+
+TEST_CASE("reports go where they are wanted at the time, each once", "[page][shaper]") {
+  test::Desk desk;
+  DiagnosticSink first, second;
+  desk.shaper.report_to(first);
+  // U+10FFFD is for private use (Unicode), and no font has it.
+  const auto new_text = [&](const char* text) { desk.shaper.natural_width(set(text)); };
+  new_text("a \U0010FFFD");
+  desk.shaper.report_to(second);
+  new_text("b \U0010FFFD");
+  CHECK(first.all().size() == 1);
+  CHECK(second.all().empty());
+  new_text("c \U0010FFFC");
+  CHECK(first.all().size() == 1);
+  CHECK(second.all().size() == 1);
+}
+
 TEST_CASE("widths do not hang on the size: nothing is hinted or rounded", "[page][shaper]") {
   test::Desk desk;
   const std::string text = "45 ml + 455 ml water, 4 min";

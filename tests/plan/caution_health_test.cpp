@@ -38,7 +38,8 @@ TEST_CASE("vaccination: required, and expired, not yet valid or not on file") {
   CHECK_FALSE(fires(RuleId::vaccination, dog, {}, shop));
   dog.vaccinations[0].given.value = day("2025-11-23");
   CHECK(fires(RuleId::vaccination, dog, {}, shop));
-  CHECK(plan(shop, dog).caution(RuleId::vaccination)->what == "Rabies: expired after 2026-11-23");
+  CHECK(said(plan(shop, dog).caution(RuleId::vaccination)->what) ==
+        "vaccination-expired: rabies; 2026-11-23");
   CHECK(plan(shop, dog).caution(RuleId::vaccination)->span.begin.line == 6);
   shop.vaccinations[0].required = false;
   CHECK_FALSE(fires(RuleId::vaccination, dog, {}, shop));
@@ -64,20 +65,20 @@ TEST_CASE("senior: over ten, over seven at forty kilograms") {
   CHECK(fires(RuleId::senior, born("2019-11-23", 40)));
   CHECK_FALSE(fires(RuleId::senior, born("2019-11-24", 40)));
   CHECK_FALSE(fires(RuleId::senior, pet()));
-  CHECK(plan(salon(), born("2014-11-23")).caution(RuleId::senior)->what == "An old dog: 12 years");
+  CHECK(said(plan(salon(), born("2014-11-23")).caution(RuleId::senior)->what) == "senior: 12");
 }
 
 TEST_CASE("puppy: under six months") {
   CHECK(fires(RuleId::puppy, born("2026-05-25")));
   CHECK_FALSE(fires(RuleId::puppy, born("2026-05-24")));
   CHECK_FALSE(fires(RuleId::puppy, pet()));
-  CHECK(plan(salon(), born("2026-10-24")).caution(RuleId::puppy)->what == "A puppy: 1 month");
+  CHECK(said(plan(salon(), born("2026-10-24")).caution(RuleId::puppy)->what) == "puppy: 1");
 }
 
 TEST_CASE("vet-work: a step that many places reserve to veterinarians") {
   const auto extras = [](std::string_view words) {
     Pet dog = pet();
-    dog.finish = {{"extras", std::string(words), SaidBy::pet, line(17), false}};
+    dog.finish = {{FinishPart::extras, std::string(words), SaidBy::pet, line(17), false}};
     return fires(RuleId::vet_work, dog);
   };
   for (const std::string_view words :

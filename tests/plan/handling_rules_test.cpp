@@ -24,13 +24,14 @@ TEST_CASE("the plan dries by the stricter line, and says where the other stands"
   CHECK(made.plan.drying.planned == "force dryer, not on the head");
   const Caution* const caution = made.caution(RuleId::against_handling);
   REQUIRE(caution != nullptr);
-  CHECK(caution->what == "The planned drying is ruled out: quiet air only");
+  CHECK(said(caution->what) == "against-handling-dryer: quiet air only");
+  CHECK(said(caution->instead) == "against-handling-dryer-do");
   CHECK(caution->span.begin.line == 23);
   CHECK(caution->against.begin.line == 12);
   const auto& order = made.plan.order;
   CHECK(std::ranges::find(order, Task::dry, &WorkStep::task)->words == "quiet air only");
   DiagnosticSink sink;
-  report(made.plan.cautions, sink);
+  report(made.plan.cautions, words(), sink);
   CHECK(std::ranges::any_of(sink.all(), [](const Diagnostic& one) {
     return one.notes.size() == 1 && one.notes[0].first.begin.line == 12;
   }));
@@ -77,8 +78,9 @@ TEST_CASE("a tool that handling or dislikes rule out, with both lines") {
   CHECK(caution->places == std::vector<Place>{at("chest"), at("breeches")});
   CHECK(caution->span.begin.line == 7);
   CHECK(caution->against.begin.line == 30);
-  CHECK(caution->what ==
-        "Chest and breeches: the planned tool is ruled out: under the chin; no thinning shears");
+  CHECK(said(caution->what) ==
+        "against-handling: chest, breeches; under the chin; no thinning shears");
+  CHECK(said(caution->instead) == "against-handling-do");
   dog.handling.hold = "no thinning shears on the ears";
   CHECK(plan(salon(), dog).count(RuleId::against_handling) == 0);
 }
@@ -104,8 +106,7 @@ TEST_CASE("felt proposes the clipper before the bath, until somebody decides") {
   REQUIRE(made.caution(RuleId::felted_coat) != nullptr);
   CHECK(made.caution(RuleId::felted_coat)->signal == Signal::caution);
   CHECK(made.caution(RuleId::felted_coat)->places == std::vector<Place>{at("back")});
-  CHECK(made.caution(RuleId::felted_coat)->what ==
-        "Back felted on 2026-09-29: water draws felt tighter");
+  CHECK(said(made.caution(RuleId::felted_coat)->what) == "felted-coat: back; 2026-09-29");
   const auto proposed = [&] { return plan(shop, dog, {felted}).count(RuleId::felted_coat) == 1; };
   for (const FeltedWay way : {FeltedWay::clip_first, FeltedWay::bath_first}) {
     shop.felted = way;
@@ -160,9 +161,8 @@ TEST_CASE("mats on thin skin are left to a vet") {
   CHECK(made.plan.tearing_skin);
   REQUIRE(made.count(RuleId::thin_skin) == 2);  // the comb, and the mats
   CHECK(std::ranges::any_of(made.plan.cautions, [](const Caution& one) {
-    return one.what == "Back matted on 2026-09-29, on thin skin" &&
-           one.instead == "leave these mats to a vet" && one.what_said.key == "thin-skin-mats" &&
-           one.instead_said.key == "thin-skin-mats-do";
+    return said(one.what) == "thin-skin-mats: back; 2026-09-29" &&
+           said(one.instead) == "thin-skin-mats-do";
   }));
   matted.came_in.regions = {state("back", {}, 1)};
   CHECK(plan(salon(), dog, {matted}).count(RuleId::thin_skin) == 1);  // a tangle; the comb still

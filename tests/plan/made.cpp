@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "base/quantity.h"
+#include "base/text.h"
+
 namespace furnish::made {
 
 Date day(std::string_view iso) {
@@ -113,6 +116,35 @@ Booking booking(std::string_view iso, std::chrono::minutes at) {
   return out;
 }
 
+namespace {
+struct SayFact {
+  std::string operator()(const std::vector<Place>& places) const {
+    std::vector<std::string> names;
+    for (const Place place : places) names.push_back(to_text(place));
+    return joined(names, ", ");
+  }
+  std::string operator()(Date date) const { return to_iso(date); }
+  std::string operator()(Mass mass) const { return to_text(mass, Units::metric); }
+  std::string operator()(std::chrono::seconds time) const { return to_text(time); }
+  std::string operator()(Condition condition) const { return std::string(to_text(condition)); }
+  std::string operator()(const Blade* blade) const { return "#" + std::string(blade->name); }
+  std::string operator()(int number) const { return std::to_string(number); }
+  std::string operator()(double number) const { return std::to_string(number); }
+  std::string operator()(VetTask task) const { return std::string(key(task)); }
+  std::string operator()(const std::string& text) const { return text; }
+};
+}  // namespace
+
+std::string said(const CautionText& text) {
+  std::vector<std::string> facts;
+  for (const CautionFact& fact : text.facts) facts.push_back(std::visit(SayFact{}, fact));
+  return text.key + (facts.empty() ? "" : ": ") + joined(facts, "; ");
+}
+
+PlanWords words() {
+  return {said, [](Method method) { return std::string(key(method)); }};
+}
+
 bool Made::says(std::string_view code) const {
   return std::ranges::any_of(sink.all(), [&](const Diagnostic& d) { return d.code == code; });
 }
@@ -130,6 +162,12 @@ Made plan(const Salon& salon, const Pet& pet, const std::vector<Visit>& visits,
           std::string_view today, const std::vector<Booking>& bookings) {
   Made out;
   out.plan = make_plan(salon, pet, visits, bookings, day(today), out.sink);
+  static const std::vector<std::string> keys = caution_keys();
+  for (const Caution& one : out.plan.cautions) {
+    for (const CautionText* const text : {&one.what, &one.instead}) {
+      if (std::ranges::find(keys, text->key) == keys.end()) FAIL(text->key);
+    }
+  }
   return out;
 }
 }  // namespace furnish::made

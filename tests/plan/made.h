@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 #include <cstdint>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -31,6 +32,11 @@ RegionState state(std::string_view place, std::optional<Length> length,
 Alert avoiding(std::string_view place);
 ProductUse product(std::string_view name, std::optional<Dilution> = Dilution{1, 11});
 
+/// A caution's sentence by its data: "mat-wound-past: left hock; 2026-11-24".
+std::string said(const CautionText&);
+/// Says plans that way, and methods by their keys.
+PlanWords words();
+
 /// make_plan() with what it reports.
 struct Made {
   Plan plan;
@@ -39,6 +45,7 @@ struct Made {
   const Caution* caution(RuleId) const;  ///< null if it does not fire
   std::size_t count(RuleId) const;
 };
+/// Fails the test if a caution's sentence has none of caution_keys().
 Made plan(const Salon&, const Pet&, const std::vector<Visit>& = {},
           std::string_view today = "2026-11-24", const std::vector<Booking>& = {});
 Booking booking(std::string_view iso, std::chrono::minutes at = std::chrono::hours(9));

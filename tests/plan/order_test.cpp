@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "plan/changes.h"
 #include "plan/made.h"
 
 using namespace furnish;
@@ -78,7 +79,7 @@ TEST_CASE("what the pet needs not is not there") {
   for (const Task task : {Task::shampoo, Task::rinse, Task::dry}) {
     CHECK(find(steps_of(dog), task) == steps_of(dog).size());
   }
-  dog.finish.push_back({"nails", "leave", SaidBy::pet, {}, false});
+  dog.finish.push_back({FinishPart::nails, "leave", SaidBy::pet, {}, false});
   CHECK(find(steps_of(dog), Task::nails) == steps_of(dog).size());
 }
 
@@ -115,8 +116,8 @@ TEST_CASE("the drawer's substitute is what one works with") {
 
 TEST_CASE("finish words stand beside the cut, else in a step of their own") {
   Pet dog = groomed();
-  dog.finish = {{"ears", "straight edge", SaidBy::pet, {}, false},
-                {"feet", "hare foot", SaidBy::pet, {}, false}};
+  dog.finish = {{FinishPart::ears, "straight edge", SaidBy::pet, {}, false},
+                {FinishPart::feet, "hare foot", SaidBy::pet, {}, false}};
   auto steps = steps_of(dog);
   CHECK(steps[find_place(steps, Region::ears)].words == "ears: straight edge");
   CHECK_FALSE(steps[find_place(steps, Region::ears)].how.empty());
@@ -125,6 +126,27 @@ TEST_CASE("finish words stand beside the cut, else in a step of their own") {
   CHECK(steps[find_place(steps, Region::ears)].task == Task::finish);
   CHECK_FALSE(steps[find_place(steps, Region::ears)].tool);
 }
+
+namespace {
+/// A finish that names no tool counts as one of its own; other tasks without a tool are no change.
+Changes count_changes(std::span<const WorkStep> steps) {
+  Changes out;
+  std::optional<Tool> tool;
+  bool started = false;
+  Stance stance = Stance::standing;
+  for (const WorkStep& step : steps) {
+    const bool handled = step.tool || (step.task == Task::finish && !step.places.empty());
+    if (handled && (!started || step.tool != tool)) {
+      ++out.tool;
+      tool = step.tool;
+      started = true;
+    }
+    if (step.stance != stance) ++out.stance;
+    stance = step.stance;
+  }
+  return out;
+}
+}  // namespace
 
 TEST_CASE("steps of one tool and position are one step, and the changes are counted") {
   Pet dog = pet(Coat::drop);

@@ -27,7 +27,7 @@ TEST_CASE("the plan as text") {
   Salon shop = salon();
   shop.kit = kit({"30", "10"}, {14_mm});
   const Made made = plan(shop, marlow(), {visit("2026-11-24")});
-  const std::string text = plan_text(made.plan, shop, marlow());
+  const std::string text = plan_text(made.plan, shop, marlow(), words());
   const auto has = [&](std::string_view words) {
     INFO(text);
     CHECK(text.find(words) != std::string::npos);
@@ -36,7 +36,7 @@ TEST_CASE("the plan as text") {
   CHECK(text.ends_with("\n"));
   has("next visit  2027-01-19, the owner's interval");
   has("danger");
-  has("Left hock: no tool there");
+  has("Avoid-region: left hock; avoid-region-do");
   has("Not in the drawer");
   has("45\u202Fml product + 455\u202Fml water");
   CHECK(text.find(" \n") == std::string::npos);  // no trailing space
@@ -46,7 +46,7 @@ TEST_CASE("the plan as text in US units") {
   Salon shop = salon();
   shop.units = Units::us;
   const Made made = plan(shop, marlow());
-  const std::string text = plan_text(made.plan, shop, marlow());
+  const std::string text = plan_text(made.plan, shop, marlow(), words());
   INFO(text);
   CHECK(text.find(to_text(Volume::us_fl_oz(1.5), Units::us) + " product") != std::string::npos);
   CHECK(text.find("ml product") == std::string::npos);
@@ -54,7 +54,7 @@ TEST_CASE("the plan as text in US units") {
 
 TEST_CASE("the plan as JSON has its version and every part") {
   const Made made = plan(salon(), marlow(), {visit("2026-11-24")});
-  const auto json = nlohmann::json::parse(plan_json(made.plan, marlow()));
+  const auto json = nlohmann::json::parse(plan_json(made.plan, marlow(), words()));
   CHECK(json.at("furnish_plan") == plan_json_version);
   CHECK(json.at("on") == "2026-11-24");
   CHECK(json.at("pet").at("name") == "Marlow");
@@ -68,6 +68,7 @@ TEST_CASE("the plan as JSON has its version and every part") {
   CHECK(json.at("next_visit").at("reason") == "owner-interval");
   CHECK(json.at("health").at("since_last").is_null());
   CHECK(json.at("cautions").at(0).at("rule") == "avoid-region");
+  CHECK(json.at("cautions").at(0).at("what") == "Avoid-region: left hock");
   // A place is written so that a file may say it.
   for (const auto& row : json.at("order")) {
     for (const auto& place : row.at("places")) CHECK(parse_place(place.get<std::string>()));
@@ -78,7 +79,7 @@ TEST_CASE("a long visit is said in hours") {
   Visit last = visit("2026-11-24");
   const auto said = [&](int minutes) {
     last.minutes = std::chrono::minutes(minutes);
-    const std::string text = plan_text(plan(salon(), pet(), {last}).plan, salon(), pet());
+    const std::string text = plan_text(plan(salon(), pet(), {last}).plan, salon(), pet(), words());
     const auto from = text.find("about ");
     REQUIRE(from != std::string::npos);
     return text.substr(from, text.find(" (", from) - from);
@@ -102,7 +103,7 @@ TEST_CASE("the plan says what last time left open, as text and as JSON") {
   lump.advised = "vet this week";
   last.findings = {lump};
   const Made made = plan(salon(), pet(), {last});
-  const std::string text = plan_text(made.plan, salon(), pet());
+  const std::string text = plan_text(made.plan, salon(), pet(), words());
   const auto has = [&](std::string_view words) {
     INFO(text);
     CHECK(text.find(words) != std::string::npos);
@@ -115,7 +116,7 @@ TEST_CASE("the plan says what last time left open, as text and as JSON") {
   has("left ear: ");
   has("Still open");
   has("lump, pea-sized; advised: vet this week  seen 2026-09-29");
-  const auto json = nlohmann::json::parse(plan_json(made.plan, pet()));
+  const auto json = nlohmann::json::parse(plan_json(made.plan, pet(), words()));
   CHECK(json.at("last_visit").at("told") == "Brush twice a week.");
   CHECK(json.at("last_visit").at("mats").at(0).at("grade") == 2);
   CHECK(json.at("findings").at(0).at("place") == "left belly");
@@ -130,12 +131,12 @@ TEST_CASE("the plan says which lengths are passed before the next visit") {
   dog.preferences.keep_under = {{at("ears"), 29_mm, line(7)}};
   const Made made =
       plan(salon(), dog, {visit("2026-11-24")}, "2026-11-24", {booking("2027-01-12")});
-  const std::string text = plan_text(made.plan, salon(), dog);
+  const std::string text = plan_text(made.plan, salon(), dog, words());
   INFO(text);
   CHECK(text.find("2027-01-12, booked at 09:00") != std::string::npos);
   CHECK(text.find("over the owner's 29\u202Fmm  from 2026-12-15  ears") != std::string::npos);
   CHECK(text.find("mats quickly") == std::string::npos);  // not before then
-  const auto json = nlohmann::json::parse(plan_json(made.plan, dog));
+  const auto json = nlohmann::json::parse(plan_json(made.plan, dog, words()));
   CHECK(json.at("next_visit").at("reason") == "booked");
   CHECK(json.at("next_visit").at("at") == "09:00");
   CHECK(json.at("limits").at(0).at("kind") == "keep-under");

@@ -1,8 +1,8 @@
 #include <algorithm>
 #include <chrono>
-#include <ctime>
 #include <random>
 
+#include "plan/allocations.h"
 #include "plan/made.h"
 #include "plan/plan_json.h"
 #include "plan/plan_text.h"
@@ -80,7 +80,7 @@ Dense dense(unsigned seed) {
 
 std::string text_of(const Dense& in) {
   const Made made = plan(in.salon, in.pet, in.visits);
-  return plan_text(made.plan, in.salon, in.pet) + plan_json(made.plan, in.pet);
+  return plan_text(made.plan, in.salon, in.pet, words()) + plan_json(made.plan, in.pet, words());
 }
 }  // namespace
 
@@ -110,21 +110,18 @@ TEST_CASE("permuting the input never changes the plan") {
   }
 }
 
-TEST_CASE("a plan of the densest pet takes milliseconds") {
-  double slowest = 0;
+TEST_CASE("a plan of the densest pet is made within bounds") {
+  std::size_t most = 0;
   for (unsigned seed = 0; seed < 20; ++seed) {
     const Dense in = dense(seed);
     DiagnosticSink sink;
-    const std::clock_t begin = std::clock();
+    const std::size_t before = allocations();
     const Plan result = make_plan(in.salon, in.pet, in.visits, {}, day("2026-11-24"), sink);
-    const double took = 1000.0 * static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
+    most = std::max(most, allocations() - before);
     CHECK_FALSE(result.order.empty());
-    slowest = std::max(slowest, took);
   }
-  // The design allows 5 ms in release; a checked build on a busy machine is given twenty times
-  // that.
-  CAPTURE(slowest);
-  CHECK(slowest < 100);
+  CAPTURE(most);
+  CHECK(most < 10'000);
 }
 
 TEST_CASE("no step touches what an alert avoids, whatever the trim") {

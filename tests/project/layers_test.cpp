@@ -29,7 +29,7 @@ const std::map<std::string, std::set<std::string>> only_in{
     {"toml++", {"spec"}},
     {"cairo", {"page", "output"}},
     {"pango", {"page", "output"}},
-    {"unicode/", {"sheet"}},
+    {"unicode/", {"base", "sheet"}},
     {"CLI/", {"app"}},
     {"qpdf/", {"output"}},
     {"turbojpeg", {"output"}},

@@ -79,7 +79,13 @@ TEST_CASE("a care sheet never names a blade, and has three to five points of tod
       const auto sheet = table.care(kennel);
       INFO(key << "\n" << table.said());
       REQUIRE(sheet);
-      CHECK(test::text_of(sheet->page.frame).find('#') == std::string::npos);
+      // But for what a person wrote into an alert that is for everyone.
+      std::string alerts;
+      for (const Alert& alert : kennel.pet.alerts) {
+        if (alert.audience == Audience::everyone) alerts += alert.text + alert.action;
+      }
+      CHECK(std::ranges::count(test::text_of(sheet->page.frame), '#') ==
+            std::ranges::count(alerts, '#'));
       const SheetInput input = table.input(kennel, "A4");
       const HomeCare at_home =
           home_care(table.salon(), kennel.pet, kennel.plan, nullptr, kennel.today);

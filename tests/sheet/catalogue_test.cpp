@@ -50,7 +50,7 @@ struct Opened {
     const ShippedWords shipped("en");
     english.texts = shipped.chain().catalogues.back()->texts;
     other.language = "es";
-    const std::uint16_t file =
+    const std::uint32_t file =
         sources.add("styles/words/es.toml", "[sheet]\n" + std::string(spanish) + "\n");
     const MemoryFiles files({});
     const std::string text(spanish);
@@ -184,9 +184,9 @@ TEST_CASE("a text that cannot be said is told with its place and key", "[catalog
   for (const auto& [line, message] : {
            Case{"hold = \"Sujetar {0\"", "sheet.hold: its braces do not match"},
            Case{"hold = \"Sujetar {0}\"", "sheet.hold: has {0} where English has no places"},
-           Case{"keep-under = \"{0}\"", "sheet.keep-under: has {0} where English has {0} and {1}"},
-           Case{"keep-under = \"{0} {1} {2}\"",
-                "sheet.keep-under: has {0}, {1} and {2} where English has {0} and {1}"},
+           Case{"keep-short = \"{0}\"", "sheet.keep-short: has {0} where English has {0} and {1}"},
+           Case{"keep-short = \"{0} {1} {2}\"",
+                "sheet.keep-short: has {0}, {1} and {2} where English has {0} and {1}"},
            Case{"age-years = \"{0, plural, one {# año}}\"",
                 "sheet.age-years: a plural has no 'other'"},
            Case{"hold = \"{name}\"",

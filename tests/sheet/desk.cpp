@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "model/for_everyone.h"
 #include "page/paper.h"
 #include "page/shaped_line.h"
 #include "sheet/card.h"
@@ -22,8 +23,8 @@ std::string path_of(const std::string& root, const std::string& name) {
 }
 }  // namespace
 
-FileContent WithShippedStyles::read(const std::string& path) const {
-  return own_.exists(path) ? own_.read(path) : disk_.read(path);
+FileContent WithShippedStyles::read_up_to(const std::string& path, std::size_t most) const {
+  return own_.exists(path) ? own_.read_up_to(path, most) : disk_.read_up_to(path, most);
 }
 bool WithShippedStyles::exists(const std::string& path) const {
   return own_.exists(path) || (path.starts_with('/') && disk_.exists(path));
@@ -123,25 +124,33 @@ std::optional<Sheet> Desk::note(const Kennel& kennel, Audience audience, std::st
   std::size_t count = 0;
   while (count < kennel.visits.size() && kennel.visits[count].date.value <= kennel.today) ++count;
   if (count == 0) return std::nullopt;
-  const std::span history = std::span(kennel.visits).first(count);
+  const bool owners = audience == Audience::everyone;
+  const Pet pet = owners ? for_everyone(kennel.pet) : kennel.pet;
+  std::vector<Visit> visits(kennel.visits.begin(),
+                            kennel.visits.begin() + static_cast<std::ptrdiff_t>(count));
+  if (owners) {
+    for (Visit& visit : visits) visit = for_everyone(std::move(visit));
+  }
+  const std::span history = std::span(std::as_const(visits));
   const Date day = history.back().date.value;
-  const Plan before =
-      make_plan(salon_, kennel.pet, history.first(count - 1), kennel.bookings, day, sink_);
-  const Plan after = make_plan(salon_, kennel.pet, history, kennel.bookings, day, sink_);
-  const SheetInput made{salon_, kennel.pet, after, std::nullopt, day, *size, &history.back()};
+  const Plan before = make_plan(salon_, pet, history.first(count - 1), kennel.bookings, day, sink_);
+  const Plan after = make_plan(salon_, pet, history, kennel.bookings, day, sink_);
+  const SheetInput made{salon_, pet, after, std::nullopt, day, *size, &history.back()};
   return make_note(made, {before, history.back(), history, {}, audience}, voice(), sink_);
 }
 
 std::optional<Sheet> Desk::care(const Kennel& kennel, std::string_view paper) {
   const auto size = parse_paper(paper);
   REQUIRE(size);
-  const Plan plan =
-      plan_after_today(salon_, kennel.pet, kennel.visits, kennel.bookings, kennel.today, sink_);
-  SheetInput made{salon_, kennel.pet, plan, std::nullopt, kennel.today, *size};
-  for (const Visit& visit : kennel.visits) {
+  const Pet pet = for_everyone(kennel.pet);
+  std::vector<Visit> visits;
+  for (const Visit& visit : kennel.visits) visits.push_back(for_everyone(visit));
+  const Plan plan = plan_after_today(salon_, pet, visits, kennel.bookings, kennel.today, sink_);
+  SheetInput made{salon_, pet, plan, std::nullopt, kennel.today, *size};
+  for (const Visit& visit : visits) {
     if (visit.date.value <= kennel.today) made.latest = &visit;
   }
-  const HomeCare at_home = home_care(salon_, kennel.pet, plan, made.latest, kennel.today);
+  const HomeCare at_home = home_care(salon_, pet, plan, made.latest, kennel.today);
   const bool of_today = made.latest != nullptr && made.latest->date.value == kennel.today;
   return make_care_sheet(made, {at_home, of_today ? made.latest : nullptr, {}}, voice(), sink_);
 }

@@ -25,7 +25,7 @@ inline constexpr Date demo_day = std::chrono::sys_days(std::chrono::year(2026) /
 class WithShippedStyles final : public Files {
  public:
   explicit WithShippedStyles(std::map<std::string, std::string> files) : own_(std::move(files)) {}
-  FileContent read(const std::string& path) const override;
+  FileContent read_up_to(const std::string& path, std::size_t most) const override;
   bool exists(const std::string& path) const override;
   std::vector<std::string> toml_files(const std::string& folder) const override;
 

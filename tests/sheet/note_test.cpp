@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "model/for_everyone.h"
 #include "sheet/desk.h"
 #include "sheet/note_parts.h"
 
@@ -101,6 +102,42 @@ TEST_CASE("signatures only where something needs consent", "[note]") {
   CHECK(lines("", shaved));
 }
 
+TEST_CASE("a rule accepted by the staff drops no line of the owner's", "[note]") {
+  const std::string shaved = std::string(rex) +
+                             "body = { blade = \"7F\" }\n[[accept]]\nrule = "
+                             "\"double-coat-short\"\nreason = \"MARK\"\nsigned = 2026-01-01\n";
+  Desk table = with_visits({{"2026-11-24", ""}}, shaved);
+  const auto line = [&](Audience audience) {
+    const auto sheet = table.note(table.kennel(), audience);
+    REQUIRE(sheet);
+    return test::says(sheet->page.frame, "Clipping a double coat short");
+  };
+  CHECK(line(Audience::everyone));
+  CHECK_FALSE(line(Audience::staff));
+}
+
+TEST_CASE("alerts for everyone are on the owner's copy, gravest first, the staff's are not",
+          "[note]") {
+  const std::string pet = std::string(rex) +
+                          "[[alert]]\nlevel = \"warning\"\ntext = \"oat gives hives\"\ndo = "
+                          "\"read labels\"\nfor = \"everyone\"\n[[alert]]\nlevel = \"danger\"\n"
+                          "text = \"bites\"\n";
+  Desk table =
+      with_visits({{"2026-11-24", "[came_in]\ntail = { mats = 4, encircling = true }\n"}}, pet);
+  const auto kennel = table.kennel();
+  const auto owners = table.note(kennel, Audience::everyone);
+  REQUIRE(owners);
+  const std::string text = test::without_space(test::text_of(owners->page.frame));
+  CHECK(text.find("Oatgiveshives.") != std::string::npos);
+  CHECK(text.find("Readlabels.") != std::string::npos);
+  CHECK(text.find("DANGER") < text.find("WARNING"));
+  CHECK_FALSE(test::says(owners->page.frame, "Bites."));
+  const auto care = table.care(kennel);
+  REQUIRE(care);
+  CHECK(test::says(care->page.frame, "Oat gives hives. Read labels."));
+  CHECK_FALSE(test::says(care->page.frame, "Bites."));
+}
+
 TEST_CASE("the figure is dashed where it came with more coat, and numbered like the findings",
           "[note]") {
   Desk table =
@@ -122,7 +159,8 @@ TEST_CASE("the figure is dashed where it came with more coat, and numbered like 
   CHECK(figure.spots[0].number == 1);
   CHECK(figure.spots[1].place.region == Region::ears);
   CHECK(note_needs_both_sides(desk));
-  const NoteInput owners{kennel.plan, kennel.visits.back(), kennel.visits, {}, Audience::everyone};
+  const Visit open = for_everyone(kennel.visits.back());
+  const NoteInput owners{kennel.plan, open, kennel.visits, {}, Audience::everyone};
   const NoteDesk for_owner{input, owners, voice};
   CHECK(note_findings(for_owner).size() == 1);
   CHECK(note_figure(for_owner, Side::left).spots.size() == 1);

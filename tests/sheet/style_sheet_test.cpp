@@ -42,8 +42,10 @@ Print printed(const Sheet& sheet) {
   in >> magic >> print.width >> print.height >> most;
   REQUIRE(magic == "P5");
   in.get();
-  print.grey.assign(std::istreambuf_iterator<char>(in), {});
-  REQUIRE(print.grey.size() == print.width * print.height);
+  print.grey.resize(print.width * print.height);
+  in.read(print.grey.data(), static_cast<std::streamsize>(print.grey.size()));
+  REQUIRE(static_cast<std::size_t>(in.gcount()) == print.grey.size());
+  REQUIRE(in.peek() == std::istringstream::traits_type::eof());
   return print;
 }
 

@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "share.h"
 #include "spec/said.h"
 
 namespace furnish::test {
@@ -61,10 +62,11 @@ std::string sample(const std::string& path) {
   return *content.bytes;
 }
 
-/// Reads `count` edits of a text; each gives a value or an error, and says it with a place in the
-/// file.
+/// Reads `count` edits of a text, or this run's share of them; each gives a value or an error, and
+/// says it with a place in the file.
 template <typename Read>
 void read_edits(const std::string& text, std::size_t count, std::uint64_t seed, Read read) {
+  count = share_of(count);
   Random random(seed);
   std::size_t refused = 0;
   for (std::size_t i = 0; i < count; ++i) {

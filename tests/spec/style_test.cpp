@@ -6,9 +6,9 @@ namespace furnish::test {
 namespace {
 class CountingFiles final : public Files {
  public:
-  FileContent read(const std::string& path) const override {
+  FileContent read_up_to(const std::string& path, std::size_t most) const override {
     ++reads;
-    return inner.read(path);
+    return inner.read_up_to(path, most);
   }
   bool exists(const std::string& path) const override { return inner.exists(path); }
   std::vector<std::string> toml_files(const std::string& folder) const override {
@@ -107,5 +107,21 @@ TEST_CASE("faults of one file leave the others alone", "[style][isolation]") {
   CHECK_FALSE(desk.pet("[pet]\nname = 3\n"));
   CHECK(desk.salon(""));
   CHECK(desk.sink().has_errors());
+}
+TEST_CASE("who asks for a style hears what is wrong with the asking, the salon what with its file",
+          "[style]") {
+  const CountingFiles files;
+  SourceSet sources;
+  DiagnosticSink salon, asker;
+  StyleLibrary styles({files, sources, salon}, "house", "");
+  CHECK(styles.find("tidy", {}, asker) == nullptr);
+  REQUIRE(asker.all().size() == 1);
+  CHECK(asker.all()[0].code == "unknown-style");
+  CHECK(salon.all().empty());
+  CHECK(styles.find("broken", {sources.add("pets/rex.toml", ""), {}, {}}, asker) == nullptr);
+  CHECK(asker.all().size() == 2);
+  CHECK(asker.all()[1].code == "style-has-faults");
+  REQUIRE(salon.all().size() == 1);
+  CHECK(sources.at(salon.all()[0].span.file).path() == "house/broken.toml");
 }
 }  // namespace furnish::test

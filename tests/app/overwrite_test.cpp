@@ -1,0 +1,108 @@
+#include <catch2/catch.hpp>
+
+#include <filesystem>
+
+#include "app/program.h"
+
+namespace furnish::test {
+namespace {
+namespace fs = std::filesystem;
+
+/// A salon with one pet of which every file is a person's own.
+struct Salon {
+  TemporaryFolder folder;
+  Salon() {
+    put(folder, "salon.toml", "[salon]\nname = \"S\"\n");
+    put(folder, "pets/rex.toml", "[pet]\nname = \"Rex\"\n[trim]\nvisit_every = \"8 weeks\"\n");
+    put(folder, "photos/rex.jpg", "not even a photo");
+    put(folder, "rex.ics", "a dentist's appointment");
+    put(folder, "salon.toml.bak", "[salon]\nname = \"Before\"\n");
+  }
+  ToolOutput run(const std::string& arguments) const {
+    return furnish(arguments + " --on 2026-11-24", "cd " + folder.path("") + " &&");
+  }
+  std::string text(std::string_view path) const { return bytes_of(folder.path(path)); }
+};
+
+bool has(const std::string& text, std::string_view what) {
+  return text.find(what) != std::string::npos;
+}
+}  // namespace
+
+TEST_CASE("no sheet lands on a file that a person wrote") {
+  const Salon salon;
+  const std::string file = GENERATE("photos/rex.jpg", "salon.toml.bak", "rex.ics");
+  const std::string command = GENERATE("card", "style", "care");
+  CAPTURE(file, command);
+  // There the care sheet's own calendar entry goes: not a matter of --force.
+  if (command == "care" && file == "rex.ics") {
+    CHECK(salon.run("care rex --force -o rex.ics").status == 2);
+    CHECK(salon.text(file) == "a dentist's appointment");
+    return;
+  }
+  const std::string before = salon.text(file);
+  const auto ran = salon.run(command + " rex -o " + file);
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "is no sheet that furnish wrote and nobody changed; it is left as it is"));
+  CHECK(has(ran.err, "--force"));
+  CHECK(salon.text(file) == before);
+  CHECK(salon.run(command + " rex --force -o " + file).status == 0);
+  CHECK(salon.text(file).starts_with("%PDF-"));
+}
+
+TEST_CASE("a pet's own file is no place for a sheet, however it is spelt") {
+  const Salon salon;
+  put(salon.folder, "pets/Ada.TOML", "[pet]\nname = \"Ada\"\n");
+  for (const std::string file : {"pets/rex.toml", "pets/Ada.TOML", "pets/new.Toml"}) {
+    for (const std::string force : {"", " --force"}) {
+      const auto ran = salon.run("card rex -o " + file + force);
+      CAPTURE(file, force, ran.err);
+      CHECK(ran.status == 2);
+    }
+  }
+  CHECK(salon.text("pets/rex.toml").starts_with("[pet]"));
+  CHECK(salon.text("pets/Ada.TOML").starts_with("[pet]"));
+  CHECK_FALSE(fs::exists(salon.folder.path("pets/new.Toml")));
+}
+
+TEST_CASE("no sheet is written through a link") {
+  const Salon salon;
+  fs::create_directory(salon.folder.path("sheets"));
+  const std::string link = salon.folder.path("sheets/rex-card.pdf");
+  fs::create_symlink("../pets/rex.toml", link);
+  const std::string before = salon.text("pets/rex.toml");
+  const auto ran = salon.run("card");
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "is a link, and a sheet is never written through one"));
+  CHECK(salon.text("pets/rex.toml") == before);
+  CHECK(fs::is_symlink(link));
+}
+
+TEST_CASE("a calendar entry never lands on a person's, nor beside a device") {
+  const Salon salon;
+  const std::string before = salon.text("rex.ics");
+  const auto ran = salon.run("care rex -o rex.pdf");
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "'rex.ics' is there already"));
+  CHECK(salon.text("rex.ics") == before);
+  CHECK(salon.run("care rex -o /dev/null").status == 0);
+  CHECK_FALSE(fs::exists("/dev/null.ics"));
+}
+
+TEST_CASE("a sheet that was made before is made again; one that was written on stays") {
+  const Salon salon;
+  for (const std::string format : {"pdf", "png", "svg", "text"}) {
+    CAPTURE(format);
+    const std::string run = "care --format " + format;
+    REQUIRE(salon.run(run).status == 0);
+    const std::string file = "sheets/rex-care." + (format == "text" ? "txt" : format);
+    const std::string first = salon.text(file);
+    CHECK(salon.run(run).status == 0);
+    CHECK(salon.text(file) == first);
+    put(salon.folder, file, first + "called her, comes on Friday\n");
+    CHECK(salon.run(run).status == 1);
+    CHECK(salon.text(file) == first + "called her, comes on Friday\n");
+    fs::remove(salon.folder.path(file));
+  }
+}
+}  // namespace furnish::test

@@ -1,0 +1,75 @@
+#include "output/seal.h"
+
+#include <catch2/catch.hpp>
+#include <string>
+#include <vector>
+
+#include "output/icalendar.h"
+#include "output/pdf.h"
+#include "output/png.h"
+#include "output/sample_page.h"
+#include "output/svg.h"
+#include "output/tool.h"
+
+using namespace furnish;
+using namespace furnish::test;
+
+namespace {
+/// Every byte that is not the seal's own counts: changed, gone, or one more.
+void check_seal(const std::string& bytes) {
+  CHECK(seal_holds(bytes));
+  for (std::size_t i = 0; i < bytes.size(); i += bytes.size() / 50 + 1) {
+    CAPTURE(i);
+    std::string other = bytes;
+    other[i] = static_cast<char>(other[i] ^ 1);
+    CHECK_FALSE(seal_holds(other));
+    CHECK_FALSE(seal_holds(bytes.substr(0, i)));
+  }
+  CHECK_FALSE(seal_holds(bytes + " "));
+  CHECK_FALSE(seal_holds(" " + bytes));
+}
+}  // namespace
+
+TEST_CASE("A sealed sheet is known again, and a changed one is not") {
+  const TemporaryFolder folder;
+  DiagnosticSink sink;
+  Type type;
+  const Frame page = sample_page(type);
+  const DocumentInfo info = sample_info();
+  SECTION("PDF, which another program still reads without a fault") {
+    const auto pdf = to_pdf(std::vector{page}, info, {}, sink);
+    REQUIRE(pdf);
+    CHECK_FALSE(seal_holds(*pdf));
+    const std::string bytes = sealed(*pdf, SealedAs::pdf);
+    check_seal(bytes);
+    const std::string path = folder.file("card.pdf", bytes);
+    CHECK(run("qpdf --check " + path).status == 0);
+  }
+  SECTION("PNG, whose chunks another program counts right") {
+    const auto png = to_png(page, info, 72, sink);
+    REQUIRE(png);
+    const std::string bytes = sealed(*png, SealedAs::png);
+    check_seal(bytes);
+    const std::string path = folder.file("card.png", bytes);
+    CHECK(run("identify -regard-warnings " + path).status == 0);
+  }
+  SECTION("SVG") {
+    const auto svg = to_svg(page, info, sink);
+    REQUIRE(svg);
+    const std::string bytes = sealed(*svg, SealedAs::svg);
+    check_seal(bytes);
+    const std::string path = folder.file("card.svg", bytes);
+    CHECK(run("xmllint --noout " + path).status == 0);
+  }
+  SECTION("text") {
+    check_seal(sealed("page 105.000 148.000\n", SealedAs::text));
+  }
+  SECTION("a calendar's entry") {
+    CalendarEvent event;
+    event.day = *parse_date("2026-11-24");
+    event.uid = "rex@furnish";
+    event.stamp = event.day;
+    event.summary = "furnish-seal: is a strange name for a dog";
+    check_seal(sealed(icalendar(event), SealedAs::calendar));
+  }
+}
