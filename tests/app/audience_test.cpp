@@ -190,33 +190,33 @@ void run_batch(std::uint32_t seed) {
   for (std::size_t i = 0; i < a_batch; ++i) {
     const std::string key = "pet-" + std::to_string(i), twins_key = "twin-" + std::to_string(i);
     INFO("seed " << seed << "\n" << all[i].pet << "\n" << all[i].visit);
-    const auto one = shop.open({"pets/" + key + ".toml", "."});
-    const auto twin = shop.open({"pets/" + twins_key + ".toml", "."});
+    const auto one = shop.open({"pets/" + key + ".toml", "."}, shop.sink());
+    const auto twin = shop.open({"pets/" + twins_key + ".toml", "."}, shop.sink());
     REQUIRE(one);
     REQUIRE(twin);
     options.command = Command::note;
     options.for_owner = true;
-    const auto owners = shop.sheet(*one);
+    const auto owners = shop.sheet(*one, shop.sink());
     REQUIRE(owners);
     CHECK(all_of(*owners).find("MARK") == std::string::npos);
     if (i < twins_of_batch) {
-      const auto twins = shop.sheet(*twin);
+      const auto twins = shop.sheet(*twin, shop.sink());
       REQUIRE(twins);
       CHECK(told_as(*owners, key) == told_as(*twins, twins_key));
     }
     options.for_owner = false;
-    const auto file = shop.sheet(*one);
+    const auto file = shop.sheet(*one, shop.sink());
     REQUIRE(file);
     CHECK(missing(all[i].in_visit, all_of(file->sheet.page.frame)) == std::vector<std::string>{});
     CHECK(missing(all[i].in_pet, all_of(*file)) == std::vector<std::string>{});
     CHECK(missing(all[i].in_files, all_of(*file)) == std::vector<std::string>{});
     options.command = Command::care;
-    const auto care = shop.sheet(*one);
+    const auto care = shop.sheet(*one, shop.sink());
     REQUIRE(care);
     CHECK(care->beside.size() == 1);
     CHECK(all_of(*care).find("MARK") == std::string::npos);
     if (i < twins_of_batch) {
-      const auto twins = shop.sheet(*twin);
+      const auto twins = shop.sheet(*twin, shop.sink());
       REQUIRE(twins);
       CHECK(told_as(*care, key) == told_as(*twins, twins_key));
     }

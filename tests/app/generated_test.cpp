@@ -47,13 +47,13 @@ Counts run_batch(std::uint32_t seed, const std::string& paper, Command command =
     const std::string path = "pets/" + key_of(i) + ".toml";
     INFO("seed " << seed << ", " << path << " on " << paper << ":\n" << files[path]);
     const std::size_t errors = shop.sink().error_count();
-    auto one = shop.open({path, "."});
+    auto one = shop.open({path, "."}, shop.sink());
     if (!one) {
       CHECK(shop.sink().error_count() > errors);
       ++counts.refused_file;
       continue;
     }
-    const auto sheet = shop.sheet(*one);
+    const auto sheet = shop.sheet(*one, shop.sink());
     CHECK((shop.sink().error_count() > errors) == !sheet.has_value());
     if (!sheet) {
       ++counts.refused_page;

@@ -62,8 +62,8 @@ void cold(int runs, const std::string& folder) {
   const Options options = options_for();
   const DiskFiles files;
   Workshop shop(options, files);
-  const auto one = shop.open(path_of(fullest));
-  const auto sheet = one ? shop.sheet(*one) : std::nullopt;
+  const auto one = shop.open(path_of(fullest), shop.sink());
+  const auto sheet = one ? shop.sheet(*one, shop.sink()) : std::nullopt;
   if (!sheet) std::exit(1);
   const std::string frame = folder + "/frame.txt";
   std::ofstream(frame, std::ios::binary) << frame_file(sheet->sheet.page.frame);
@@ -107,8 +107,8 @@ void warm(int rounds) {
     bool opened = false;
     for (const PetPath& path : shop.pets(complete)) {
       const auto start = Clock::now();
-      const auto one = shop.open(path);
-      const auto sheet = one ? shop.sheet(*one) : std::nullopt;
+      const auto one = shop.open(path, shop.sink());
+      const auto sheet = one ? shop.sheet(*one, shop.sink()) : std::nullopt;
       const auto pdf =
           sheet ? to_pdf(std::span(&sheet->sheet.page.frame, 1), sheet->sheet.info, {}, shop.sink())
                 : std::nullopt;
@@ -132,7 +132,7 @@ void parts(int times) {
   double plan = 0;
   bool complete = true;
   for (const PetPath& path : shop.pets(complete)) {
-    const auto one = shop.open(path);
+    const auto one = shop.open(path, shop.sink());
     if (!one) std::exit(1);
     DiagnosticSink sink;
     const double took = timed(
@@ -141,8 +141,8 @@ void parts(int times) {
     plan = took;
     slowest = key_of(path);
   }
-  const auto one = shop.open(path_of(fullest));
-  const auto sheet = shop.sheet(*one);
+  const auto one = shop.open(path_of(fullest), shop.sink());
+  const auto sheet = shop.sheet(*one, shop.sink());
   const std::span page(&sheet->sheet.page.frame, 1);
   const auto drawn = draw_pdf(page, sheet->sheet.info, {}, shop.sink());
   const double draw = timed(times, [&] { draw_pdf(page, sheet->sheet.info, {}, shop.sink()); });
@@ -151,8 +151,8 @@ void parts(int times) {
   // A new workshop each time, as what was set once is kept.
   const double set = timed(std::max(3, times / 10), [&] {
     Workshop fresh(options, files);
-    const auto again = fresh.open(path_of(fullest));
-    if (!fresh.sheet(*again)) std::exit(1);
+    const auto again = fresh.open(path_of(fullest), fresh.sink());
+    if (!fresh.sheet(*again, fresh.sink())) std::exit(1);
   });
   say("Parts of {}, in process", fullest);
   say("  plan, slowest pet    {:7.3f} ms   goal < 5 ms ({})", plan, slowest);
@@ -169,8 +169,8 @@ void fits() {
     Workshop shop(options, files);
     bool complete = true;
     for (const PetPath& path : shop.pets(complete)) {
-      const auto one = shop.open(path);
-      const auto sheet = one ? shop.sheet(*one) : std::nullopt;
+      const auto one = shop.open(path, shop.sink());
+      const auto sheet = one ? shop.sheet(*one, shop.sink()) : std::nullopt;
       if (!sheet) continue;
       ++pages;
       measures += sheet->sheet.page.measures;
