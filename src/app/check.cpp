@@ -2,12 +2,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <functional>
 #include <map>
 
 #include "app/photos.h"
 #include "plan/cautions.h"
+#include "plan/day_checks.h"
 
 namespace furnish {
 namespace {
@@ -60,9 +62,14 @@ class Checker {
     for (const std::string& language : shop_.folder(root).words().own_languages()) {
       count([&] { return shop_.voices().words(shop_.folder(root), language) != nullptr; });
     }
-    for (const PetPath& path : all_pets(files, root)) pet(path);
+    keys_.clear();
+    expected_.clear();
+    for (const PetPath& path : all_pets(files, root)) {
+      keys_.push_back(fs::path(path.file).stem().string());
+      pet(path);
+    }
     for (const std::string& name : files.toml_files(path_in(root, "days"))) {
-      count([&] { return day(root, path_in(path_in(root, "days"), name)); });
+      count([&] { return day(root, name); });
     }
     if (good_ + bad_ == before) {
       shop_.sink()
@@ -102,12 +109,14 @@ class Checker {
         return visit.has_value();
       });
     }
-    const Plan plan = make_plan(folder.salon(), *read, visits, shop_.today(), shop_.sink());
+    const Plan plan = make_plan(folder.salon(), *read, visits,
+                                folder.bookings(*read, shop_.today()), shop_.today(), shop_.sink());
     if (const auto words = shop_.voices().plain(folder)) {
       report(plan.cautions, *words, shop_.sink());
     } else {
       all_said_ = false;
     }
+    if (plan.duration) expected_[read->key] = *plan.duration;
     photos(folder, *read, visits);
   }
 
@@ -130,23 +139,20 @@ class Checker {
     }
   }
 
-  bool day(const std::string& root, const std::string& path) {
-    const auto day = read_day(shop_.context(), path);
-    if (!day) return false;
-    bool known = true;
-    for (const Booking& booking : day->bookings) {
-      const std::string file = path_in(path_in(root, "pets"), booking.pet.value + ".toml");
-      if (shop_.context().files.exists(file)) continue;
-      shop_.sink().error("no-pet", booking.pet.span,
-                         fmt::format("no pet '{}': there is no {}", booking.pet.value, file));
-      known = false;
-    }
-    return known;
+  bool day(const std::string& root, const std::string& name) {
+    const Day* const day = shop_.folder(root).day(name);
+    if (day == nullptr) return false;
+    const auto warnings = day_warnings(shop_.folder(root).salon(), *day, keys_, expected_);
+    report(warnings, shop_.sink());
+    return std::ranges::none_of(
+        warnings, [](const DayWarning& one) { return one.fault == DayFault::no_pet; });
   }
 
   const Options& options_;
   Workshop& shop_;
   Console& console_;
+  std::vector<std::string> keys_;             ///< of the salon's pets
+  std::map<std::string, Duration> expected_;  ///< of those that have a plan
   std::size_t good_ = 0, bad_ = 0;
   bool all_said_ = true;                      ///< false: there were no words for a plan's cautions
   std::map<std::string, SourceSpan> photos_;  ///< where each was shown first

@@ -19,7 +19,8 @@ std::optional<Date> due_after(const Case& one, Date today) {
     if (visit.date.value < today) before.push_back(visit);
   }
   DiagnosticSink unheard;  // the plan before this visit has said it already
-  const Plan plan = plan_after_today(one.salon(), one.pet, before, today, unheard);
+  const Plan plan = plan_after_today(one.salon(), one.pet, before,
+                                     one.folder->bookings(one.pet, today), today, unheard);
   if (!plan.next_visit || plan.next_visit->date <= today) return std::nullopt;
   return plan.next_visit->date;
 }

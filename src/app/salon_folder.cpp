@@ -67,18 +67,32 @@ std::vector<Visit> SalonFolder::visits(const Pet& pet, bool& complete, Diagnosti
   return visits;
 }
 
+const Day* SalonFolder::day(const std::string& name) {
+  const auto [place, is_new] = days_.try_emplace(name);
+  if (is_new) place->second = read_day(context_, path_in(path_in(root_, "days"), name));
+  return place->second ? &*place->second : nullptr;
+}
+
 std::optional<Booking> SalonFolder::booking(const Pet& pet, Date day) {
-  if (root_.empty()) return std::nullopt;
-  const auto [place, is_new] = days_.try_emplace(day);
-  if (is_new) {
-    const std::string path = path_in(root_, fmt::format("days/{}.toml", to_iso(day)));
-    if (context_.files.exists(path)) place->second = read_day(context_, path);
+  const std::vector<Booking> all = bookings(pet, day);
+  const auto found = std::ranges::find(all, day, &Booking::date);
+  return found == all.end() ? std::nullopt : std::optional(*found);
+}
+
+std::vector<Booking> SalonFolder::bookings(const Pet& pet, Date from) {
+  std::vector<Booking> out;
+  if (root_.empty()) return out;
+  for (const std::string& name : context_.files.toml_files(path_in(root_, "days"))) {
+    // Past days are not even read. What is not named by a day is for `check` to find.
+    const auto date = parse_date(fs::path(name).stem().string());
+    if (!date || *date < from) continue;
+    const Day* const read = day(name);
+    if (read == nullptr) continue;
+    for (const Booking& one : read->bookings) {
+      if (one.pet.value == pet.key) out.push_back(one);
+    }
   }
-  if (!place->second) return std::nullopt;
-  for (const Booking& booking : place->second->bookings) {
-    if (booking.pet.value == pet.key) return booking;
-  }
-  return std::nullopt;
+  return out;
 }
 
 std::vector<PetPath> all_pets(const Files& files, const std::string& salon_root) {

@@ -37,8 +37,13 @@ class SalonFolder {
   /// Every readable visit, oldest first, those of one day by their numbers. A faulty file is
   /// reported and left out, and `complete` is false.
   std::vector<Visit> visits(const Pet&, bool& complete, DiagnosticSink&);
+  /// A file of days/, read once; null after an error.
+  const Day* day(const std::string& name);
   /// The pet's booking on the day, if days/DATE.toml has one.
   std::optional<Booking> booking(const Pet&, Date day);
+  /// The pet's bookings from that day on, by day and in the order of its file. A faulty file is
+  /// reported once, and has none.
+  std::vector<Booking> bookings(const Pet&, Date from);
 
  private:
   ReadContext reporting_to(DiagnosticSink&) const;
@@ -48,7 +53,7 @@ class SalonFolder {
   Salon salon_;
   StyleLibrary styles_;
   CatalogueLibrary words_;
-  std::map<Date, std::optional<Day>> days_;
+  std::map<std::string, std::optional<Day>> days_;  ///< by name of file
 };
 
 /// Where a PET argument leads: a file, and the salon's folder it lies in ("" if in none).

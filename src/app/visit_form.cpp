@@ -209,6 +209,7 @@ class FormMaker {
            "# side    = \"left\"\n"
            "# what    = \"lump, pea-sized\"\n"
            "# advised = \"vet this week\"\n"
+           "# closed  = true         # was found before, and is well now\n"
            "# for     = \"everyone\"   # or staff\n"
            "\n# [[photo]]\n"
            "# file    = " +

@@ -37,7 +37,8 @@ Case for_owner(const Case& one) {
   Case out{one.folder, for_everyone(one.pet), {}, one.all_visits, {}, one.today};
   for (const Visit& visit : one.visits) out.visits.push_back(for_everyone(visit));
   DiagnosticSink unheard;  // the whole pet's plan has said it already
-  out.plan = make_plan(one.salon(), out.pet, out.visits, out.today, unheard);
+  out.plan = make_plan(one.salon(), out.pet, out.visits, one.folder->bookings(out.pet, out.today),
+                       out.today, unheard);
   return out;
 }
 
@@ -74,8 +75,9 @@ std::optional<Made> note(const Case& all, const SheetOrder& order) {
   const Date day = visit->date.value;
   const std::span history = std::span(one.visits).first(at + 1);
   DiagnosticSink unheard;  // the plan of today has said it already
-  const Plan before = make_plan(salon, one.pet, history.first(at), day, unheard);
-  const Plan after = make_plan(salon, one.pet, history, day, unheard);
+  const std::vector<Booking> bookings = one.folder->bookings(one.pet, day);
+  const Plan before = make_plan(salon, one.pet, history.first(at), bookings, day, unheard);
+  const Plan after = make_plan(salon, one.pet, history, bookings, day, unheard);
   const SheetInput input{order.kind, salon, one.pet, after, std::nullopt, day, order.paper, visit};
   auto sheet = make_note({input, order.voice}, {before, *visit, history, std::move(photos)},
                          order.context.sink);
@@ -112,7 +114,8 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
                                       : one.visits.size();
   const std::span history = std::span(one.visits).first(count);
   DiagnosticSink unheard;  // the plan before the visit has said it already
-  const Plan plan = plan_after_today(salon, one.pet, history, day, unheard);
+  const Plan plan =
+      plan_after_today(salon, one.pet, history, one.folder->bookings(one.pet, day), day, unheard);
   SheetInput input{order.kind, salon, one.pet, plan, std::nullopt, day, order.paper};
   for (const Visit& before : history) {
     if (before.date.value <= day) input.latest = &before;

@@ -78,7 +78,7 @@ std::optional<Case> Workshop::open(const PetPath& path, Date day, DiagnosticSink
   if (!pet) return std::nullopt;
   bool complete = true;
   std::vector<Visit> visits = salon.visits(*pet, complete, sink);
-  Plan plan = make_plan(salon.salon(), *pet, visits, day, sink);
+  Plan plan = make_plan(salon.salon(), *pet, visits, salon.bookings(*pet, day), day, sink);
   return Case{&salon, std::move(*pet), std::move(visits), complete, std::move(plan), day};
 }
 

@@ -28,6 +28,7 @@ Pet for_everyone(Pet pet) {
 Visit for_everyone(Visit visit) {
   visit.came_in.behaviour.clear();
   visit.came_in.helped.clear();
+  visit.came_in.well.clear();
   keep_for_everyone(visit.findings);
   for (Photo& photo : visit.photos) photo.file.value.clear();
   return visit;

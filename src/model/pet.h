@@ -33,15 +33,19 @@ struct Handling {  // staff
   std::string hold, lift, dryer, stop;
   std::optional<std::chrono::minutes> rest_every;
   std::vector<std::string> comes_with;  ///< collar, lead, towel: leaves with the pet again
-  SourceSpan dryer_span;
+  SourceSpan hold_span, lift_span, dryer_span, stop_span;
 };
+
+/// When the dog is bathed, seen from the clipper.
+enum class BathWhen : std::uint8_t { first, after_clipping };
 
 struct Bath {
   std::optional<Located<std::string>> before;  ///< brush-out before any water
   std::optional<ProductUse> shampoo, conditioner;
   std::vector<ProductUse> others;
   std::optional<Located<std::string>> dry;
-  bool none = false;  ///< `none = true`: comes bathed, or must not be
+  std::optional<Located<BathWhen>> when;  ///< empty: first, unless the salon clips felt first
+  bool none = false;                      ///< `none = true`: comes bathed, or must not be
   SourceSpan span;
 };
 
@@ -62,6 +66,7 @@ struct KeepUnder {
 struct Preferences {
   std::vector<std::string> likes, dislikes;
   std::vector<KeepUnder> keep_under;
+  SourceSpan dislikes_span;  ///< of the list
 };
 
 struct Owner {  // staff, except the name

@@ -62,6 +62,10 @@ struct ReadingDistances {
   std::optional<Length> name, alert, action, body, footer;
 };
 
+/// What comes first on a felted coat. Both are taught (common practice, no source): water tightens
+/// mats; a bath first with the coat worked open spares blades and skin.
+enum class FeltedWay : std::uint8_t { clip_first, bath_first };
+
 struct PaperSettings {
   Paper card = *parse_paper("A5"), sheet = *parse_paper("A4");
   ReadingDistances distances;
@@ -76,8 +80,10 @@ struct Salon {
   Units units = Units::metric;
   std::vector<std::chrono::weekday> closed;
   bool contact_on_card = false;
-  bool tools_for_owners = false;  ///< care sheets name blades and combs
-  bool photos_anywhere = false;  ///< photo paths may leave the salon's folder
+  bool tools_for_owners = false;    ///< care sheets name blades and combs
+  std::optional<FeltedWay> felted;  ///< empty: it is proposed, pet by pet
+  bool shorten_visits = false;      ///< a coat's limits move the next visit; else they advise
+  bool photos_anywhere = false;     ///< photo paths may leave the salon's folder
   PaperSettings paper;
   std::optional<Kit> kit;  ///< empty: nobody said, so every tool is taken to be there
   std::vector<Product> products;

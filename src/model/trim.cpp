@@ -31,7 +31,8 @@ bool alike(const TrimPart& a, const TrimPart& b) {
 }  // namespace
 
 bool same_work(const TrimEntry& a, const TrimEntry& b) {
-  return a.tool == b.tool && a.leave == b.leave && a.lay == b.lay && a.note == b.note;
+  return a.tool == b.tool && a.leave == b.leave && a.lay == b.lay && a.note == b.note &&
+         a.before_bath == b.before_bath;
 }
 
 ResolvedTrim resolve_trim(const TrimRules& style, const TrimRules& pet) {

@@ -17,13 +17,16 @@ struct TrimEntry {
   Tool tool;
   std::optional<Length> leave;  ///< stated length; blades and combs need none
   Lay lay = Lay::with;
+  bool lay_given = false;    ///< else `lay` is only what is usual
+  bool before_bath = false;  ///< cut on the unwashed coat
   std::string note;
   std::string why;      ///< in a visit: why it was not as planned
   std::string written;  ///< the key as written: "body", "left hock"
   SourceSpan span;      ///< of that key
 };
 
-/// True if the same is done, whoever wrote it: tool, length, lay and note.
+/// True if the same is done, whoever wrote it: tool, length, lay, note, and on which side of the
+/// bath.
 bool same_work(const TrimEntry&, const TrimEntry&);
 
 struct PlacedEntry {
@@ -43,6 +46,10 @@ struct TrimPart {
   TrimEntry entry;
   SaidBy said_by = SaidBy::style;
   std::optional<TrimEntry> house;  ///< what the style says here, if it says anything
+  /// The direction of the cut, where somebody says it.
+  std::optional<Lay> lay() const {
+    return entry.lay_given ? std::optional(entry.lay) : std::nullopt;
+  }
   /// True if a groomer who only knows the style would do something else here.
   bool differs() const { return said_by == SaidBy::pet && (!house || !same_work(*house, entry)); }
 };

@@ -29,12 +29,14 @@ struct RegionState {
 struct CameIn {
   std::string behaviour, helped;  // staff
   std::string ears, eyes, nails, parasites, soil, shedding, skin;
+  std::vector<Place> well;  ///< looked at and found well: closes what was found there; staff
   std::vector<RegionState> regions;
 };
 
 struct Finding {
-  Located<Place> place;  ///< any side may be named
-  std::string what, advised;
+  Located<Place> place;       ///< any side may be named
+  std::string what, advised;  ///< what: empty where all that was found there is closed
+  bool closed = false;        ///< was found before, and is no more
   Audience audience = Audience::staff;
   SourceSpan span;
 };
@@ -72,6 +74,7 @@ struct Visit {
 };
 
 struct Booking {
+  Date date;  ///< of its day's file
   TimeOfDay at{};
   std::optional<TimeOfDay> collect;
   Located<std::string> pet;  ///< key of a file in pets/
@@ -82,5 +85,6 @@ struct Booking {
 struct Day {
   Date date;
   std::vector<Booking> bookings;
+  SourceSpan span;  ///< of its date
 };
 }  // namespace furnish

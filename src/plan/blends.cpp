@@ -4,6 +4,7 @@
 #include <array>
 
 #include "plan/drawer.h"
+#include "plan/handling_rules.h"
 #include "plan/places.h"
 #include "plan/tool_rules.h"
 
@@ -66,15 +67,19 @@ std::vector<Tool> ladder(Length from, Length to, const std::vector<Step>& steps,
   return out;
 }
 
-std::optional<Shears> blending_shears(const std::optional<Kit>& kit) {
+/// Of the drawer, and not ruled out where the blend is worked.
+std::optional<Shears> blending_shears(const std::optional<Kit>& kit, Place place,
+                                      std::span<const RuledOut> ruled) {
   for (const Shears shears : {Shears::thinning, Shears::blending}) {
+    if (ruling_out(ruled, Scissor{shears}, place) != nullptr) continue;
     if (in_drawer(Scissor{shears}, kit)) return shears;
   }
   return std::nullopt;
 }
 
 std::optional<Blend> blend_at(Place a, Place b, const Salon& salon, const Pet& pet,
-                              std::span<const PartLength> rows, const Visit* latest) {
+                              std::span<const PartLength> rows, const Visit* latest,
+                              std::span<const RuledOut> ruled) {
   if (avoided(a, pet.alerts) || avoided(b, pet.alerts)) return std::nullopt;
   const auto row_at = [&](Place place) {
     return std::ranges::find_if(rows, [&](const PartLength& r) { return meets(r.place, place); });
@@ -88,9 +93,11 @@ std::optional<Blend> blend_at(Place a, Place b, const Salon& salon, const Pet& p
     std::swap(out.from, out.to);
   }
   if (!jumps(out.from, out.to, salon.blends)) return std::nullopt;
-  out.steps = ladder(out.from, out.to, between(out.from, out.to, out.longer, salon, pet, latest),
-                     salon.blends);
-  out.with = blending_shears(salon.kit);
+  std::vector<Step> steps = between(out.from, out.to, out.longer, salon, pet, latest);
+  std::erase_if(
+      steps, [&](const Step& step) { return ruling_out(ruled, step.tool, out.longer) != nullptr; });
+  out.steps = ladder(out.from, out.to, steps, salon.blends);
+  out.with = blending_shears(salon.kit, out.longer, ruled);
   return out;
 }
 
@@ -107,10 +114,11 @@ Place on(Region region, Side side) {
 std::vector<Blend> blends(const Salon& salon, const Pet& pet, std::span<const PartLength> rows,
                           const Visit* latest) {
   std::vector<Blend> out;
+  const std::vector<RuledOut> ruled = ruled_out(pet);
   for (const Seam seam : seams()) {
     if (hygiene(seam.a) || hygiene(seam.b) || hangs_over(seam) || wants_line(pet, seam)) continue;
     const auto at = [&](Side side) {
-      return blend_at(on(seam.a, side), on(seam.b, side), salon, pet, rows, latest);
+      return blend_at(on(seam.a, side), on(seam.b, side), salon, pet, rows, latest, ruled);
     };
     auto left = at(Side::left);
     const auto right = at(Side::right);

@@ -25,7 +25,8 @@ struct Blend {
 /// its ratio, in order of the seams. None where the style wants a line, at a place that an alert
 /// avoids, or where nobody says what is done on one side; nor at pads, sanitary area, corners of
 /// the eyes, or between ears and what they hang over; nor between two lengths that are both
-/// natural. Left and right stand once where they are alike.
+/// natural. Left and right stand once where they are alike. No shears and no tool
+/// that the pet's handling or its owner rules out.
 std::vector<Blend> blends(const Salon&, const Pet&, std::span<const PartLength>,
                           const Visit* latest);
 }  // namespace furnish

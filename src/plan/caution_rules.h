@@ -12,6 +12,8 @@ using Found = std::vector<Caution>;
 void find_tool_cautions(const CautionInput&, Found&);    ///< blades, combs, shears, mats
 void find_bath_cautions(const CautionInput&, Found&);    ///< water, products, dryers
 void find_health_cautions(const CautionInput&, Found&);  ///< age, weight, vaccination, vets' work
+/// What handling and dislikes rule out; felt.
+void find_handling_cautions(const CautionInput&, Found&);
 
 /// What a caution says of this pet: which of its rule's sentences, "past" or the usual one, and
 /// what that names.

@@ -84,7 +84,7 @@ void find_wrong_tools(const CautionInput& in, TrimCautions& found) {
     if (!place) continue;  // avoid_region says it
     std::optional<Length> least;
     if (i < in.lengths.size() && in.lengths[i].left) least = in.lengths[i].left->low;
-    for (const RuleId id : tool_rules(entry.tool, least, *place, in.pet, in.latest)) {
+    for (const RuleId id : tool_rules(entry.tool, least, *place, in.pet, in.latest, entry.lay)) {
       found.add(id, entry.span, *place, advice(id, entry.tool));
     }
   }
@@ -156,6 +156,24 @@ void find_mat_wound(const CautionInput& in, Found& found) {
     found.push_back(std::move(caution));
   }
 }
+
+/// Mats on skin that tears are nobody's here.
+void find_mats_on_thin_skin(const CautionInput& in, Found& found) {
+  if (in.latest == nullptr || !tearing_skin(in.pet)) return;
+  std::vector<Place> matted;
+  SourceSpan span;
+  for (const RegionState& state : in.latest->came_in.regions) {
+    if (state.mats.value_or(0) < 2) continue;  // a tangle opens under the comb
+    matted.push_back(state.place);
+    if (matted.size() == 1 || state.span.begin < span.begin) span = state.span;
+  }
+  if (matted.empty()) return;
+  std::ranges::sort(matted);
+  Caution caution = make_caution(RuleId::thin_skin, span, {"mats", {matted, in.latest->date.value}},
+                                 {"mats", {}});
+  caution.places = std::move(matted);
+  found.push_back(std::move(caution));
+}
 }  // namespace
 
 void find_tool_cautions(const CautionInput& in, Found& all) {
@@ -166,5 +184,6 @@ void find_tool_cautions(const CautionInput& in, Found& all) {
   found.move_to(all);
   find_hot_blade(in, all);
   find_mat_wound(in, all);
+  find_mats_on_thin_skin(in, all);
 }
 }  // namespace furnish

@@ -34,6 +34,10 @@ Variants variants_of_what(RuleId id) {
       return {"missing", "expired", "not-yet"};
     case RuleId::mat_wound:
       return {"", "past"};
+    case RuleId::thin_skin:
+      return {"", "mats"};
+    case RuleId::against_handling:
+      return {"", "dryer"};
     default:
       return {""};
   }
@@ -47,6 +51,10 @@ Variants variants_of_instead(RuleId id) {
       return {"", "no-label"};
     case RuleId::mat_wound:
       return {"", "past"};
+    case RuleId::thin_skin:
+      return {"", "mats"};
+    case RuleId::against_handling:
+      return {"", "dryer"};
     default:
       return {""};
   }
@@ -94,6 +102,7 @@ std::vector<Caution> cautions(const CautionInput& in) {
   find_tool_cautions(in, found);
   find_bath_cautions(in, found);
   find_health_cautions(in, found);
+  find_handling_cautions(in, found);
   for (Caution& one : found) one.accepted = acceptance_of(one.rule, in.pet, in.today);
   std::ranges::stable_sort(found, {}, rank);
   return found;
@@ -117,10 +126,11 @@ std::string what_text(const Caution& caution, const PlanWords& words) {
 void report(std::span<const Caution> list, const PlanWords& words, DiagnosticSink& sink) {
   for (const Caution& one : list) {
     if (one.accepted) continue;
-    sink.warning("caution", one.span,
-                 fmt::format("{} ({}): {}", to_text(one.signal), rule(one.rule).key,
-                             what_text(one, words)))
-        .hint = words.caution(one.instead);
+    Diagnostic& said = sink.warning(
+        "caution", one.span,
+        fmt::format("{} ({}): {}", to_text(one.signal), rule(one.rule).key, what_text(one, words)));
+    said.hint = words.caution(one.instead);
+    if (one.against.file != SourceSpan::no_file) said.notes.emplace_back(one.against, "said here");
   }
 }
 }  // namespace furnish

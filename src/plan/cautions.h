@@ -27,6 +27,7 @@ struct Caution {
   CautionText what, instead;           ///< of this pet: what is the matter, and what to do
   std::vector<Place> places;           ///< in order; empty: not about a place
   SourceSpan span;                     ///< the line that causes it
+  SourceSpan against;                  ///< the line it stands against; no file: none
   std::optional<Acceptance> accepted;  ///< on purpose: printed as accepted, never left out
 };
 

@@ -13,13 +13,22 @@
 
 namespace furnish {
 namespace {
+constexpr int clipped_layer = 1;
+
+bool clips(const Tool& tool) {
+  return std::holds_alternative<Clip>(tool) || std::holds_alternative<CombOver>(tool);
+}
+bool of_head(Region region) {
+  return in_group(region, Group::head) || region == Region::eyes;
+}
+
 /// The five parts of cutting that follow one another: pads and sanitary first, clipped body,
 /// scissored body, tail, head.
 int layer_of(Region region, const Tool& tool) {
   if (region == Region::pads || region == Region::sanitary) return 0;
-  if (in_group(region, Group::head) || region == Region::eyes) return 4;
+  if (of_head(region)) return 4;
   if (region == Region::tail) return 3;
-  return std::holds_alternative<Scissor>(tool) ? 2 : 1;
+  return std::holds_alternative<Scissor>(tool) ? 2 : clipped_layer;
 }
 
 Stage stage_of_layer(int layer) {
@@ -90,24 +99,79 @@ bool is_cut(const Pet& pet, Region region) {
   });
 }
 
-/// Everything from pads to ears; the same for the same trim in whatever order.
-std::vector<Job> jobs_of(const Pet& pet, std::span<const DrawerGap> gaps) {
-  std::vector<Job> jobs;
-  for (const TrimPart& part : pet.trim) {
-    const auto place = workable(part.place, pet.alerts);
-    if (!place || !cuts(part.entry.tool)) continue;
-    const DrawerGap* const gap = find_gap(gaps, *place);
-    const bool stands_in = gap != nullptr && gap->use;
-    const Tool tool = stands_in ? *gap->use : part.entry.tool;
-    add_job(jobs,
-            {layer_of(place->region, tool), tool, stands_in, {*place}, info(place->region).stance});
-  }
+/// Ears, tail and feet that are finished and not cut.
+void add_finishes(std::vector<Job>& jobs, const Pet& pet) {
   for (const FinishRow& row : finish_rows) {
     const auto place = workable({row.region, Side::both}, pet.alerts);
     if (!place || finish_words(pet, row.part).empty() || is_cut(pet, row.region)) continue;
     const int layer = layer_of(row.region, Scissor{});
     add_job(jobs, {layer, std::nullopt, false, {*place}, info(row.region).stance});
   }
+}
+
+/// One part of the trim with the tool that is really taken.
+struct Cut {
+  Place place;
+  Tool tool;
+  bool substitute = false;
+};
+
+CutTime time_of(const TrimEntry& entry, Place place, const Pet& pet,
+                std::span<const Place> clip_first) {
+  if (pet.bath.none) return CutTime::after_bath;
+  if (std::holds_alternative<HandStrip>(entry.tool)) return CutTime::before_bath;
+  const bool all = pet.bath.when && pet.bath.when->value == BathWhen::after_clipping;
+  const bool felted = std::ranges::any_of(clip_first, [&](Place one) { return meets(one, place); });
+  if (entry.before_bath) return CutTime::before_brushing;
+  return clips(entry.tool) && (all || felted) ? CutTime::before_brushing : CutTime::after_bath;
+}
+
+std::vector<Cut> cuts_at(CutTime time, const Pet& pet, std::span<const DrawerGap> gaps,
+                         std::span<const Place> clip_first) {
+  std::vector<Cut> out;
+  for (const TrimPart& part : pet.trim) {
+    const auto place = workable(part.place, pet.alerts);
+    if (!place || !cuts(part.entry.tool)) continue;
+    if (time_of(part.entry, *place, pet, clip_first) != time) continue;
+    const DrawerGap* const gap = find_gap(gaps, *place);
+    const bool stands_in = gap != nullptr && gap->use;
+    out.push_back({*place, stands_in ? *gap->use : part.entry.tool, stands_in});
+  }
+  return out;
+}
+
+/// True if a clipped region of those that `of` picks has scissor work beside it, or on its other
+/// side.
+template <typename Of>
+bool borders_on_scissors(const std::vector<Cut>& all, Of of) {
+  return std::ranges::any_of(all, [&](const Cut& clipped) {
+    const Region region = clipped.place.region;
+    return of(region) && clips(clipped.tool) && std::ranges::any_of(all, [&](const Cut& other) {
+             return std::holds_alternative<Scissor>(other.tool) &&
+                    (adjacent(region, other.place.region) || region == other.place.region);
+           });
+  });
+}
+
+/// Everything from pads to ears; the same for the same trim in whatever order.
+std::vector<Job> jobs_of(const Pet& pet, std::span<const DrawerGap> gaps,
+                         std::span<const Place> clip_first, CutTime time) {
+  const std::vector<Cut> all = cuts_at(time, pet, gaps, clip_first);
+  const auto is_tail = [](Region region) { return region == Region::tail; };
+  const bool face_first = borders_on_scissors(all, of_head);
+  const bool tail_first = borders_on_scissors(all, is_tail);
+  std::vector<Job> jobs;
+  for (const Cut& cut : all) {
+    const Region region = cut.place.region;
+    const bool first =
+        clips(cut.tool) && ((face_first && of_head(region)) || (tail_first && is_tail(region)));
+    add_job(jobs, {first ? clipped_layer : layer_of(region, cut.tool),
+                   cut.tool,
+                   cut.substitute,
+                   {cut.place},
+                   info(region).stance});
+  }
+  if (time == CutTime::after_bath) add_finishes(jobs, pet);
   std::ranges::sort(jobs, {}, [](const Job& j) {
     return std::tuple(j.layer, !j.tool, j.tool ? tool_rank(*j.tool) : tool_rank(Brush{}), j.stance);
   });
@@ -140,8 +204,9 @@ std::string finish_words(const Pet& pet, FinishPart part) {
   return line == nullptr ? std::string() : line->words;
 }
 
-std::vector<WorkStep> cutting(const Pet& pet, std::span<const DrawerGap> gaps) {
-  const std::vector<Job> jobs = jobs_of(pet, gaps);
+std::vector<WorkStep> cutting(const Pet& pet, std::span<const DrawerGap> gaps,
+                              std::span<const Place> clip_first, CutTime time) {
+  const std::vector<Job> jobs = jobs_of(pet, gaps, clip_first, time);
   std::vector<WorkNode> nodes;
   std::vector<std::optional<Tool>> tools;
   for (const Job& job : jobs) {
@@ -157,6 +222,7 @@ std::vector<WorkStep> cutting(const Pet& pet, std::span<const DrawerGap> gaps) {
     step.substitute = job.substitute;
     step.places = job.places;
     step.stance = job.stance;
+    step.before_bath = time != CutTime::after_bath;
     step.how = methods_of(job.places);
     add_finish(step, pet);
     if (step.how.empty() && job.tool && std::holds_alternative<Scissor>(*job.tool)) {

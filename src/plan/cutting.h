@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <span>
 #include <string>
@@ -10,10 +11,22 @@
 
 namespace furnish {
 
-/// Everything that is cut, and the finishes: pads and sanitary area, clipped body, scissored body,
-/// tail, head, one after another; within each, the fewest changes (see plan/work_order.h). Used by
-/// order_of_work() alone.
-std::vector<WorkStep> cutting(const Pet&, std::span<const DrawerGap>);
+/// When a part is cut, seen from the bath. Between two of these come other tasks with their own
+/// tools, so that each is ordered by itself and the whole is still the best order.
+enum class CutTime : std::uint8_t {
+  before_brushing,  ///< the clipper on an unwashed coat that no brush goes through
+  before_bath,      ///< hand or knife on a dry, dusty coat: a washed and conditioned one slips
+  after_bath
+};
+
+/// Everything that is cut at that time, and after the bath the finishes: pads and sanitary area,
+/// clipped body, scissored body, tail, head, one after another; within each, the fewest changes
+/// (see plan/work_order.h). Where scissor work borders on a face or a tail that is clipped, that is
+/// clipped with the body: the line is cut against what is short already (common practice, no
+/// source). `clip_first`: places clipped before the bath although the pet's file does not say so.
+/// Used by order_of_work() alone.
+std::vector<WorkStep> cutting(const Pet&, std::span<const DrawerGap>,
+                              std::span<const Place> clip_first, CutTime);
 
 /// A step of the whole dog, standing.
 WorkStep make_step(Stage, Task, std::string words = {}, std::optional<Method> how = {});

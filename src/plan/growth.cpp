@@ -9,6 +9,7 @@
 
 #include "base/diagnostic.h"
 #include "plan/least_squares.h"
+#include "plan/places.h"
 #include "trade/coat.h"
 
 namespace furnish {
@@ -25,15 +26,6 @@ struct Pair {
   double days, grown;  ///< micrometres
   const Visit *from, *to;
 };
-
-const RegionState* measured_at(const std::vector<RegionState>& states, Place place) {
-  const RegionState* found = nullptr;
-  for (const RegionState& state : states) {
-    if (!state.length || !meets(state.place, place)) continue;
-    if (found == nullptr || state.place == place) found = &state;
-  }
-  return found;
-}
 
 std::optional<Length> stops_at(const Pet& pet, Region region) {
   if (!pet.coat || info(*pet.coat).keeps_growing) return std::nullopt;

@@ -5,7 +5,6 @@
 #include "base/diagnostic.h"
 #include "base/quantity.h"
 #include "trade/coat.h"
-#include "trade/dryer.h"
 
 namespace furnish {
 namespace {
@@ -79,16 +78,6 @@ void check_lengths(const Pet& pet, std::span<const PartLength> rows, Units units
   }
 }
 
-void check_dryer(const Pet& pet, DiagnosticSink& sink) {
-  if (pet.bath.none || !pet.bath.dry) return;
-  const DryerWords held = read_dryer(pet.handling.dryer), planned = read_dryer(pet.bath.dry->value);
-  const bool against = (held.no_force && planned.force) || (held.no_heated && planned.heated) ||
-                       (held.no_cage && planned.cage);
-  if (!against) return;
-  auto& fault = sink.warning("dryer-contradiction", pet.bath.dry->span,
-                             "the bath dries with what the handling rules out");
-  fault.notes.emplace_back(pet.handling.dryer_span, "ruled out here");
-}
 }  // namespace
 
 void check_input(const Salon& salon, const Pet& pet, const BathPlan& bath,
@@ -98,6 +87,5 @@ void check_input(const Salon& salon, const Pet& pet, const BathPlan& bath,
   check_products(bath, today, sink);
   check_drawer(gaps, salon.units, sink);
   check_lengths(pet, lengths, salon.units, sink);
-  check_dryer(pet, sink);
 }
 }  // namespace furnish

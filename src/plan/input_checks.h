@@ -15,8 +15,7 @@ class DiagnosticSink;
 
 /// Warnings about what the files say that a plan can only work round: days in the future, a product
 /// without its dilution, a tool that nothing in the drawer can stand in for, a length that this
-/// coat never has, a dryer that one line forbids and another uses. Every one says what is done
-/// instead.
+/// coat never has. Every one says what is done instead.
 void check_input(const Salon&, const Pet&, const BathPlan&, std::span<const DrawerGap>,
                  std::span<const PartLength>, Date today, DiagnosticSink&);
 }  // namespace furnish

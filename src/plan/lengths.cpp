@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "plan/drawer.h"
+
 namespace furnish {
 namespace {
 LengthBasis basis_of(const Tool& tool) {
@@ -24,7 +26,8 @@ PartLength length_left(const TrimPart& part, const std::optional<Kit>& kit,
   const TrimEntry& entry = part.entry;
   PartLength out{part.place, basis_of(entry.tool), std::nullopt, entry.span};
   if (const auto nominal = nominal_length(entry.tool, kit)) {
-    out.left = left_by_cut(*nominal, entry.lay);
+    out.left = out.basis == LengthBasis::comb ? left_by_comb(*nominal, entry.lay)
+                                              : left_by_blade(*nominal, entry.lay);
   } else if (entry.leave) {
     out.basis = LengthBasis::stated;
     out.left = LengthRange{*entry.leave, *entry.leave};
@@ -36,9 +39,25 @@ PartLength length_left(const TrimPart& part, const std::optional<Kit>& kit,
   return out;
 }
 
-std::vector<PartLength> lengths_left(const Salon& salon, const Pet& pet) {
+std::vector<PartLength> lengths_wished(const Salon& salon, const Pet& pet) {
   std::vector<PartLength> out;
   for (const TrimPart& part : pet.trim) out.push_back(length_left(part, salon.kit, pet.coat));
+  return out;
+}
+
+std::vector<PartLength> lengths_left(const Salon& salon, const Pet& pet,
+                                     std::span<const DrawerGap> gaps) {
+  std::vector<PartLength> out;
+  for (TrimPart part : pet.trim) {
+    // The gap is of the side that may be worked on; its part may be of both.
+    const auto gap = std::ranges::find_if(gaps, [&](const DrawerGap& one) {
+      return one.use && meets(one.place, part.place) && one.wanted == part.entry.tool;
+    });
+    const bool stands_in = gap != gaps.end();
+    if (stands_in) part.entry.tool = *gap->use;
+    out.push_back(length_left(part, salon.kit, pet.coat));
+    out.back().substitute = stands_in;
+  }
   return out;
 }
 

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <tuple>
+#include <utility>
 
 #include "base/diagnostic.h"
 #include "base/quantity.h"
@@ -12,6 +14,7 @@ namespace furnish {
 namespace {
 constexpr int shortest_for_owner = 7;  ///< days; no limit brings a dog back within the week
 
+/// An interval from the last visit, and why.
 struct Due {
   int days = 0;
   DueReason reason = DueReason::owner_interval;
@@ -28,41 +31,24 @@ std::optional<Due> usual_interval(const Pet& pet) {
   return Due{7 * weeks, DueReason::coat_interval, {}, {}};
 }
 
-void take_earlier(std::optional<Due>& due, const Due& other) {
-  if (!due || other.days < due->days) due = other;
+/// The last day under the limit, but not so early that the visits become a harm of their own.
+void shorten(std::optional<Due>& due, const Pet& pet, const LengthLimit& limit, Date last) {
+  const bool owners = limit.kind == LimitKind::keep_under;
+  const int least = owners ? shortest_for_owner : 7 * info(*pet.coat).weeks_low;
+  const int days = std::max(static_cast<int>((limit.passed - last).count()) - 1, least);
+  if (due && due->days <= days) return;
+  due = Due{days, owners ? DueReason::keep_under : DueReason::mat_prone, limit.place, limit.limit};
 }
 
-void shorten_for_owner(std::optional<Due>& due, const Pet& pet,
-                       std::span<const RegionGrowth> growth, Units units, DiagnosticSink& sink) {
-  for (const KeepUnder& keep : pet.preferences.keep_under) {
-    for (const RegionGrowth& row : growth) {
-      if (!meets(row.place, keep.place)) continue;
-      const auto days = days_until_over(row, keep.length);
-      if (!days) continue;
-      if (*days < 0) {
-        sink.warning("keep-under-unreachable", keep.span,
-                     fmt::format("the {} may be left at {}, over the {} it is to stay under",
-                                 to_text(row.place), to_text(row.left.high, units),
-                                 to_text(keep.length, units)))
-            .hint = "plan a shorter tool there, or raise the limit";
-        continue;
-      }
-      take_earlier(due, {std::max(*days, shortest_for_owner), DueReason::keep_under, row.place,
-                         keep.length});
+const Booking* first_booking(std::span<const Booking> bookings, Date today) {
+  const Booking* first = nullptr;
+  for (const Booking& one : bookings) {
+    if (one.date <= today) continue;
+    if (first == nullptr || std::pair(one.date, one.at) < std::pair(first->date, first->at)) {
+      first = &one;
     }
   }
-}
-
-void shorten_for_mats(std::optional<Due>& due, const Pet& pet,
-                      std::span<const RegionGrowth> growth) {
-  if (!pet.coat || !info(*pet.coat).mats) return;
-  const Length limit = *info(*pet.coat).mats;
-  for (const RegionGrowth& row : growth) {
-    const auto days = days_until_over(row, limit);
-    if (!days || *days < 0) continue;  // left longer than that: it is brushed at home
-    take_earlier(due, {std::max(*days, 7 * info(*pet.coat).weeks_low), DueReason::mat_prone,
-                       row.place, limit});
-  }
+  return first;
 }
 
 std::optional<Date> agreed(const Salon& salon, const Visit& last, DiagnosticSink& sink) {
@@ -90,22 +76,67 @@ std::optional<Date> agreed(const Salon& salon, const Visit& last, DiagnosticSink
 }
 }  // namespace
 
+std::vector<LengthLimit> length_limits(const Salon& salon, const Pet& pet,
+                                       std::span<const RegionGrowth> growth, DiagnosticSink& sink) {
+  std::vector<LengthLimit> out;
+  const auto add = [&](LimitKind kind, const RegionGrowth& row, Length limit, int last_under) {
+    out.push_back({kind, row.place, limit, row.since + std::chrono::days(last_under + 1)});
+  };
+  for (const KeepUnder& keep : pet.preferences.keep_under) {
+    for (const RegionGrowth& row : growth) {
+      if (!meets(row.place, keep.place)) continue;
+      const auto days = days_until_over(row, keep.length);
+      if (!days) continue;
+      if (*days >= 0) {
+        add(LimitKind::keep_under, row, keep.length, *days);
+        continue;
+      }
+      sink.warning("keep-under-unreachable", keep.span,
+                   fmt::format("the {} may be left at {}, over the {} it is to stay under",
+                               to_text(row.place), to_text(row.left.high, salon.units),
+                               to_text(keep.length, salon.units)))
+          .hint = "plan a shorter tool there, or raise the limit";
+    }
+  }
+  if (const auto mats = pet.coat ? info(*pet.coat).mats : std::nullopt) {
+    for (const RegionGrowth& row : growth) {
+      const auto days = days_until_over(row, *mats);
+      // Left longer than that it is brushed at home.
+      if (days && *days >= 0) add(LimitKind::mat_prone, row, *mats, *days);
+    }
+  }
+  std::ranges::stable_sort(out, {}, [](const LengthLimit& one) {
+    return std::tuple(one.passed, one.kind, one.place, one.limit);
+  });
+  return out;
+}
+
 std::optional<NextVisit> next_visit(const Salon& salon, const Pet& pet,
-                                    std::span<const RegionGrowth> growth,
-                                    std::span<const Visit* const> history, Date today,
+                                    std::span<const LengthLimit> limits,
+                                    std::span<const Visit* const> history,
+                                    std::span<const Booking> bookings, Date today,
                                     DiagnosticSink& sink) {
-  std::optional<Due> due = usual_interval(pet);
-  shorten_for_owner(due, pet, growth, salon.units, sink);
-  shorten_for_mats(due, pet, growth);
   NextVisit out;
   if (!history.empty()) out.last = history.back()->date.value;
+  // Also where a booking stands before it, for the fault is in the visit's file.
   const auto stated = history.empty() ? std::nullopt : agreed(salon, *history.back(), sink);
-  if (stated) {
+  if (const Booking* const booking = first_booking(bookings, today)) {
+    out.date = out.wanted = booking->date;
+    out.reason = DueReason::booked;
+    out.at = booking->at;
+  } else if (stated) {
     out.date = out.wanted = *stated;
     out.reason = DueReason::agreed;
+  } else if (!out.last) {
+    out.date = out.wanted = today;
+    out.reason = DueReason::first_visit;
   } else {
+    std::optional<Due> due = usual_interval(pet);
+    if (salon.shorten_visits) {
+      for (const LengthLimit& limit : limits) shorten(due, pet, limit, *out.last);
+    }
     if (!due) return std::nullopt;
-    out.wanted = out.last.value_or(today) + std::chrono::days(due->days);
+    out.wanted = *out.last + std::chrono::days(due->days);
     out.date = open_day(salon, out.wanted);
     out.reason = due->reason;
     out.place = due->place;

@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <vector>
 
 #include "base/date.h"
 #include "model/pet.h"
@@ -15,29 +16,53 @@ namespace furnish {
 class DiagnosticSink;
 
 enum class DueReason : std::uint8_t {
-  agreed,
-  owner_interval,
-  coat_interval,
-  keep_under,
-  mat_prone
+  booked,          ///< in days/
+  agreed,          ///< at the last visit
+  first_visit,     ///< never here: now
+  owner_interval,  ///< `visit_every`
+  coat_interval,   ///< usual for the coat
+  keep_under,      ///< only where the salon lets lengths shorten visits
+  mat_prone        ///< the same
 };
 
+/// When a pet comes again, and why then.
 struct NextVisit {
   Date date;
   Date wanted;  ///< before closed days moved it earlier
   DueReason reason = DueReason::owner_interval;
-  std::optional<Date> last;     ///< counted from; empty: from today
+  std::optional<TimeOfDay> at;  ///< booked: the hour
+  std::optional<Date> last;     ///< the last visit; empty: never here
   std::optional<Place> place;   ///< keep_under, mat_prone: what would pass
   std::optional<Length> limit;  ///< and what it would pass
   int overdue_days = 0;         ///< 0 if today is not past `date`
 };
 
-/// A date agreed at the last visit stands as it is. Else the last visit (else today) plus the
-/// owner's interval, else the middle of the coat's usual one in whole weeks, down; earlier if the
-/// pessimistic growth would pass a `keep_under` (but a week at least), or a coat that was left
-/// shorter would pass its mat-prone length (but never under the coat's usual shortest interval). A
-/// closed day moves it earlier, never later. Empty if nobody said an interval or a coat.
-std::optional<NextVisit> next_visit(const Salon&, const Pet&, std::span<const RegionGrowth>,
-                                    std::span<const Visit* const> history, Date today,
-                                    DiagnosticSink&);
+enum class LimitKind : std::uint8_t { keep_under, mat_prone };
+
+/// A length that the coat passes, taken to grow as fast as it may.
+struct LengthLimit {
+  LimitKind kind = LimitKind::keep_under;
+  Place place;
+  Length limit;
+  Date passed;  ///< the first day over it
+};
+
+/// Every limit that is passed at some time, earliest first: the owner's `keep_under`, and the
+/// length from which a coat that was left shorter mats quickly. A `keep_under` that the cut itself
+/// is over is no limit, and reported.
+std::vector<LengthLimit> length_limits(const Salon&, const Pet&, std::span<const RegionGrowth>,
+                                       DiagnosticSink&);
+
+/// The one answer to when a pet comes again; every page and calendar asks it. The first booking
+/// after today; else the day agreed at the last visit; else now, if it was never here; else the
+/// last visit plus the owner's interval; else plus the middle of the coat's usual one in whole
+/// weeks, down. Empty if nobody said an interval or a coat.
+/// Lengths advise and do not move it: an interval is the owner's, and halving that of an old or
+/// frightened dog is a harm of its own (common practice, no source). Where the salon sets
+/// `shorten_visits`, an interval ends before a limit is passed: a week on at least for
+/// `keep_under`, the coat's shortest usual interval for one that mats. A closed day moves an
+/// interval's end earlier, never later, and no other day. `bookings`: of this pet, in any order.
+std::optional<NextVisit> next_visit(const Salon&, const Pet&, std::span<const LengthLimit>,
+                                    std::span<const Visit* const> history,
+                                    std::span<const Booking> bookings, Date today, DiagnosticSink&);
 }  // namespace furnish

@@ -106,26 +106,29 @@ std::string_view to_text(Task task) {
   return task_names[static_cast<std::size_t>(task)];
 }
 
-std::vector<WorkStep> order_of_work(const Pet& pet, const BathPlan& bath,
-                                    std::span<const DrawerGap> gaps) {
+std::vector<WorkStep> order_of_work(const Pet& pet, const BathPlan& bath, std::string_view drying,
+                                    std::span<const DrawerGap> gaps,
+                                    std::span<const Place> clip_first) {
+  const auto cut = [&](std::vector<WorkStep>& steps, CutTime time) {
+    std::ranges::move(cutting(pet, gaps, clip_first, time), std::back_inserter(steps));
+  };
   std::vector<WorkStep> out{make_step(Stage::prepare, Task::look_over)};
+  cut(out, CutTime::before_brushing);
   const bool coat_needs_it = pet.coat && info(*pet.coat).brush_before_water;
   const std::string before = words_of(pet.bath.before);
   if (!bath.none && (!before.empty() || coat_needs_it)) {
     out.push_back(make_step(Stage::prepare, Task::brush_out, before, Method::before_bath));
   }
+  cut(out, CutTime::before_bath);
   add_bath(out, pet, bath);
   add_nails(out, pet);
-  if (!bath.none) {
-    const std::string dry = words_of(pet.bath.dry);
-    out.push_back(make_step(Stage::dry, Task::dry, dry.empty() ? pet.handling.dryer : dry));
-  }
+  if (!bath.none) out.push_back(make_step(Stage::dry, Task::dry, std::string(drying)));
   if (brushed(pet)) {
     out.push_back(make_step(Stage::brush_out, Task::brush, {}, Method::damp_brush_out));
     out.back().tool = Brush{};
   }
   add_products_after(out, bath);
-  std::ranges::move(cutting(pet, gaps), std::back_inserter(out));
+  cut(out, CutTime::after_bath);
   const std::string extras = finish_words(pet, FinishPart::extras);
   if (!extras.empty()) out.push_back(make_step(Stage::finish, Task::finish, extras));
   out.push_back(make_step(Stage::check, Task::judge, {}, Method::look));

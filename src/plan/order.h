@@ -59,9 +59,14 @@ struct WorkStep {
   std::string words;                         ///< the pet's own: how it is brushed, product, finish
   std::vector<Method> how;                   ///< for a newer groomer, of these places; may be empty
   std::optional<std::chrono::seconds> time;  ///< dwell, rinse
+  bool before_bath = false;                  ///< a cut on the unwashed coat
 };
 
-/// All steps. Places that an alert avoids do not appear. Of all orders that keep the precedence,
-/// one with the fewest changes of tool and, among those, of position; see plan/work_order.h.
-std::vector<WorkStep> order_of_work(const Pet&, const BathPlan&, std::span<const DrawerGap>);
+/// All steps, stage by stage, but for what is cut before the bath: stripping on a dry coat, what
+/// the pet's file says, and what is clipped at `clip_first` (see felted_places()). Places that an
+/// alert avoids do not appear. Of all orders that keep the precedence, one with the fewest changes
+/// of tool and, among those, of position; see plan/work_order.h. `drying`: the stricter line that
+/// says how, see drying().
+std::vector<WorkStep> order_of_work(const Pet&, const BathPlan&, std::string_view drying,
+                                    std::span<const DrawerGap>, std::span<const Place> clip_first);
 }  // namespace furnish

@@ -1,6 +1,9 @@
 #include "plan/places.h"
 
 #include <algorithm>
+#include <set>
+
+#include "trade/mats.h"
 
 namespace furnish {
 
@@ -22,6 +25,33 @@ std::optional<Place> workable(Place place, std::span<const Alert> alerts) {
 
 bool cuts(const Tool& tool) {
   return !std::holds_alternative<Brush>(tool);
+}
+
+const RegionState* measured_at(std::span<const RegionState> states, Place place) {
+  const RegionState* found = nullptr;
+  for (const RegionState& state : states) {
+    if (!state.length || !meets(state.place, place)) continue;
+    if (found == nullptr || state.place == place) found = &state;
+  }
+  return found;
+}
+
+std::vector<Place> felted_places(const Visit* visit) {
+  std::vector<Place> felt, cut_out;
+  std::set<Region> body;
+  if (visit == nullptr) return felt;
+  for (const RegionState& state : visit->came_in.regions) {
+    const int grade = state.mats.value_or(0);
+    if (grade >= worst_mats) felt.push_back(state.place);
+    if (grade < mats_cut_out || !in_group(state.place.region, Group::body)) continue;
+    body.insert(state.place.region);
+    if (grade < worst_mats) cut_out.push_back(state.place);
+  }
+  if (2 * body.size() > info(Group::body).members.size()) {
+    felt.insert(felt.end(), cut_out.begin(), cut_out.end());
+  }
+  std::ranges::sort(felt);
+  return felt;
 }
 
 int mats_at(const Visit* visit, Place place) {

@@ -15,6 +15,13 @@ bool avoided(Place, std::span<const Alert>);
 std::optional<Place> workable(Place, std::span<const Alert>);
 /// True for a tool that cuts or pulls: all but brush.
 bool cuts(const Tool&);
+/// The state that gives the length at `place`, its own before one that only meets it; null if none
+/// does.
+const RegionState* measured_at(std::span<const RegionState>, Place);
+/// Where the visit found felt: places with mats to the skin in one piece; and if more than half of
+/// the body's regions have mats that must be cut out, those too (common practice, no source). In
+/// order; none without a visit.
+std::vector<Place> felted_places(const Visit*);
 /// The worst mats found at the visit on any coat that `place` shares; 0 without a visit.
 int mats_at(const Visit*, Place);
 }  // namespace furnish

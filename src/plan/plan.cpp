@@ -6,11 +6,19 @@
 
 #include "plan/history.h"
 #include "plan/input_checks.h"
+#include "plan/places.h"
+#include "plan/tool_rules.h"
 
 namespace furnish {
+namespace {
+/// The pet's own word counts over the salon's.
+bool clips_felt_first(const Salon& salon, const Pet& pet) {
+  return !pet.bath.when && salon.felted == FeltedWay::clip_first;
+}
+}  // namespace
 
-Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visits, Date today,
-               DiagnosticSink& sink) {
+Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visits,
+               std::span<const Booking> bookings, Date today, DiagnosticSink& sink) {
   Pet pet = given;
   std::ranges::stable_sort(pet.trim, {}, &TrimPart::place);
   const std::vector<const Visit*> past = history(pet, visits, today, sink);
@@ -20,16 +28,26 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.today = today;
   plan.health = health(salon, pet, past, today, sink);
   const auto weight = plan.health.weight ? std::optional(plan.health.weight->weight) : std::nullopt;
-  plan.lengths = lengths_left(salon, pet);
   plan.drawer = drawer_gaps(salon, pet, latest);
+  plan.lengths = lengths_left(salon, pet, plan.drawer);
+  plan.targets = targets(pet, past);
   plan.blends = blends(salon, pet, plan.lengths, latest);
   plan.bath = bath_plan(salon, pet, weight, today);
-  plan.order = order_of_work(pet, plan.bath, plan.drawer);
+  const std::vector<Place> felted =
+      clips_felt_first(salon, pet) ? felted_places(latest) : std::vector<Place>();
+  plan.drying = drying(pet, ruled_out(pet));
+  plan.order = order_of_work(pet, plan.bath, plan.drying.words, plan.drawer, felted);
+  plan.tearing_skin = tearing_skin(pet);
   plan.growth = growth(salon, pet, plan.lengths, past, today, sink);
-  plan.next_visit = next_visit(salon, pet, plan.growth, past, today, sink);
+  plan.limits = length_limits(salon, pet, plan.growth, sink);
+  plan.next_visit = next_visit(salon, pet, plan.limits, past, bookings, today, sink);
+  plan.last_visit = last_visit(past);
+  plan.findings = open_findings(past);
   plan.kept = kept_interval(past);
   plan.duration = duration(salon, pet, weight, past);
-  plan.cautions = cautions({salon, pet, latest, today, plan.lengths, plan.order, plan.health});
+  // The rules ask about the tools that the trim names, so about the lengths of those.
+  const std::vector<PartLength> wished = lengths_wished(salon, pet);
+  plan.cautions = cautions({salon, pet, latest, today, wished, plan.order, plan.health});
   plan.stale = stale_acceptances(pet, plan.cautions);
 
   check_input(salon, pet, plan.bath, plan.drawer, plan.lengths, today, sink);
@@ -41,14 +59,15 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   return plan;
 }
 
-Plan plan_after_today(const Salon& salon, const Pet& pet, std::span<const Visit> visits, Date today,
-                      DiagnosticSink& sink) {
+Plan plan_after_today(const Salon& salon, const Pet& pet, std::span<const Visit> visits,
+                      std::span<const Booking> bookings, Date today, DiagnosticSink& sink) {
   const auto of_today = [&](const Visit& visit) { return visit.date.value == today; };
-  if (std::ranges::any_of(visits, of_today)) return make_plan(salon, pet, visits, today, sink);
+  if (std::ranges::any_of(visits, of_today))
+    return make_plan(salon, pet, visits, bookings, today, sink);
   std::vector<Visit> all(visits.begin(), visits.end());
   Visit planned;
   planned.date = {today, {}};
   all.push_back(std::move(planned));
-  return make_plan(salon, pet, all, today, sink);
+  return make_plan(salon, pet, all, bookings, today, sink);
 }
 }  // namespace furnish

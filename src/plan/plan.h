@@ -15,11 +15,15 @@
 #include "plan/drawer.h"
 #include "plan/duration.h"
 #include "plan/growth.h"
+#include "plan/handling_rules.h"
 #include "plan/health.h"
 #include "plan/kept_interval.h"
+#include "plan/last_visit.h"
 #include "plan/lengths.h"
 #include "plan/next_visit.h"
+#include "plan/open_findings.h"
 #include "plan/order.h"
+#include "plan/targets.h"
 
 namespace furnish {
 
@@ -28,28 +32,35 @@ namespace furnish {
 struct Plan {
   Date today;
   std::vector<PartLength> lengths;
+  std::vector<Target> targets;  ///< what was really left, where two visits or more say it
   std::vector<DrawerGap> drawer;
   std::vector<Blend> blends;
   std::vector<WorkStep> order;
   BathPlan bath;
+  Drying drying;
   std::vector<RegionGrowth> growth;
+  std::vector<LengthLimit> limits;  ///< that the coat passes, earliest first; they advise
   std::optional<NextVisit> next_visit;
   std::optional<KeptInterval> kept;
   std::optional<Duration> duration;
+  std::optional<LastVisit> last_visit;  ///< on or before today
+  std::vector<OpenFinding> findings;    ///< that no visit has closed
   Health health;
+  bool tearing_skin = false;  ///< thin, folded or tearing: nothing under tension, mats are a vet's
   std::vector<Caution> cautions;
   std::vector<Acceptance> stale;  ///< accepted, but no longer so
 };
 
 /// Pure: the same input, in whatever order its lists stand, gives the same plan. Visits after
 /// `today` or before birth are not counted, with a warning; visits of one day count in the order of
-/// their numbers. All it reports are warnings: there is always a plan.
-Plan make_plan(const Salon&, const Pet&, std::span<const Visit> visits, Date today,
-               DiagnosticSink&);
+/// their numbers. `bookings`: this pet's, of any day. All it reports are warnings: there is always
+/// a plan.
+Plan make_plan(const Salon&, const Pet&, std::span<const Visit> visits,
+               std::span<const Booking> bookings, Date today, DiagnosticSink&);
 
 /// The plan as it stands once today's visit is over: where none of today is on file, one that went
 /// as planned and of which nothing was measured. What is reported is what make_plan() reports of
 /// the rest.
-Plan plan_after_today(const Salon&, const Pet&, std::span<const Visit> visits, Date today,
-                      DiagnosticSink&);
+Plan plan_after_today(const Salon&, const Pet&, std::span<const Visit> visits,
+                      std::span<const Booking> bookings, Date today, DiagnosticSink&);
 }  // namespace furnish

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "base/quantity.h"
+#include "plan/day_checks.h"
 
 namespace furnish {
 namespace {
@@ -25,8 +26,10 @@ constexpr std::array<std::string_view, 5> stance_names{"standing", "facing", "fr
                                                        "foot-lifted", "forelegs-lifted"};
 constexpr std::array<std::string_view, 3> slot_names{"shampoo", "conditioner", "other"};
 constexpr std::array<std::string_view, 2> rate_names{"published", "measured"};
-constexpr std::array<std::string_view, 5> reason_names{"agreed", "owner-interval", "coat-interval",
-                                                       "keep-under", "mat-prone"};
+constexpr std::array<std::string_view, 7> reason_names{
+    "booked",        "agreed",     "first-visit", "owner-interval",
+    "coat-interval", "keep-under", "mat-prone"};
+constexpr std::array<std::string_view, 2> limit_names{"keep-under", "mat-prone"};
 constexpr std::array<std::string_view, 4> status_names{"valid", "not-yet", "expired", "missing"};
 constexpr std::array<std::string_view, 4> age_names{"unknown", "puppy", "adult", "senior"};
 
@@ -75,6 +78,7 @@ Json json(const Duration&);
 Json json(const Weighing&);
 Json json(const WeightChange&);
 Json json(const Acceptance&);
+Json json(const LastVisit&);
 template <typename T>
 Json json(const std::optional<T>& value) {
   return value ? json(*value) : Json(nullptr);
@@ -83,7 +87,14 @@ Json json(const std::optional<T>& value) {
 Json json(const PartLength& row) {
   return {{"place", json(row.place)},
           {"basis", name_of(basis_names, row.basis)},
-          {"left", json(row.left)}};
+          {"left", json(row.left)},
+          {"substitute", row.substitute}};
+}
+Json json(const Target& one) {
+  return {{"place", json(one.place)},
+          {"median", json(one.median)},
+          {"newest", json(one.newest)},
+          {"visits", one.visits}};
 }
 Json json(const DrawerGap& gap) {
   return {{"place", json(gap.place)},
@@ -112,7 +123,8 @@ Json json(const WorkStep& step, const PlanWords& words) {
           {"position", name_of(stance_names, step.stance)},
           {"words", step.words},
           {"how", how},
-          {"minutes", json(step.time)}};
+          {"minutes", json(step.time)},
+          {"before_bath", step.before_bath}};
 }
 Json json(const Mix& mix) {
   return {{"product", mix.use.product.name},
@@ -152,10 +164,17 @@ Json json(const NextVisit& next) {
   return {{"date", json(next.date)},
           {"wanted", json(next.wanted)},
           {"reason", name_of(reason_names, next.reason)},
+          {"at", next.at ? Json(clock_time(*next.at)) : Json(nullptr)},
           {"last", json(next.last)},
           {"place", json(next.place)},
           {"limit", json(next.limit)},
           {"overdue_days", next.overdue_days}};
+}
+Json json(const LengthLimit& one) {
+  return {{"kind", name_of(limit_names, one.kind)},
+          {"place", json(one.place)},
+          {"limit", json(one.limit)},
+          {"passed", json(one.passed)}};
 }
 Json json(const Duration& time) {
   return {{"expected", time.expected.count()},
@@ -190,6 +209,43 @@ Json json(const Health& health) {
           {"years", json(health.years)},
           {"months", json(health.months)}};
 }
+Json json(const OpenFinding& one) {
+  Json seen = Json::array();
+  for (const Date day : one.seen) seen.push_back(json(day));
+  return {{"place", json(one.place)},
+          {"what", one.what},
+          {"advised", one.advised},
+          {"for", one.audience == Audience::everyone ? "everyone" : "staff"},
+          {"seen", seen}};
+}
+Json json(const LastVisit& last) {
+  Json mats = Json::array(), otherwise = Json::array(), consents = Json::array();
+  for (const MattedPlace& one : last.mats) {
+    mats.push_back(
+        {{"place", json(one.place)}, {"grade", one.grade}, {"encircling", one.encircling}});
+  }
+  for (const PlacedEntry& one : last.otherwise) {
+    otherwise.push_back({{"place", json(one.place)},
+                         {"tool", json(one.entry.tool)},
+                         {"leave", json(one.entry.leave)},
+                         {"why", one.entry.why}});
+  }
+  for (const Consent& one : last.consents) {
+    consents.push_back({{"to", one.to}, {"by", one.by}, {"on", json(one.on)}});
+  }
+  return {{"date", json(last.date)},
+          {"number", last.number},
+          {"groomer", last.groomer},
+          {"mats", mats},
+          {"behaviour", last.behaviour},
+          {"helped", last.helped},
+          {"otherwise", otherwise},
+          {"kg", last.weight ? Json(last.weight->in_kg()) : Json(nullptr)},
+          {"told", last.told},
+          {"next", json(last.next)},
+          {"consents", consents},
+          {"photos", {{"before", last.photos_before}, {"after", last.photos_after}}}};
+}
 Json json(const Acceptance& one) {
   return {{"rule", std::string(rule(one.rule.value).key)},
           {"reason", one.reason},
@@ -214,23 +270,32 @@ Json list(const std::vector<T>& rows, const Words&... words) {
 }  // namespace
 
 std::string plan_json(const Plan& plan, const Pet& pet, const PlanWords& words) {
-  const Json out = {{"furnish_plan", plan_json_version},
-                    {"pet", {{"key", pet.key}, {"name", pet.name.value}}},
-                    {"on", json(plan.today)},
-                    {"lengths", list(plan.lengths)},
-                    {"drawer", list(plan.drawer)},
-                    {"blends", list(plan.blends)},
-                    {"order", list(plan.order, words)},
-                    {"bath", json(plan.bath)},
-                    {"growth", list(plan.growth)},
-                    {"next_visit", json(plan.next_visit)},
-                    {"comes_every", plan.kept ? Json{{"days", plan.kept->median.count()},
-                                                     {"visits", plan.kept->visits}}
-                                              : Json(nullptr)},
-                    {"minutes", json(plan.duration)},
-                    {"health", json(plan.health)},
-                    {"cautions", list(plan.cautions, words)},
-                    {"stale_acceptances", list(plan.stale)}};
+  const Json out = {
+      {"furnish_plan", plan_json_version},
+      {"pet", {{"key", pet.key}, {"name", pet.name.value}}},
+      {"on", json(plan.today)},
+      {"lengths", list(plan.lengths)},
+      {"targets", list(plan.targets)},
+      {"drawer", list(plan.drawer)},
+      {"blends", list(plan.blends)},
+      {"order", list(plan.order, words)},
+      {"bath", json(plan.bath)},
+      {"drying",
+       {{"words", plan.drying.words},
+        {"ruled_out", plan.drying.ruled_out ? Json(plan.drying.planned) : Json(nullptr)}}},
+      {"tearing_skin", plan.tearing_skin},
+      {"growth", list(plan.growth)},
+      {"next_visit", json(plan.next_visit)},
+      {"limits", list(plan.limits)},
+      {"comes_every", plan.kept
+                          ? Json{{"days", plan.kept->median.count()}, {"visits", plan.kept->visits}}
+                          : Json(nullptr)},
+      {"minutes", json(plan.duration)},
+      {"last_visit", json(plan.last_visit)},
+      {"findings", list(plan.findings)},
+      {"health", json(plan.health)},
+      {"cautions", list(plan.cautions, words)},
+      {"stale_acceptances", list(plan.stale)}};
   return out.dump(2) + "\n";
 }
 }  // namespace furnish

@@ -17,19 +17,29 @@ inline constexpr int plan_json_version = 1;
 ///   furnish_plan       the version
 ///   pet                {key, name}
 ///   on                 the day it was worked out for
-///   lengths            [{place, basis, left}]
+///   lengths            [{place, basis, left, substitute}]
+///   targets            [{place, median, newest, visits}]: what was really left, of two visits and
+///                      more
 ///   drawer             [{place, wanted, use, difference}]: what the kit lacks
 ///   blends             [{longer, shorter, from, to, steps, shears}]
-///   order              [{stage, task, tool, substitute, places, position, words, how, minutes}]
+///   order              [{stage, task, tool, substitute, places, position, words, how, minutes,
+///                      before_bath}]
 ///   bath               {none, bottle, surface_m2, rinse_minutes, mixes}, each mix {product, as,
 ///                      exact, measured, neat, coarse, needed, bottles, for_dog, dwell_minutes,
 ///                      age_days}
+///   drying             {words, ruled_out}: the stricter line, and what it rules out
+///   tearing_skin       true or false
 ///   growth             [{place, since, left, left_measured, mm_per_day, basis, measurements,
 ///   visits,
 ///                      natural, today}]
-///   next_visit         {date, wanted, reason, last, place, limit, overdue_days} or null
-///   comes_every        {days, visits} or null: the median of the visits so far
-///   minutes            {expected, low, high, visits} or null
+///   next_visit         {date, wanted, reason, at, last, place, limit, overdue_days} or null; `at`
+///                      is the hour of a booking
+///   limits             [{kind, place, limit, passed}]: lengths that advise, and when they are
+///   passed comes_every        {days, visits} or null: the median of the visits so far minutes
+///   {expected, low, high, visits} or null last_visit         {date, number, groomer, mats,
+///   behaviour, helped, otherwise, kg, told, next,
+///                      consents, photos} or null
+///   findings           [{place, what, advised, for, seen}]: open, seen on these days
 ///   health             {weight, since_last, since_highest_of_year, vaccinations, age, years,
 ///   months} cautions           [{rule, signal, what, instead, places, source, accepted}], gravest
 ///   first stale_acceptances  [{rule, reason, signed}]

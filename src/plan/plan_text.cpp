@@ -9,6 +9,8 @@
 
 #include "base/quantity.h"
 #include "base/text.h"
+#include "plan/day_checks.h"
+#include "plan/open_rows.h"
 
 namespace furnish {
 namespace {
@@ -90,6 +92,12 @@ void append_places(std::vector<Row>& rows, const std::vector<std::vector<Place>>
   for (std::size_t i = 0; i < rows.size(); ++i) rows[i].push_back(list_of(places[i]));
 }
 
+std::string target_words(const Target* target, Units units) {
+  if (target == nullptr) return {};
+  return fmt::format("left at {}, {} visits, last {}", to_text(target->median, units),
+                     target->visits, to_iso(target->newest));
+}
+
 std::vector<Row> length_rows(const Plan& plan, const Pet& pet, Units units) {
   std::vector<Row> rows;
   std::vector<std::vector<Place>> places;
@@ -97,8 +105,10 @@ std::vector<Row> length_rows(const Plan& plan, const Pet& pet, Units units) {
     const TrimPart* const part = find_part(pet.trim, row.place);
     std::string left = row.left ? to_text(*row.left, units) : "not stated";
     if (row.basis == LengthBasis::natural) left += ", natural";
+    if (row.substitute) left += ", by the substitute";
     add_row(rows, places, row.place,
-            {std::move(left), part != nullptr ? tool_words(part->entry, units) : ""});
+            {std::move(left), part != nullptr ? tool_words(part->entry, units) : "",
+             target_words(find_target(plan.targets, row.place), units)});
   }
   append_places(rows, places);
   return rows;
@@ -209,6 +219,12 @@ std::vector<Row> growth_rows(const Plan& plan, Units units) {
 std::string due_text(const NextVisit& next, Units units) {
   std::string out = to_iso(next.date);
   switch (next.reason) {
+    case DueReason::booked:
+      out += ", booked at " + clock_time(*next.at);
+      break;
+    case DueReason::first_visit:
+      out += ", never here before";
+      break;
     case DueReason::agreed:
       out += ", as agreed";
       break;
@@ -230,6 +246,22 @@ std::string due_text(const NextVisit& next, Units units) {
         fmt::format("; {} {} overdue", next.overdue_days, next.overdue_days == 1 ? "day" : "days");
   }
   return out;
+}
+
+/// Limits that are passed before the pet comes again; rows of one limit and day are one.
+std::vector<Row> limit_rows(const Plan& plan, Units units) {
+  std::vector<Row> rows;
+  std::vector<std::vector<Place>> places;
+  for (const LengthLimit& one : plan.limits) {
+    if (plan.next_visit && one.passed > plan.next_visit->date) continue;
+    const bool owners = one.kind == LimitKind::keep_under;
+    add_row(rows, places, one.place,
+            {fmt::format("{} {}", owners ? "over the owner's" : "mats quickly over",
+                         to_text(one.limit, units)),
+             "from " + to_iso(one.passed)});
+  }
+  append_places(rows, places);
+  return rows;
 }
 
 std::string change_text(const WeightChange& change, std::string_view than) {
@@ -274,9 +306,16 @@ std::vector<Row> health_rows(const Health& health, Units units) {
   return rows;
 }
 
+/// A long visit is not known to the minute: over an hour and a half, to half an hour.
+std::string work_time(std::chrono::minutes time) {
+  if (time <= std::chrono::minutes(90)) return to_text(time);
+  const auto halves = (time.count() + 15) / 30;
+  return fmt::format("{}{}{}h", halves / 2, halves % 2 == 0 ? "" : "½", narrow_space);
+}
+
 std::string duration_text(const Duration& time) {
-  return fmt::format("{} ({} to {}), {}", to_text(time.expected), to_text(time.low),
-                     to_text(time.high),
+  return fmt::format("about {} ({} to {}), {}", work_time(time.expected), work_time(time.low),
+                     work_time(time.high),
                      time.visits == 0   ? "from weight, coat and trim"
                      : time.visits == 1 ? "from one visit"
                                         : fmt::format("from {} visits", time.visits));
@@ -295,7 +334,10 @@ std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet,
   }
   if (plan.duration) visit.push_back({"time", duration_text(*plan.duration)});
   add_table(out, "Visit", visit);
+  add_table(out, "Before the next visit", limit_rows(plan, units));
   add_table(out, "Cautions", caution_rows(plan, words));
+  if (plan.last_visit) add_table(out, "Last time", last_visit_rows(*plan.last_visit, units));
+  add_table(out, "Still open", finding_rows(plan.findings));
   add_table(out, "Length left", length_rows(plan, pet, units));
   add_table(out, "Not in the drawer", drawer_rows(plan, units));
   add_table(out, "Blends", blend_rows(plan, units));

@@ -1,9 +1,12 @@
 #include "plan/tool_rules.h"
 
 #include <algorithm>
+#include <array>
+#include <string_view>
 
 #include "plan/clinical.h"
 #include "plan/places.h"
+#include "trade/phrases.h"
 
 namespace furnish {
 namespace {
@@ -14,6 +17,21 @@ const Blade& ten() {
 
 bool folded_skin(const Pet& pet) {
   return has_condition(pet, Condition::wrinkles) || has_condition(pet, Condition::thin_skin);
+}
+
+bool says_tearing(std::string_view words) {
+  constexpr std::array<std::string_view, 5> phrases{"skin tear", "tearing skin", "thin skin",
+                                                    "fragile skin", "skin rips"};
+  return std::ranges::any_of(phrases, [&](std::string_view one) { return affirms(words, one); });
+}
+
+/// Against the lay the skin is pushed into folds, a shorter blade has no coat to glide on, a comb
+/// in mats pulls. The pads have skin of their own.
+bool thin_skin(const Tool& tool, Place place, const Pet& pet, const Visit* latest, Lay lay) {
+  if (place.region == Region::pads || !tearing_skin(pet)) return false;
+  if (std::holds_alternative<CombOver>(tool)) return mats_at(latest, place) > 0;
+  const auto* const clip = std::get_if<Clip>(&tool);
+  return clip != nullptr && (lay == Lay::against || clip->blade->length() < ten().length());
 }
 
 bool sanitary_blade(const Tool& tool, Place place) {
@@ -47,7 +65,7 @@ bool double_coat_short(const Tool& tool, std::optional<Length> left, Place place
 }  // namespace
 
 std::vector<RuleId> tool_rules(const Tool& tool, std::optional<Length> left, Place place,
-                               const Pet& pet, const Visit* latest) {
+                               const Pet& pet, const Visit* latest, Lay lay) {
   const auto* const comb = std::get_if<CombOver>(&tool);
   const bool shears = std::holds_alternative<Scissor>(tool);
   const bool clipper = comb != nullptr || std::holds_alternative<Clip>(tool);
@@ -67,7 +85,15 @@ std::vector<RuleId> tool_rules(const Tool& tool, std::optional<Length> left, Pla
   add(RuleId::double_coat_short, double_coat_short(tool, left, place, pet));
   add(RuleId::ear_mats, ears && mats && std::holds_alternative<Clip>(tool));
   add(RuleId::ear_edge, ears && (shears || clipper));
+  add(RuleId::thin_skin, thin_skin(tool, place, pet, latest, lay));
   return out;
+}
+
+bool tearing_skin(const Pet& pet) {
+  return folded_skin(pet) || says_tearing(pet.health_notes) ||
+         std::ranges::any_of(pet.alerts, [](const Alert& one) {
+           return says_tearing(one.text) || says_tearing(one.action);
+         });
 }
 
 bool forbids(RuleId id) {

@@ -319,6 +319,7 @@ std::vector<CareSign> care_watch(const CareDesk& desk) {
                      words.say(Phrase::note_mat_round_do)});
     }
     for (const Finding& finding : desk.care.visit->findings) {
+      if (finding.closed) continue;
       out.push_back(
           {sentence(words.say(Phrase::care_found,
                               {capitalised(places_text({finding.place.value}, desk.voice)),
@@ -359,6 +360,9 @@ std::string care_reason(const SheetDesk& desk) {
   };
   const auto limit = [&] { return next->limit ? shown(*next->limit, voice) : std::string(); };
   switch (next->reason) {
+    case DueReason::first_visit:
+      return {};  // it is here
+    case DueReason::booked:
     case DueReason::agreed:
       return words.say(Phrase::because_agreed);
     case DueReason::owner_interval:

@@ -182,6 +182,9 @@ class RowMaker {
           {std::to_string(++number) + "  ", Face::bold},
           {capitalised(places({finding->place.value})) + ": ", Face::semibold},
           {sentence(own(finding->what))}};
+      if (finding->closed) {
+        line.push_back({(finding->what.empty() ? "" : " ") + sentence(say(Phrase::note_well))});
+      }
       if (!finding->advised.empty()) {
         line.push_back({" " + say(Phrase::note_advised) + ": ", Face::semibold});
         line.push_back({sentence(own(finding->advised))});
@@ -191,8 +194,13 @@ class RowMaker {
       }
       lines.push_back(std::move(line));
     }
+    if (desk_.staff() && !visit_.came_in.well.empty()) {
+      lines.push_back({{capitalised(places(visit_.came_in.well)) + ": ", Face::semibold},
+                       {sentence(say(Phrase::note_well))}});
+    }
     if (lines.empty()) return;
-    row(Phrase::note_found, std::move(lines), visit_.findings.front().span);
+    row(Phrase::note_found, std::move(lines),
+        visit_.findings.empty() ? visit_.date.span : visit_.findings.front().span);
   }
 
   void products() {

@@ -97,6 +97,18 @@ std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
       input.plan.bath.mixes, [](const Mix& mix) { return mix.measured.has_value() && !mix.neat; });
   for (std::size_t i = 0; i < order.size(); ++i) {
     const WorkStep& step = order[i];
+    if (step.before_bath && step.tool) {
+      // Which part it is, the table says; here only that it comes before the water.
+      StyleNote cut{capitalised(tool_text(*step.tool, voice)), {}, input.pet.span};
+      while (i + 1 < order.size() && order[i + 1].before_bath && order[i + 1].tool) {
+        const WorkStep& more = order[++i];
+        if (more.tool == order[i - 1].tool) continue;
+        cut.text.push_back(
+            {(cut.text.empty() ? "" : semicolon(voice.words)) + tool_text(*more.tool, voice)});
+      }
+      notes.push_back(std::move(cut));
+      continue;
+    }
     if (step.stage > Stage::brush_out) break;
     SheetRow note{voice.words.say(task_phrase(step.task)), step_text(step, desk), input.pet.span};
     if (with_how == WithHow::yes) add_how(note.text, step, voice.words);

@@ -52,9 +52,13 @@ std::optional<Day> read_day_text(const ReadContext& context, std::string path, s
   file.require("date", "date = 2026-11-24");
   if (const auto date = file.date("date")) {
     day.date = date->value;
+    day.span = date->span;
     check_name_date(*date, path, context.sink);
   }
-  for (Fields& booking : file.tables("booking")) day.bookings.push_back(read_booking(booking));
+  for (Fields& booking : file.tables("booking")) {
+    day.bookings.push_back(read_booking(booking));
+    day.bookings.back().date = day.date;
+  }
   file.finish();
   if (!no_errors_in(document->file, context.sink)) return std::nullopt;
   return day;

@@ -21,6 +21,13 @@ void check_no_bath(Fields& fields) {
   }
 }
 
+constexpr std::array<std::string_view, 2> when_words{"first", "after clipping"};
+std::optional<BathWhen> parse_bath_when(std::string_view word) {
+  if (word == when_words[0]) return BathWhen::first;
+  if (word == when_words[1]) return BathWhen::after_clipping;
+  return std::nullopt;
+}
+
 Bath read_bath(Fields& fields, const Salon* salon) {
   Bath out;
   out.span = fields.span();
@@ -33,6 +40,7 @@ Bath read_bath(Fields& fields, const Salon* salon) {
     if (use) out.others.push_back(*std::move(use));
   }
   out.dry = fields.text("dry");
+  out.when = fields.choice("when", "time of the bath", parse_bath_when, when_words);
   if (out.none) check_no_bath(fields);
   fields.finish();
   return out;

@@ -124,6 +124,13 @@ Handling read_handling(Fields& fields) {
     out.rest_every = std::chrono::round<std::chrono::minutes>(rest->value);
   }
   out.comes_with = fields.word_list("comes_with");
+  const auto line = [&](std::string_view key) {
+    const TomlEntry* const entry = fields.find(key);
+    return entry != nullptr ? entry->node.span : SourceSpan{};
+  };
+  out.hold_span = line("hold");
+  out.lift_span = line("lift");
+  out.stop_span = line("stop");
   fields.finish();
   return out;
 }
@@ -166,6 +173,7 @@ Preferences read_preferences(Fields& fields) {
   Preferences out;
   out.likes = fields.word_list("likes");
   out.dislikes = fields.word_list("dislikes");
+  if (const TomlEntry* const list = fields.find("dislikes")) out.dislikes_span = list->node.span;
   if (auto table = fields.table("keep_under")) {
     std::vector<Said<std::pair<Length, SourceSpan>>> said;
     for (const TomlEntry* const entry : table->rest()) {

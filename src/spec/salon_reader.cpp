@@ -29,6 +29,13 @@ std::optional<std::chrono::weekday> parse_weekday(std::string_view word) {
   return std::chrono::weekday(static_cast<unsigned>(found - weekday_words.begin()));
 }
 
+constexpr std::array<std::string_view, 2> felted_words{"clip first", "bath first"};
+std::optional<FeltedWay> parse_felted(std::string_view word) {
+  if (word == felted_words[0]) return FeltedWay::clip_first;
+  if (word == felted_words[1]) return FeltedWay::bath_first;
+  return std::nullopt;
+}
+
 void read_identity(Fields& fields, Salon& salon) {
   salon.name = fields.words("name");
   salon.phone = fields.words("phone");
@@ -43,6 +50,10 @@ void read_identity(Fields& fields, Salon& salon) {
   }
   salon.contact_on_card = fields.flag("contact_on_card", salon.contact_on_card);
   salon.tools_for_owners = fields.flag("tools_for_owners", salon.tools_for_owners);
+  if (const auto way = fields.choice("felted", "way", parse_felted, felted_words)) {
+    salon.felted = way->value;
+  }
+  salon.shorten_visits = fields.flag("shorten_visits", salon.shorten_visits);
   salon.photos_anywhere = fields.flag("photos_anywhere", salon.photos_anywhere);
   fields.finish();
 }

@@ -107,7 +107,11 @@ std::optional<TrimEntry> read_entry(const TomlEntry& entry, const Fields& trim, 
     if (const TomlEntry* leave = fields.find("leave")) refuse_leave(*leave, tool_key, sink);
   }
   constexpr std::array<std::string_view, 3> lay_words{"with", "across", "against"};
-  if (const auto lay = fields.choice("lay", "lay", parse_lay, lay_words)) out.lay = lay->value;
+  if (const auto lay = fields.choice("lay", "lay", parse_lay, lay_words)) {
+    out.lay = lay->value;
+    out.lay_given = true;
+  }
+  out.before_bath = fields.flag("before_bath", false);
   out.note = fields.words("note");
   if (why == Why::yes) out.why = fields.words("why");
   fields.finish();

@@ -65,6 +65,7 @@ std::vector<std::pair<std::string, std::string>> entry_fields(const TrimEntry& e
   std::visit(Says{out, form}, entry.tool);
   if (entry.leave) out.emplace_back("leave", toml_text::quantity(*entry.leave, form));
   if (entry.lay != Lay::with) out.emplace_back("lay", toml_text::quoted(to_text(entry.lay)));
+  if (entry.before_bath) out.emplace_back("before_bath", "true");
   if (!entry.note.empty()) out.emplace_back("note", toml_text::quoted(entry.note));
   return out;
 }

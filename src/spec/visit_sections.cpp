@@ -94,6 +94,10 @@ CameIn read_came_in(Fields& table) {
   out.skin = table.words("skin");
   out.ears = table.words_unless_table("ears");
   out.eyes = table.words_unless_table("eyes");
+  for (const Located<std::string>& word : table.texts("well")) {
+    const auto where = read_places(word.value, word.span, AnySide::yes, {}, table.sink());
+    if (where) out.well.insert(out.well.end(), where->places.begin(), where->places.end());
+  }
   out.regions = read_states(table);
   return out;
 }
@@ -106,7 +110,8 @@ Finding read_finding(Fields& fields) {
   Finding out;
   out.span = fields.span();
   fields.require("region", "region = \"belly\", or the nearest region to it");
-  fields.require("what", "what = \"…\", what was found");
+  out.closed = fields.flag("closed", false);
+  if (!out.closed) fields.require("what", "what = \"…\", what was found");
   if (const auto region = fields.text("region")) {
     const auto where = read_places(region->value, region->span, AnySide::yes, {}, fields.sink());
     if (where && where->group) {

@@ -45,6 +45,11 @@ std::string came_in(const CameIn& from) {
   Section out("[came_in]");
   out.words("behaviour", from.behaviour);
   out.words("helped", from.helped);
+  std::string well;
+  for (const Place place : from.well) {
+    well += (well.empty() ? "" : ", ") + quoted(toml_text::place(place));
+  }
+  if (!well.empty()) out.add("well", "[" + well + "]");
   out.words("ears", from.ears);
   out.words("eyes", from.eyes);
   out.words("nails", from.nails);
@@ -79,6 +84,7 @@ std::string finding(const Finding& from) {
   if (from.place.value.side != Side::both) out.words("side", to_text(from.place.value.side));
   out.words("what", from.what);
   out.words("advised", from.advised);
+  if (from.closed) out.add("closed", "true");
   out.words("for", words::word(words::audience, from.audience));
   return out.text();
 }

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "spec/product_writer.h"
-#include "spec/toml_text.h"
 #include "spec/short_trim.h"
+#include "spec/toml_text.h"
 #include "spec/trim_writer.h"
 #include "spec/word_tables.h"
 
@@ -134,6 +134,9 @@ std::string bath(const Bath& from) {
   }
   if (!others.empty()) out.add("others", "[" + others + "]");
   if (from.dry) out.words("dry", from.dry->value);
+  if (from.when) {
+    out.words("when", from.when->value == BathWhen::first ? "first" : "after clipping");
+  }
   return out.text();
 }
 

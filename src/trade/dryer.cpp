@@ -35,6 +35,34 @@ void note(bool found, bool denied, bool& used, bool& refused) {
   (denied ? refused : used) = true;
 }
 
+constexpr std::array<std::string_view, 1> only{"only"};
+constexpr std::array<std::string_view, 8> gentle{"quiet", "low",    "cool", "hand",
+                                                 "towel", "towels", "air",  "natural"};
+constexpr std::array<std::string_view, 3> still{"towel", "towels", "natural"};
+constexpr std::array<std::string_view, 3> dryers{"dryer", "dryers", "drying"};
+
+bool names_kind(const Clause& clause) {
+  return has(clause, force_words) || has(clause, heat_words) || has(clause, cage_words);
+}
+
+/// "Quiet air only", "towel only": of the whole dog, not "on the head only".
+void gentle_only(const Clause& clause, DryerWords& out) {
+  if (!has(clause, only) || !has(clause, gentle) || names_kind(clause)) return;
+  if (has(clause, head_words) || has(clause, ear_words)) return;
+  out.no_force = true;
+  if (has(clause, still)) out.no_heated = out.no_cage = true;
+}
+
+/// "No dryer", "never near a dryer".
+void no_dryer_at_all(const Clause& clause, DryerWords& out) {
+  if (names_kind(clause) || has(clause, head_words) || has(clause, ear_words)) return;
+  // Right after the negation: "never alone under the dryer" is no such word.
+  const auto first = std::ranges::find(clause, true, &FreeWord::denied);
+  const auto end = clause.end() - first > 2 ? first + 2 : clause.end();
+  const bool denied = std::any_of(first, end, [](const FreeWord& w) { return in(dryers, w.text); });
+  if (denied) out.no_force = out.no_heated = out.no_cage = true;
+}
+
 bool spares(const Clause& clause, Words part) {
   const bool denied =
       std::ranges::any_of(clause, [&](const FreeWord& w) { return in(part, w.text) && w.denied; });
@@ -58,6 +86,8 @@ DryerWords read_dryer(std::string_view words) {
                            has(clause, std::array<std::string_view, 1>{"only"});
     out.head_spared = out.head_spared || body_only || spares(clause, head_words);
     out.ears_spared = out.ears_spared || spares(clause, ear_words);
+    gentle_only(clause, out);
+    no_dryer_at_all(clause, out);
   }
   out.ears_spared = out.ears_spared || out.head_spared;
   return out;

@@ -60,6 +60,15 @@ constexpr std::array<SafetyRule, rule_count> table{{
      practice},
     {mat_wound, "mat-wound", danger, "a visit finds a mat encircling a limb or tail",
      "Watson, Niestat, Veterinary Radiology & Ultrasound 2020"},
+    {thin_skin, "thin-skin", warning,
+     "blade against the lay or shorter than a #10, or a guard comb in mats, on thin or tearing "
+     "skin; mats there",
+     practice},
+    {felted_coat, "felted-coat", caution,
+     "the last visit found felt, and nobody says whether clipper or water comes first",
+     "common practice, no source; both ways are taught"},
+    {against_handling, "against-handling", caution,
+     "the plan dries or cuts with what handling or dislikes rule out", practice},
 }};
 
 consteval bool in_order() {

@@ -42,8 +42,11 @@ enum class RuleId : std::uint8_t {
   puppy,
   vet_work,
   mat_wound,
+  thin_skin,
+  felted_coat,
+  against_handling,
 };
-inline constexpr std::size_t rule_count = 26;
+inline constexpr std::size_t rule_count = 29;
 
 /// One safety rule. What decides whether it applies is in plan/; what it says is in the catalogues
 /// of words, under [rule].

@@ -130,15 +130,18 @@ std::string to_text(const Tool& tool, Units units) {
   return std::visit(Text{units}, tool);
 }
 
-LengthRange left_by_cut(Length nominal, Lay lay) {
-  switch (lay) {
-    case Lay::against:
-      return {nominal, nominal};
-    case Lay::across:
-      return {nominal, nominal * 3 / 2};
-    case Lay::with:
-      break;
-  }
-  return {nominal, nominal * 2};
+namespace {
+/// Against the lay nothing more, with it all of `most`, across half of it.
+LengthRange with_more(Length nominal, Length most, Lay lay) {
+  if (lay == Lay::against) return {nominal, nominal};
+  return {nominal, nominal + (lay == Lay::across ? most / 2 : most)};
+}
+}  // namespace
+
+LengthRange left_by_blade(Length nominal, Lay lay) {
+  return with_more(nominal, nominal, lay);
+}
+LengthRange left_by_comb(Length nominal, Lay lay) {
+  return with_more(nominal, nominal / 4, lay);
 }
 }  // namespace furnish

@@ -83,7 +83,10 @@ using Tool = std::variant<Brush, Clip, CombOver, Scissor, HandStrip>;
 /// "brush", "#10", "½ in comb over #30", "thinning shears", "strip by hand".
 std::string to_text(const Tool&, Units = Units::us);
 
-/// What a cut leaves: against the lay the nominal length; with it, up to twice that; across, up to
-/// one and a half times. Common practice, no source.
-LengthRange left_by_cut(Length nominal, Lay);
+/// What a bare blade leaves: against the lay the nominal length; with it, up to twice that; across,
+/// up to one and a half times. Common practice, no source.
+LengthRange left_by_blade(Length nominal, Lay);
+/// What a guard comb leaves: it holds the coat up, so that with the lay it is one quarter more at
+/// most, and half of that across. Common practice, no source.
+LengthRange left_by_comb(Length nominal, Lay);
 }  // namespace furnish

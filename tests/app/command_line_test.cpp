@@ -254,6 +254,35 @@ TEST_CASE("check counts files, and finds the samples good", "[command-line]") {
   CHECK_FALSE(has(ran.err, "error:"));
 }
 
+TEST_CASE("check holds the days against the plans", "[command-line]") {
+  const TemporaryFolder folder;
+  put(folder, "salon.toml", "[salon]\nclosed = [\"sunday\"]\n");
+  put(folder, "pets/rex.toml", "[pet]\nname = \"Rex\"\n");
+  put(folder, "visits/rex/2026-10-01.toml", "date = 2026-10-01\nminutes = 90\n");
+  put(folder, "days/2026-11-29.toml",  // a Sunday
+      "date = 2026-11-29\n[[booking]]\nat = 09:00:00\ncollect = 10:00:00\npet = \"rex\"\n"
+      "[[booking]]\nat = 09:30:00\npet = \"rex\"\n");
+  const std::string check = "check " + folder.path("") + " --on 2026-11-24";
+  const auto warned = furnish(check);
+  CHECK(warned.status == 0);
+  CHECK(has(warned.err, "closed on this day, 2026-11-29"));
+  CHECK(has(warned.err, "is booked from 09:00 to 10:00"));
+  CHECK(has(warned.err, "rex is booked twice at once"));
+  CHECK(has(warned.out + warned.err, "4 of 4 files are good"));
+  // A day of the future is read for the pet's plan too, and its fault is said once.
+  put(folder, "days/2026-12-01.toml",
+      "date = 2026-12-01\n[[booking]]\nat = 09:00:00\npet = \"rexx\"\n");
+  put(folder, "days/2026-12-02.toml", "date = 2026-12-02\n[[booking]]\nat = 9\npet = \"rex\"\n");
+  const auto bad = furnish(check);
+  CHECK(bad.status == 1);
+  CHECK(has(bad.err, "no pet 'rexx'"));
+  CHECK(has(bad.err, "did you mean 'rex'?"));
+  const auto once = bad.err.find("2026-12-02.toml:3");
+  REQUIRE(once != std::string::npos);
+  CHECK(bad.err.find("2026-12-02.toml:3", once + 1) == std::string::npos);
+  CHECK(has(bad.out + bad.err, "4 of 6 files are good"));
+}
+
 TEST_CASE("check counts what is bad, and says where", "[command-line]") {
   const TemporaryFolder folder;
   put(folder, "salon.toml", "[salon]\nname = \"S\"\n");

@@ -56,8 +56,9 @@ static std::optional<Date> comes_back(Desk& table, const Kennel& kennel) {
   const bool waits = next && next->date > demo_day && next->last && !kennel.booking();
   if (waits) return next->date;
   DiagnosticSink sink;
-  const auto after =
-      plan_after_today(table.salon(), kennel.pet, kennel.visits, demo_day, sink).next_visit;
+  const auto after = plan_after_today(table.salon(), kennel.pet, kennel.visits,
+                                      kennel.folder->bookings(kennel.pet, demo_day), demo_day, sink)
+                         .next_visit;
   if (!after || after->date <= demo_day) return std::nullopt;
   return after->date;
 }

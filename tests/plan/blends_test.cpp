@@ -9,7 +9,7 @@ using namespace furnish::made;
 
 namespace {
 std::vector<Blend> blends_of(const Salon& salon, const Pet& pet) {
-  return blends(salon, pet, lengths_left(salon, pet), nullptr);
+  return blends(salon, pet, lengths_wished(salon, pet), nullptr);
 }
 
 Pet two(std::string_view a, Length la, std::string_view b, Length lb) {

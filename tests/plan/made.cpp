@@ -107,6 +107,15 @@ ProductUse product(std::string_view name, std::optional<Dilution> dilution) {
   return out;
 }
 
+Booking booking(std::string_view iso, std::chrono::minutes at) {
+  Booking out;
+  out.date = day(iso);
+  out.at = at;
+  out.pet = {"marlow", line(40)};
+  out.span = line(40);
+  return out;
+}
+
 namespace {
 struct SayFact {
   std::string operator()(const std::vector<Place>& places) const {
@@ -150,9 +159,9 @@ std::size_t Made::count(RuleId id) const {
 }
 
 Made plan(const Salon& salon, const Pet& pet, const std::vector<Visit>& visits,
-          std::string_view today) {
+          std::string_view today, const std::vector<Booking>& bookings) {
   Made out;
-  out.plan = make_plan(salon, pet, visits, day(today), out.sink);
+  out.plan = make_plan(salon, pet, visits, bookings, day(today), out.sink);
   static const std::vector<std::string> keys = caution_keys();
   for (const Caution& one : out.plan.cautions) {
     for (const CautionText* const text : {&one.what, &one.instead}) {

@@ -47,5 +47,6 @@ struct Made {
 };
 /// Fails the test if a caution's sentence has none of caution_keys().
 Made plan(const Salon&, const Pet&, const std::vector<Visit>& = {},
-          std::string_view today = "2026-11-24");
+          std::string_view today = "2026-11-24", const std::vector<Booking>& = {});
+Booking booking(std::string_view iso, std::chrono::minutes at = std::chrono::hours(9));
 }  // namespace furnish::made

@@ -12,6 +12,13 @@ Pet every(int weeks, std::optional<Coat> coat = std::nullopt) {
   return dog;
 }
 
+/// A salon that lets lengths move the next visit.
+Salon shortening() {
+  Salon shop = salon();
+  shop.shorten_visits = true;
+  return shop;
+}
+
 std::optional<NextVisit> next_of(const Pet& dog, const std::vector<Visit>& visits,
                                  std::string_view today = "2026-11-24",
                                  const Salon& shop = salon()) {
@@ -45,10 +52,60 @@ TEST_CASE("whose interval, and from when") {
   const auto coats = next_of(pet(Coat::curly), {visit("2026-11-24")});
   CHECK(coats->reason == DueReason::coat_interval);
   CHECK(to_iso(coats->date) == "2026-12-29");  // 4 to 6 weeks (common practice): 5
-  const auto first = next_of(every(8), {});
-  CHECK_FALSE(first->last);
-  CHECK(to_iso(first->date) == "2027-01-19");
-  CHECK_FALSE(next_of(pet(), {}));
+  CHECK_FALSE(next_of(pet(), {visit("2026-11-24")}));
+}
+
+TEST_CASE("a pet that was never here is due now, and that is the reason") {
+  Salon shut = salon();
+  shut.closed = {std::chrono::Tuesday};  // today: it is here, or is told so
+  for (const Pet& dog : {every(8), pet(Coat::curly), pet()}) {
+    const auto first = next_of(dog, {}, "2026-11-24", shut);
+    REQUIRE(first);
+    CHECK(first->reason == DueReason::first_visit);
+    CHECK(first->date == day("2026-11-24"));
+    CHECK(first->overdue_days == 0);
+    CHECK_FALSE(first->last);
+  }
+  const auto booked = plan(salon(), every(8), {}, "2026-11-24", {booking("2026-12-03")}).plan;
+  CHECK(booked.next_visit->reason == DueReason::booked);
+}
+
+TEST_CASE("a booking is the date, whatever was agreed or usual") {
+  Visit last = visit("2026-09-29");
+  const std::vector<Booking> bookings{booking("2027-01-12"), booking("2026-12-03"),
+                                      booking("2026-11-24"), booking("2026-10-06")};
+  const auto made = plan(salon(), every(8), {last}, "2026-11-25", bookings).plan.next_visit;
+  CHECK(made->reason == DueReason::booked);
+  CHECK(made->date == day("2026-12-03"));
+  CHECK(made->at == std::chrono::hours(9));
+  CHECK(made->overdue_days == 0);  // eight weeks were over the day before
+  last.next = Located<Date>{day("2026-12-01"), line(3)};
+  CHECK(plan(salon(), every(8), {last}, "2026-11-25", bookings).plan.next_visit->date ==
+        day("2026-12-03"));
+  // Today's is not the next one, nor is one of the past.
+  const std::vector<Booking> over{booking("2026-11-24"), booking("2026-10-06")};
+  CHECK(plan(salon(), every(8), {last}, "2026-11-24", over).plan.next_visit->reason ==
+        DueReason::agreed);
+}
+
+TEST_CASE("a limit of the owner and a coat that mats advise, and move nothing") {
+  Pet dog = every(8, Coat::drop);
+  dog.trim = {part("ears", shears(Shears::straight), Lay::with, 20_mm),
+              part("back", shears(Shears::straight), Lay::with, 34_mm)};
+  dog.preferences.keep_under = {{at("ears"), 29_mm, line(7)}};
+  const auto made = plan(salon(), dog, {visit("2026-11-24")}).plan;
+  CHECK(made.next_visit->reason == DueReason::owner_interval);
+  CHECK(made.next_visit->date == day("2027-01-19"));
+  REQUIRE(made.limits.size() == 3);
+  // 9 mm at 0.45 a day are 20 days, 16 mm are 35.6, 30 mm are 66.7 (rates: common practice).
+  CHECK(made.limits[0].kind == LimitKind::keep_under);
+  CHECK(made.limits[0].place == at("ears"));
+  CHECK(made.limits[0].limit == 29_mm);
+  CHECK(made.limits[0].passed == day("2026-12-15"));
+  CHECK(made.limits[1].kind == LimitKind::mat_prone);
+  CHECK(made.limits[1].place == at("back"));
+  CHECK(made.limits[1].passed == day("2026-12-30"));
+  CHECK(made.limits[2].passed == day("2027-01-30"));
 }
 
 TEST_CASE("overdue from the day after") {
@@ -84,38 +141,43 @@ TEST_CASE("on every day of a year it is open and not later than wanted") {
   }
 }
 
-TEST_CASE("a limit of the owner shortens it") {
+TEST_CASE("a limit of the owner shortens it where the salon says so") {
   Pet dog = every(8, Coat::drop);
   dog.trim = {part("ears", shears(Shears::straight), Lay::with, 20_mm)};
   dog.preferences.keep_under = {{at("ears"), 29_mm, line(7)}};
-  const auto next = next_of(dog, {visit("2026-11-24")});  // 9 mm at 0.45: 20 days
+  const auto next =
+      next_of(dog, {visit("2026-11-24")}, "2026-11-24", shortening());  // 9 mm at 0.45: 20 days
   CHECK(next->reason == DueReason::keep_under);
   CHECK(next->place == at("ears"));
   CHECK(next->limit == 29_mm);
   CHECK(next->date == day("2026-12-14"));
   dog.preferences.keep_under[0].length = 60_mm;
-  CHECK(next_of(dog, {visit("2026-11-24")})->reason == DueReason::owner_interval);
+  CHECK(next_of(dog, {visit("2026-11-24")}, "2026-11-24", shortening())->reason ==
+        DueReason::owner_interval);
   dog.preferences.keep_under[0].length = 21_mm;  // two days: a week at least
-  CHECK(next_of(dog, {visit("2026-11-24")})->date == day("2026-12-01"));
+  CHECK(next_of(dog, {visit("2026-11-24")}, "2026-11-24", shortening())->date == day("2026-12-01"));
   dog.preferences.keep_under[0].length = 19_mm;
-  const auto made = plan(salon(), dog, {visit("2026-11-24")});
+  const auto made = plan(shortening(), dog, {visit("2026-11-24")});
   CHECK(made.says("keep-under-unreachable"));
   CHECK(made.plan.next_visit->reason == DueReason::owner_interval);
 }
 
-TEST_CASE("a coat that would mat shortens it, but not under the coat's shortest usual interval") {
+TEST_CASE("a coat that would mat shortens it where the salon says so, not under the coat's usual") {
   Pet dog = every(10, Coat::drop);  // mat-prone over 50 mm (common practice)
   dog.trim = {part("back", shears(Shears::straight), Lay::with, 34_mm)};
-  const auto next = next_of(dog, {visit("2026-11-24")});  // 16 / 0.45: 35 days
+  const auto next =
+      next_of(dog, {visit("2026-11-24")}, "2026-11-24", shortening());  // 16 / 0.45: 35 days
   CHECK(next->reason == DueReason::mat_prone);
   CHECK(next->date == day("2026-12-29"));
   dog.trim[0].entry.leave = 48_mm;  // 4 days: the usual 4 weeks at least
-  CHECK(next_of(dog, {visit("2026-11-24")})->date == day("2026-12-22"));
+  CHECK(next_of(dog, {visit("2026-11-24")}, "2026-11-24", shortening())->date == day("2026-12-22"));
   dog.trim[0].entry.leave = 51_mm;  // already over: brushed at home
-  CHECK(next_of(dog, {visit("2026-11-24")})->reason == DueReason::owner_interval);
+  CHECK(next_of(dog, {visit("2026-11-24")}, "2026-11-24", shortening())->reason ==
+        DueReason::owner_interval);
   Pet smooth = every(10, Coat::smooth);
   smooth.trim = {part("back", blade("4F"))};
-  CHECK(next_of(smooth, {visit("2026-11-24")})->reason == DueReason::owner_interval);
+  CHECK(next_of(smooth, {visit("2026-11-24")}, "2026-11-24", shortening())->reason ==
+        DueReason::owner_interval);
 }
 
 TEST_CASE("a day agreed at the last visit stands") {

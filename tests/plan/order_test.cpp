@@ -157,3 +157,93 @@ TEST_CASE("steps of one tool and position are one step, and the changes are coun
   // Brush, comb, blade; to the lifted foot and back again.
   CHECK(count_changes(steps) == Changes{3, 2});
 }
+
+// On a dry, unwashed coat; clipping first where it is felted or the file says so: common practice,
+// no source.
+TEST_CASE("a coat is stripped before the bath, by hand or knife") {
+  Pet dog = pet(Coat::wire);
+  dog.bath.shampoo = product("oat");
+  dog.trim = {part("back", HandStrip{Strip::hand}), part("sides", HandStrip{Strip::knife}),
+              part("belly", blade("10"))};
+  const auto steps = steps_of(dog);
+  for (const Region region : {Region::back, Region::sides}) {
+    CHECK(find_place(steps, region) < find(steps, Task::shampoo));
+    CHECK(find_place(steps, region) > find(steps, Task::brush_out));
+    CHECK(steps[find_place(steps, region)].before_bath);
+  }
+  CHECK(find_place(steps, Region::belly) > find(steps, Task::dry));
+  CHECK_FALSE(steps[find_place(steps, Region::belly)].before_bath);
+  // Without a bath there is nothing to be before.
+  dog.bath.none = true;
+  CHECK_FALSE(steps_of(dog)[find_place(steps_of(dog), Region::back)].before_bath);
+}
+
+TEST_CASE("the whole dog is clipped before its bath, or one place, where the file says so") {
+  Pet dog = groomed();
+  dog.bath.when = Located<BathWhen>{BathWhen::after_clipping, {}};
+  auto steps = steps_of(dog);
+  for (const Region region :
+       {Region::back, Region::belly, Region::pads, Region::sanitary, Region::muzzle}) {
+    CHECK(find_place(steps, region) < find(steps, Task::brush_out));
+  }
+  CHECK(find_place(steps, Region::tail) > find(steps, Task::dry));
+  CHECK(find_place(steps, Region::feet) > find(steps, Task::dry));
+  dog.bath.when.reset();
+  dog.trim[3].entry.before_bath = true;  // the belly
+  steps = steps_of(dog);
+  CHECK(find_place(steps, Region::belly) < find(steps, Task::shampoo));
+  CHECK(find_place(steps, Region::back) > find(steps, Task::dry));
+}
+
+TEST_CASE(
+    "felt is clipped before the bath where the salon does so, unless the pet's file decides") {
+  Visit felted = visit("2026-09-29");
+  felted.came_in.regions = {state("back", {}, 4), state("sides", {}, 3)};
+  Salon shop = salon();
+  Pet dog = groomed();
+  dog.trim.push_back(part("sides", comb(31_mm)));
+  const auto before = [&](Region region) {
+    const auto steps = plan(shop, dog, {felted}).plan.order;
+    return find_place(steps, region) < find(steps, Task::shampoo);
+  };
+  CHECK_FALSE(before(Region::back));
+  shop.felted = FeltedWay::bath_first;
+  CHECK_FALSE(before(Region::back));
+  shop.felted = FeltedWay::clip_first;
+  CHECK(before(Region::back));
+  CHECK_FALSE(before(Region::sides));  // one region of six has mats to cut out
+  CHECK_FALSE(before(Region::belly));
+  dog.bath.when = Located<BathWhen>{BathWhen::first, {}};
+  CHECK_FALSE(before(Region::back));
+  dog.bath.when.reset();
+  for (const char* place : {"neck", "shoulders", "loin"}) {
+    felted.came_in.regions.push_back(state(place, {}, 3));
+  }
+  CHECK(before(Region::sides));  // more than half of the body's
+  CHECK_FALSE(before(Region::belly));
+}
+
+// Clip, then scissor what borders on it: common practice, no source.
+TEST_CASE("a clipped face, foot or tail comes before the scissor work beside it") {
+  Pet dog = pet(Coat::curly);
+  dog.trim = {part("muzzle", blade("10")),
+              part("cheeks", blade("10")),
+              part("crown", shears(Shears::curved), Lay::with, 40_mm),
+              part("front-legs", shears(Shears::curved), Lay::with, 40_mm),
+              part("breeches", shears(Shears::curved), Lay::with, 40_mm),
+              part("feet", blade("15")),
+              part("tail", blade("10"))};
+  auto steps = steps_of(dog);
+  REQUIRE(adjacent(Region::cheeks, Region::crown));
+  REQUIRE(adjacent(Region::tail, Region::breeches));
+  CHECK(find_place(steps, Region::cheeks) < find_place(steps, Region::crown));
+  CHECK(find_place(steps, Region::muzzle) < find_place(steps, Region::crown));
+  CHECK(find_place(steps, Region::feet) < find_place(steps, Region::front_legs));
+  CHECK(find_place(steps, Region::tail) < find_place(steps, Region::breeches));
+  CHECK(steps[find_place(steps, Region::cheeks)].stage == Stage::clip);
+  CHECK(find_place(steps, Region::front_legs) < find_place(steps, Region::crown));
+  // With nothing scissored beside it, a face is still the last.
+  std::erase_if(dog.trim, [](const TrimPart& p) { return p.place.region == Region::crown; });
+  steps = steps_of(dog);
+  CHECK(find_place(steps, Region::front_legs) < find_place(steps, Region::cheeks));
+}

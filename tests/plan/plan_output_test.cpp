@@ -74,3 +74,71 @@ TEST_CASE("the plan as JSON has its version and every part") {
     for (const auto& place : row.at("places")) CHECK(parse_place(place.get<std::string>()));
   }
 }
+
+TEST_CASE("a long visit is said in hours") {
+  Visit last = visit("2026-11-24");
+  const auto said = [&](int minutes) {
+    last.minutes = std::chrono::minutes(minutes);
+    const std::string text = plan_text(plan(salon(), pet(), {last}).plan, salon(), pet(), words());
+    const auto from = text.find("about ");
+    REQUIRE(from != std::string::npos);
+    return text.substr(from, text.find(" (", from) - from);
+  };
+  CHECK(said(90) == "about 1\u202Fh\u00A030\u202Fmin");
+  CHECK(said(91) == "about 1½\u202Fh");
+  CHECK(said(105) == "about 2\u202Fh");
+  CHECK(said(145) == "about 2½\u202Fh");
+}
+
+TEST_CASE("the plan says what last time left open, as text and as JSON") {
+  Visit last = visit("2026-09-29");
+  last.told = "Brush twice a week.";
+  last.next = Located<Date>{day("2026-12-01"), line(3)};
+  last.consents = {{"cutting out mats", "", {}, {}}};
+  last.photos = {Photo{}};
+  last.came_in.regions = {state("left ear", {}, 2)};
+  Finding lump;
+  lump.place = {{Region::belly, Side::left}, line(8)};
+  lump.what = "lump, pea-sized";
+  lump.advised = "vet this week";
+  last.findings = {lump};
+  const Made made = plan(salon(), pet(), {last});
+  const std::string text = plan_text(made.plan, salon(), pet(), words());
+  const auto has = [&](std::string_view words) {
+    INFO(text);
+    CHECK(text.find(words) != std::string::npos);
+  };
+  has("next visit  2026-12-01, as agreed");
+  has("Last time");
+  has("Brush twice a week.");
+  has("cutting out mats, not signed");
+  has("1 before, 0 after");
+  has("left ear: ");
+  has("Still open");
+  has("lump, pea-sized; advised: vet this week  seen 2026-09-29");
+  const auto json = nlohmann::json::parse(plan_json(made.plan, pet(), words()));
+  CHECK(json.at("last_visit").at("told") == "Brush twice a week.");
+  CHECK(json.at("last_visit").at("mats").at(0).at("grade") == 2);
+  CHECK(json.at("findings").at(0).at("place") == "left belly");
+  CHECK(json.at("findings").at(0).at("seen").at(0) == "2026-09-29");
+  CHECK(json.at("findings").at(0).at("for") == "staff");
+}
+
+TEST_CASE("the plan says which lengths are passed before the next visit") {
+  Pet dog = marlow();
+  dog.coat = Coat::drop;
+  dog.trim = {part("ears", shears(Shears::straight), Lay::with, 20_mm)};
+  dog.preferences.keep_under = {{at("ears"), 29_mm, line(7)}};
+  const Made made =
+      plan(salon(), dog, {visit("2026-11-24")}, "2026-11-24", {booking("2027-01-12")});
+  const std::string text = plan_text(made.plan, salon(), dog, words());
+  INFO(text);
+  CHECK(text.find("2027-01-12, booked at 09:00") != std::string::npos);
+  CHECK(text.find("over the owner's 29\u202Fmm  from 2026-12-15  ears") != std::string::npos);
+  CHECK(text.find("mats quickly") == std::string::npos);  // not before then
+  const auto json = nlohmann::json::parse(plan_json(made.plan, dog, words()));
+  CHECK(json.at("next_visit").at("reason") == "booked");
+  CHECK(json.at("next_visit").at("at") == "09:00");
+  CHECK(json.at("limits").at(0).at("kind") == "keep-under");
+  CHECK(json.at("limits").at(0).at("passed") == "2026-12-15");
+}

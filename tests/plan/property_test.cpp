@@ -116,7 +116,7 @@ TEST_CASE("a plan of the densest pet is made within bounds") {
     const Dense in = dense(seed);
     DiagnosticSink sink;
     const std::size_t before = allocations();
-    const Plan result = make_plan(in.salon, in.pet, in.visits, day("2026-11-24"), sink);
+    const Plan result = make_plan(in.salon, in.pet, in.visits, {}, day("2026-11-24"), sink);
     most = std::max(most, allocations() - before);
     CHECK_FALSE(result.order.empty());
   }

@@ -43,6 +43,21 @@ TEST_CASE("at a terminal a caution is a sentence in English, with ISO dates", "[
             "med is to stay on 10\u202Fmin, planned 90\u202Fs"},
            {{"weight-loss", {11.5, day, Mass::kg(5.2), Mass::kg(4.6)}},
             "Lost 11.5 % since 2026-11-24: 5.2\u202Fkg to 4.6\u202Fkg"},
+           {{"thin-skin", {at("back")}}, "back: thin skin tears under this tool"},
+           {{"thin-skin-do", {}}, "with the lay, #10 or longer, nothing under tension"},
+           {{"thin-skin-mats", {at("back"), day}}, "back matted on 2026-11-24, on thin skin"},
+           {{"thin-skin-mats-do", {}}, "leave these mats to a vet"},
+           {{"felted-coat", {at("back"), day}},
+            "back felted on 2026-11-24: water draws felt tighter"},
+           {{"felted-coat-do", {}},
+            "clip before the bath: when = “after clipping” under [bath], or before_bath at the "
+            "place"},
+           {{"against-handling", {at("ears"), std::string("no clippers")}},
+            "ears: the planned tool is ruled out: no clippers"},
+           {{"against-handling-do", {}}, "another tool, or change one of the two lines"},
+           {{"against-handling-dryer", {std::string("quiet air only")}},
+            "The planned drying is ruled out: quiet air only"},
+           {{"against-handling-dryer-do", {}}, "dry as that line says"},
        }) {
     CHECK(plain.caution(text) == sentence);
   }

@@ -68,6 +68,7 @@ TrimEntry PetMaker::entry() {
       std::holds_alternative<Clip>(out.tool) || std::holds_alternative<CombOver>(out.tool);
   if (!clipped && maybe()) out.leave = length();
   out.lay = static_cast<Lay>(upto(2));
+  out.before_bath = upto(3) == 0;
   if (upto(3) == 0) out.note = words();
   return out;
 }
@@ -149,6 +150,7 @@ Bath PetMaker::bath() {
   if (maybe()) out.conditioner = product(ProductKind::conditioner);
   for (int i = upto(2); i > 0; --i) out.others.push_back(product(ProductKind::other));
   if (maybe()) out.dry = {words(), {}};
+  if (maybe()) out.when = {static_cast<BathWhen>(upto(1)), {}};
   return out;
 }
 

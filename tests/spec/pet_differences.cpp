@@ -89,7 +89,7 @@ bool all_same(const std::vector<T>& a, const std::vector<T>& b) {
 bool same(const Bath& a, const Bath& b) {
   return a.none == b.none && same_value(a.before, b.before) && same(a.shampoo, b.shampoo) &&
          same(a.conditioner, b.conditioner) && all_same(a.others, b.others) &&
-         same_value(a.dry, b.dry);
+         same_value(a.dry, b.dry) && same_value(a.when, b.when);
 }
 }  // namespace
 

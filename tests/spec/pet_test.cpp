@@ -98,6 +98,25 @@ Salon salon_with_oat(Desk& desk) {
 }
 }  // namespace
 
+TEST_CASE("what is cut before the bath, and in which direction, where the file says so", "[pet]") {
+  Desk desk;
+  const auto pet = desk.pet(
+      "[pet]\nname = \"Rex\"\n[bath]\nwhen = \"after clipping\"\n[trim]\n"
+      "back = { blade = \"7F\", lay = \"with\", before_bath = true }\n"
+      "belly = { blade = \"10\" }\n[handling]\nhold = \"under the chin\"\n"
+      "[preferences]\ndislikes = [\"scent\"]\n");
+  INFO(desk.said());
+  REQUIRE(pet);
+  CHECK(pet->bath.when->value == BathWhen::after_clipping);
+  CHECK(part(*pet, {Region::back, Side::both}).entry.before_bath);
+  CHECK(part(*pet, {Region::back, Side::both}).lay() == Lay::with);
+  CHECK_FALSE(part(*pet, {Region::belly, Side::both}).entry.before_bath);
+  CHECK_FALSE(part(*pet, {Region::belly, Side::both}).lay());
+  CHECK(pet->handling.hold_span.begin.line == 9);
+  CHECK(pet->preferences.dislikes_span.begin.line == 11);
+  CHECK_FALSE(desk.pet("[pet]\nname = \"Rex\"\n[bath]\nwhen = \"later\"\n"));
+}
+
 TEST_CASE("every key of a pet comes out as it was written", "[pet]") {
   Desk desk(FileMap{
       {"house/natural-tidy.toml",

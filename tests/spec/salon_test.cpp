@@ -35,6 +35,8 @@ units = "us"
 closed = ["sunday", "Wednesday"]
 contact_on_card = true
 photos_anywhere = true
+shorten_visits = true
+felted = "clip first"
 
 [paper]
 card = "half-letter"
@@ -77,6 +79,8 @@ double = "2 l"
 )");
   REQUIRE(desk.said() == "");
   REQUIRE(salon);
+  CHECK(salon->shorten_visits);
+  CHECK(salon->felted == FeltedWay::clip_first);
   CHECK(salon->units == Units::us);
   CHECK(salon->language == "zh-Hant-TW");
   CHECK(salon->closed ==

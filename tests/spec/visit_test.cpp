@@ -87,6 +87,22 @@ on = 2026-11-24
   CHECK(visit->consents[0].on == make_date(2026, 11, 24));
 }
 
+TEST_CASE("a visit says what is well again", "[visit]") {
+  Desk desk;
+  const auto visit = desk.visit(
+      "date = 2026-11-24\n[came_in]\nwell = [\"belly\", \"left ear\", \"legs\"]\n"
+      "[[finding]]\nregion = \"belly\"\nwhat = \"lump\"\nclosed = true\n"
+      "[[finding]]\nregion = \"left ear\"\nclosed = true\n");
+  INFO(desk.said());
+  REQUIRE(visit);
+  REQUIRE(visit->came_in.well.size() == 5);
+  CHECK(visit->came_in.well[1] == Place{Region::ears, Side::left});
+  CHECK(visit->came_in.well[2] == Place{Region::front_legs, Side::both});
+  REQUIRE(visit->findings.size() == 2);
+  CHECK(visit->findings[0].closed);
+  CHECK(visit->findings[1].what.empty());
+}
+
 TEST_CASE("a visit needs its date and nothing else", "[visit]") {
   Desk desk;
   CHECK(desk.visit("date = 2026-11-24\n"));

@@ -5,7 +5,6 @@
 #include <algorithm>
 
 #include "model/for_everyone.h"
-#include "model/for_everyone.h"
 #include "spec/reader.h"
 
 namespace furnish {
@@ -35,7 +34,7 @@ std::vector<std::string> differences(const Visit& a, const Visit& b) {
                       (!a.weight || a.weight->value == b.weight->value));
   check("next",
         a.next.has_value() == b.next.has_value() && (!a.next || a.next->value == b.next->value));
-  check("came in", words_of(a.came_in) == words_of(b.came_in) &&
+  check("came in", words_of(a.came_in) == words_of(b.came_in) && a.came_in.well == b.came_in.well &&
                        same_states(a.came_in.regions, b.came_in.regions));
   check("done", std::ranges::equal(a.done, b.done, [](const auto& x, const auto& y) {
           return x.place == y.place && same_work(x.entry, y.entry) && x.entry.why == y.entry.why;
@@ -48,7 +47,7 @@ std::vector<std::string> differences(const Visit& a, const Visit& b) {
         }));
   check("findings", std::ranges::equal(a.findings, b.findings, [](const auto& x, const auto& y) {
           return x.place.value == y.place.value && x.what == y.what && x.advised == y.advised &&
-                 x.audience == y.audience;
+                 x.closed == y.closed && x.audience == y.audience;
         }));
   check("photos", std::ranges::equal(a.photos, b.photos, [](const auto& x, const auto& y) {
           return x.file.value == y.file.value && x.when == y.when && x.caption == y.caption &&

@@ -106,7 +106,7 @@ Pet marked_pet() {
   shown.audience = Audience::everyone;
   pet.alerts = {hidden, shown, hidden};
   pet.handling = {"MARK-hold",    "MARK-lift", "MARK-dryer", "MARK-stop", std::chrono::minutes(41),
-                  {"MARK-comes"}, {}};
+                  {"MARK-comes"}, {},          {},           {},          {}};
   pet.health_notes = "MARK-health";
   pet.accepted = {{{RuleId::senior, {}}, "MARK-reason", *make_date(2026, 1, 1), {}}};
   return pet;

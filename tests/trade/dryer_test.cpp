@@ -58,3 +58,23 @@ TEST_CASE("two texts together") {
   CHECK_FALSE(both.force_on_head());
   CHECK(combined(read_dryer("never force dryer"), read_dryer("force dryer")).no_force);
 }
+
+TEST_CASE("something gentler only, or no dryer at all") {
+  for (const char* words : {"quiet air only", "low air only", "Hand dry only"}) {
+    INFO(words);
+    CHECK(read_dryer(words).no_force);
+    CHECK_FALSE(read_dryer(words).no_cage);
+  }
+  for (const char* words : {"towel only", "no dryer", "never a dryer", "no drying, towels"}) {
+    INFO(words);
+    CHECK(read_dryer(words).no_force);
+    CHECK(read_dryer(words).no_heated);
+    CHECK(read_dryer(words).no_cage);
+  }
+  for (const char* words :
+       {"quiet air", "towel only on the head", "force dryer on the body only",
+        "no dryer on the face", "never alone under the dryer", "towel, stand dryer on low"}) {
+    INFO(words);
+    CHECK_FALSE(read_dryer(words).no_force);
+  }
+}

@@ -80,9 +80,13 @@ TEST_CASE("shears and directions in the trade's words") {
 
 // With the lay up to twice the nominal length: common practice, no source.
 TEST_CASE("what a cut leaves") {
-  CHECK(left_by_cut(10_mm, Lay::against) == LengthRange{10_mm, 10_mm});
-  CHECK(left_by_cut(10_mm, Lay::across) == LengthRange{10_mm, 15_mm});
-  CHECK(left_by_cut(10_mm, Lay::with) == LengthRange{10_mm, 20_mm});
+  CHECK(left_by_blade(10_mm, Lay::against) == LengthRange{10_mm, 10_mm});
+  CHECK(left_by_blade(10_mm, Lay::across) == LengthRange{10_mm, 15_mm});
+  CHECK(left_by_blade(10_mm, Lay::with) == LengthRange{10_mm, 20_mm});
+  // A comb with the lay: to one quarter more, not double.
+  CHECK(left_by_comb(16_mm, Lay::against) == LengthRange{16_mm, 16_mm});
+  CHECK(left_by_comb(16_mm, Lay::across) == LengthRange{16_mm, 18_mm});
+  CHECK(left_by_comb(16_mm, Lay::with) == LengthRange{16_mm, 20_mm});
 }
 
 TEST_CASE("tools in words") {

@@ -1,0 +1,72 @@
+#include "plan/handling_rules.h"
+
+#include <algorithm>
+
+namespace furnish {
+namespace {
+bool rules_out(const DryerWords& words) {
+  return words.no_force || words.no_heated || words.no_cage;
+}
+
+bool against(const DryerWords& planned, const DryerWords& ruled) {
+  return (ruled.no_force && planned.force) || (ruled.no_heated && planned.heated) ||
+         (ruled.no_cage && planned.cage);
+}
+
+/// What a list of dislikes names is not wanted, whether it says so or not.
+DryerWords disliked(std::string_view words) {
+  DryerWords out = read_dryer(words);
+  out.no_force = out.no_force || out.force;
+  out.no_heated = out.no_heated || out.heated;
+  out.no_cage = out.no_cage || out.cage;
+  return out;
+}
+}  // namespace
+
+std::vector<RuledOut> ruled_out(const Pet& pet) {
+  std::vector<RuledOut> out;
+  const auto add = [&](const std::string& words, SourceSpan span, Refusing how) {
+    const bool rules = how == Refusing::rules;
+    RuledOut one{words, span, read_refusals(words, how),
+                 rules ? read_dryer(words) : disliked(words)};
+    if (!one.tools.empty() || rules_out(one.dryer)) out.push_back(std::move(one));
+  };
+  const Handling& handling = pet.handling;
+  add(handling.hold, handling.hold_span, Refusing::rules);
+  add(handling.lift, handling.lift_span, Refusing::rules);
+  add(handling.dryer, handling.dryer_span, Refusing::rules);
+  add(handling.stop, handling.stop_span, Refusing::rules);
+  for (const std::string& words : pet.preferences.dislikes) {
+    add(words, pet.preferences.dislikes_span, Refusing::dislikes);
+  }
+  return out;
+}
+
+const RuledOut* ruling_out(std::span<const RuledOut> all, const Tool& tool, Place place) {
+  const auto found = std::ranges::find_if(all, [&](const RuledOut& one) {
+    return std::ranges::any_of(
+        one.tools, [&](const Refusal& refusal) { return refuses(refusal, tool, place); });
+  });
+  return found == all.end() ? nullptr : &*found;
+}
+
+Drying drying(const Pet& pet, std::span<const RuledOut> all) {
+  const Handling& handling = pet.handling;
+  const bool bath_says = pet.bath.dry.has_value();
+  Drying out{bath_says ? pet.bath.dry->value : handling.dryer,
+             bath_says ? pet.bath.dry->span : handling.dryer_span,
+             false,
+             {},
+             {}};
+  const DryerWords planned = read_dryer(out.words);
+  for (const RuledOut& one : all) {
+    if (!against(planned, one.dryer)) continue;
+    return {one.words, one.span, true, out.words, out.span};
+  }
+  // The bath's own line may be the stricter of the two.
+  if (bath_says && against(read_dryer(handling.dryer), planned)) {
+    return {out.words, out.span, true, handling.dryer, handling.dryer_span};
+  }
+  return out;
+}
+}  // namespace furnish

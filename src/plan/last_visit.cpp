@@ -1,0 +1,34 @@
+#include "plan/last_visit.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace furnish {
+
+std::optional<LastVisit> last_visit(std::span<const Visit* const> history) {
+  if (history.empty()) return std::nullopt;
+  const Visit& visit = *history.back();
+  LastVisit out;
+  out.date = visit.date.value;
+  out.number = visit.number;
+  out.groomer = visit.groomer;
+  for (const RegionState& state : visit.came_in.regions) {
+    const int grade = state.mats.value_or(0);
+    if (grade > 0 || state.encircling) out.mats.push_back({state.place, grade, state.encircling});
+  }
+  std::ranges::stable_sort(out.mats, {}, [](const MattedPlace& one) {
+    return std::tuple(!one.encircling, -one.grade, one.place);
+  });
+  out.behaviour = visit.came_in.behaviour;
+  out.helped = visit.came_in.helped;
+  out.otherwise = visit.done;
+  if (visit.weight) out.weight = visit.weight->value;
+  out.told = visit.told;
+  if (visit.next) out.next = visit.next->value;
+  out.consents = visit.consents;
+  for (const Photo& photo : visit.photos) {
+    ++(photo.when == PhotoTime::before ? out.photos_before : out.photos_after);
+  }
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "base/measures.h"
+#include "model/visit.h"
+
+namespace furnish {
+
+/// A place that came in matted.
+struct MattedPlace {
+  Place place;
+  int grade = 0;  ///< 0 to 4; 0 where only `encircling` was said
+  bool encircling = false;
+};
+
+/// What the last visit hands on to the next one. Holds what is for staff.
+struct LastVisit {
+  Date date;
+  int number = 1;  ///< of that day
+  std::string groomer;
+  std::vector<MattedPlace> mats;  ///< worst first, then in order of place
+  std::string behaviour, helped;  ///< what frightened it, and what helped; staff
+  TrimRules otherwise;            ///< what was done otherwise than planned, each with its why
+  std::optional<Mass> weight;     ///< to compare with
+  std::string told;               ///< to the owner
+  std::optional<Date> next;       ///< agreed
+  std::vector<Consent> consents;  ///< also those that nobody signed yet
+  int photos_before = 0, photos_after = 0;
+};
+
+/// Of the last visit of the history; empty without one. `history`: oldest first.
+std::optional<LastVisit> last_visit(std::span<const Visit* const> history);
+}  // namespace furnish

@@ -1,0 +1,170 @@
+#include "plan/handling_rules.h"
+
+#include <algorithm>
+
+#include "plan/made.h"
+
+using namespace furnish;
+using namespace furnish::made;
+
+namespace {
+Pet dried(std::string_view bath, std::string_view handling) {
+  Pet dog = pet();
+  if (!bath.empty()) dog.bath.dry = Located<std::string>{std::string(bath), line(23)};
+  dog.handling.dryer = handling;
+  dog.handling.dryer_span = line(12);
+  return dog;
+}
+}  // namespace
+
+TEST_CASE("the plan dries by the stricter line, and says where the other stands") {
+  const auto made = plan(salon(), dried("force dryer, not on the head", "quiet air only"));
+  CHECK(made.plan.drying.words == "quiet air only");
+  CHECK(made.plan.drying.ruled_out);
+  CHECK(made.plan.drying.planned == "force dryer, not on the head");
+  const Caution* const caution = made.caution(RuleId::against_handling);
+  REQUIRE(caution != nullptr);
+  CHECK(said(caution->what) == "against-handling-dryer: quiet air only");
+  CHECK(said(caution->instead) == "against-handling-dryer-do");
+  CHECK(caution->span.begin.line == 23);
+  CHECK(caution->against.begin.line == 12);
+  const auto& order = made.plan.order;
+  CHECK(std::ranges::find(order, Task::dry, &WorkStep::task)->words == "quiet air only");
+  DiagnosticSink sink;
+  report(made.plan.cautions, words(), sink);
+  CHECK(std::ranges::any_of(sink.all(), [](const Diagnostic& one) {
+    return one.notes.size() == 1 && one.notes[0].first.begin.line == 12;
+  }));
+}
+
+TEST_CASE("the bath's line may be the stricter one, and two that agree are no contradiction") {
+  CHECK(plan(salon(), dried("towel, no force dryer", "force dryer, not on the head"))
+            .plan.drying.words == "towel, no force dryer");
+  CHECK(plan(salon(), dried("towel, no force dryer", "force dryer, not on the head"))
+            .count(RuleId::against_handling) == 1);
+  CHECK(plan(salon(), dried("", "quiet air only")).plan.drying.words == "quiet air only");
+  for (const auto& [bath, handling] :
+       {std::pair("force dryer, not on the head", "force dryer, not on the head"),
+        std::pair("towel, then force dryer", "towel only on the head"),
+        std::pair("towel", "quiet air only"), std::pair("", ""), std::pair("force dryer", "")}) {
+    INFO(bath << " | " << handling);
+    const auto made = plan(salon(), dried(bath, handling));
+    CHECK_FALSE(made.plan.drying.ruled_out);
+    CHECK(made.count(RuleId::against_handling) == 0);
+  }
+}
+
+TEST_CASE("what an owner dislikes rules out dryers too") {
+  Pet dog = dried("force dryer, not on the head", "");
+  dog.preferences.dislikes = {"rounded ears", "the force dryer"};
+  dog.preferences.dislikes_span = line(40);
+  const auto made = plan(salon(), dog);
+  CHECK(made.plan.drying.words == "the force dryer");
+  CHECK(made.caution(RuleId::against_handling)->against.begin.line == 40);
+  dog.bath.none = true;
+  CHECK(plan(salon(), dog).count(RuleId::against_handling) == 0);
+}
+
+TEST_CASE("a tool that handling or dislikes rule out, with both lines") {
+  Pet dog = pet();
+  dog.trim = {part("chest", shears(Shears::thinning), Lay::with, 30_mm, 7),
+              part("ears", shears(Shears::straight), Lay::with, 20_mm, 8),
+              part("breeches", shears(Shears::thinning), Lay::with, 30_mm, 7)};
+  dog.handling.hold = "under the chin; no thinning shears";
+  dog.handling.hold_span = line(30);
+  const auto made = plan(salon(), dog);
+  REQUIRE(made.count(RuleId::against_handling) == 1);
+  const Caution* const caution = made.caution(RuleId::against_handling);
+  CHECK(caution->places == std::vector<Place>{at("chest"), at("breeches")});
+  CHECK(caution->span.begin.line == 7);
+  CHECK(caution->against.begin.line == 30);
+  CHECK(said(caution->what) ==
+        "against-handling: chest, breeches; under the chin; no thinning shears");
+  CHECK(said(caution->instead) == "against-handling-do");
+  dog.handling.hold = "no thinning shears on the ears";
+  CHECK(plan(salon(), dog).count(RuleId::against_handling) == 0);
+}
+
+TEST_CASE("a blend takes no shears that are ruled out") {
+  Pet dog = pet(Coat::drop);
+  dog.trim = {part("back", blade("7F")), part("sides", shears(Shears::straight), Lay::with, 40_mm)};
+  const auto with = [&] { return plan(salon(), dog).plan.blends.at(0).with; };
+  CHECK(with() == Shears::thinning);
+  dog.preferences.dislikes = {"thinning shears"};
+  CHECK(with() == Shears::blending);
+  dog.preferences.dislikes = {"thinning shears", "blending shears"};
+  CHECK_FALSE(with());
+}
+
+TEST_CASE("felt proposes the clipper before the bath, until somebody decides") {
+  Visit felted = visit("2026-09-29");
+  felted.came_in.regions = {state("back", {}, 4), state("belly", {}, 3)};
+  Pet dog = pet(Coat::curly);
+  dog.trim = {part("back", blade("7F"))};
+  Salon shop = salon();
+  const auto made = plan(shop, dog, {felted});
+  REQUIRE(made.caution(RuleId::felted_coat) != nullptr);
+  CHECK(made.caution(RuleId::felted_coat)->signal == Signal::caution);
+  CHECK(made.caution(RuleId::felted_coat)->places == std::vector<Place>{at("back")});
+  CHECK(said(made.caution(RuleId::felted_coat)->what) == "felted-coat: back; 2026-09-29");
+  const auto proposed = [&] { return plan(shop, dog, {felted}).count(RuleId::felted_coat) == 1; };
+  for (const FeltedWay way : {FeltedWay::clip_first, FeltedWay::bath_first}) {
+    shop.felted = way;
+    CHECK_FALSE(proposed());
+  }
+  shop.felted.reset();
+  dog.bath.when = Located<BathWhen>{BathWhen::first, {}};
+  CHECK_FALSE(proposed());
+  dog.bath.when.reset();
+  dog.trim[0].entry.before_bath = true;
+  CHECK_FALSE(proposed());
+  dog.trim[0].entry.before_bath = false;
+  felted.came_in.regions[0].mats = 3;  // one region of the body's, and none felted
+  CHECK_FALSE(proposed());
+}
+
+TEST_CASE("thin, folded or tearing skin: with the lay, a #10 or longer, no comb in mats") {
+  Pet dog = pet();
+  const auto fires = [&](const Tool& tool, Lay lay, std::string_view place = "back",
+                         const std::vector<Visit>& visits = {}) {
+    dog.trim = {part(place, tool, lay)};
+    return plan(salon(), dog, visits).count(RuleId::thin_skin) > 0;
+  };
+  CHECK_FALSE(fires(blade("10"), Lay::against));
+  dog.conditions = {{Condition::thin_skin, line(5)}};
+  CHECK(fires(blade("10"), Lay::against));
+  CHECK_FALSE(fires(blade("10"), Lay::with));
+  CHECK(fires(blade("15"), Lay::with));
+  CHECK_FALSE(fires(blade("7F"), Lay::with));
+  CHECK_FALSE(fires(blade("30"), Lay::against, "pads"));
+  dog.conditions = {{Condition::wrinkles, line(5)}};
+  CHECK(fires(blade("10"), Lay::against));
+  dog.conditions.clear();
+  Alert torn;
+  torn.text = "Skin tears like paper.";
+  dog.alerts = {torn};
+  CHECK(fires(blade("10"), Lay::against));
+  dog.alerts.clear();
+  dog.health_notes = "skin tears at the flank";
+  CHECK(fires(blade("10"), Lay::against));
+  dog.health_notes = "tear stains under the eyes";
+  CHECK_FALSE(fires(blade("10"), Lay::against));
+}
+
+TEST_CASE("mats on thin skin are left to a vet") {
+  Pet dog = pet();
+  dog.conditions = {{Condition::thin_skin, line(5)}};
+  dog.trim = {part("back", comb(13_mm), Lay::with)};
+  Visit matted = visit("2026-09-29");
+  matted.came_in.regions = {state("back", {}, 2)};
+  const auto made = plan(salon(), dog, {matted});
+  CHECK(made.plan.tearing_skin);
+  REQUIRE(made.count(RuleId::thin_skin) == 2);  // the comb, and the mats
+  CHECK(std::ranges::any_of(made.plan.cautions, [](const Caution& one) {
+    return said(one.what) == "thin-skin-mats: back; 2026-09-29" &&
+           said(one.instead) == "thin-skin-mats-do";
+  }));
+  matted.came_in.regions = {state("back", {}, 1)};
+  CHECK(plan(salon(), dog, {matted}).count(RuleId::thin_skin) == 1);  // a tangle; the comb still
+  CHECK_FALSE(plan(salon(), pet()).plan.tearing_skin);
+}
