@@ -41,7 +41,9 @@ class SalonFolder {
   std::optional<Booking> booking(const Pet&, Date day);
 
  private:
-  ReadContext reporting_to(DiagnosticSink&) const;
+  ReadContext reporting_to(DiagnosticSink& sink) const {
+    return {context_.files, context_.sources, sink};
+  }
   ReadContext context_;
   std::string root_;
   bool has_salon_ = false, good_ = true;
