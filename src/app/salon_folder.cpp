@@ -29,10 +29,6 @@ SalonFolder::SalonFolder(const ReadContext& context, std::string root,
   if (read) salon_ = std::move(*read);
 }
 
-ReadContext SalonFolder::reporting_to(DiagnosticSink& sink) const {
-  return {context_.files, context_.sources, sink};
-}
-
 std::optional<Pet> SalonFolder::pet(const std::string& path, DiagnosticSink& sink) {
   return read_pet(reporting_to(sink), path, has_salon_ ? &salon_ : nullptr, styles_);
 }

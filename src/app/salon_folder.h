@@ -46,7 +46,9 @@ class SalonFolder {
   std::vector<Booking> bookings(const Pet&, Date from);
 
  private:
-  ReadContext reporting_to(DiagnosticSink&) const;
+  ReadContext reporting_to(DiagnosticSink& sink) const {
+    return {context_.files, context_.sources, sink};
+  }
   ReadContext context_;
   std::string root_;
   bool has_salon_ = false, good_ = true;
