@@ -22,7 +22,6 @@ const std::map<std::string, std::string> kept{
     {"furnish::to_grey", "tests hold the inks to their contrast in grey"},
     {"furnish::bath_totals", "the day sheet adds up what a day's baths take"},
     {"furnish::total", "the day sheet adds up how long its dogs take"},
-    {"furnish::ReaderLocale::with_dates", "tests read a caution's English with its data by it"},
     {"furnish::StyleLibrary::keys", "tests go through every style by it"},
     {"furnish::StyleLibrary::path", "tests ask it whose style a key stands for"},
 };
