@@ -99,7 +99,7 @@ std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
     const WorkStep& step = order[i];
     if (step.before_bath && step.tool) {
       // Which part it is, the table says; here only that it comes before the water.
-      StyleNote cut{capitalised(tool_text(*step.tool, voice)), {}, input.pet.span};
+      SheetRow cut{capitalised(tool_text(*step.tool, voice)), {}, input.pet.span};
       while (i + 1 < order.size() && order[i + 1].before_bath && order[i + 1].tool) {
         const WorkStep& more = order[++i];
         if (more.tool == order[i - 1].tool) continue;
