@@ -7,6 +7,7 @@
 #include "sheet/figure_text.h"
 #include "trade/finish.h"
 #include "trade/mats.h"
+#include "trade/stock.h"
 #include "trade/vet_words.h"
 
 namespace furnish {
@@ -97,6 +98,7 @@ std::vector<std::string> term_keys() {
   for (std::size_t i = 0; i < method_count; ++i) add("how", key(static_cast<Method>(i)));
   for (const std::string_view word : figure_keys()) add("figure", word);
   for (const std::string_view word : unit_keys) add("unit", word);
+  for (const StockPhrase& row : stock_phrases()) add("stock", stock_key(row.words));
   return out;
 }
 }  // namespace furnish

@@ -8,6 +8,7 @@
 #include "sheet/shipped_words.h"
 #include "sheet/terms.h"
 #include "spec/style_library.h"
+#include "trade/stock.h"
 
 namespace furnish::test {
 namespace {
@@ -148,6 +149,24 @@ TEST_CASE("what the shipped styles say is known to every catalogue", "[catalogue
       known(style->name);
       for (const PlacedEntry& part : style->trim) known(part.entry.note);
       if (style->finish.extras) known(style->finish.extras->value);
+    }
+  }
+}
+
+TEST_CASE("every stock phrase is in every catalogue, in words of its own", "[catalogue]") {
+  CHECK(stock_phrases().size() >= 80);
+  const ShippedWords english("en");
+  for (const StockPhrase& row : stock_phrases()) {
+    CHECK(english.words().term("stock", stock_key(row.words)) == row.words);
+  }
+  for (const char* language : translated) {
+    const ShippedWords words(language);
+    for (const StockPhrase& row : stock_phrases()) {
+      const std::string said = words.words().term("stock", stock_key(row.words));
+      INFO(language << ": " << row.words);
+      CHECK_FALSE(said.empty());
+      CHECK_FALSE(said.ends_with('.'));
+      if (row.words != "bandana") CHECK(said != row.words);
     }
   }
 }
