@@ -43,8 +43,10 @@ bool write_form(const PetPath& path, Workshop& shop, Console& console) {
         "put the pet's file into the pets/ of a folder, or name the folder with --salon";
     return false;
   }
-  VisitFormInput input{one->salon(),   one->pet, one->plan,   due_after(*one, shop.today()),
-                       one->booking(), nullptr,  shop.today()};
+  VisitFormInput input{one->salon(),   one->pet, one->plan,    due_after(*one, shop.today()),
+                       one->booking(), nullptr,  shop.today(), nullptr};
+  const auto words = shop.voices().salon_words(*one->folder);
+  input.words = words;
   for (const Visit& visit : one->visits) {
     if (visit.date.value <= shop.today()) input.latest = &visit;
   }

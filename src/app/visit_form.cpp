@@ -3,11 +3,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "base/quantity.h"
 #include "spec/toml_text.h"
 #include "spec/trim_writer.h"
 #include "trade/mats.h"
+#include "trade/stock.h"
 
 namespace furnish {
 namespace {
@@ -64,8 +66,10 @@ class FormMaker {
                plain(input_.pet.name.value), to_iso(input_.today)) +
            head().text() + "\n[came_in]\n" + came_in().text() + "\n" + grades() +
            regions_before().text() +
-           "\n[done]\n# As planned, unless a line here says what instead, and why.\n" +
-           done().text() + "\n[went_out]\n" + regions_after().text() + products() + rest();
+           "\n[done]\n# As planned, unless a line here says what instead, and why (for everyone: "
+           "the owner reads it).\n" +
+           done().text() + "\n[went_out]\n" + regions_after().text() + products() + rest() +
+           stock();
   }
 
  private:
@@ -100,7 +104,47 @@ class FormMaker {
     } else {
       out.choice("next", to_iso(input_.today + std::chrono::weeks(8)));
     }
-    out.choice("told", quoted("what the owner was told"));
+    out.choice("told", owners_text("what the owner was told"));
+    return out;
+  }
+
+  /// Beside the salon's language the owner's, where that is another.
+  std::string owners_text(const std::string& text) const {
+    const std::string& owners = input_.pet.owner.language;
+    const auto language = [](const std::string& tag) { return tag.substr(0, tag.find('-')); };
+    if (owners.empty() || language(owners) == language(input_.salon.language)) return quoted(text);
+    return toml_text::table({{"text", quoted(text)}, {language(owners), quoted("…")}});
+  }
+
+  /// The stock phrases of each kind, in lines that are not read.
+  std::string stock() const {
+    std::string out =
+        "\n# Known in the language of every owner; anything else is written in two, as\n"
+        "# { text = \"…\", es = \"…\" }.\n";
+    constexpr std::array<std::pair<StockKind, std::string_view>, 7> kinds{
+        {{StockKind::finding, "what"},
+         {StockKind::advice, "advised"},
+         {StockKind::behaviour, "behaviour"},
+         {StockKind::helped, "helped"},
+         {StockKind::reason, "why"},
+         {StockKind::left, "went out"},
+         {StockKind::consent, "consent"}}};
+    constexpr std::size_t widest = 100;
+    for (const auto& [kind, name] : kinds) {
+      std::string line = fmt::format("# {}:", name);
+      for (const StockPhrase& row : stock_phrases()) {
+        if (row.kind != kind) continue;
+        std::string words(row.words);
+        if (input_.words != nullptr) words = input_.words->term("stock", stock_key(row.words));
+        if (line.size() + words.size() + 2 > widest) {
+          out += line + "\n";
+          line = "#  ";
+        }
+        line += fmt::format(" {};", words);
+      }
+      line.back() = '.';
+      out += line + "\n";
+    }
     return out;
   }
 
@@ -161,7 +205,8 @@ class FormMaker {
     for (const TrimPart& part : input_.pet.trim) {
       auto fields = entry_fields(part.entry);
       std::erase_if(fields, [](const auto& field) { return field.first == "note"; });
-      fields.emplace_back("why", quoted("the reason, as the owner may read it"));
+      fields.emplace_back(
+          "why", toml_text::table({{"text", quoted("the reason")}, {"for", quoted("staff")}}));
       out.choice(place_key(part.place), toml_text::table(fields));
     }
     return out;

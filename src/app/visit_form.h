@@ -7,6 +7,7 @@
 #include "model/salon.h"
 #include "model/visit.h"
 #include "plan/plan.h"
+#include "sheet/words.h"
 
 namespace furnish {
 
@@ -19,6 +20,7 @@ struct VisitFormInput {
   std::optional<Booking> booking;  ///< of the day
   const Visit* latest = nullptr;   ///< the one before, if there was one
   Date today;
+  const Words* words = nullptr;  ///< of the salon, for its stock phrases; null: in English
 };
 
 /// A visit's file for the desk: day, groomer, next date and products are filled in as planned; all

@@ -85,6 +85,16 @@ std::optional<SheetVoice> Voices::voice(FontSet& fonts, SalonFolder& folder, con
   }
   Voice& voice = **made;
   if (!voice.words) return std::nullopt;
-  return SheetVoice{*voice.words, voice.locale, voice.shaper};
+  SheetVoice out{*voice.words, voice.locale, voice.shaper, salon.language};
+  if (language != salon.language) out.salon_words = salon_words(folder);
+  return out;
+}
+
+const Words* Voices::salon_words(SalonFolder& folder) {
+  const std::string& language = folder.salon().language;
+  if (!folder.words().has(language)) return nullptr;
+  const auto [made, is_new] = salon_words_.try_emplace(folder.root());
+  if (is_new) made->second = words(folder, language);
+  return made->second.get();
 }
 }  // namespace furnish

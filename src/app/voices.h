@@ -1,5 +1,6 @@
 #pragma once
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <set>
@@ -32,6 +33,9 @@ class Voices {
   /// The texts of a language as a salon says them. Null after an error: a catalogue is faulty.
   /// pre: the salon's library has the language.
   std::unique_ptr<Words> words(SalonFolder&, const std::string& language);
+  /// The words of the salon's own language; the voices keep them. Null if it has none, or after an
+  /// error.
+  const Words* salon_words(SalonFolder&);
   /// What plans and checks say at a terminal, whatever the sheets speak: the shipped English, in
   /// the salon's units. Empty after an error. The voices keep the words.
   std::optional<PlanWords> plain(SalonFolder&);
@@ -52,7 +56,8 @@ class Voices {
   const Options& options_;
   DiagnosticSink& sink_;
   std::vector<std::unique_ptr<Voice>> voices_;
-  std::unique_ptr<Words> plain_;   ///< made when first asked for
+  std::map<std::string, std::unique_ptr<Words>> salon_words_;  ///< by the salon's folder
+  std::unique_ptr<Words> plain_;                               ///< made when first asked for
   std::set<std::string> unknown_;  ///< languages without a catalogue that were told
 };
 }  // namespace furnish

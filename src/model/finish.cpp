@@ -6,7 +6,7 @@
 
 namespace furnish {
 namespace {
-using Part = std::optional<Located<std::string>> Finish::*;
+using Part = std::optional<FreeText> Finish::*;
 constexpr std::array<std::pair<FinishPart, Part>, finish_part_count> parts{{
     {FinishPart::ears, &Finish::ears},
     {FinishPart::tail, &Finish::tail},
@@ -22,8 +22,8 @@ std::vector<FinishLine> resolve_finish(const Finish& style, const Finish& pet) {
     const auto& own = pet.*member;
     const auto& house = style.*member;
     if (!own && !house) continue;
-    const Located<std::string>& words = own ? *own : *house;
-    lines.push_back({part, words.value, own ? SaidBy::pet : SaidBy::style, words.span,
+    const FreeText& words = own ? *own : *house;
+    lines.push_back({part, words, own ? SaidBy::pet : SaidBy::style, words.span,
                      own && (!house || house->value != own->value)});
   }
   return lines;

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "base/source.h"
+#include "model/free_text.h"
 #include "model/trim.h"
 #include "trade/finish.h"
 
@@ -12,12 +12,12 @@ namespace furnish {
 
 /// How ears, tail, feet and nails end, in the trade's words or free ones.
 struct Finish {
-  std::optional<Located<std::string>> ears, tail, feet, nails, extras;
+  std::optional<FreeText> ears, tail, feet, nails, extras;
 };
 
 struct FinishLine {
   FinishPart part{};
-  std::string words;
+  FreeText words;
   SaidBy said_by = SaidBy::style;
   SourceSpan span;
   bool differs = false;  ///< the pet says other than the style does

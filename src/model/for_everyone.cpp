@@ -9,6 +9,10 @@ template <typename T>
 void keep_for_everyone(std::vector<T>& all) {
   std::erase_if(all, [](const T& one) { return one.audience != Audience::everyone; });
 }
+
+void drop_for_staff(FreeText& text) {
+  if (text.audience != Audience::everyone) text = {};
+}
 }  // namespace
 
 Pet for_everyone(Pet pet) {
@@ -26,9 +30,16 @@ Pet for_everyone(Pet pet) {
 }
 
 Visit for_everyone(Visit visit) {
-  visit.came_in.behaviour.clear();
-  visit.came_in.helped.clear();
+  visit.came_in.behaviour = {};
+  visit.came_in.helped = {};
   visit.came_in.well.clear();
+  for (auto* const states : {&visit.came_in.regions, &visit.went_out}) {
+    for (RegionState& state : *states) drop_for_staff(state.note);
+  }
+  for (PlacedEntry& rule : visit.done) {
+    drop_for_staff(rule.entry.why);
+    rule.entry.note.clear();
+  }
   keep_for_everyone(visit.findings);
   for (Photo& photo : visit.photos) photo.file.value.clear();
   return visit;

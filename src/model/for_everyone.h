@@ -14,8 +14,8 @@ namespace furnish {
 /// all they say, handling, the notes on health, accepted rules. Conditions, vaccinations, bath,
 /// trim with its notes, finish and preferences are for everyone.
 Pet for_everyone(Pet);
-/// The visit without behaviour and what helped, what was looked at and found well, findings that
-/// are not for everyone, and where photos lie: the photos are still there, without their files'
-/// names.
+/// The visit without behaviour and what helped, what was looked at and found well, findings,
+/// reasons and notes that are not for everyone, and where photos lie: the photos are still there,
+/// without their files' names.
 Visit for_everyone(Visit);
 }  // namespace furnish

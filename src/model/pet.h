@@ -11,6 +11,7 @@
 #include "base/source.h"
 #include "model/audience.h"
 #include "model/finish.h"
+#include "model/free_text.h"
 #include "model/product.h"
 #include "model/style.h"
 #include "model/trim.h"
@@ -22,7 +23,7 @@ namespace furnish {
 
 struct Alert {
   Signal level = Signal::notice;
-  std::string text, action;                     ///< what it is; what to do (`do` in files)
+  FreeText text, action;                        ///< what it is; what to do (`do` in files)
   std::vector<Located<Place>> avoid;            ///< no tool may touch
   std::vector<Located<std::string>> allergens;  ///< what no product may contain
   Audience audience = Audience::staff;
@@ -54,7 +55,7 @@ struct HomeAdvice {
   std::optional<Located<std::chrono::days>> bath_every;
   std::optional<ProductUse> product;  ///< of that bath
   std::optional<Volume> bottle;       ///< that the owner mixes it in
-  std::vector<std::string> notes;     ///< in the salon's own words
+  std::vector<FreeText> notes;        ///< in the salon's own words
 };
 
 struct KeepUnder {

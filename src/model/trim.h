@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/source.h"
+#include "model/free_text.h"
 #include "trade/region.h"
 #include "trade/tools.h"
 
@@ -20,7 +21,7 @@ struct TrimEntry {
   bool lay_given = false;    ///< else `lay` is only what is usual
   bool before_bath = false;  ///< cut on the unwashed coat
   std::string note;
-  std::string why;      ///< in a visit: why it was not as planned
+  FreeText why;  ///< in a visit: why it was not as planned; for staff unless it says otherwise
   std::string written;  ///< the key as written: "body", "left hock"
   SourceSpan span;      ///< of that key
 };

@@ -11,6 +11,7 @@
 #include "base/measures.h"
 #include "base/source.h"
 #include "model/audience.h"
+#include "model/free_text.h"
 #include "model/product.h"
 #include "model/trim.h"
 
@@ -22,21 +23,22 @@ struct RegionState {
   std::optional<int> mats;  ///< 0 none to 4 felted to the skin
   bool encircling = false;  ///< a mat right round a limb or the tail
   std::optional<Length> length;
-  std::string soil, shedding, skin, note;
+  FreeText soil, shedding, skin;
+  FreeText note;  ///< for staff unless it says otherwise
   SourceSpan span;
 };
 
 struct CameIn {
-  std::string behaviour, helped;  // staff
-  std::string ears, eyes, nails, parasites, soil, shedding, skin;
+  FreeText behaviour, helped;  // staff
+  FreeText ears, eyes, nails, parasites, soil, shedding, skin;
   std::vector<Place> well;  ///< looked at and found well: closes what was found there; staff
   std::vector<RegionState> regions;
 };
 
 struct Finding {
-  Located<Place> place;       ///< any side may be named
-  std::string what, advised;  ///< what: empty where all that was found there is closed
-  bool closed = false;        ///< was found before, and is no more
+  Located<Place> place;    ///< any side may be named
+  FreeText what, advised;  ///< what: empty where all that was found there is closed
+  bool closed = false;     ///< was found before, and is no more
   Audience audience = Audience::staff;
   SourceSpan span;
 };
@@ -45,12 +47,13 @@ enum class PhotoTime : std::uint8_t { before, after };
 struct Photo {
   Located<std::string> file;
   PhotoTime when = PhotoTime::before;
-  std::string caption;
+  FreeText caption;
   std::optional<std::array<double, 2>> focus;  ///< 0..1 from the left and the top
 };
 
 struct Consent {
-  std::string to, by;
+  FreeText to;
+  std::string by;
   std::optional<Date> on;
   SourceSpan span;
 };
@@ -62,11 +65,11 @@ struct Visit {
   std::optional<std::chrono::minutes> minutes;
   std::optional<Located<Mass>> weight;
   std::optional<Located<Date>> next;
-  std::string told;  ///< what the owner was told
+  FreeText told;  ///< what the owner was told
   CameIn came_in;
   TrimRules done;  ///< only what was not as planned
   std::vector<RegionState> went_out;
-  std::string finish, nails, extras;  ///< how it left, where not as planned
+  FreeText finish, nails, extras;  ///< how it left, where not as planned
   std::vector<ProductUse> products;
   std::vector<Finding> findings;
   std::vector<Photo> photos;

@@ -17,6 +17,9 @@ void collect(const std::vector<Part>& parts, std::vector<std::string>& links,
     const Element& element = *part.element;
     if (element.tag == Tag::figure) texts.figures.push_back(element.opened->alt);
     if (element.tag == Tag::form) texts.forms.push_back(element.opened->alt);
+    if (element.tag == Tag::paragraph) {
+      texts.languages.push_back(element.opened == nullptr ? "" : element.opened->language);
+    }
     if (element.tag == Tag::link) links.push_back(element.link->says);
     collect(element.parts, links, texts);
   }
@@ -72,6 +75,7 @@ class Completion {
     if (is(element, "/Figure")) describe_figure(element);
     if (is(element, "/Form")) describe_blank(element);
     if (is(element, "/Note")) number_note(element);
+    if (is(element, "/P")) say_language(element);
     const std::vector<Handle> below = children(element);
     if (is(element, "/TR")) scope_heads(below);
     for (const Handle& child : below) complete(child);
@@ -108,6 +112,11 @@ class Completion {
     element.replaceKey("/A", attributes);
   }
 
+  void say_language(Handle element) {
+    const std::string& language = texts_.languages.at(paragraph_++);
+    if (!language.empty()) element.replaceKey("/Lang", Handle::newUnicodeString(language));
+  }
+
   void number_note(Handle element) {
     // Zeros in front, as the tree is sorted by bytes.
     const std::string id = fmt::format("note-{:06}", notes_.size() + 1);
@@ -128,7 +137,7 @@ class Completion {
 
   QPDF& pdf_;
   const StructureTexts& texts_;
-  std::size_t figure_ = 0, form_ = 0;
+  std::size_t figure_ = 0, form_ = 0, paragraph_ = 0;
   std::vector<std::pair<std::string, Handle>> notes_;
 };
 }  // namespace

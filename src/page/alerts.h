@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "page/paragraph.h"
 #include "page/rows.h"
 
 namespace furnish {
@@ -23,6 +24,7 @@ struct AlertEntry {
   std::string action;  ///< may be empty
   Origin origin{};
   Role role = Role::alert;  ///< of the statement; the action never stands larger
+  ApartText apart{};        ///< the rest of it in another language, under the two
 };
 
 /// Alerts under each other, in the order given, statements and actions at the page's text edge.

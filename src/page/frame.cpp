@@ -91,6 +91,7 @@ std::string line(const ImageMark& mark) {
 std::string line(const OpenTag& tag) {
   std::string result = fmt::format("{}:", name(tag.role));
   if (!tag.id.empty()) result += " #" + tag.id;
+  if (!tag.language.empty()) result += " in " + tag.language;
   if (!tag.alt.empty()) result += " " + quoted(tag.alt);
   return result;
 }

@@ -106,11 +106,13 @@ struct ImageMark {
 
 /// Opens a piece of structure that holds all marks up to its CloseTag. `alt` is the text that
 /// stands for a figure, `id` a place that links may name. `whole` is the room of a drawing that a
-/// page set from right to left moves but does not turn over.
+/// page set from right to left moves but does not turn over. `language` (BCP 47) is that of a
+/// paragraph in another language than the page's; empty: the page's.
 struct OpenTag {
   Structure role;
   std::string alt, id;
   std::optional<Rect> whole{};
+  std::string language{};
 };
 struct CloseTag {};
 
@@ -135,9 +137,8 @@ class TagScope {
  public:
   TagScope(Frame& frame, Structure role, std::string alt = {}, std::string id = {},
            std::optional<Rect> whole = {})
-      : frame_(frame) {
-    frame_.marks.emplace_back(OpenTag{role, std::move(alt), std::move(id), whole});
-  }
+      : TagScope(frame, OpenTag{role, std::move(alt), std::move(id), whole}) {}
+  TagScope(Frame& frame, OpenTag tag) : frame_(frame) { frame_.marks.emplace_back(std::move(tag)); }
   TagScope(const TagScope&) = delete;
   TagScope& operator=(const TagScope&) = delete;
   ~TagScope() { frame_.marks.emplace_back(CloseTag{}); }

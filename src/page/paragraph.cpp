@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "page/sketch.h"
+#include "page/stack.h"
 
 namespace furnish {
 namespace {
@@ -80,9 +81,8 @@ Paragraph::Lines Paragraph::lines(Length width, const Setting& setting) const {
     if (lines.baselines.empty()) {
       lines.baselines.push_back(std::max(above, strip.above));
     } else {
-      lines.baselines.push_back(
-          lines.baselines.back() +
-          std::max(Length::points(points * leading), below + strip.above));
+      lines.baselines.push_back(lines.baselines.back() +
+                                std::max(Length::points(points * leading), below + strip.above));
     }
     below = strip.below;
     lines.height = lines.baselines.back() + std::max(Length::points(points * down), below);
@@ -126,7 +126,9 @@ void Paragraph::place(const Rect& box, const Setting& setting, Frame& frame) con
   std::optional<TagScope> tag;
   const bool blank =
       std::ranges::all_of(text->lines, [](const auto& line) { return line->text().empty(); });
-  if (style_.structure && !blank) tag.emplace(frame, *style_.structure);
+  if (style_.structure && !blank) {
+    tag.emplace(frame, OpenTag{*style_.structure, {}, {}, {}, style_.language});
+  }
   for (std::size_t i = 0; i < text->lines.size(); ++i) {
     const auto& line = text->lines[i];
     if (line->text().empty()) continue;
@@ -148,6 +150,16 @@ Length Paragraph::natural_width(const Setting& setting) const {
 
 Length Paragraph::first_line_width(Length width, const Setting& setting) const {
   return shaped(width, setting)->lines.front()->width();
+}
+
+BlockPtr passage(std::vector<TextSpan> spans, ApartText apart, TextStyle style,
+                 const Origin& origin) {
+  if (apart.empty()) return paragraph(std::move(spans), std::move(style), origin);
+  TextStyle other = style;
+  other.language = std::move(apart.language);
+  return std::make_shared<Column>(
+      std::vector<BlockPtr>{paragraph(std::move(spans), std::move(style), origin),
+                            paragraph(std::move(apart.spans), std::move(other), origin)});
 }
 
 BlockPtr paragraph(std::string text, TextStyle style, Origin origin) {

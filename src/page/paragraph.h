@@ -16,6 +16,13 @@ struct TextSpan {
   std::optional<Role> role{};  ///< another size
 };
 
+/// Spans in another language than the page's, which stand in a paragraph of their own.
+struct ApartText {
+  std::vector<TextSpan> spans;
+  std::string language;  ///< BCP 47
+  bool empty() const { return spans.empty(); }
+};
+
 enum class Align : std::uint8_t { start, end };
 
 struct TextStyle {
@@ -25,7 +32,8 @@ struct TextStyle {
   Align align = Align::start;
   Breaking breaking = Breaking::balanced;
   std::optional<Structure> structure = Structure::paragraph;  ///< none: its parent has a tag
-  double leading = 1.24;  ///< from baseline to baseline, in parts of the size
+  std::string language{};  ///< BCP 47, if it is another than the page's
+  double leading = 1.24;   ///< from baseline to baseline, in parts of the size
 };
 
 /// Text in lines. No hyphens; the lines of right-to-left text run right to left but keep the page's
@@ -54,6 +62,9 @@ class Paragraph final : public Block {
   TextStyle style_;
   std::function<Length(const Setting&)> indent_;
 };
+
+/// A paragraph and, under it, what stands apart in another language: read aloud in that.
+BlockPtr passage(std::vector<TextSpan>, ApartText, TextStyle = {}, const Origin& = {});
 
 /// Shorthands that most sheets need.
 BlockPtr paragraph(std::string, TextStyle = {}, Origin = {});

@@ -28,17 +28,25 @@ class RunInAlerts::Row final : public Block {
       const Role role = alert.role == Role::alert ? Role::action : alert.role;
       spans.push_back({" " + alert.action, Face::regular, role});
     }
+    if (!alert.apart.empty()) {
+      TextStyle other = style;
+      other.language = alert.apart.language;
+      apart_ = paragraph(std::move(alert.apart.spans), std::move(other), origin());
+    }
     says_ = std::make_shared<Paragraph>(std::move(spans), style, origin());
     says_->indent_first_line([this](const Setting& setting) { return indent(setting); });
   }
 
   Extent measure(Length width, const Setting& setting) const override {
-    const Extent says = says_->measure(width - left(setting) - right(setting), setting);
+    const Length width_inside = width - left(setting) - right(setting);
+    const Extent says = says_->measure(width_inside, setting);
+    const Extent apart = apart_ ? apart_->measure(width_inside, setting) : Extent{};
     const Length pads = scaled(setting.rhythm, padding) * 2;
-    Extent extent{says.least + pads, says.wanted + pads, 1};
+    Extent extent{says.least + apart.least + pads, says.wanted + apart.wanted + pads, 1};
     extent.baseline = says.baseline + pads / 2;
-    extent.last_baseline = says.last_baseline + pads / 2;
-    extent.too_wide = says.too_wide;
+    extent.last_baseline =
+        (apart_ ? says.wanted + apart.last_baseline : says.last_baseline) + pads / 2;
+    extent.too_wide = std::max(says.too_wide, apart.too_wide);
     return extent;
   }
 
@@ -46,7 +54,8 @@ class RunInAlerts::Row final : public Block {
     const Length width = box.size.width - left(setting) - right(setting);
     const Extent says = says_->measure(width, setting);
     const Extent word = word_->measure(word_width(setting), setting);
-    const Length top = box.top() + (box.size.height - says.wanted) / 2;
+    const Extent apart = apart_ ? apart_->measure(width, setting) : Extent{};
+    const Length top = box.top() + (box.size.height - says.wanted - apart.wanted) / 2;
     const Length baseline = top + says.baseline;
     device(box, baseline, word, setting, frame);
     const TagScope tag(frame, Structure::item);
@@ -55,6 +64,9 @@ class RunInAlerts::Row final : public Block {
     word_->place({{x, baseline - word.baseline}, {word_width(setting), word.wanted}}, setting,
                  frame);
     says_->place({{box.left() + left(setting), top}, {width, says.wanted}}, setting, frame);
+    if (!apart_) return;
+    apart_->place({{box.left() + left(setting), top + says.wanted}, {width, apart.wanted}}, setting,
+                  frame);
   }
 
  private:
@@ -89,6 +101,7 @@ class RunInAlerts::Row final : public Block {
 
   Gravity gravity_;
   std::shared_ptr<Paragraph> word_, says_;
+  BlockPtr apart_;  ///< null if all is in the page's language
 };
 
 RunInAlerts::RunInAlerts(std::vector<AlertEntry> alerts, Length rule_above, Origin origin)

@@ -47,7 +47,7 @@ void find_vet_work(const CautionInput& in, Found& found) {
     }
   };
   const Pet& pet = in.pet;
-  for (const FinishLine& line : pet.finish) look(line.words, line.span);
+  for (const FinishLine& line : pet.finish) look(line.words.value, line.span);
   for (const TrimPart& part : pet.trim) look(part.entry.note, part.entry.span);
   if (pet.bath.none) return;
   if (pet.bath.before) look(pet.bath.before->value, pet.bath.before->span);

@@ -96,7 +96,7 @@ void find_matted_ears(const CautionInput& in, TrimCautions& found) {
   if (mats_at(in.latest, ears) == 0 || found.have(RuleId::ear_mats)) return;
   const FinishLine* const line = find_line(in.pet.finish, FinishPart::ears);
   if (line == nullptr) return;
-  const FinishInfo* const known = find_finish(FinishPart::ears, line->words);
+  const FinishInfo* const known = find_finish(FinishPart::ears, line->words.value);
   if (known == nullptr || known->words != "shaved") return;
   found.add(RuleId::ear_mats, line->span, ears);
 }

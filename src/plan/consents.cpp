@@ -40,8 +40,8 @@ bool accepted(RuleId rule, std::span<const Caution> cautions) {
 bool agreed_to(std::span<const Consent> consents, ConsentTo what, std::string_view language) {
   if (!language.starts_with("en")) return !consents.empty();
   return std::ranges::any_of(consents, [&](const Consent& consent) {
-    return std::ranges::any_of(names(what),
-                               [&](std::string_view name) { return mentions(consent.to, name); });
+    return std::ranges::any_of(
+        names(what), [&](std::string_view name) { return mentions(consent.to.value, name); });
   });
 }
 

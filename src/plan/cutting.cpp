@@ -201,7 +201,7 @@ WorkStep make_step(Stage stage, Task task, std::string words, std::optional<Meth
 
 std::string finish_words(const Pet& pet, FinishPart part) {
   const FinishLine* const line = find_line(pet.finish, part);
-  return line == nullptr ? std::string() : line->words;
+  return line == nullptr ? std::string() : line->words.value;
 }
 
 std::vector<WorkStep> cutting(const Pet& pet, std::span<const DrawerGap> gaps,

@@ -52,9 +52,9 @@ bool sheds(const Visit* latest) {
   const auto heavy = [](const std::string& words) {
     return affirms(words, "heavy") || affirms(words, "blowing") || affirms(words, "tuft");
   };
-  return heavy(latest->came_in.shedding) ||
+  return heavy(latest->came_in.shedding.value) ||
          std::ranges::any_of(latest->came_in.regions,
-                             [&](const RegionState& state) { return heavy(state.shedding); });
+                             [&](const RegionState& state) { return heavy(state.shedding.value); });
 }
 
 class Planner {

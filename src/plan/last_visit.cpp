@@ -19,11 +19,11 @@ std::optional<LastVisit> last_visit(std::span<const Visit* const> history) {
   std::ranges::stable_sort(out.mats, {}, [](const MattedPlace& one) {
     return std::tuple(!one.encircling, -one.grade, one.place);
   });
-  out.behaviour = visit.came_in.behaviour;
-  out.helped = visit.came_in.helped;
+  out.behaviour = visit.came_in.behaviour.value;
+  out.helped = visit.came_in.helped.value;
   out.otherwise = visit.done;
   if (visit.weight) out.weight = visit.weight->value;
-  out.told = visit.told;
+  out.told = visit.told.value;
   if (visit.next) out.next = visit.next->value;
   out.consents = visit.consents;
   for (const Photo& photo : visit.photos) {

@@ -46,8 +46,8 @@ void see_again(OpenFinding& known, const Finding& finding, Date day) {
   const bool staff =
       finding.audience == Audience::staff || (keeps_advice && known.audience == Audience::staff);
   known.audience = staff ? Audience::staff : Audience::everyone;
-  known.what = finding.what;
-  if (!keeps_advice) known.advised = finding.advised;
+  known.what = finding.what.value;
+  if (!keeps_advice) known.advised = finding.advised.value;
   if (known.seen.back() != day) known.seen.push_back(day);
   known.span = finding.span;
 }
@@ -55,13 +55,18 @@ void see_again(OpenFinding& known, const Finding& finding, Date day) {
 void see(std::vector<OpenFinding>& open, const Finding& finding, Date day) {
   bool known = false;
   for (OpenFinding& one : open) {
-    if (!meets(one.place, finding.place.value) || !same_thing(one.what, finding.what)) continue;
+    if (!meets(one.place, finding.place.value) || !same_thing(one.what, finding.what.value))
+      continue;
     see_again(one, finding, day);
     known = true;
   }
   if (known) return;
-  open.push_back(
-      {finding.place.value, finding.what, finding.advised, finding.audience, {day}, finding.span});
+  open.push_back({finding.place.value,
+                  finding.what.value,
+                  finding.advised.value,
+                  finding.audience,
+                  {day},
+                  finding.span});
 }
 }  // namespace
 
@@ -71,7 +76,7 @@ std::vector<OpenFinding> open_findings(std::span<const Visit* const> history) {
     for (const Place place : visit->came_in.well) close(open, place, {});
     for (const Finding& finding : visit->findings) {
       if (finding.closed) {
-        close(open, finding.place.value, finding.what);
+        close(open, finding.place.value, finding.what.value);
       } else {
         see(open, finding, visit->date.value);
       }

@@ -18,12 +18,12 @@ std::string mat_words(const MattedPlace& one) {
 std::string otherwise_words(const PlacedEntry& one, Units units) {
   std::string out = fmt::format("{}: {}", to_text(one.place), to_text(one.entry.tool, units));
   if (one.entry.leave) out += ", left at " + to_text(*one.entry.leave, units);
-  if (!one.entry.why.empty()) out += fmt::format(" ({})", one.entry.why);
+  if (!one.entry.why.empty()) out += fmt::format(" ({})", one.entry.why.value);
   return out;
 }
 
 std::string consent_words(const Consent& one) {
-  std::string out = one.to;
+  std::string out = one.to.value;
   out += one.by.empty() ? ", not signed" : ", " + one.by;
   if (one.on) out += ", " + to_iso(*one.on);
   return out;

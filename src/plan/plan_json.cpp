@@ -228,10 +228,10 @@ Json json(const LastVisit& last) {
     otherwise.push_back({{"place", json(one.place)},
                          {"tool", json(one.entry.tool)},
                          {"leave", json(one.entry.leave)},
-                         {"why", one.entry.why}});
+                         {"why", one.entry.why.value}});
   }
   for (const Consent& one : last.consents) {
-    consents.push_back({{"to", one.to}, {"by", one.by}, {"on", json(one.on)}});
+    consents.push_back({{"to", one.to.value}, {"by", one.by}, {"on", json(one.on)}});
   }
   return {{"date", json(last.date)},
           {"number", last.number},

@@ -92,7 +92,7 @@ std::vector<RuleId> tool_rules(const Tool& tool, std::optional<Length> left, Pla
 bool tearing_skin(const Pet& pet) {
   return folded_skin(pet) || says_tearing(pet.health_notes) ||
          std::ranges::any_of(pet.alerts, [](const Alert& one) {
-           return says_tearing(one.text) || says_tearing(one.action);
+           return says_tearing(one.text.value) || says_tearing(one.action.value);
          });
 }
 

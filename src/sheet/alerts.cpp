@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <array>
 
+#include "base/text.h"
 #include "page/stack.h"
 #include "sheet/caution_words.h"
+#include "sheet/own_words.h"
 #include "sheet/parts.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -64,15 +66,37 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
                        std::move(action),
                        {what, span}}});
   };
+  // In another language than the page's, statement and action stand under what can be read.
+  const auto add_apart = [&](const Alert& alert, const OwnWords& text, const OwnWords& what_to_do,
+                             const std::string& action) {
+    const std::string& language = text.language.empty() ? what_to_do.language : text.language;
+    std::vector<std::string> readable;
+    if (text.language.empty()) readable.push_back(sentence(text.text));
+    if (!action.empty()) readable.push_back(action);
+    readable.push_back(lead_in({}, language, voice));
+    add(alert.level, alert.text.value, {}, alert.span);
+    AlertEntry& entry = ranked.back().entry;
+    entry.statement = readable.front();
+    entry.action = joined(std::span(readable).subspan(1), " ");
+    std::vector<std::string> apart;
+    if (!text.language.empty()) apart.push_back(sentence(text.text));
+    if (!what_to_do.language.empty()) apart.push_back(sentence(what_to_do.text));
+    entry.apart = stand_apart(apart, language, voice);
+  };
   for (const Alert& alert : input.pet.alerts) {
-    std::string action = sentence(voice.words.written(alert.action));
+    const OwnWords text = own_words(alert.text, voice), what_to_do = own_words(alert.action, voice);
+    std::string action = what_to_do.language.empty() ? sentence(what_to_do.text) : std::string();
     std::vector<Place> avoid;
     for (const auto& place : alert.avoid) avoid.push_back(place.value);
     if (!avoid.empty()) {
       if (!action.empty()) action += ' ';
       action += voice.words.say(Phrase::no_tool_on, {places_text(avoid, voice)});
     }
-    add(alert.level, voice.words.written(alert.text), std::move(action), alert.span);
+    if (text.language.empty() && what_to_do.language.empty()) {
+      add(alert.level, text.text, std::move(action), alert.span);
+    } else {
+      add_apart(alert, text, what_to_do, std::move(action));
+    }
   }
   std::vector<Caution> told;
   std::ranges::copy_if(input.plan.cautions, std::back_inserter(told), [&](const Caution& caution) {

@@ -6,6 +6,7 @@
 #include "sheet/alerts.h"
 #include "sheet/caution_words.h"
 #include "sheet/mix_text.h"
+#include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -170,7 +171,7 @@ class RowMaker {
       const std::string head = line.part == FinishPart::extras
                                    ? std::string()
                                    : finish_part_name(line.part, voice_.words) + " ";
-      const std::string words = head + finish_text(line.part, line.words, voice_.words);
+      const std::string words = head + finish_words(line, voice_).text;
       text.push_back({text.empty() ? capitalised(words) : words, face});
       span = line.span;
     }

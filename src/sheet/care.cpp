@@ -93,7 +93,9 @@ class CareMaker {
 
   BlockPtr today() const {
     std::vector<BlockPtr> points;
-    for (const std::string& text : care_today(desk_)) points.push_back(paragraph(text));
+    for (const OwnLine& line : care_today(desk_)) {
+      points.push_back(passage({{line.text}}, line.apart));
+    }
     return list(points);
   }
 
@@ -135,7 +137,7 @@ class CareMaker {
   BlockPtr watch() const {
     std::vector<BlockPtr> signs;
     for (const CareSign& sign : care_watch(desk_)) {
-      signs.push_back(paragraph({{sign.sign + " ", Face::semibold}, {sign.action}}));
+      signs.push_back(passage({{sign.sign + " ", Face::semibold}, {sign.action}}, sign.apart));
     }
     return list(signs);
   }
@@ -176,7 +178,10 @@ class CareMaker {
 
 std::optional<Sheet> make_care_sheet(const SheetDesk& sheet_desk, const CareInput& care,
                                      DiagnosticSink& sink) {
-  const CareDesk desk{sheet_desk, care};
+  OtherLanguages others;
+  SheetVoice voice = sheet_desk.voice;
+  voice.others = &others;
+  const CareDesk desk{{sheet_desk.input, voice}, care};
   const SheetInput& input = desk.input;
   std::optional<QrCode> code;
   if (!care.event_code.empty()) code = qr_code(care.event_code, code_side, sink, input.pet.span);
@@ -190,6 +195,7 @@ std::optional<Sheet> make_care_sheet(const SheetDesk& sheet_desk, const CareInpu
   request.footer = maker.foot();
   auto page = compose(request, desk.voice.shaper, sink);
   if (!page) return std::nullopt;
+  others.report(voice.words.language(), sink);
   return finished(*std::move(page), desk,
                   desk.voice.words.say(Phrase::care_title, {input.pet.name.value}),
                   Phrase::care_subject);

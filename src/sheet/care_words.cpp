@@ -45,14 +45,14 @@ class TodayMaker {
  public:
   explicit TodayMaker(const CareDesk& desk) : desk_(desk), pet_(desk.input.pet) {}
 
-  std::vector<std::string> all() {
+  std::vector<OwnLine> all() {
     bath();
     otherwise();
     trim();
     ends();
     if (desk_.care.visit != nullptr && !desk_.care.visit->told.empty()) {
       points_.resize(std::min(points_.size(), most_points - 1));
-      points_.push_back(sentence(desk_.voice.words.written(desk_.care.visit->told)));
+      add_own({}, desk_.care.visit->told);
     }
     points_.resize(std::min(points_.size(), most_points));
     return std::move(points_);
@@ -62,7 +62,10 @@ class TodayMaker {
   std::string say(Phrase phrase, const std::vector<WordArgument>& arguments = {}) const {
     return desk_.voice.words.say(phrase, arguments);
   }
-  void add(std::string text) { points_.push_back(std::move(text)); }
+  void add(std::string text) { points_.push_back({std::move(text)}); }
+  void add_own(const std::string& head, const FreeText& text) {
+    points_.push_back(own_line(head, text, desk_.voice));
+  }
 
   const Visit* visit() const { return desk_.care.visit; }
   bool bare() const { return pet_.coat == Coat::hairless; }
@@ -83,15 +86,14 @@ class TodayMaker {
       add(say(nails ? Phrase::care_brushed_nails : Phrase::care_brushed, {name}));
     }
     if (visit() != nullptr && !visit()->nails.empty()) {
-      add(sentence(say(Phrase::care_end, {finish_part_name(FinishPart::nails, desk_.voice.words),
-                                          desk_.voice.words.written(visit()->nails)})));
+      add_own(capitalised(finish_part_name(FinishPart::nails, desk_.voice.words)), visit()->nails);
     }
   }
 
   /// What was done otherwise, all places of one reason together.
   void otherwise() {
     if (visit() == nullptr) return;
-    std::vector<std::pair<std::string, std::vector<Place>>> reasons;
+    std::vector<std::pair<FreeText, std::vector<Place>>> reasons;
     for (const PlacedEntry& rule : visit()->done) {
       const auto same = std::ranges::find(reasons, rule.entry.why,
                                           [](const auto& reason) { return reason.first; });
@@ -106,10 +108,10 @@ class TodayMaker {
                              [](const auto& reason) { return reason.second.size(); });
     for (const auto& [why, places] : reasons) {
       if (points_.size() + 2 > most_points) break;
+      const OwnLine line = own_line({}, why, desk_.voice);
       const std::string text =
-          say(Phrase::care_otherwise, {capitalised(grouped_text(places, desk_.voice)),
-                                       sentence(desk_.voice.words.written(why))});
-      add(std::string(trimmed(text)));
+          say(Phrase::care_otherwise, {capitalised(grouped_text(places, desk_.voice)), line.text});
+      points_.push_back({std::string(trimmed(text)), line.apart});
     }
   }
 
@@ -153,11 +155,14 @@ class TodayMaker {
 
   /// How ears and tail end, unless the visit did something else there.
   void ends() {
+    const bool told = visit() != nullptr && !visit()->told.empty();
+    if (points_.size() + (told ? 1 : 0) >= most_points) return;  // the page names no more
     if (visit() != nullptr && !visit()->finish.empty()) {
-      add(sentence(desk_.voice.words.written(visit()->finish)));
+      add_own({}, visit()->finish);
       return;
     }
     std::string text;
+    std::vector<OwnLine> apart;
     for (const FinishPart part : {FinishPart::ears, FinishPart::tail}) {
       const FinishLine* const line = find_line(pet_.finish, part);
       const bool otherwise =
@@ -165,16 +170,22 @@ class TodayMaker {
             return finish_part(rule.place.region) == part;
           });
       if (line == nullptr || otherwise) continue;
+      const std::string name = finish_part_name(part, desk_.voice.words);
+      OwnLine own = own_line(capitalised(name), finish_words(*line, desk_.voice), desk_.voice);
+      if (!own.apart.empty()) {
+        apart.push_back(std::move(own));
+        continue;
+      }
       if (!text.empty()) text += ' ';
-      text += sentence(say(Phrase::care_end, {finish_part_name(part, desk_.voice.words),
-                                              finish_text(part, line->words, desk_.voice.words)}));
+      text += own.text;
     }
     if (!text.empty()) add(text);
+    std::ranges::move(apart, std::back_inserter(points_));
   }
 
   const CareDesk& desk_;
   const Pet& pet_;
-  std::vector<std::string> points_;
+  std::vector<OwnLine> points_;
 };
 
 class HomeMaker {
@@ -188,8 +199,10 @@ class HomeMaker {
     nails();
     row(Phrase::care_label_ears, {}, say(Phrase::care_ears));
     row(Phrase::care_label_feet, {}, say(Phrase::care_feet));
-    for (const std::string& note : pet_.home.notes) {
-      row(Phrase::care_label_also, {}, sentence(desk_.voice.words.written(note)));
+    for (const FreeText& note : pet_.home.notes) {
+      OwnLine line = own_line({}, note, desk_.voice);
+      row(Phrase::care_label_also, {}, std::move(line.text));
+      rows_.back().apart = std::move(line.apart);
     }
     return std::move(rows_);
   }
@@ -297,53 +310,12 @@ std::vector<AlertEntry> care_alerts(const CareDesk& desk) {
   return out;
 }
 
-std::vector<std::string> care_today(const CareDesk& desk) {
+std::vector<OwnLine> care_today(const CareDesk& desk) {
   return TodayMaker(desk).all();
 }
 
 std::vector<SheetRow> care_at_home(const CareDesk& desk) {
   return HomeMaker(desk).all();
-}
-
-std::vector<CareSign> care_watch(const CareDesk& desk) {
-  const Words& words = desk.voice.words;
-  const std::string& name = desk.input.pet.name.value;
-  const std::string call = words.say(Phrase::watch_call);
-  std::vector<CareSign> out;
-  bool ear_mats = false;
-  if (desk.care.visit != nullptr) {
-    for (const RegionState& state : desk.care.visit->came_in.regions) {
-      ear_mats |= state.place.region == Region::ears && state.mats.value_or(0) > 0;
-      if (!state.encircling) continue;
-      out.push_back({words.say(Phrase::note_mat_round, {places_text({state.place}, desk.voice)}),
-                     words.say(Phrase::note_mat_round_do)});
-    }
-    for (const Finding& finding : desk.care.visit->findings) {
-      if (finding.closed) continue;
-      out.push_back(
-          {sentence(words.say(Phrase::care_found,
-                              {capitalised(places_text({finding.place.value}, desk.voice)),
-                               desk.voice.words.written(finding.what)})),
-           finding.advised.empty() ? call : sentence(desk.voice.words.written(finding.advised))});
-    }
-  }
-  const Health& health = desk.input.plan.health;
-  const WeightChange* const change = weight_lost(health);
-  if (change != nullptr && health.weight) {
-    out.insert(out.begin(),
-               {words.say(Phrase::note_weight_lost, {shown(change->before.weight, desk.voice),
-                                                     shown(health.weight->weight, desk.voice)}),
-                words.say(Phrase::note_weight_lost_do)});
-  }
-  if (desk.care.care.bathed) {
-    out.push_back({words.say(Phrase::watch_bath), words.say(Phrase::watch_bath_do)});
-  }
-  if (desk.care.care.heat) {
-    out.push_back({words.say(Phrase::watch_heat), words.say(Phrase::watch_heat_do, {name})});
-  }
-  if (ear_mats) out.push_back({words.say(Phrase::watch_ears), call});
-  out.push_back({words.say(Phrase::watch_skin), call});
-  return out;
 }
 
 std::string care_reason(const SheetDesk& desk) {

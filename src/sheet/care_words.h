@@ -5,6 +5,7 @@
 
 #include "page/alerts.h"
 #include "sheet/care.h"
+#include "sheet/own_words.h"
 #include "sheet/parts.h"
 
 namespace furnish {
@@ -18,7 +19,7 @@ struct CareDesk : SheetDesk {
 std::vector<AlertEntry> care_alerts(const CareDesk&);
 
 /// What was done, three to five points in an owner's words.
-std::vector<std::string> care_today(const CareDesk&);
+std::vector<OwnLine> care_today(const CareDesk&);
 
 /// Rows of "at home": what, and what to do about it.
 std::vector<SheetRow> care_at_home(const CareDesk&);
@@ -26,6 +27,7 @@ std::vector<SheetRow> care_at_home(const CareDesk&);
 /// What to look out for, and what to do then.
 struct CareSign {
   std::string sign, action;
+  ApartText apart{};
 };
 /// What was found on the pet first, then what may come.
 std::vector<CareSign> care_watch(const CareDesk&);

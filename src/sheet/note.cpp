@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "base/text.h"
 #include "figure/chart.h"
@@ -60,8 +61,8 @@ class NoteMaker {
       blocks.push_back(std::move(trend));
       blocks.push_back(gap(0.75));
     }
-    for (const std::string& line : note_signatures(desk_)) {
-      blocks.push_back(paragraph(line, TextStyle{Role::body, Face::semibold}));
+    for (const OwnLine& line : note_signatures(desk_)) {
+      blocks.push_back(passage({{line.text}}, line.apart, TextStyle{Role::body, Face::semibold}));
       blocks.push_back(std::make_shared<BlankLine>(words_.say(Phrase::note_sign)));
     }
     return column(std::move(blocks));
@@ -133,7 +134,8 @@ class NoteMaker {
     for (const std::size_t i : order) {
       images.push_back({photograph(i, shape, high), scaled(high, shape)});
       captions.push_back(
-          {paragraph(caption(photos[i]), TextStyle{}, origin(photos[i])), scaled(high, shape)});
+          {passage(caption(photos[i]).spans, caption(photos[i]).apart, {}, origin(photos[i])),
+           scaled(high, shape)});
     }
     return column({std::make_shared<Beside>(std::move(images), between, Beside::Line::top),
                    std::make_shared<Gap>(0.25, 0.2, 0),
@@ -157,12 +159,17 @@ class NoteMaker {
 
   static Origin origin(const Photo& photo) { return {"photo", photo.file.span}; }
 
-  std::vector<TextSpan> caption(const Photo& photo) const {
-    std::vector<TextSpan> text{
-        {words_.say(photo.when == PhotoTime::before ? Phrase::note_before : Phrase::note_after),
-         Face::semibold}};
-    if (!photo.caption.empty()) text.push_back({": " + photo.caption});
-    return text;
+  NoteLine caption(const Photo& photo) const {
+    const std::string when =
+        words_.say(photo.when == PhotoTime::before ? Phrase::note_before : Phrase::note_after);
+    const OwnWords own = own_words(photo.caption, desk_.voice);
+    if (!own.language.empty()) {
+      return {{{lead_in(when, own.language, desk_.voice), Face::semibold}},
+              stand_apart({own.text}, own.language, desk_.voice)};
+    }
+    NoteLine line{{{when, Face::semibold}}};
+    if (!own.text.empty()) line.spans.push_back({": " + own.text});
+    return line;
   }
 
   BlockPtr photograph(std::size_t i, double shape, Length high) const {
@@ -174,7 +181,9 @@ class NoteMaker {
                              origin(said));
     }
     std::string alt;
-    for (const TextSpan& span : caption(said)) alt += span.text;
+    const NoteLine line = caption(said);
+    for (const TextSpan& span : line.spans) alt += span.text;
+    for (const TextSpan& span : line.apart.spans) alt += ' ' + span.text;
     return std::make_shared<Picture>(picture, alt, said.focus, shape, high, high, 0, origin(said));
   }
 
@@ -225,10 +234,21 @@ class NoteMaker {
 
   BlockPtr rows_run_in() const {
     std::vector<BlockPtr> out;
-    for (const SheetRow& row : note_rows(desk_)) {
+    const auto put = [&](std::vector<TextSpan> text, ApartText apart, const SheetRow& row) {
+      if (text.empty()) return;
       out.push_back(std::make_shared<Gap>(0.15, 0.05, 1));
-      out.push_back(
-          paragraph(run_in(row, {row.label + after_label, Face::bold}), TextStyle{}, row.origin()));
+      out.push_back(passage(std::move(text), std::move(apart), TextStyle{}, row.origin()));
+    };
+    for (const SheetRow& row : note_rows(desk_)) {
+      std::vector<TextSpan> text{{row.label + after_label, Face::bold}};
+      for (std::size_t i = 0; i < row.points.size(); ++i) {
+        if (i > 0 && !text.empty()) text.push_back({" "});
+        std::ranges::copy(row.points[i].text, std::back_inserter(text));
+        if (row.points[i].apart.empty()) continue;
+        // What stands apart ends the paragraph.
+        put(std::exchange(text, {}), row.points[i].apart, row);
+      }
+      put(std::move(text), {}, row);
     }
     return column(std::move(out));
   }
@@ -307,8 +327,10 @@ class NoteMaker {
 
 std::optional<Sheet> make_note(const SheetDesk& sheet_desk, const NoteInput& note,
                                DiagnosticSink& sink) {
-  const NoteDesk desk{sheet_desk, note};
-  const SheetVoice& voice = desk.voice;
+  OtherLanguages others;
+  SheetVoice voice = sheet_desk.voice;
+  if (sheet_desk.input.kind.reader == Audience::everyone) voice.others = &others;
+  const NoteDesk desk{{sheet_desk.input, voice}, note};
   const NoteMaker maker(desk);
   PageRequest request = page_request(desk.input);
   request.span = note.visit.date.span;
@@ -321,6 +343,7 @@ std::optional<Sheet> make_note(const SheetDesk& sheet_desk, const NoteInput& not
   maker.report(sink);
   auto page = compose(request, voice.shaper, sink);
   if (!page) return std::nullopt;
+  others.report(voice.words.language(), sink);
   return finished(*std::move(page), desk,
                   voice.words.say(Phrase::note_title, {desk.input.pet.name.value,
                                                        voice.locale.long_date(desk.input.today)}),

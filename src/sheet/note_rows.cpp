@@ -4,12 +4,41 @@
 #include <map>
 
 #include "base/text.h"
+#include "sheet/note_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 
 namespace furnish {
 namespace {
+/// Collects "Head: text." pieces into one line, and those in another language each into a line of
+/// its own after it.
+class Pieces {
+ public:
+  explicit Pieces(const SheetVoice& voice) : voice_(voice) {}
+  void add(const std::string& head, const FreeText& text) { add(head, own_words(text, voice_)); }
+  void add(const std::string& head, const OwnWords& own) {
+    if (own.language.empty()) return add_readable(head, own.text);
+    apart_.push_back({{{lead_in(head, own.language, voice_), Face::semibold}},
+                      stand_apart({sentence(own.text)}, own.language, voice_)});
+  }
+  void add_readable(const std::string& head, const std::string& text) {
+    if (text.empty()) return;
+    if (!spans_.empty()) spans_.push_back({" "});
+    if (!head.empty()) spans_.push_back({head + ": ", Face::semibold});
+    spans_.push_back({sentence(text)});
+  }
+  std::vector<NoteLine> take() {
+    if (!spans_.empty()) apart_.insert(apart_.begin(), NoteLine{std::move(spans_)});
+    return std::move(apart_);
+  }
+
+ private:
+  const SheetVoice& voice_;
+  std::vector<TextSpan> spans_;
+  std::vector<NoteLine> apart_;
+};
+
 class RowMaker {
  public:
   explicit RowMaker(const NoteDesk& desk) : desk_(desk), visit_(desk.note.visit) {}
@@ -35,74 +64,90 @@ class RowMaker {
   std::string own(std::string_view text) const { return desk_.voice.words.written(text); }
   std::string places(const std::vector<Place>& all) const { return places_text(all, desk_.voice); }
 
-  void row(Phrase label, std::vector<std::vector<TextSpan>> lines, SourceSpan span) {
+  void row(Phrase label, std::vector<NoteLine> lines, SourceSpan span) {
     SheetRow made{say(label), {}, span};
-    for (auto& line : lines) {
-      if (!line.empty()) made.points.push_back({std::move(line)});
+    for (NoteLine& line : lines) {
+      if (line.spans.empty()) continue;
+      made.points.push_back({std::move(line.spans), false, std::move(line.apart)});
     }
     if (!made.points.empty()) rows_.push_back(std::move(made));
   }
-  void row(Phrase label, std::vector<TextSpan> line, SourceSpan span) {
-    row(label, std::vector<std::vector<TextSpan>>{std::move(line)}, span);
+  void row(Phrase label, NoteLine line, SourceSpan span) {
+    row(label, std::vector<NoteLine>{std::move(line)}, span);
   }
 
   void came_in() {
     const CameIn& in = visit_.came_in;
-    Sentences general, regions;
-    general.add_headed(say(Phrase::note_soil), own(in.soil));
-    general.add_headed(say(Phrase::note_shedding), own(in.shedding));
-    general.add_headed(say(Phrase::note_skin), own(in.skin));
-    general.add_headed(capitalised(say(Phrase::finish_ears)), own(in.ears));
-    general.add_headed(say(Phrase::note_eyes), own(in.eyes));
-    general.add_headed(capitalised(say(Phrase::finish_nails)), own(in.nails));
-    general.add_headed(say(Phrase::note_parasites), own(in.parasites));
+    Pieces general(desk_.voice), regions(desk_.voice);
+    general.add(say(Phrase::note_soil), in.soil);
+    general.add(say(Phrase::note_shedding), in.shedding);
+    general.add(say(Phrase::note_skin), in.skin);
+    general.add(capitalised(say(Phrase::finish_ears)), in.ears);
+    general.add(say(Phrase::note_eyes), in.eyes);
+    general.add(capitalised(say(Phrase::finish_nails)), in.nails);
+    general.add(say(Phrase::note_parasites), in.parasites);
     for (const RegionState& state : in.regions) {
-      std::vector<std::string> parts = state_words(state);
-      if (!parts.empty())
-        regions.add_headed(capitalised(places({state.place})),
-                           joined(parts, comma(desk_.voice.words)));
+      add_state(regions, capitalised(places({state.place})), state);
     }
-    row(Phrase::note_came_in, {general.take(), mats(), regions.take()}, visit_.date.span);
+    std::vector<NoteLine> lines = general.take();
+    std::ranges::move(mats(), std::back_inserter(lines));
+    std::ranges::move(regions.take(), std::back_inserter(lines));
+    row(Phrase::note_came_in, std::move(lines), visit_.date.span);
   }
 
   /// Mats by grade, each with what the grade means: the worst first.
-  std::vector<TextSpan> mats() const {
+  std::vector<NoteLine> mats() const {
     std::map<int, std::vector<Place>, std::greater<>> by_grade;
     for (const RegionState& state : visit_.came_in.regions) {
       if (state.mats.value_or(0) > 0) by_grade[*state.mats].push_back(state.place);
     }
-    Sentences out;
+    Pieces out(desk_.voice);
     for (const auto& [grade, where] : by_grade) {
       const std::string meaning = mat_grade_text(grade, desk_.voice.words);
       const std::string head =
           desk_.staff() ? say(Phrase::note_mats_grade, {grade}) : say(Phrase::note_mats);
-      out.add_headed(head, say(Phrase::note_mats_at, {capitalised(places(where)), meaning}));
+      out.add_readable(head, say(Phrase::note_mats_at, {capitalised(places(where)), meaning}));
     }
     return out.take();
   }
 
-  /// What was noted of a region besides its mats.
-  std::vector<std::string> state_words(const RegionState& state) const {
+  /// What was noted of a region besides its mats, in the page's language; what is in another one
+  /// goes into `apart`, language by language.
+  std::vector<std::string> state_words(const RegionState& state,
+                                       std::map<std::string, std::string>& apart) const {
     std::vector<std::string> parts;
     if (state.length) parts.push_back(shown(*state.length, desk_.voice));
     if (state.encircling) parts.push_back(say(Phrase::note_encircling));
-    for (const std::string& words : {state.soil, state.shedding, state.skin, state.note}) {
-      if (!words.empty()) parts.push_back(own(words));
+    for (const FreeText* const text : {&state.soil, &state.shedding, &state.skin, &state.note}) {
+      const OwnWords own = own_words(*text, desk_.voice);
+      if (own.text.empty()) continue;
+      if (own.language.empty()) {
+        parts.push_back(own.text);
+      } else {
+        std::string& other = apart[own.language];
+        other += (other.empty() ? "" : ", ") + own.text;
+      }
     }
     return parts;
   }
 
+  void add_state(Pieces& to, const std::string& where, const RegionState& state) const {
+    std::map<std::string, std::string> apart;
+    to.add_readable(where, joined(state_words(state, apart), comma(desk_.voice.words)));
+    for (const auto& [language, text] : apart) to.add(where, OwnWords{text, language});
+  }
+
   void behaviour() {
-    Sentences out;
-    out.add_headed("", own(visit_.came_in.behaviour));
-    out.add_headed(say(Phrase::note_helped), own(visit_.came_in.helped));
+    Pieces out(desk_.voice);
+    out.add("", visit_.came_in.behaviour);
+    out.add(say(Phrase::note_helped), visit_.came_in.helped);
     row(Phrase::note_behaviour, out.take(), visit_.date.span);
   }
 
   /// A plan that was followed everywhere is one line; else what differed, and why.
   void done() {
     const Pet& pet = desk_.input.pet;
-    std::vector<std::vector<TextSpan>> lines;
+    std::vector<NoteLine> lines;
     const std::string style = pet.style ? own(pet.style->name) : std::string();
     const bool all = visit_.done.empty();
     const Phrase how = !all            ? Phrase::note_else_as_planned
@@ -116,13 +161,13 @@ class RowMaker {
       }
       lines.push_back(difference(entry, where));
     }
-    lines.push_back({{sentence(how == Phrase::note_as_planned ? say(how, {style}) : say(how)),
-                      all ? std::optional(Face::semibold) : std::nullopt}});
+    lines.push_back({{{sentence(how == Phrase::note_as_planned ? say(how, {style}) : say(how)),
+                       all ? std::optional(Face::semibold) : std::nullopt}}});
     row(Phrase::note_done, std::move(lines),
         all ? visit_.date.span : visit_.done.front().entry.span);
   }
 
-  std::vector<TextSpan> difference(const TrimEntry& entry, const std::vector<Place>& where) const {
+  NoteLine difference(const TrimEntry& entry, const std::vector<Place>& where) const {
     const std::vector<TrimPart> planned = planned_at(where);
     std::vector<TextSpan> out{{capitalised(name_of(entry, where)), Face::semibold}};
     if (desk_.staff()) {
@@ -133,12 +178,13 @@ class RowMaker {
       }
       out.push_back({"."});
       if (!entry.note.empty()) out.push_back({" " + sentence(own(entry.note))});
-      if (!entry.why.empty()) out.push_back({" " + sentence(own(entry.why))});
     } else {
       out.push_back({": " + say(Phrase::note_otherwise) + "."});
-      if (!entry.why.empty()) out.push_back({" " + sentence(own(entry.why))});
     }
-    return out;
+    if (entry.why.empty()) return {std::move(out)};
+    OwnLine why = own_line({}, entry.why, desk_.voice);
+    out.push_back({" " + why.text});
+    return {std::move(out), std::move(why.apart)};
   }
 
   std::string name_of(const TrimEntry& entry, const std::vector<Place>& where) const {
@@ -157,50 +203,72 @@ class RowMaker {
   /// Lengths that were measured when it left.
   void left() {
     std::vector<std::string> measured;
+    Pieces ends(desk_.voice), apart(desk_.voice);
     for (const RegionState& state : visit_.went_out) {
       const std::string where = places({state.place});
-      std::vector<std::string> parts = state_words(state);
+      std::map<std::string, std::string> other;
+      std::vector<std::string> parts = state_words(state, other);
       if (state.mats.value_or(0) > 0) {
         parts.push_back(mat_grade_text(*state.mats, desk_.voice.words));
       }
       if (!parts.empty()) measured.push_back(where + " " + joined(parts, comma(desk_.voice.words)));
+      for (const auto& [language, text] : other) {
+        apart.add(capitalised(where), OwnWords{text, language});
+      }
     }
-    Sentences ends;
-    ends.add_headed("", joined(measured, " · "));
-    ends.add_headed(say(Phrase::label_styling), own(visit_.finish));
-    ends.add_headed(capitalised(say(Phrase::finish_nails)), own(visit_.nails));
-    ends.add_headed(capitalised(say(Phrase::finish_extras)), own(visit_.extras));
-    row(Phrase::note_left, ends.take(),
+    ends.add_readable("", joined(measured, " · "));
+    ends.add(say(Phrase::label_styling), visit_.finish);
+    ends.add(capitalised(say(Phrase::finish_nails)), visit_.nails);
+    ends.add(capitalised(say(Phrase::finish_extras)), visit_.extras);
+    std::vector<NoteLine> lines = ends.take();
+    std::ranges::move(apart.take(), std::back_inserter(lines));
+    row(Phrase::note_left, std::move(lines),
         visit_.went_out.empty() ? visit_.date.span : visit_.went_out.front().span);
   }
 
   void findings() {
-    std::vector<std::vector<TextSpan>> lines;
+    std::vector<NoteLine> lines;
     int number = 0;
-    for (const Finding* finding : note_findings(desk_)) {
-      std::vector<TextSpan> line{
-          {std::to_string(++number) + "  ", Face::bold},
-          {capitalised(places({finding->place.value})) + ": ", Face::semibold},
-          {sentence(own(finding->what))}};
-      if (finding->closed) {
-        line.push_back({(finding->what.empty() ? "" : " ") + sentence(say(Phrase::note_well))});
-      }
-      if (!finding->advised.empty()) {
-        line.push_back({" " + say(Phrase::note_advised) + ": ", Face::semibold});
-        line.push_back({sentence(own(finding->advised))});
-      }
-      if (desk_.staff() && finding->audience == Audience::staff) {
-        line.push_back({" (" + say(Phrase::note_staff_only) + ")"});
-      }
-      lines.push_back(std::move(line));
-    }
+    for (const Finding* finding : note_findings(desk_)) lines.push_back(found(*finding, ++number));
     if (desk_.staff() && !visit_.came_in.well.empty()) {
-      lines.push_back({{capitalised(places(visit_.came_in.well)) + ": ", Face::semibold},
-                       {sentence(say(Phrase::note_well))}});
+      lines.push_back({{{capitalised(places(visit_.came_in.well)) + ": ", Face::semibold},
+                        {sentence(say(Phrase::note_well))}}});
     }
     if (lines.empty()) return;
     row(Phrase::note_found, std::move(lines),
         visit_.findings.empty() ? visit_.date.span : visit_.findings.front().span);
+  }
+
+  NoteLine found(const Finding& finding, int number) const {
+    const OwnWords what = own_words(finding.what, desk_.voice),
+                   advised = own_words(finding.advised, desk_.voice);
+    const std::string where = capitalised(places({finding.place.value}));
+    const std::string advice = say(Phrase::note_advised);
+    NoteLine line{{{std::to_string(number) + "  ", Face::bold}}};
+    std::vector<std::string> apart;
+    const auto add = [&](const std::string& head, const OwnWords& own, bool first) {
+      if (own.text.empty()) return;
+      const std::string before = first ? "" : " ";
+      if (own.language.empty()) {
+        line.spans.push_back({before + head + ": ", Face::semibold});
+        line.spans.push_back({sentence(own.text)});
+      } else {
+        line.spans.push_back({before + lead_in(head, own.language, desk_.voice), Face::semibold});
+        apart.push_back(sentence(own.text));
+        line.apart.language = own.language;
+      }
+    };
+    add(where, what, true);
+    if (finding.closed) {
+      if (what.text.empty()) line.spans.push_back({where + ": ", Face::semibold});
+      line.spans.push_back({(what.text.empty() ? "" : " ") + sentence(say(Phrase::note_well))});
+    }
+    add(advice, advised, false);
+    if (!apart.empty()) line.apart = stand_apart(apart, line.apart.language, desk_.voice);
+    if (desk_.staff() && finding.audience == Audience::staff) {
+      line.spans.push_back({" (" + say(Phrase::note_staff_only) + ")"});
+    }
+    return line;
   }
 
   void products() {
@@ -223,23 +291,31 @@ class RowMaker {
       names.push_back(text);
     }
     if (names.empty()) return;
-    row(Phrase::note_products, {{sentence(joined(names, " · "))}}, visit_.products.front().span);
+    row(Phrase::note_products, NoteLine{{{sentence(joined(names, " · "))}}},
+        visit_.products.front().span);
   }
 
   void told() {
-    if (!visit_.told.empty()) {
-      row(desk_.staff() ? Phrase::note_told : Phrase::note_for_you, {{sentence(own(visit_.told))}},
-          visit_.date.span);
-    }
+    if (visit_.told.empty()) return;
+    OwnLine line = own_line({}, visit_.told, desk_.voice);
+    row(desk_.staff() ? Phrase::note_told : Phrase::note_for_you,
+        NoteLine{{{std::move(line.text)}}, std::move(line.apart)}, visit_.date.span);
   }
 
   void agreed() {
-    std::vector<std::vector<TextSpan>> lines;
+    std::vector<NoteLine> lines;
     for (const Consent& consent : visit_.consents) {
       if (consent.by.empty() || !consent.on) continue;  // waits for a signature below
-      lines.push_back(
-          {{sentence(say(Phrase::note_agreed_by, {capitalised(own(consent.to)), consent.by,
-                                                  desk_.voice.locale.long_date(*consent.on)}))}});
+      const OwnWords to = own_words(consent.to, desk_.voice);
+      const std::string day = desk_.voice.locale.long_date(*consent.on);
+      if (to.language.empty()) {
+        lines.push_back(
+            {{{sentence(say(Phrase::note_agreed_by, {capitalised(to.text), consent.by, day}))}}});
+      } else {
+        lines.push_back(
+            {{{lead_in(consent.by + comma(desk_.voice.words) + day, to.language, desk_.voice)}},
+             stand_apart({sentence(to.text)}, to.language, desk_.voice)});
+      }
     }
     if (!lines.empty()) {
       row(Phrase::note_agreed, std::move(lines), visit_.consents.front().span);
@@ -255,7 +331,8 @@ class RowMaker {
     std::vector<std::string> contact{own(salon.phone), own(salon.email)};
     std::erase(contact, std::string());
     if (!desk_.staff() && !contact.empty()) line.push_back({" · " + joined(contact, " · ")});
-    row(Phrase::note_next, std::move(line), visit_.next ? visit_.next->span : visit_.date.span);
+    row(Phrase::note_next, NoteLine{std::move(line)},
+        visit_.next ? visit_.next->span : visit_.date.span);
   }
 
   const NoteDesk& desk_;

@@ -97,21 +97,26 @@ std::vector<AlertEntry> note_alerts(const NoteDesk& desk) {
   return out;
 }
 
-std::vector<std::string> note_signatures(const NoteDesk& desk) {
+std::vector<OwnLine> note_signatures(const NoteDesk& desk) {
   const Words& words = desk.voice.words;
-  std::vector<std::string> out;
+  std::vector<OwnLine> out;
   for (const Consent& consent : desk.note.visit.consents) {
     if (!consent.by.empty() && consent.on) continue;
-    std::string text = words.written(consent.to);
-    if (!consent.by.empty()) text += ": " + words.written(consent.by);
-    out.push_back(sentence(text));
+    const OwnWords to = own_words(consent.to, desk.voice);
+    const std::string by = words.written(consent.by);
+    if (!to.language.empty()) {
+      out.push_back({lead_in(by, to.language, desk.voice),
+                     stand_apart({sentence(to.text)}, to.language, desk.voice)});
+    } else {
+      out.push_back({sentence(by.empty() ? to.text : to.text + ": " + by)});
+    }
   }
   const Plan& plan = desk.input.plan;
   for (const ConsentTo what : consents_missing(desk.note.visit, desk.input.pet, plan.growth,
                                                plan.cautions, desk.input.salon.language)) {
     const bool mats = what == ConsentTo::cutting_out;
     out.push_back(
-        sentence(words.say(mats ? Phrase::note_consent_mats : Phrase::note_consent_short)));
+        {sentence(words.say(mats ? Phrase::note_consent_mats : Phrase::note_consent_short))});
   }
   return out;
 }

@@ -11,9 +11,11 @@ namespace furnish {
 
 LabelRow label_row(const SheetRow& row) {
   std::vector<BlockPtr> lines;
-  if (!row.text.empty()) lines.push_back(paragraph(row.text, TextStyle{row.role}, row.origin()));
+  if (!row.text.empty()) {
+    lines.push_back(passage(row.text, row.apart, TextStyle{row.role}, row.origin()));
+  }
   for (const SheetRow::Point& point : row.points) {
-    lines.push_back(paragraph(point.text, TextStyle{row.role}));
+    lines.push_back(passage(point.text, point.apart, TextStyle{row.role}));
   }
   return {row.label, lines.size() == 1 ? lines.front() : column(std::move(lines)), row.origin()};
 }

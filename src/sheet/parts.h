@@ -21,6 +21,7 @@ struct SheetRow {
   struct Point {
     std::vector<TextSpan> text;
     bool differs = false;
+    ApartText apart{};  ///< under it, in another language
   };
   std::string label{};
   std::vector<TextSpan> text{};
@@ -28,6 +29,7 @@ struct SheetRow {
   std::vector<Point> points{};
   std::vector<std::string> hand_lines{};  ///< label of each
   Role role = Role::body;
+  ApartText apart{};         ///< under the text, in another language
   bool at_the_door = false;  ///< needed to open the kennel and to hand the dog back
   Origin origin() const { return {label, span}; }
 };

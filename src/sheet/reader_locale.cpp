@@ -121,6 +121,14 @@ std::string ReaderLocale::time(TimeOfDay time) const {
   return formats_->format("jmm", icu_date(Date{}, time));
 }
 
+std::string ReaderLocale::language_name(const std::string& tag) const {
+  UErrorCode code = U_ZERO_ERROR;
+  const icu::Locale named = icu::Locale::forLanguageTag(tag, code);
+  if (U_FAILURE(code)) return tag;
+  UnicodeString out;
+  return utf8(named.getDisplayLanguage(formats_->locale, out));
+}
+
 std::string ReaderLocale::list(const std::vector<std::string>& items) const {
   return formats_->joined(items, ULISTFMT_TYPE_AND);
 }

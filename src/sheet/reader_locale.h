@@ -34,6 +34,8 @@ class ReaderLocale {
   std::string short_date(Date) const;
   /// "11:45" or "11:45 AM"
   std::string time(TimeOfDay) const;
+  /// "English" for "en-GB", as it stands in a sentence.
+  std::string language_name(const std::string& tag) const;
   /// "a, b and c"; "a, b or c".
   std::string list(const std::vector<std::string>&) const;
   std::string either(const std::vector<std::string>&) const;

@@ -35,11 +35,19 @@ struct SheetInput {
   PhotographPtr portrait{};  ///< the pet's own photo; null: none, or none that can be shown
 };
 
+class OtherLanguages;
+
 /// In whose words and units, and set by whom. All three are of one language.
 struct SheetVoice {
   const Words& words;
   const ReaderLocale& locale;
   TextShaper& shaper;
+  /// BCP 47, of what the salon's people write; empty: the page's.
+  std::string_view salon_language{};
+  /// The salon's own words, by which its stock phrases are known; null: only English ones are.
+  const Words* salon_words = nullptr;
+  /// Of an owner's page: gathers what stands there in another language. Null: nothing is marked.
+  OtherLanguages* others = nullptr;
 };
 
 /// What a sheet is written from.

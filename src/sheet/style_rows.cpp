@@ -55,7 +55,7 @@ std::string stance_text(Stance stance, const Words& words) {
 std::string finish_of(Region region, const Pet& pet) {
   const auto part = finish_part(region);
   const FinishLine* const line = part ? find_line(pet.finish, *part) : nullptr;
-  return line == nullptr ? std::string() : line->words;
+  return line == nullptr ? std::string() : line->words.value;
 }
 
 class RowMaker {

@@ -29,7 +29,7 @@ std::string leaves(const StyleRow& row, const SheetVoice& voice) {
   return voice.words.say(Phrase::leaves_unknown);
 }
 
-std::string finish_words(const StyleRow& row, const Words& words) {
+std::string finish_of_row(const StyleRow& row, const Words& words) {
   const auto part = finish_part(row.part->place.region);
   return part ? finish_text(*part, row.finish, words) : words.written(row.finish);
 }
@@ -39,7 +39,7 @@ std::vector<std::string> how_of(const StyleRow& row, const SheetVoice& voice) {
   std::vector<std::string> how;
   if (row.part == nullptr) return how;
   const TrimEntry& entry = row.part->entry;
-  if (!row.finish.empty()) how.push_back(finish_words(row, voice.words));
+  if (!row.finish.empty()) how.push_back(finish_of_row(row, voice.words));
   if (!entry.note.empty()) how.push_back(voice.words.written(entry.note));
   if (entry.lay == Lay::across) how.push_back(voice.words.say(Phrase::lay_across));
   if (entry.lay == Lay::against) how.push_back(voice.words.say(Phrase::lay_against));

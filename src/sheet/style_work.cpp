@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "sheet/mix_text.h"
+#include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -169,8 +170,8 @@ std::vector<SheetRow> style_after(const SheetDesk& desk) {
   if (const FinishLine* const line = find_line(input.pet.finish, FinishPart::extras)) {
     last.label = words.say(Phrase::label_styling);
     last.span = line->span;
-    last.text.push_back(
-        {words.written(line->words), line->differs ? std::optional(Face::bold) : std::nullopt});
+    last.text.push_back({own_words(line->words, voice).text,
+                         line->differs ? std::optional(Face::bold) : std::nullopt});
     last.text.push_back({"\u00A0· "});
   }
   last.text.push_back({words.say(Phrase::check_how)});

@@ -11,6 +11,7 @@
 #include "page/direction.h"
 #include "sheet/pattern.h"
 #include "sheet/terms.h"
+#include "trade/stock.h"
 
 namespace furnish {
 namespace {
@@ -190,6 +191,24 @@ std::string Words::written(std::string_view text) const {
   const auto known = parts_->written.find(text);
   if (known != parts_->written.end()) return known->second;
   return parts_->right_to_left && runs_from_left(text) ? isolated(text) : std::string(text);
+}
+
+std::optional<std::string> Words::translated(std::string_view text, const Words* salons) const {
+  const auto known = parts_->written.find(text);
+  if (known != parts_->written.end()) return known->second;
+  constexpr std::string_view section = "stock";
+  const StockPhrase* phrase = find_stock(text);
+  if (phrase == nullptr && salons != nullptr) {
+    const auto found = std::ranges::find_if(stock_phrases(), [&](const StockPhrase& row) {
+      return same_phrase(text, salons->term(section, stock_key(row.words)));
+    });
+    if (found != stock_phrases().end()) phrase = &*found;
+  }
+  if (phrase == nullptr) return std::nullopt;
+  std::string said = term(section, stock_key(phrase->words));
+  // A catalogue that lacks the phrase says it in English.
+  if (!is_english(language()) && said == phrase->words) return std::nullopt;
+  return said;
 }
 
 std::string Words::said(Text& text, const std::vector<WordArgument>& arguments) const {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -41,6 +42,10 @@ class Words {
   /// it has for those of the shipped styles. Where the page runs from right to left, Latin words
   /// are marked so that they keep their own direction and their full stop.
   std::string written(std::string_view text) const;
+  /// What a person wrote in other words than these, as a catalogue has it: under [written], or as a
+  /// stock phrase (trade/stock.h) in English or in the `salons` words, which may be null. Empty if
+  /// no catalogue knows it.
+  std::optional<std::string> translated(std::string_view text, const Words* salons) const;
   bool right_to_left() const;
   /// BCP 47, as the chain has it.
   const std::string& language() const;

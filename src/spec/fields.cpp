@@ -68,11 +68,9 @@ std::string Fields::words(std::string_view key) {
   return found ? std::move(found->value) : std::string();
 }
 
-std::string Fields::words_unless_table(std::string_view key) {
+const TomlNode* Fields::peek(std::string_view key) const {
   const auto found = std::ranges::find(*table_, key, &TomlEntry::key);
-  const bool is_table =
-      found != table_->end() && std::holds_alternative<TomlTable>(found->node.value);
-  return is_table ? std::string() : words(key);
+  return found == table_->end() ? nullptr : &found->node;
 }
 
 bool Fields::flag(std::string_view key, bool otherwise) {

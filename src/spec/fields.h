@@ -37,8 +37,8 @@ class Fields {
 
   std::optional<Located<std::string>> text(std::string_view key);
   std::string words(std::string_view key);  ///< text() or nothing
-  /// The same, but a table is left to rest(): "ears" may be words or a region.
-  std::string words_unless_table(std::string_view key);
+  /// What stands at a key, without asking for it; null if nothing does.
+  const TomlNode* peek(std::string_view key) const;
   bool flag(std::string_view key, bool otherwise);
   std::optional<Located<Date>> date(std::string_view key);
   std::optional<TimeOfDay> time(std::string_view key);

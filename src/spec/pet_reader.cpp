@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "spec/free_text.h"
 #include "spec/pet_sections.h"
 #include "spec/product_reader.h"
 #include "spec/trim_reader.h"
@@ -51,7 +52,7 @@ HomeAdvice read_home(Fields& fields, const Salon* salon) {
   out.bath_every = fields.quantity("bath_every", bounds::home_bath_every);
   out.product = read_product_use(fields, "product", ProductKind::shampoo, salon);
   if (const auto bottle = fields.quantity("bottle", bounds::bottle)) out.bottle = bottle->value;
-  out.notes = fields.word_list("notes");
+  out.notes = read_free_texts(fields, "notes");
   for (const std::string_view key : {"product", "bottle"}) {
     const TomlEntry* const entry = fields.find(key);
     if (entry == nullptr || fields.find("bath_every") != nullptr) continue;

@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "spec/audience_reader.h"
+#include "spec/free_text.h"
 #include "spec/language.h"
 #include "spec/photo_path.h"
 #include "spec/places.h"
@@ -102,8 +103,8 @@ Alert read_alert(Fields& fields) {
   if (const auto level = fields.choice("level", "signal word", parse_signal, signal_words())) {
     out.level = level->value;
   }
-  out.text = fields.words("text");
-  out.action = fields.words("do");
+  out.text = read_free_text(fields, "text");
+  out.action = read_free_text(fields, "do");
   out.avoid = read_avoid(fields);
   out.allergens = fields.texts("allergens");
   out.audience = read_audience(fields);

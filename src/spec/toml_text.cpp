@@ -8,6 +8,7 @@
 
 #include "base/quantity.h"
 #include "base/text.h"
+#include "spec/word_tables.h"
 
 namespace furnish::toml_text {
 namespace {
@@ -178,6 +179,20 @@ std::string place(Place place, Form form) {
   std::ranges::replace(one, ' ', '-');
   if (place.side != Side::both) return std::string(to_text(place.side)) + "-" + one;
   return form == Form::short_form && one.size() < row.key.size() ? one : std::string(row.key);
+}
+
+std::string free_text(const FreeText& text, Audience usual, Form form) {
+  if (text.language.empty() && text.others.empty() && text.audience == usual) {
+    return quoted(text.value);
+  }
+  std::vector<std::pair<std::string, std::string>> fields{
+      {text.language.empty() ? "text" : key(text.language), quoted(text.value)}};
+  for (const FreeText::In& one : text.others)
+    fields.emplace_back(key(one.language), quoted(one.text));
+  if (text.audience != usual) {
+    fields.emplace_back("for", quoted(words::word(words::audience, text.audience)));
+  }
+  return table(fields, form);
 }
 
 std::string Section::text() const {

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/measures.h"
+#include "model/free_text.h"
 #include "trade/region.h"
 #include "trade/tools.h"
 
@@ -44,6 +45,10 @@ std::string blade(const Blade&, Form = Form::plain);
 /// the shorter of "hock" and "hocks".
 std::string place(Place, Form = Form::plain);
 
+/// A text in all its languages: "…", { text = "…", es = "…" }. `usual` is whom it is for where it
+/// does not say so.
+std::string free_text(const FreeText&, Audience usual = Audience::everyone, Form = Form::plain);
+
 /// Sections one after another, an empty line between them; empty ones are left out.
 std::string joined_sections(const std::vector<std::string>&);
 
@@ -61,6 +66,9 @@ class Section {
   }
   void words(std::string_view name, const std::vector<std::string>& values) {
     if (!values.empty()) add(name, list(values));
+  }
+  void own_words(std::string_view name, const FreeText& text) {
+    if (!text.empty()) add(name, free_text(text));
   }
   std::string text() const;
 

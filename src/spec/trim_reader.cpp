@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "spec/free_text.h"
 #include "spec/places.h"
 #include "spec/word_tables.h"
 
@@ -113,7 +114,7 @@ std::optional<TrimEntry> read_entry(const TomlEntry& entry, const Fields& trim, 
   }
   out.before_bath = fields.flag("before_bath", false);
   out.note = fields.words("note");
-  if (why == Why::yes) out.why = fields.words("why");
+  if (why == Why::yes) out.why = read_staff_text(fields, "why");
   fields.finish();
   if (!tool) return std::nullopt;
   out.tool = *tool;
@@ -165,7 +166,10 @@ TrimRules read_trim_rules(Fields& trim, Why why) {
 }
 
 Finish read_finish(Fields& finish) {
-  const auto text = [&](FinishPart part) { return finish.text(key(part)); };
+  const auto text = [&](FinishPart part) -> std::optional<FreeText> {
+    FreeText read = read_free_text(finish, key(part));
+    return read.empty() ? std::nullopt : std::optional(std::move(read));
+  };
   Finish out{text(FinishPart::ears), text(FinishPart::tail), text(FinishPart::feet),
              text(FinishPart::nails), text(FinishPart::extras)};
   finish.finish();

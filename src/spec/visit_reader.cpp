@@ -4,6 +4,7 @@
 
 #include <charconv>
 
+#include "spec/free_text.h"
 #include "spec/name_date.h"
 #include "spec/product_reader.h"
 #include "spec/trim_reader.h"
@@ -74,13 +75,13 @@ std::optional<Visit> read_visit_text(const ReadContext& context, std::string pat
   visit.minutes = read_minutes(file);
   visit.weight = file.quantity("weight", bounds::weight);
   visit.next = file.date("next");
-  visit.told = file.words("told");
+  visit.told = read_free_text(file, "told");
   if (auto table = file.table("came_in")) visit.came_in = read_came_in(*table);
   if (auto table = file.table("done")) visit.done = read_trim_rules(*table, Why::yes);
   if (auto table = file.table("went_out")) {
-    visit.finish = table->words("finish");
-    visit.nails = table->words("nails");
-    visit.extras = table->words("extras");
+    visit.finish = read_free_text(*table, "finish");
+    visit.nails = read_free_text(*table, "nails");
+    visit.extras = read_free_text(*table, "extras");
     visit.went_out = read_went_out(*table);
   }
   read_lists(file, salon, visit);

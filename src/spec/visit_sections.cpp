@@ -5,6 +5,7 @@
 #include <array>
 
 #include "spec/audience_reader.h"
+#include "spec/free_text.h"
 #include "spec/photo_path.h"
 #include "spec/places.h"
 
@@ -54,10 +55,10 @@ std::optional<Said<RegionState>> read_state(const TomlEntry& entry, const Fields
   state.mats = fields.whole("mats", bounds::mats);
   state.encircling = fields.flag("encircling", false);
   if (const auto length = fields.quantity("length", bounds::coat)) state.length = length->value;
-  state.soil = fields.words("soil");
-  state.shedding = fields.words("shedding");
-  state.skin = fields.words("skin");
-  state.note = fields.words("note");
+  state.soil = read_free_text(fields, "soil");
+  state.shedding = read_free_text(fields, "shedding");
+  state.skin = read_free_text(fields, "skin");
+  state.note = read_staff_text(fields, "note");
   if (where) {
     apply_side(fields, entry, *where);
   } else {
@@ -85,15 +86,15 @@ std::vector<RegionState> read_states(Fields& table) {
 
 CameIn read_came_in(Fields& table) {
   CameIn out;
-  out.behaviour = table.words("behaviour");
-  out.helped = table.words("helped");
-  out.nails = table.words("nails");
-  out.parasites = table.words("parasites");
-  out.soil = table.words("soil");
-  out.shedding = table.words("shedding");
-  out.skin = table.words("skin");
-  out.ears = table.words_unless_table("ears");
-  out.eyes = table.words_unless_table("eyes");
+  out.behaviour = read_free_text(table, "behaviour");
+  out.helped = read_free_text(table, "helped");
+  out.nails = read_free_text(table, "nails");
+  out.parasites = read_free_text(table, "parasites");
+  out.soil = read_free_text(table, "soil");
+  out.shedding = read_free_text(table, "shedding");
+  out.skin = read_free_text(table, "skin");
+  out.ears = read_free_text_unless_region(table, "ears");
+  out.eyes = read_free_text_unless_region(table, "eyes");
   for (const Located<std::string>& word : table.texts("well")) {
     const auto where = read_places(word.value, word.span, AnySide::yes, {}, table.sink());
     if (where) out.well.insert(out.well.end(), where->places.begin(), where->places.end());
@@ -133,8 +134,8 @@ Finding read_finding(Fields& fields) {
     }
     named = side->value;
   }
-  out.what = fields.words("what");
-  out.advised = fields.words("advised");
+  out.what = read_free_text(fields, "what");
+  out.advised = read_free_text(fields, "advised");
   out.audience = read_audience(fields);
   fields.finish();
   return out;
@@ -148,7 +149,7 @@ Photo read_photo(Fields& fields, const Salon* salon) {
   if (const auto when = fields.choice("when", "time of a photo", parse_photo_time, time_words)) {
     out.when = when->value;
   }
-  out.caption = fields.words("caption");
+  out.caption = read_free_text(fields, "caption");
   if (const TomlEntry* const entry = fields.find("focus")) {
     const auto* const list = std::get_if<TomlList>(&entry->node.value);
     if (list == nullptr || list->size() != 2) {
@@ -167,7 +168,7 @@ Consent read_consent(Fields& fields) {
   Consent out;
   out.span = fields.span();
   fields.require("to", "to = \"…\", what was agreed to");
-  out.to = fields.words("to");
+  out.to = read_free_text(fields, "to");
   out.by = fields.words("by");
   if (const auto on = fields.date("on")) out.on = on->value;
   fields.finish();

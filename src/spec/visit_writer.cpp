@@ -9,15 +9,15 @@
 
 namespace furnish {
 namespace {
+using toml_text::free_text;
 using toml_text::quantity;
-using toml_text::quoted;
 using toml_text::Section;
 
 void add_states(const std::vector<RegionState>& states, Section& out) {
   for (const RegionState& state : states) {
     std::vector<std::pair<std::string, std::string>> rows;
-    const auto words = [&](const char* name, const std::string& value) {
-      if (!value.empty()) rows.emplace_back(name, quoted(value));
+    const auto words = [&](const char* name, const FreeText& value) {
+      if (!value.empty()) rows.emplace_back(name, free_text(value));
     };
     if (state.mats) rows.emplace_back("mats", std::to_string(*state.mats));
     if (state.encircling) rows.emplace_back("encircling", "true");
@@ -25,7 +25,7 @@ void add_states(const std::vector<RegionState>& states, Section& out) {
     words("soil", state.soil);
     words("shedding", state.shedding);
     words("skin", state.skin);
-    words("note", state.note);
+    if (!state.note.empty()) rows.emplace_back("note", free_text(state.note, Audience::staff));
     out.add(toml_text::place(state.place), toml_text::table(rows));
   }
 }
@@ -37,26 +37,26 @@ std::string head(const Visit& visit) {
   if (visit.minutes) out.add("minutes", std::to_string(visit.minutes->count()));
   if (visit.weight) out.add("weight", quantity(visit.weight->value));
   if (visit.next) out.add("next", to_iso(visit.next->value));
-  out.words("told", visit.told);
+  out.own_words("told", visit.told);
   return out.text();
 }
 
 std::string came_in(const CameIn& from) {
   Section out("[came_in]");
-  out.words("behaviour", from.behaviour);
-  out.words("helped", from.helped);
+  out.own_words("behaviour", from.behaviour);
+  out.own_words("helped", from.helped);
   std::string well;
   for (const Place place : from.well) {
-    well += (well.empty() ? "" : ", ") + quoted(toml_text::place(place));
+    well += (well.empty() ? "" : ", ") + toml_text::quoted(toml_text::place(place));
   }
   if (!well.empty()) out.add("well", "[" + well + "]");
-  out.words("ears", from.ears);
-  out.words("eyes", from.eyes);
-  out.words("nails", from.nails);
-  out.words("parasites", from.parasites);
-  out.words("soil", from.soil);
-  out.words("shedding", from.shedding);
-  out.words("skin", from.skin);
+  out.own_words("ears", from.ears);
+  out.own_words("eyes", from.eyes);
+  out.own_words("nails", from.nails);
+  out.own_words("parasites", from.parasites);
+  out.own_words("soil", from.soil);
+  out.own_words("shedding", from.shedding);
+  out.own_words("skin", from.skin);
   add_states(from.regions, out);
   return out.text();
 }
@@ -65,7 +65,9 @@ std::string done(const TrimRules& rules) {
   Section out("[done]");
   for (const PlacedEntry& rule : rules) {
     auto fields = entry_fields(rule.entry);
-    if (!rule.entry.why.empty()) fields.emplace_back("why", quoted(rule.entry.why));
+    if (!rule.entry.why.empty()) {
+      fields.emplace_back("why", free_text(rule.entry.why, Audience::staff));
+    }
     out.add(toml_text::place(rule.place), toml_text::table(fields));
   }
   return out.text();
@@ -82,8 +84,8 @@ std::string finding(const Finding& from) {
   Section out("[[finding]]");
   out.words("region", key(from.place.value.region));
   if (from.place.value.side != Side::both) out.words("side", to_text(from.place.value.side));
-  out.words("what", from.what);
-  out.words("advised", from.advised);
+  out.own_words("what", from.what);
+  out.own_words("advised", from.advised);
   if (from.closed) out.add("closed", "true");
   out.words("for", words::word(words::audience, from.audience));
   return out.text();
@@ -95,7 +97,7 @@ std::string photo(const Photo& from) {
   Section out("[[photo]]");
   out.words("file", from.file.value);
   out.words("when", from.when == PhotoTime::before ? "before" : "after");
-  out.words("caption", from.caption);
+  out.own_words("caption", from.caption);
   if (from.focus) {
     out.add("focus", fmt::format("[{}, {}]", (*from.focus)[0], (*from.focus)[1]));
   }
@@ -104,7 +106,7 @@ std::string photo(const Photo& from) {
 
 std::string consent(const Consent& from) {
   Section out("[[consent]]");
-  out.words("to", from.to);
+  out.own_words("to", from.to);
   out.words("by", from.by);
   if (from.on) out.add("on", to_iso(*from.on));
   return out.text();
@@ -113,9 +115,9 @@ std::string consent(const Consent& from) {
 
 std::string visit_toml(const Visit& visit) {
   Section went_out("[went_out]");
-  went_out.words("finish", visit.finish);
-  went_out.words("nails", visit.nails);
-  went_out.words("extras", visit.extras);
+  went_out.own_words("finish", visit.finish);
+  went_out.own_words("nails", visit.nails);
+  went_out.own_words("extras", visit.extras);
   add_states(visit.went_out, went_out);
   std::vector<std::string> sections{head(visit), came_in(visit.came_in), done(visit.done),
                                     went_out.text()};

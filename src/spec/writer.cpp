@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/text.h"
 #include "spec/product_writer.h"
 #include "spec/short_trim.h"
 #include "spec/toml_text.h"
@@ -67,8 +68,8 @@ std::vector<std::string> place_list(const std::vector<Located<Place>>& places) {
 std::string alert(const Alert& from) {
   Section out("[[alert]]");
   out.add("level", quoted(to_text(from.level)));
-  out.words("text", from.text);
-  out.words("do", from.action);
+  out.own_words("text", from.text);
+  out.own_words("do", from.action);
   out.words("avoid", place_list(from.avoid));
   std::vector<std::string> allergens;
   for (const Located<std::string>& one : from.allergens) allergens.push_back(one.value);
@@ -150,7 +151,7 @@ std::string trim(const Pet& pet) {
 
 std::string finish(const Finish& from) {
   Section out("[finish]");
-  for (const FinishLine& line : resolve_finish({}, from)) out.words(key(line.part), line.words);
+  for (const FinishLine& line : resolve_finish({}, from)) out.own_words(key(line.part), line.words);
   return out.text();
 }
 
@@ -159,7 +160,9 @@ std::string home(const HomeAdvice& from) {
   if (from.bath_every) out.add("bath_every", quantity(from.bath_every->value));
   if (from.product) out.add("product", product_value(*from.product, ProductKind::shampoo));
   if (from.bottle) out.add("bottle", quantity(*from.bottle));
-  out.words("notes", from.notes);
+  std::vector<std::string> notes;
+  for (const FreeText& one : from.notes) notes.push_back(toml_text::free_text(one));
+  if (!notes.empty()) out.add("notes", "[" + joined(notes, ", ") + "]");
   return out.text();
 }
 
@@ -203,7 +206,8 @@ std::string trim_toml(const Pet& pet) {
   if (!pet.trim.empty()) out += "[trim]\n" + short_trim(pet.trim);
   if (!pet.finish.empty()) out += "[finish]\n";
   for (const FinishLine& line : pet.finish) {
-    out += std::string(key(line.part)) + "=" + quoted(line.words) + "\n";
+    out += std::string(key(line.part)) + "=" +
+           toml_text::free_text(line.words, Audience::everyone, toml_text::Form::short_form) + "\n";
   }
   return out;
 }

@@ -227,7 +227,7 @@ std::optional<std::string_view> nearest_stock(std::string_view text) {
   std::vector<std::string_view> all;
   for (const StockPhrase& row : table) all.push_back(row.words);
   // A letter in five may be other.
-  if (const auto near = nearest(wanted, all, std::max<std::size_t>(2, wanted.size() / 5))) {
+  if (const auto near = nearest(wanted, all, std::max<std::size_t>(1, wanted.size() / 5))) {
     return near;
   }
   // The longest phrase of two words or more that the text begins with or has more to say after.

@@ -104,8 +104,15 @@ class Maker {
     std::string& out = made_.visit;
     staff(out, "behaviour");
     staff(out, "helped");
-    if (often()) visit_for_all("ears = { mats = 3, length = \"34 mm\" }\n");
-    if (often()) visit_for_all("[done]\nchest = { brush = true, why = \"tired\" }\n");
+    if (often()) {  // a note is the staff's unless it says otherwise
+      out += "ears = { mats = 3, length = \"34 mm\", note = " + mark() + " }\n";
+      made_.twin_visit += "ears = { mats = 3, length = \"34 mm\" }\n";
+    }
+    if (often()) {  // and so is a reason
+      out += "[done]\nbelly = { brush = true, why = " + mark() + " }\n";
+      made_.twin_visit += "[done]\nbelly = { brush = true }\n";
+      visit_for_all("chest = { brush = true, why = { text = \"tired\", for = \"everyone\" } }\n");
+    }
     for (std::size_t i = dice_.below(3); i > 0; --i) {
       out += "[[finding]]\nregion = \"belly\"\nside = \"right\"\nwhat = " + mark() + "\n";
       staff(out, "advised");

@@ -67,8 +67,8 @@ Counts run_batch(std::uint32_t seed, const std::string& paper,
       CHECK(first_missing(text_of(frame), promised(*one, at_the_door)) == "");
     } else {
       for (const Alert& alert : one->pet.alerts) {
-        INFO(alert.text);
-        CHECK(first_missing(text_of(frame), {alert.text, alert.action}) == "");
+        INFO(alert.text.value);
+        CHECK(first_missing(text_of(frame), {alert.text.value, alert.action.value}) == "");
       }
       for (const TrimPart& part : one->pet.trim) {
         // What no tool may touch is said to be so, and how it would be cut is not.

@@ -15,8 +15,8 @@ void add_alerts(std::vector<std::string>& out, const Pet& pet) {
   for (const Signal level : {Signal::danger, Signal::warning, Signal::caution, Signal::notice}) {
     for (const Alert& alert : pet.alerts) {
       if (alert.level != level) continue;
-      add(out, alert.text);
-      add(out, alert.action);
+      add(out, alert.text.value);
+      add(out, alert.action.value);
       for (const auto& place : alert.avoid) add(out, to_text(place.value));
     }
   }
@@ -88,7 +88,7 @@ std::vector<std::string> promised(const Kennel& kennel, bool at_the_door) {
   }
   add_drying(out, pet);
   if (!at_the_door) {
-    for (const FinishLine& line : pet.finish) add(out, line.words);
+    for (const FinishLine& line : pet.finish) add(out, line.words.value);
     for (const std::string& value : pet.preferences.dislikes) add(out, value);
   }
   for (const std::string& value : pet.owner.collects) add(out, value);

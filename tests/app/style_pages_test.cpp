@@ -75,7 +75,7 @@ TEST_CASE("a style sheet reads in the order of a hand-over", "[style]") {
       std::vector<std::string> order{kennel.pet.name.value};
       if (!kennel.pet.alerts.empty()) {
         const auto gravest = std::ranges::min_element(kennel.pet.alerts, {}, &Alert::level);
-        order.push_back(gravest->text);
+        order.push_back(gravest->text.value);
       }
       // Poppler's raw order turns right-to-left words round; the frame's own text is held to the
       // file where pets are generated.

@@ -126,6 +126,8 @@ const std::map<std::string_view, std::function<void(const PdfFile&)>> spoilers{
     {"head-scope", [](const PdfFile& f) { element(f, "/TH").removeKey("/A"); }},
     {"blank-role", [](const PdfFile& f) { element(f, "/Form").removeKey("/A"); }},
     {"note-id", [](const PdfFile& f) { element(f, "/Note").removeKey("/ID"); }},
+    {"element-language",
+     [](const PdfFile& f) { element(f, "/P").replaceKey("/Lang", Handle::newString("en_GB")); }},
     {"even-tables", [](const PdfFile& f) { element(f, "/TR").getKey("/K").eraseItem(0); }},
     {"nesting",
      [](const PdfFile& f) { element(f, "/TD").replaceKey("/S", Handle::newName("/P")); }},

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <regex>
 #include <set>
 
 #include "output/pdf_rule_groups.h"
@@ -72,6 +73,20 @@ Faults note_id(const PdfFile& file) {
   });
 }
 
+/// "en", "pt-BR" (RFC 5646): letters and digits between hyphens, two or three letters first.
+Faults element_language(const PdfFile& file) {
+  Faults faults;
+  for (Handle element : file.elements()) {
+    if (!element.hasKey("/Lang")) continue;
+    const std::string tag =
+        element.getKey("/Lang").isString() ? element.getKey("/Lang").getUTF8Value() : "";
+    if (!std::regex_match(tag, std::regex("[A-Za-z]{2,3}(-[A-Za-z0-9]{1,8})*"))) {
+      faults.emplace_back("the Lang of an element is no language");
+    }
+  }
+  return faults;
+}
+
 Faults even_tables(const PdfFile& file) {
   return for_each(file, "/Table", "rows of a table have different numbers of cells",
                   [](Handle table) {
@@ -133,6 +148,7 @@ constexpr std::array rules{PdfRule{"tagged", "ISO 14289-1, 7.1", true, tagged},
                            PdfRule{"head-scope", "ISO 14289-1, 7.5", false, head_scope},
                            PdfRule{"blank-role", "ISO 14289-1, 7.18.4", false, blank_role},
                            PdfRule{"note-id", "ISO 14289-1, 7.9", false, note_id},
+                           PdfRule{"element-language", "ISO 14289-1, 7.2", true, element_language},
                            PdfRule{"even-tables", "ISO 14289-1, 7.5", true, even_tables},
                            PdfRule{"nesting", "ISO 32000-1, 14.8.4.3", true, nesting},
                            PdfRule{"heading-levels", "ISO 14289-1, 7.4.2", true, heading_levels},

@@ -27,6 +27,36 @@ struct Commas : std::numpunct<char> {
 };
 }  // namespace
 
+TEST_CASE("a paragraph in another language says so to those who have it read aloud", "[pdf]") {
+  Type type;
+  Frame frame;
+  frame.size = {148_mm, 210_mm};
+  Composer page(type, frame);
+  {
+    const TagScope document(frame, Structure::document);
+    const auto paragraph = [&](double y, const char* text, const char* language) {
+      const TagScope tag(frame, OpenTag{Structure::paragraph, {}, {}, {}, language});
+      page.text(20, y, text);
+    };
+    paragraph(20, "Vientre, izquierda (en inglés):", "");
+    paragraph(30, "Lump, pea-sized.", "en-GB");
+    paragraph(40, "Llame a su veterinario.", "");
+  }
+  DiagnosticSink sink;
+  DocumentInfo info = sample_info();
+  info.language = "es";
+  const auto bytes = to_pdf(std::span(&frame, 1), info, {}, sink);
+  REQUIRE(bytes);
+  CHECK(pdf_faults(*bytes) == std::vector<std::string>{});
+  const PdfFile file(*bytes);
+  std::vector<std::string> languages;
+  for (QPDFObjectHandle element : file.elements()) {
+    if (type_of(element) != "/P") continue;
+    languages.push_back(element.hasKey("/Lang") ? element.getKey("/Lang").getUTF8Value() : "");
+  }
+  CHECK(languages == std::vector<std::string>{"", "en-GB", ""});
+}
+
 TEST_CASE("qpdf finds nothing to say about a PDF") {
   Type type;
   const TemporaryFolder folder;

@@ -22,7 +22,8 @@ std::vector<std::string> sentences_of(Desk& table, const std::string& key) {
   const SheetVoice voice = table.voice();
   const CareInput care{at_home, nullptr, {}};
   const CareDesk desk{{input, voice}, care};
-  std::vector<std::string> texts = care_today(desk);
+  std::vector<std::string> texts;
+  for (const OwnLine& line : care_today(desk)) texts.push_back(line.text);
   for (const SheetRow& row : care_at_home(desk)) texts.push_back(test::text_of(row.text));
   for (const CareSign& sign : care_watch(desk)) texts.push_back(sign.sign + " " + sign.action);
   texts.push_back(care_reason(desk));
@@ -80,7 +81,7 @@ TEST_CASE("a care sheet never names a blade, and has three to five points of tod
       // But for what a person wrote into an alert that is for everyone.
       std::string alerts;
       for (const Alert& alert : kennel.pet.alerts) {
-        if (alert.audience == Audience::everyone) alerts += alert.text + alert.action;
+        if (alert.audience == Audience::everyone) alerts += alert.text.value + alert.action.value;
       }
       CHECK(std::ranges::count(test::text_of(sheet->page.frame), '#') ==
             std::ranges::count(alerts, '#'));

@@ -166,7 +166,7 @@ TEST_CASE("every stock phrase is in every catalogue, in words of its own", "[cat
       INFO(language << ": " << row.words);
       CHECK_FALSE(said.empty());
       CHECK_FALSE(said.ends_with('.'));
-      if (row.words != "bandana") CHECK(said != row.words);
+      CHECK(said != row.words);
     }
   }
 }

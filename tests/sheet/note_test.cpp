@@ -49,8 +49,18 @@ TEST_CASE("what was done otherwise stands against the plan, a group once", "[not
   CHECK(test::says(sheet->page.frame, "All else as planned."));
   const auto owners = table.note(table.kennel(), Audience::everyone);
   REQUIRE(owners);
-  CHECK(test::says(owners->page.frame, "Body: not as usual this time. Matted."));
+  CHECK(test::says(owners->page.frame, "Body: not as usual this time."));
+  CHECK_FALSE(test::says(owners->page.frame, "Matted"));
   CHECK_FALSE(test::says(owners->page.frame, "#7F"));
+}
+
+TEST_CASE("a reason reaches the owner where it says so", "[note]") {
+  Desk table = with_visits({{"2026-11-24",
+                             "[done]\nbody = { blade = \"7F\", why = { text = \"matted\", for = "
+                             "\"everyone\" } }\n"}});
+  const auto owners = table.note(table.kennel(), Audience::everyone);
+  REQUIRE(owners);
+  CHECK(test::says(owners->page.frame, "Body: not as usual this time. Matted."));
 }
 
 // The grades are common practice, no source.

@@ -157,7 +157,9 @@ Bath PetMaker::bath() {
 Finish PetMaker::finish() {
   Finish out;
   for (auto* part : {&out.ears, &out.tail, &out.feet, &out.nails, &out.extras}) {
-    if (maybe()) *part = {words(), {}};
+    if (!maybe()) continue;
+    *part = FreeText(words());
+    if (maybe()) (*part)->others.push_back({"es", words()});
   }
   return out;
 }
@@ -213,7 +215,7 @@ Pet PetMaker::pet() {
     out.home.product = bath().shampoo;
     if (maybe()) out.home.bottle = Volume::nanolitres(10'000'000 + upto(1'000'000) * 19'000LL);
   }
-  out.home.notes = list();
+  for (std::string& note : list()) out.home.notes.emplace_back(std::move(note));
   out.preferences.likes = list();
   out.preferences.dislikes = list();
   for (const PlacedEntry& one : maybe() ? rules() : TrimRules()) {

@@ -65,8 +65,8 @@ bool same(const FinishLine& a, const FinishLine& b) {
 }
 
 bool same(const Finish& a, const Finish& b) {
-  return same_value(a.ears, b.ears) && same_value(a.tail, b.tail) && same_value(a.feet, b.feet) &&
-         same_value(a.nails, b.nails) && same_value(a.extras, b.extras);
+  return a.ears == b.ears && a.tail == b.tail && a.feet == b.feet && a.nails == b.nails &&
+         a.extras == b.extras;
 }
 
 bool same(const KeepUnder& a, const KeepUnder& b) {

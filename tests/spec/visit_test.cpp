@@ -73,7 +73,8 @@ on = 2026-11-24
   CHECK(regions[5].encircling);
   CHECK_FALSE(regions[5].length);
   REQUIRE(visit->done.size() == 1);
-  CHECK(visit->done[0].entry.why == "thinners out for sharpening");
+  CHECK(visit->done[0].entry.why.value == "thinners out for sharpening");
+  CHECK(visit->done[0].entry.why.audience == Audience::staff);
   CHECK(visit->done[0].entry.leave == 25_mm);
   REQUIRE(visit->went_out.size() == 1);
   REQUIRE(visit->products.size() == 1);

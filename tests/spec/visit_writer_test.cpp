@@ -17,7 +17,7 @@ bool same_states(const std::vector<RegionState>& a, const std::vector<RegionStat
   });
 }
 
-std::vector<std::string> words_of(const CameIn& in) {
+std::vector<FreeText> words_of(const CameIn& in) {
   return {in.behaviour, in.helped, in.ears,     in.eyes, in.nails,
           in.parasites, in.soil,   in.shedding, in.skin};
 }

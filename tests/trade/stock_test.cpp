@@ -39,6 +39,7 @@ TEST_CASE("a near text is told which phrase it nearly is", "[stock]") {
   CHECK(nearest_stock("vet this wek") == "vet this week");
   CHECK(nearest_stock("Lump, pea-sized, under the skin") == "lump, pea-sized");
   CHECK_FALSE(nearest_stock("brings the ball"));
+  CHECK_FALSE(nearest_stock("jam"));
   CHECK_FALSE(nearest_stock(""));
 }
 
