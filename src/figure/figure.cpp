@@ -154,7 +154,7 @@ class DogFigure final : public Block {
       const TagScope tag(frame, Structure::figure, alt_, {}, box);
       draw_dog(paper, frame);
       draw_leaders(callouts, frame);
-      draw_spots(paper, setting, frame);
+      draw_spots(paper, callouts, setting, frame);
       draw_discs(callouts, setting, frame);
     }
     for (std::size_t i = 0; i < callouts.size(); ++i) {
@@ -285,16 +285,30 @@ class DogFigure final : public Block {
     }
   }
 
-  void draw_spots(const OnPaper& paper, const Setting& setting, Frame& frame) const {
+  void draw_spots(const OnPaper& paper, const std::vector<PlacedCallout>& callouts,
+                  const Setting& setting, Frame& frame) const {
     const double own = 1.5 * radius(setting), most = 0.06 * dog_->bounds.size().x * paper.scale;
     std::vector<Vec> taken;
     for (const FigureSpot& spot : input_.spots) {
       if (!seen(spot.place)) continue;
-      Vec at = paper.mm(aim(spot.place.region, input_.build, dog_->drawing));
+      const Vec aimed = paper.mm(aim(spot.place.region, input_.build, dog_->drawing));
       const double size = spot.kind == SpotKind::finding ? own : std::min(own, most);
-      // Several on one place stand side by side.
-      const auto near = [&](Vec other) { return distance(other, at) < size * 1.1; };
-      while (std::ranges::any_of(taken, near)) at = at + Vec{size * 1.2, 0};
+      const auto free = [&](Vec at) {
+        return std::ranges::none_of(taken,
+                                    [&](Vec other) { return distance(other, at) < size * 1.1; });
+      };
+      const auto no_disc = [&](Vec at) {
+        return std::ranges::none_of(callouts, [&](const PlacedCallout& one) {
+          return one.placed && distance(one.disc, at) < radius(setting) + size / 2;
+        });
+      };
+      // Several on one place stand side by side, away from the discs where there is room.
+      Vec at = aimed;
+      for (int step = 1; !free(at) && step < 9; ++step) {
+        const double way = size * 1.2 * ((step + 1) / 2) * (step % 2 == 1 ? 1 : -1);
+        const Vec next = aimed + Vec{way, 0};
+        if (free(next) && (no_disc(next) || step >= 7)) at = next;
+      }
       taken.push_back(at);
       draw_spot(spot, at, size, setting, frame);
     }

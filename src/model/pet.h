@@ -70,10 +70,16 @@ struct Preferences {
   SourceSpan dislikes_span;  ///< of the list
 };
 
+/// The practice that the owner wants asked.
+struct Vet {
+  std::string name, phone;
+};
+
 struct Owner {  // staff, except the name
   std::string name, phone, email, language;
   std::vector<std::string> address;
   std::vector<std::string> collects;  ///< who may collect the pet
+  Vet vet{};
 };
 
 /// A rule of safety that the salon and the owner go against on purpose.

@@ -42,6 +42,9 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.limits = length_limits(salon, pet, plan.growth, sink);
   plan.next_visit = next_visit(salon, pet, plan.limits, past, bookings, today, sink);
   plan.last_visit = last_visit(past);
+  const auto of_today =
+      std::ranges::find_if(past, [&](const Visit* visit) { return visit->date.value >= today; });
+  plan.visit_before = last_visit({past.begin(), of_today});
   plan.findings = open_findings(past);
   plan.kept = kept_interval(past);
   plan.duration = duration(salon, pet, weight, past);

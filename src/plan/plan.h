@@ -44,7 +44,9 @@ struct Plan {
   std::optional<KeptInterval> kept;
   std::optional<Duration> duration;
   std::optional<LastVisit> last_visit;  ///< on or before today
-  std::vector<OpenFinding> findings;    ///< that no visit has closed
+  /// Before today: what the sheets of a day look back on, whether its visit is on file yet or not.
+  std::optional<LastVisit> visit_before;
+  std::vector<OpenFinding> findings;  ///< that no visit has closed
   Health health;
   bool tearing_skin = false;  ///< thin, folded or tearing: nothing under tension, mats are a vet's
   std::vector<Caution> cautions;

@@ -11,6 +11,7 @@
 #include "sheet/alerts.h"
 #include "sheet/card_rows.h"
 #include "sheet/roles.h"
+#include "sheet/shown.h"
 #include "sheet/who.h"
 
 namespace furnish {
@@ -54,8 +55,7 @@ class CardMaker {
   BlockPtr foot() const {
     std::string right = voice_.locale.long_date(input_.today);
     if (const auto& time = input_.plan.duration) {
-      right += " · " +
-               voice_.words.say(Phrase::about_minutes, {static_cast<int>(time->expected.count())});
+      right += " · " + about(time->expected, voice_);
     }
     return sheet_foot(voice_.words.written(input_.salon.name), right);
   }

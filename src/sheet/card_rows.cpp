@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "sheet/alerts.h"
 #include "sheet/caution_words.h"
+#include "sheet/last_time.h"
 #include "sheet/mix_text.h"
 #include "sheet/own_words.h"
 #include "sheet/shown.h"
@@ -15,11 +16,14 @@ namespace furnish {
 namespace {
 class RowMaker {
  public:
-  explicit RowMaker(const SheetDesk& desk) : input_(desk.input), voice_(desk.voice) {}
+  explicit RowMaker(const SheetDesk& desk) : desk_(desk), input_(desk.input), voice_(desk.voice) {}
 
   std::vector<SheetRow> all() {
     today();
     handle();
+    health();
+    again();
+    last_time();
     trim();
     drawer();
     growth();
@@ -58,15 +62,25 @@ class RowMaker {
   }
 
   void handle() {
-    const Handling& handling = pet().handling;
-    Sentences text;
-    text.add_headed(say(Phrase::hold), own(handling.hold));
-    text.add_headed(say(Phrase::lift), own(handling.lift));
-    text.add_headed(say(Phrase::stop), own(handling.stop));
-    if (handling.rest_every) {
-      text.add_strong(sentence(say(Phrase::rest_every, {shown(*handling.rest_every, voice_)})));
+    if (auto row = handling_row(desk_, DryerLine::apart)) {
+      rows_.push_back(*std::move(row));
+      rows_.back().at_the_door = true;
     }
-    if (!text.empty()) row(Phrase::label_handle, text.take(), pet().span).at_the_door = true;
+  }
+
+  void health() {
+    const std::string conditions = conditions_text(desk_);
+    if (conditions.empty()) return;
+    row(Phrase::who_health, {{sentence(conditions), Face::semibold}}, pet().conditions.front().span)
+        .at_the_door = true;
+  }
+
+  void again() {
+    if (auto row = look_again_row(desk_, Numbers::no)) rows_.push_back(*std::move(row));
+  }
+
+  void last_time() {
+    if (auto row = last_time_row(desk_)) rows_.push_back(*std::move(row));
   }
 
   void trim() {
@@ -109,27 +123,54 @@ class RowMaker {
     row(Phrase::label_drawer, {}, input_.plan.drawer.front().span).points = std::move(points);
   }
 
+  /// Whether the coat passes what it is to stay under before the next visit; then what to do
+  /// about it, and no other date for that.
   void growth() {
-    std::vector<TextSpan> text;
-    SourceSpan span;
+    Sentences text;
+    SourceSpan span = pet().span;
     for (const KeepUnder& limit : pet().preferences.keep_under) {
       for (const RegionGrowth& region : input_.plan.growth) {
         if (!meets(region.place, limit.place)) continue;
         const auto days = days_until_over(region, limit.length);
         const std::string place = capitalised(place_name(limit.place, voice_.words));
         const std::string length = shown(limit.length, voice_);
-        if (!text.empty()) text.push_back({" "});
-        text.push_back(
-            {sentence(days ? say(Phrase::grows_past,
-                                 {place, length,
-                                  voice_.locale.day_and_month(
-                                      region.since + std::chrono::days(*days + 1), input_.today)})
-                           : say(Phrase::stays_under, {place, length}))});
+        if (!days) {
+          text.add(say(Phrase::stays_under, {place, length}));
+        } else {
+          const Date over = region.since + std::chrono::days(*days + 1);
+          const bool soon = before_next(over);
+          text.add(say(soon ? Phrase::limit_keep : Phrase::grows_past,
+                       {place, length, voice_.locale.day_and_month(over, input_.today)}));
+        }
         span = limit.span;
         break;
       }
     }
-    if (!text.empty()) row(Phrase::label_growth, std::move(text), span);
+    text.add(mats_from());
+    if (!text.empty()) row(Phrase::label_growth, text.take(), span);
+  }
+
+  /// After today and before the pet comes again.
+  bool before_next(Date day) const {
+    const auto& next = input_.plan.next_visit;
+    return day > input_.today && next && day < next->date;
+  }
+
+  /// The first places that will be long enough to mat quickly before the next visit.
+  std::string mats_from() const {
+    const LengthLimit* first = nullptr;
+    std::vector<Place> places;
+    for (const LengthLimit& limit : input_.plan.limits) {
+      if (limit.kind != LimitKind::mat_prone || !before_next(limit.passed)) continue;
+      if (first == nullptr) first = &limit;
+      if (limit.passed == first->passed && limit.limit == first->limit) {
+        places.push_back(limit.place);
+      }
+    }
+    if (first == nullptr) return {};
+    return say(Phrase::limit_mats,
+               {capitalised(grouped_text(places, voice_)), shown(first->limit, voice_),
+                voice_.locale.day_and_month(first->passed, input_.today)});
   }
 
   void bath() {
@@ -149,14 +190,11 @@ class RowMaker {
 
   void dry() {
     Sentences text;
-    if (pet().bath.dry) text.add(own(pet().bath.dry->value));
-    const std::string dryer = sentence(own(pet().handling.dryer));
-    const bool said = pet().bath.dry && sentence(own(pet().bath.dry->value)) == dryer;
-    if (!said) text.add_strong(dryer);
-    if (text.empty()) return;
-    row(Phrase::label_dry, text.take(),
-        pet().bath.dry ? pet().bath.dry->span : pet().handling.dryer_span)
-        .at_the_door = true;
+    text.add(drying_text(desk_));
+    text.add_strong(sentence(dryer_text(desk_)));
+    if (!text.empty()) {
+      row(Phrase::label_dry, text.take(), input_.plan.drying.span).at_the_door = true;
+    }
   }
 
   void finish() {
@@ -233,8 +271,14 @@ class RowMaker {
     std::ranges::copy(owner.address, std::back_inserter(parts));
     std::erase(parts, std::string());
     for (std::string& part : parts) part = own(part);
-    if (parts.empty()) return;
-    row(Phrase::label_owner, {{joined(parts, " · ")}}, pet().span).at_the_door = true;
+    if (!parts.empty()) {
+      row(Phrase::label_owner, {{joined(parts, " · ")}}, pet().span).at_the_door = true;
+    }
+    std::vector<std::string> vet{own(owner.vet.name), own(owner.vet.phone)};
+    std::erase(vet, std::string());
+    if (!vet.empty()) {
+      row(Phrase::label_vet, {{joined(vet, " · ")}}, pet().span).at_the_door = true;
+    }
   }
 
   void weight() {
@@ -245,17 +289,43 @@ class RowMaker {
 
   void due() {
     const auto& next = input_.plan.next_visit;
+    const bool first = next && next->reason == DueReason::first_visit;
     // On the day itself the next date is still to be agreed.
     if (!next || next->date == input_.today || (next->date < input_.today && input_.booking)) {
-      row(Phrase::label_due, {}, pet().span).hand_lines = {say(Phrase::hand_due)};
+      SheetRow& made = row(Phrase::label_due, {}, pet().span);
+      if (first && !input_.booking) made.text = {{say(Phrase::why_first)}};
+      made.hand_lines = {say(Phrase::hand_due)};
       return;
     }
-    const std::string date = voice_.locale.day_and_month(next->date, input_.today);
-    std::string text = date;
-    if (next->overdue_days > 0) text = say(Phrase::due_overdue, {date, next->overdue_days});
+    std::string text =
+        voice_.locale.day_and_month(next->date, input_.today) + " (" + due_reason(*next) + ")";
+    if (next->overdue_days > 0) text = say(Phrase::due_overdue, {text, next->overdue_days});
     row(Phrase::label_due, {{capitalised(text), Face::bold}}, pet().span).at_the_door = true;
   }
 
+  /// "every 8 weeks": why the next visit is when it is.
+  std::string due_reason(const NextVisit& next) const {
+    const auto days = (next.wanted - next.last.value_or(input_.today)).count();
+    const int weeks = static_cast<int>((days + 3) / 7);
+    switch (next.reason) {
+      case DueReason::booked:
+        return say(Phrase::why_booked, {voice_.locale.time(next.at.value_or(TimeOfDay{}))});
+      case DueReason::agreed:
+        return say(Phrase::why_agreed);
+      case DueReason::first_visit:
+        return say(Phrase::why_first);
+      case DueReason::owner_interval:
+        return say(Phrase::why_weeks, {weeks});
+      case DueReason::coat_interval:
+        return say(Phrase::why_coat, {weeks});
+      case DueReason::keep_under:
+      case DueReason::mat_prone:
+        break;
+    }
+    return say(Phrase::why_limit, {next.limit ? shown(*next.limit, voice_) : std::string()});
+  }
+
+  const SheetDesk& desk_;
   const SheetInput& input_;
   const SheetVoice& voice_;
   std::vector<SheetRow> rows_;
@@ -280,11 +350,16 @@ std::vector<std::string> card_ticks(const SheetDesk& desk) {
   const auto add = [&](bool wanted, Phrase phrase) {
     if (wanted) ticks.push_back(voice.words.say(phrase));
   };
+  const bool all_unwashed =
+      has(Stage::clip) && std::ranges::all_of(input.plan.order, [](const WorkStep& step) {
+        return step.stage != Stage::clip || step.before_bath;
+      });
+  if (all_unwashed) add(true, Phrase::tick_clip);
   add(has_task(Task::brush_out), Phrase::tick_brush_out);
   add(has(Stage::bath), Phrase::tick_bath);
   add(has(Stage::nails), Phrase::tick_nails);
   add(has(Stage::dry), Phrase::tick_dry);
-  add(has(Stage::clip), Phrase::tick_clip);
+  add(has(Stage::clip) && !all_unwashed, Phrase::tick_clip);
   add(has(Stage::scissor), Phrase::tick_scissor);
   add(has(Stage::finish), Phrase::tick_finish);
   ticks.push_back(voice.words.say(Phrase::tick_check));

@@ -31,6 +31,10 @@ UDate icu_date(Date day, TimeOfDay time = {}) {
       std::chrono::duration_cast<std::chrono::milliseconds>(day.time_since_epoch() + time);
   return static_cast<UDate>(ms.count());
 }
+
+bool same_year(Date a, Date b) {
+  return std::chrono::year_month_day(a).year() == std::chrono::year_month_day(b).year();
+}
 }  // namespace
 
 std::optional<Units> usual_units(const std::string& language) {
@@ -109,8 +113,11 @@ std::string ReaderLocale::long_date(Date day) const {
 }
 
 std::string ReaderLocale::day_and_month(Date day, Date from) const {
-  const auto year = [](Date d) { return std::chrono::year_month_day(d).year(); };
-  return formats_->format(year(day) == year(from) ? "MMMMEEEEd" : "yMMMMEEEEd", icu_date(day));
+  return formats_->format(same_year(day, from) ? "MMMMEEEEd" : "yMMMMEEEEd", icu_date(day));
+}
+
+std::string ReaderLocale::short_day(Date day, Date from) const {
+  return formats_->format(same_year(day, from) ? "MMMd" : "yMMMd", icu_date(day));
 }
 
 std::string ReaderLocale::short_date(Date day) const {

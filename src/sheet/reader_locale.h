@@ -32,6 +32,8 @@ class ReaderLocale {
   std::string day_and_month(Date, Date from) const;
   /// "24 Nov 2026", for the axis of a chart.
   std::string short_date(Date) const;
+  /// "24 Nov"; the year is added if it is not that of `from`.
+  std::string short_day(Date, Date from) const;
   /// "11:45" or "11:45 AM"
   std::string time(TimeOfDay) const;
   /// "English" for "en-GB", as it stands in a sentence.

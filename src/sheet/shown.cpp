@@ -56,6 +56,13 @@ std::string shown(Volume volume, const SheetVoice& voice) {
 std::string shown(std::chrono::seconds time, const SheetVoice& voice) {
   return localised(amounts(time), voice);
 }
+std::string about(std::chrono::minutes time, const SheetVoice& voice) {
+  const auto minutes = static_cast<int>(time.count());
+  if (minutes <= 90) return voice.words.say(Phrase::about_minutes, {minutes});
+  const int halves = (minutes + 15) / 30;
+  return voice.words.say(halves % 2 == 0 ? Phrase::about_hours : Phrase::about_hours_half,
+                         {halves / 2});
+}
 std::string shown_number(double number, const SheetVoice& voice) {
   return number_text(fmt::format("{:.1f}", number), voice);
 }

@@ -20,6 +20,9 @@ std::string shown(LengthRange, Units, const SheetVoice&);
 std::string shown(Mass, const SheetVoice&);
 std::string shown(Volume, const SheetVoice&);
 std::string shown(std::chrono::seconds, const SheetVoice&);
+/// How long a visit is expected to take: "about 85 min", and over 90 minutes to the half hour:
+/// "about 2½ h".
+std::string about(std::chrono::minutes, const SheetVoice&);
 /// With one decimal: "12.3".
 std::string shown_number(double, const SheetVoice&);
 /// A comb by its length: in whole millimetres where the file had them, else in inches.

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "plan/places.h"
 #include "sheet/figure_text.h"
+#include "sheet/last_time.h"
 #include "sheet/trim_lines.h"
 
 namespace furnish {
@@ -186,6 +187,7 @@ FigureInput style_figure(const std::vector<StyleRow>& rows, const SheetDesk& des
   for (const Alert& alert : input.pet.alerts) {
     for (const auto& place : alert.avoid) figure.spots.push_back({place.value, SpotKind::avoid, 0});
   }
+  std::ranges::move(finding_spots(desk), std::back_inserter(figure.spots));
   // Seen from the side that has something to mind; from the left where both or neither do.
   const auto on = [&](Side side) {
     return std::ranges::any_of(figure.spots,

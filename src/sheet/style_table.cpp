@@ -41,10 +41,46 @@ std::vector<std::string> how_of(const StyleRow& row, const SheetVoice& voice) {
   const TrimEntry& entry = row.part->entry;
   if (!row.finish.empty()) how.push_back(finish_of_row(row, voice.words));
   if (!entry.note.empty()) how.push_back(voice.words.written(entry.note));
+  if (row.part->lay() == Lay::with) how.push_back(voice.words.say(Phrase::lay_with));
   if (entry.lay == Lay::across) how.push_back(voice.words.say(Phrase::lay_across));
   if (entry.lay == Lay::against) how.push_back(voice.words.say(Phrase::lay_against));
   if (!row.stance.empty()) how.push_back(row.stance);
   return how;
+}
+
+bool same_target(const Target& a, const Target& b) {
+  return a.median == b.median && a.visits == b.visits && a.newest == b.newest;
+}
+
+/// "left at 16 mm, 5 visits, last 24 Nov": what visits measured, for the places of a row. Nothing
+/// where it is just what the row leaves.
+std::string measured_of(const StyleRow& row, const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
+  struct Group {
+    const Target* target;
+    std::vector<Place> places;
+  };
+  std::vector<Group> groups;
+  for (const Place place : row.places) {
+    const Target* const target = find_target(input.plan.targets, place);
+    if (target == nullptr) continue;
+    if (row.left && row.left->low == target->median && row.left->high == target->median) continue;
+    const auto same = std::ranges::find_if(
+        groups, [&](const Group& group) { return same_target(*group.target, *target); });
+    Group& into = same != groups.end() ? *same : groups.emplace_back(Group{target, {}});
+    into.places.push_back(place);
+  }
+  std::vector<std::string> texts;
+  for (const Group& group : groups) {
+    std::string text = voice.words.say(Phrase::left_at,
+                                       {shown(group.target->median, voice), group.target->visits,
+                                        voice.locale.short_day(group.target->newest, input.today)});
+    if (group.places.size() < row.places.size()) {
+      text = grouped_text(group.places, voice) + " " + text;
+    }
+    texts.push_back(std::move(text));
+  }
+  return joined(texts, semicolon(voice.words));
 }
 
 /// The lines that a newer groomer needs for these places and their finish.
@@ -76,6 +112,10 @@ TableCell part_cell(const StyleRow& row, const SheetDesk& desk, WithHow with_how
   if (!row.instead.empty()) {
     cell.text.push_back({how.empty() ? "\u2007" : semicolon(voice.words)});
     cell.text.push_back({row.instead, Face::semibold});
+  }
+  if (const std::string measured = measured_of(row, desk); !measured.empty()) {
+    cell.text.push_back({cell.text.size() == 1 ? "\u2007" : semicolon(voice.words)});
+    cell.text.push_back({measured, Face::semibold});
   }
   if (with_how == WithHow::yes) {
     for (const Method line : how_lines(row)) {

@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "plan/clinical.h"
 #include "sheet/alerts.h"
+#include "sheet/last_time.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/who.h"
@@ -17,6 +18,21 @@ std::string quoted(const std::vector<std::string>& wishes, const SheetVoice& voi
     out.push_back(voice.words.say(Phrase::quoted, {capitalised(voice.words.written(wish))}));
   }
   return joined(out, " ");
+}
+
+/// The one answer to mats that fits this pet: skin that tears is a vet's; no blade under a mat
+/// where the coat may not come back, unless its owner agreed to it short, or where the pet's lines
+/// rule it out.
+Phrase mats_phrase(const SheetInput& input) {
+  const Pet& pet = input.pet;
+  if (input.plan.tearing_skin) return Phrase::if_mats_skin;
+  const bool agreed_short = std::ranges::any_of(pet.accepted, [](const Acceptance& one) {
+    return one.rule.value == RuleId::double_coat_short;
+  });
+  const std::vector<RuledOut> rules = ruled_out(pet);
+  const bool no_blade = ruling_out(rules, Clip{find_blade("10")}, {Region::back, Side::both});
+  const bool kept = *pet.coat == Coat::double_coat && !agreed_short;
+  return kept || no_blade ? Phrase::if_mats_double : Phrase::if_mats;
 }
 }  // namespace
 
@@ -42,10 +58,13 @@ std::vector<SheetRow> style_who(const SheetDesk& desk) {
   const auto& [input, voice] = desk;
   const Pet& pet = input.pet;
   std::vector<SheetRow> notes;
-  std::vector<std::string> health;
-  for (const auto& condition : pet.conditions)
-    health.push_back(condition_name(condition.value, voice.words));
-  std::string text = capitalised(joined(health, comma(voice.words)));
+  const auto known = [&](std::optional<SheetRow> row) {
+    if (row) notes.push_back(*std::move(row));
+  };
+  known(handling_row(desk, DryerLine::with_others));
+  known(look_again_row(desk, Numbers::yes));
+  known(last_time_row(desk));
+  std::string text = conditions_text(desk);
   if (!text.empty()) text += ". ";
   text += pet.health_notes.empty() ? "" : sentence(voice.words.written(pet.health_notes));
   if (!text.empty()) notes.push_back({voice.words.say(Phrase::who_health), {{text}}, pet.span});
@@ -86,11 +105,7 @@ std::vector<SheetRow> style_what_if(const SheetDesk& desk, WhatIf scope) {
     add(Phrase::if_breath_head, words.say(Phrase::if_breath));
   }
   const bool mats = pet.coat && *pet.coat != Coat::smooth && *pet.coat != Coat::hairless;
-  if (mats) {
-    std::string text = words.say(Phrase::if_mats);
-    if (*pet.coat == Coat::double_coat) text = words.say(Phrase::if_mats_double) + " " + text;
-    add(Phrase::if_mats_head, std::move(text));
-  }
+  if (mats) add(Phrase::if_mats_head, words.say(mats_phrase(input)));
   add(Phrase::if_wound_head, words.say(Phrase::if_wound));
   if (scope == WhatIf::general) {
     add(Phrase::if_nick_head, words.say(Phrase::if_nick));

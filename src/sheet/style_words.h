@@ -11,7 +11,8 @@ namespace furnish {
 /// Who it is, in two lines: "Spitz cross, orange sable · double coat" and "male, neutered · 5 years
 /// · 4.6 kg · Natural tidy".
 std::vector<std::vector<TextSpan>> style_facts(const SheetDesk&);
-/// Health and the owner's wishes, in the owner's words.
+/// How it is handled, what is to be looked at again, the last visit, health, and the owner's
+/// wishes, in the owner's words.
 std::vector<SheetRow> style_who(const SheetDesk&);
 /// What to do when it does not go as planned, and whom to ask. `own`: only what this pet, its coat
 /// and its plan give reason for; `general` adds what holds for every dog.

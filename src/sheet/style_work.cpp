@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "sheet/last_time.h"
 #include "sheet/mix_text.h"
 #include "sheet/own_words.h"
 #include "sheet/shown.h"
@@ -77,15 +78,19 @@ std::vector<TextSpan> step_text(const WorkStep& step, const SheetDesk& desk) {
   std::string text = step.task == Task::nails
                          ? finish_text(FinishPart::nails, step.words, voice.words)
                          : voice.words.written(step.words);
+  if (step.task == Task::dry) text = drying_text(desk);
   if (step.task == Task::look_over) text = voice.words.say(Phrase::look_over_how);
   if (step.time) text += (text.empty() ? "" : comma(voice.words)) + shown(*step.time, voice);
   if (text.empty()) return {};
   return {{text}};
 }
 
-void add_how(std::vector<TextSpan>& line, const WorkStep& step, const Words& words) {
+void add_how(std::vector<TextSpan>& line, const WorkStep& step, const SheetDesk& desk) {
+  const auto& coat = desk.input.pet.coat;
+  const bool bare = coat && (*coat == Coat::smooth || *coat == Coat::hairless);
   for (const Method how : step.how) {
-    line.push_back({(line.empty() ? "" : ". ") + capitalised(how_text(how, words))});
+    if (bare && how == Method::before_bath) continue;  // nothing to comb layer by layer
+    line.push_back({(line.empty() ? "" : ". ") + capitalised(how_text(how, desk.voice.words))});
   }
 }
 }  // namespace
@@ -100,19 +105,19 @@ std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
     const WorkStep& step = order[i];
     if (step.before_bath && step.tool) {
       // Which part it is, the table says; here only that it comes before the water.
-      SheetRow cut{capitalised(tool_text(*step.tool, voice)), {}, input.pet.span};
+      SheetRow cut{
+          voice.words.say(Phrase::clip_unwashed), {{tool_text(*step.tool, voice)}}, input.pet.span};
       while (i + 1 < order.size() && order[i + 1].before_bath && order[i + 1].tool) {
         const WorkStep& more = order[++i];
         if (more.tool == order[i - 1].tool) continue;
-        cut.text.push_back(
-            {(cut.text.empty() ? "" : semicolon(voice.words)) + tool_text(*more.tool, voice)});
+        cut.text.push_back({semicolon(voice.words) + tool_text(*more.tool, voice)});
       }
       notes.push_back(std::move(cut));
       continue;
     }
     if (step.stage > Stage::brush_out) break;
     SheetRow note{voice.words.say(task_phrase(step.task)), step_text(step, desk), input.pet.span};
-    if (with_how == WithHow::yes) add_how(note.text, step, voice.words);
+    if (with_how == WithHow::yes) add_how(note.text, step, desk);
     while (i + 1 < order.size() && goes_on(order[i], order[i + 1])) {
       const WorkStep& more = order[++i];
       std::vector<TextSpan> text = step_text(more, desk);
@@ -121,7 +126,7 @@ std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
       note.text.push_back(
           {(note.text.empty() ? "" : semicolon(voice.words)) + name + (text.empty() ? "" : " ")});
       std::ranges::move(text, std::back_inserter(note.text));
-      if (with_how == WithHow::yes) add_how(note.text, more, voice.words);
+      if (with_how == WithHow::yes) add_how(note.text, more, desk);
     }
     if (in_tub(step.stage) && std::exchange(diluted, false)) {
       note.text.push_back({". " + voice.words.say(Phrase::mixed_on) + " ____________"});

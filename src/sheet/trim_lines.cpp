@@ -57,6 +57,9 @@ std::string tool_text(const Tool& tool, const SheetVoice& voice) {
 std::string work_text(const TrimEntry& entry, const SheetVoice& voice) {
   std::string out = tool_text(entry.tool, voice);
   if (entry.leave) out += comma(voice.words) + shown(*entry.leave, voice);
+  if (entry.lay_given && entry.lay == Lay::with) {
+    out += comma(voice.words) + voice.words.say(Phrase::lay_with);
+  }
   if (entry.lay == Lay::across) out += comma(voice.words) + voice.words.say(Phrase::lay_across);
   if (entry.lay == Lay::against) out += comma(voice.words) + voice.words.say(Phrase::lay_against);
   return out;

@@ -91,6 +91,11 @@ Owner read_owner(Fields& fields) {
   out.address = fields.word_list("address");
   out.language = read_language(fields, "language");
   out.collects = fields.word_list("collects");
+  if (auto vet = fields.table("vet")) {
+    out.vet.name = vet->words("name");
+    out.vet.phone = vet->words("phone");
+    vet->finish();
+  }
   fields.finish();
   return out;
 }

@@ -38,6 +38,10 @@ std::string owner(const Owner& from) {
   out.words("address", from.address);
   out.words("language", from.language);
   out.words("collects", from.collects);
+  std::vector<std::string> vet;
+  if (!from.vet.name.empty()) vet.push_back("name = " + quoted(from.vet.name));
+  if (!from.vet.phone.empty()) vet.push_back("phone = " + quoted(from.vet.phone));
+  if (!vet.empty()) out.add("vet", "{ " + joined(vet, ", ") + " }");
   return out.text();
 }
 

@@ -105,7 +105,7 @@ TEST_CASE("every value that the card promises is in its rows", "[card]") {
   CHECK(row("Not wanted") == "Rounded ears, scent");
   CHECK(row("Collects") == "Priya or Tom. Came with red collar and towel.\n____ Collects at");
   // It was never here, so it is due now, and the next day is still to be agreed.
-  CHECK(row("Due again") == "____ Due again");
+  CHECK(row("Due again") == "First visit: due now\n____ Due again");
 }
 
 TEST_CASE("every row is on the page, in order, on every paper", "[card]") {
@@ -239,7 +239,7 @@ TEST_CASE("what is not known waits for a hand", "[card]") {
   const test::Kennel kennel = table.kennel();
   CHECK(row_of(table, kennel, "Trim") == "____ Ask, and write it here:");
   CHECK(row_of(table, kennel, "Collects") == "____ Collects at");
-  CHECK(row_of(table, kennel, "Due again") == "____ Due again");
+  CHECK(row_of(table, kennel, "Due again") == "First visit: due now\n____ Due again");
   CHECK(row_of(table, kennel, "Weight") == "____ Weight");
   for (const char* none : {"Handle", "Bath", "Dry", "Finish", "Not wanted", "Accepted", "Owner",
                            "Growth", "Drawer", "Today"}) {

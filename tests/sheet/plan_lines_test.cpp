@@ -19,7 +19,7 @@ TEST_CASE("what is not in the drawer has its substitute beside it", "[card]") {
   // #5F leaves 1/4 in, #4F 3/8 in (the trade's charts; TRADE, blades): 3.2 mm longer.
   Desk table = desk("[pet]\nname = \"Rex\"\n[trim]\nback = { blade = \"5F\" }\n",
                     kit("\"30\", \"10\", \"4F\""));
-  CHECK(row_of(table, table.kennel(), "Drawer") == "Back: no #5F, use #4F (3.2\u202Fmm longer)");
+  CHECK(row_of(table, table.kennel(), "Drawer") == "Back: #4F instead of #5F (3.2\u202Fmm longer)");
 }
 
 TEST_CASE("a shorter substitute and one of the same length say so", "[card]") {
@@ -31,7 +31,7 @@ TEST_CASE("a shorter substitute and one of the same length say so", "[card]") {
       desk("[pet]\nname = \"Rex\"\n[trim]\ntail = { shears = \"curved\", leave = \"30 mm\" }\n",
            "[salon]\nname = \"S\"\n[kit]\nblades = []\nshears = [\"straight\"]\n");
   CHECK(row_of(other, other.kennel(), "Drawer") ==
-        "Tail: no curved shears, use straight shears (same length)");
+        "Tail: straight shears instead of curved shears (same length)");
 }
 
 TEST_CASE("where nothing near is safe the card says so, once an entry", "[card]") {
@@ -105,22 +105,31 @@ TEST_CASE("due days: to come, today, overdue, another year", "[card]") {
          {std::string("visits/rex/") + visit + ".toml", std::string("date = ") + visit + "\n"}});
     return row_of(table, table.kennel("rex", parse_date(today).value()), "Due again");
   };
-  CHECK(due("2026-11-03", "2026-11-24") == "Tuesday, 1 December");
+  CHECK(due("2026-11-03", "2026-11-24") == "Tuesday, 1 December (every 4\u00A0weeks)");
   // On the day itself the next one is still to be agreed.
   CHECK(due("2026-10-27", "2026-11-24") == "____ Due again");
-  CHECK(due("2026-10-20", "2026-11-24") == "Tuesday, 17 November, 7 days overdue");
-  CHECK(due("2026-12-20", "2026-12-24") == "Sunday, 17 January 2027");
+  CHECK(due("2026-10-20", "2026-11-24") ==
+        "Tuesday, 17 November (every 4\u00A0weeks), 7 days overdue");
+  CHECK(due("2026-12-20", "2026-12-24") == "Sunday, 17 January 2027 (every 4\u00A0weeks)");
 }
 
-TEST_CASE("the foot says the salon, the day and the minutes", "[card]") {
+TEST_CASE("the foot says the salon, the day and the time", "[card]") {
   Desk table(test::sample("lantern-street"));
-  const test::Kennel kennel = table.kennel("juniper");
-  REQUIRE(kennel.plan.duration);
-  const auto sheet = table.card(kennel);
+  const test::Kennel short_visit = table.kennel("otter"), long_visit = table.kennel("bjarne");
+  REQUIRE(short_visit.plan.duration);
+  REQUIRE(short_visit.plan.duration->expected <= std::chrono::minutes(90));
+  const auto sheet = table.card(short_visit);
   REQUIRE(sheet);
-  CHECK(test::says(sheet->page.frame, "Lantern Street Dogs 24 November 2026 · about " +
-                                          std::to_string(kennel.plan.duration->expected.count()) +
-                                          " min"));
+  CHECK(test::says(sheet->page.frame,
+                   "Lantern Street Dogs 24 November 2026 · about " +
+                       std::to_string(short_visit.plan.duration->expected.count()) + " min"));
+  // 200 minutes, the median of his visits.
+  REQUIRE(long_visit.plan.duration);
+  REQUIRE(long_visit.plan.duration->expected == std::chrono::minutes(200));
+  const auto other = table.card(long_visit);
+  REQUIRE(other);
+  CHECK(test::says(other->page.frame, "about 3½\u00A0h"));
+  CHECK_FALSE(test::says(other->page.frame, "200"));
 }
 
 TEST_CASE("a booking of the day heads the rows and gives the time to collect", "[card]") {

@@ -168,9 +168,10 @@ Pet PetMaker::pet() {
   Pet out;
   out.key = "rex";
   out.name = {words(), {}};
-  for (auto* text : {&out.breed, &out.colour, &out.sex, &out.health_notes, &out.owner.name,
-                     &out.owner.phone, &out.owner.email, &out.handling.hold, &out.handling.lift,
-                     &out.handling.dryer, &out.handling.stop}) {
+  for (auto* text :
+       {&out.breed, &out.colour, &out.sex, &out.health_notes, &out.owner.name, &out.owner.phone,
+        &out.owner.email, &out.owner.vet.name, &out.owner.vet.phone, &out.handling.hold,
+        &out.handling.lift, &out.handling.dryer, &out.handling.stop}) {
     *text = words_or_none();
   }
   if (maybe()) out.photo = "photos/x \"y\".jpg";

@@ -27,7 +27,8 @@ bool same(const Handling& a, const Handling& b) {
 
 bool same(const Owner& a, const Owner& b) {
   return a.name == b.name && a.phone == b.phone && a.email == b.email && a.language == b.language &&
-         a.address == b.address && a.collects == b.collects;
+         a.address == b.address && a.collects == b.collects && a.vet.name == b.vet.name &&
+         a.vet.phone == b.vet.phone;
 }
 
 bool same(const Build& a, const Build& b) {
