@@ -153,6 +153,28 @@ TEST_CASE("the vet's number is on a card only where the salon asks for numbers",
   CHECK(row_of(quiet, quiet.kennel(), "Vet") == "");
 }
 
+TEST_CASE("what visits measured stands beside what a tool leaves", "[style]") {
+  const auto visit = [](const char* day, int mm) {
+    return std::string("date = ") + day + "\n[went_out]\nback = { length = \"" +
+           std::to_string(mm) + " mm\" }\n";
+  };
+  Held files{{"pets/rex.toml",
+              "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nback = { comb = \"1/2 in\", over = "
+              "\"30\", lay = \"with\" }\n"},
+             {"visits/rex/2026-09-29.toml", visit("2026-09-29", 15)}};
+  Desk once(files);
+  const auto first = once.style(once.kennel());
+  REQUIRE(first);
+  CHECK_FALSE(test::says(first->page.frame, "left at"));
+  // The direction of the cut, where the file gives it.
+  CHECK(test::says(first->page.frame, "with the lay"));
+  files["visits/rex/2026-11-03.toml"] = visit("2026-11-03", 17);
+  Desk twice(files);
+  const auto second = twice.style(twice.kennel());
+  REQUIRE(second);
+  CHECK(test::says(second->page.frame, "left at 16\u202Fmm, 2 visits, last 3 Nov"));
+}
+
 TEST_CASE("one answer to mats that fits the pet", "[style]") {
   const auto coat = [](const std::string& name, const std::string& more = {}) {
     return what_if_of("[pet]\nname = \"Rex\"\ncoat = \"" + name + "\"\n" + more);

@@ -1,5 +1,6 @@
 #include <catch2/catch.hpp>
 
+#include "model/for_everyone.h"
 #include "spec/said.h"
 
 namespace furnish::test {
@@ -158,6 +159,23 @@ TEST_CASE("every key of a pet comes out as it was written", "[pet]") {
   REQUIRE(pet->preferences.keep_under.size() == 1);
   CHECK(pet->preferences.keep_under[0].place == Place{Region::ears, Side::both});
   CHECK(pet->preferences.keep_under[0].length == 40_mm);
+}
+
+TEST_CASE("an owner's vet has a name and a number, and nothing else", "[pet]") {
+  const auto owner = [](const std::string& vet) {
+    return "[pet]\nname = \"Rex\"\n[owner]\nvet = " + vet + "\n";
+  };
+  Desk desk;
+  const auto pet = desk.pet(owner("{ name = \"Dr. Quill\", phone = \"555 0199\" }"));
+  INFO(desk.said());
+  REQUIRE(pet);
+  CHECK(pet->owner.vet.name == "Dr. Quill");
+  CHECK(pet->owner.vet.phone == "555 0199");
+  CHECK(for_everyone(*pet).owner.vet.name.empty());
+  CHECK(for_everyone(*pet).owner.vet.phone.empty());
+  CHECK_FALSE(desk.pet(owner("\"Dr. Quill\"")));
+  CHECK_FALSE(desk.pet(owner("{ name = \"Dr. Quill\", fone = \"555 0199\" }")));
+  CHECK_FALSE(desk.pet(owner("{ phone = 5550199 }")));
 }
 
 TEST_CASE("alerts keep their order, their audience and every place to avoid", "[pet]") {
