@@ -134,14 +134,20 @@ class TodayMaker {
     }
   }
 
-  /// What of a part went as planned; empty if the visit did something else to all of it.
+  /// What of a part went as planned; empty if the visit did something else to all of it, or no tool
+  /// may touch it.
   std::optional<Place> as_planned(Place place) const {
-    if (visit() == nullptr) return place;
     bool left = place.side != Side::right, right = place.side != Side::left;
-    for (const PlacedEntry& rule : visit()->done) {
-      if (!meets(rule.place, place)) continue;
-      left = left && rule.place.side == Side::right;
-      right = right && rule.place.side == Side::left;
+    const auto leave_out = [&](Place other) {
+      if (!meets(other, place)) return;
+      left = left && other.side == Side::right;
+      right = right && other.side == Side::left;
+    };
+    if (visit() != nullptr) {
+      for (const PlacedEntry& rule : visit()->done) leave_out(rule.place);
+    }
+    for (const Alert& alert : pet_.alerts) {
+      for (const Located<Place>& avoid : alert.avoid) leave_out(avoid.value);
     }
     if (left && right) return Place{place.region, Side::both};
     if (left || right) return Place{place.region, left ? Side::left : Side::right};
