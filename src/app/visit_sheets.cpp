@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <cstdint>
+
 #include "app/photos.h"
 #include "app/sheet_maker.h"
 #include "base/text.h"
@@ -17,13 +19,33 @@ namespace {
 /// A reminder so many days before the visit.
 constexpr int alarm_days = 3;
 
-CalendarEvent event_of(const SheetDesk& desk) {
+/// What tells one salon's entries from another's in an owner's calendar: FNV-1a of its name, 32
+/// bits (constants from the algorithm's published description). A salon that takes another name has
+/// other entries.
+std::uint32_t mark_of(const Salon& salon) {
+  std::uint32_t out = 2166136261U;
+  for (const char c : salon.name) {
+    out ^= static_cast<unsigned char>(c);
+    out *= 16777619U;
+  }
+  return out;
+}
+
+/// `printed`: the day on which the page is made, which may be after the visit's.
+CalendarEvent event_of(const SheetDesk& desk, Date printed) {
   const SheetInput& input = desk.input;
+  const NextVisit& next = *input.plan.next_visit;
   CalendarEvent event;
-  event.day = input.plan.next_visit->date;
-  // By the visit that agreed on it: a date that is moved replaces the old one.
-  event.uid = fmt::format("{}-after-{}@furnish", input.pet.key, to_iso(input.today));
-  event.stamp = input.today;
+  event.day = next.date;
+  event.at = next.at;
+  // By the visit that comes before it, whether that is on file yet or not: a date that is moved
+  // replaces the old one.
+  event.uid = fmt::format("{}-after-{}-{:08x}@furnish", input.pet.key, to_iso(input.today),
+                          mark_of(input.salon));
+  // What an earlier page said is not on record, so a later print counts as a later version: of two
+  // prints of one day neither is the newer.
+  event.stamp = printed;
+  event.sequence = static_cast<int>((printed - input.today).count());
   event.summary = visit_summary(desk);
   event.description = visit_description(desk);
   event.location = joined(input.salon.address, ", ");
@@ -114,8 +136,14 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
                                       : one.visits.size();
   const std::span history = std::span(one.visits).first(count);
   DiagnosticSink unheard;  // the plan before the visit has said it already
-  const Plan plan =
+  Plan plan =
       plan_after_today(salon, one.pet, history, one.folder->bookings(one.pet, day), day, unheard);
+  // Of the last visit, printed days later: when the pet comes again is asked as of the day of
+  // print, as the card of that day asks it, for a booking may have passed since.
+  const bool last = visit != nullptr && visit == chosen_visit(one, {});
+  if (last && day < one.today && one.plan.next_visit && one.plan.next_visit->date > one.today) {
+    plan.next_visit = one.plan.next_visit;
+  }
   SheetInput input{order.kind, salon, one.pet, plan, std::nullopt, day, order.paper};
   for (const Visit& before : history) {
     if (before.date.value <= day) input.latest = &before;
@@ -125,7 +153,7 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
   CareInput care{at_home, visit, {}};
   std::vector<SideFile> beside;
   if (at_home.visit) {
-    const CalendarEvent event = event_of(desk);
+    const CalendarEvent event = event_of(desk, one.today);
     care.event_code = short_icalendar(event);
     beside.push_back({"ics", icalendar(event)});
   }

@@ -22,22 +22,42 @@ std::string property(std::string_view name, std::string_view text) {
                       : calendar_line(fmt::format("{}:{}", name, calendar_text(text)));
 }
 
+std::string start(const CalendarEvent& one) {
+  if (one.at) {
+    const auto minutes = one.at->count();
+    return calendar_line(
+        fmt::format("DTSTART:{}T{:02}{:02}00", basic(one.day), minutes / 60, minutes % 60));
+  }
+  return calendar_line(fmt::format("DTSTART;VALUE=DATE:{}", basic(one.day))) +
+         calendar_line(fmt::format("DTEND;VALUE=DATE:{}", basic(one.day + std::chrono::days(1))));
+}
+
+/// From the start of the event back to nine o'clock, so many days before: a day begins at midnight,
+/// when nobody wants to be woken.
+std::string alarm_trigger(const CalendarEvent& one) {
+  constexpr std::chrono::minutes nine = std::chrono::hours(9);
+  constexpr int day = 24 * 60;
+  const auto before =
+      *one.alarm_days * day + static_cast<int>((one.at.value_or(TimeOfDay{}) - nine).count());
+  const int minutes = before < 0 ? -before : before;
+  return fmt::format("TRIGGER:{}P{}DT{}H{}M", before < 0 ? "" : "-", minutes / day,
+                     minutes % day / 60, minutes % 60);
+}
+
 std::string event(const CalendarEvent& one, bool whole) {
   std::string out =
       calendar_line("BEGIN:VCALENDAR") + calendar_line("VERSION:2.0") +
       calendar_line("PRODID:-//furnish//furnish//EN") + calendar_line("BEGIN:VEVENT") +
       property("UID", one.uid) +
       calendar_line(fmt::format("DTSTAMP:{}T000000Z", basic(one.stamp))) +
-      calendar_line(fmt::format("DTSTART;VALUE=DATE:{}", basic(one.day))) +
-      calendar_line(fmt::format("DTEND;VALUE=DATE:{}", basic(one.day + std::chrono::days(1)))) +
-      property("SUMMARY", one.summary) + property("LOCATION", one.location);
+      (one.sequence > 0 ? calendar_line(fmt::format("SEQUENCE:{}", one.sequence)) : "") +
+      start(one) + property("SUMMARY", one.summary) + property("LOCATION", one.location);
   if (whole) {
     out += property("DESCRIPTION", one.description);
     out += calendar_line("TRANSP:TRANSPARENT");
     if (one.alarm_days) {
       out += calendar_line("BEGIN:VALARM") + calendar_line("ACTION:DISPLAY") +
-             property("DESCRIPTION", one.summary) +
-             calendar_line(fmt::format("TRIGGER:-P{}D", *one.alarm_days)) +
+             property("DESCRIPTION", one.summary) + calendar_line(alarm_trigger(one)) +
              calendar_line("END:VALARM");
     }
   }

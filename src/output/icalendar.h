@@ -9,18 +9,21 @@
 
 namespace furnish {
 
-/// One all-day event of a calendar (RFC 5545).
+/// One event of a calendar (RFC 5545): at an hour of the place where it is read, else all day.
 struct CalendarEvent {
   std::string uid;  ///< the same for the same appointment, so that a calendar replaces it
   Date day;
-  Date stamp;           ///< when it was made, taken at midnight UTC
+  std::optional<TimeOfDay> at{};  ///< the hour, if it is known: without a zone ("floating")
+  Date stamp;                     ///< when it was made, taken at midnight UTC
+  int sequence = 0;               ///< not less in a later version of the same event
   std::string summary;  ///< any text: commas, semicolons, backslashes and line ends are escaped
   std::string description, location;  ///< left out where empty
-  std::optional<int> alarm_days;      ///< so many days before, a reminder; none if empty
+  std::optional<int> alarm_days;      ///< so many days before at 9:00, a reminder; none if empty
 };
 
 /// A whole calendar with one event: lines end CRLF and are folded at 75 octets, never inside a
 /// character (RFC 5545, 3.1); the end of an all-day event is the day after (3.6.1).
+/// An event at an hour has no end: nobody knows how long the visit takes.
 std::string icalendar(const CalendarEvent&);
 /// The same in as few bytes as a phone's reader takes from a code: no description, no alarm.
 std::string short_icalendar(const CalendarEvent&);

@@ -177,9 +177,7 @@ class Planner {
   }
 
   bool bathed() const {
-    if (latest_ != nullptr && latest_->date.value == today_ && !latest_->products.empty()) {
-      return true;
-    }
+    if (latest_ != nullptr && latest_->date.value == today_) return was_bathed(*latest_);
     return !pet_.bath.none;
   }
 
@@ -190,6 +188,11 @@ class Planner {
   Date today_, last_{};
 };
 }  // namespace
+
+bool was_bathed(const Visit& visit) {
+  return std::ranges::any_of(
+      visit.products, [](const ProductUse& use) { return use.product.kind != ProductKind::spray; });
+}
 
 HowOften how_often(const BrushZone& zone, Date day) {
   return zone.from && day >= *zone.from ? zone.then : zone.now;

@@ -47,7 +47,8 @@ struct HomeCare {
   std::vector<CareDay> days;     ///< every day after today up to the visit, at most `most_days`
   std::optional<Date> nails, tidy, visit;
   std::optional<HomeBathPlan> bath;
-  bool bathed = false;  ///< today, or planned so: the back is watched for a week
+  bool bathed = false;  ///< at today's visit if one is on file, else by the plan: the back is
+                        ///< watched for a week
   bool heat = false;    ///< must_not_overheat()
 };
 
@@ -63,6 +64,8 @@ inline constexpr int most_care_days = 26 * 7;
 /// today, or null.
 HomeCare home_care(const Salon&, const Pet&, const Plan&, const Visit* latest, Date today);
 
+/// True if a visit used what needs water: its file has no other word of a bath.
+bool was_bathed(const Visit&);
 /// How often a zone is brushed on a day.
 HowOften how_often(const BrushZone&, Date);
 /// True if a day that is `after` days from the start is one of brushing.

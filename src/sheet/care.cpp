@@ -32,7 +32,7 @@ class CareMaker {
       blocks.push_back(std::make_shared<Rule>(rule_name));
     }
     blocks.push_back(gap(roomy ? 1 : 0.5));
-    put(blocks, section(words_.say(Phrase::care_head_today), today()), roomy);
+    put(blocks, section(words_.say(head_today()), today()), roomy);
     put(blocks, section(home_title(), at_home()), roomy);
     if (auto days = strip()) {
       blocks.push_back(std::move(days));
@@ -70,6 +70,11 @@ class CareMaker {
     if (!input.salon.name.empty()) facts.push_back({{input.salon.name, Face::semibold}});
     facts.push_back({{locale_.long_date(input.today)}});
     return sheet_head(input.pet, std::move(facts), 6_mm);
+  }
+
+  /// What nobody has recorded yet is only planned.
+  Phrase head_today() const {
+    return desk_.care.visit != nullptr ? Phrase::care_head_today : Phrase::care_head_planned;
   }
 
   BlockPtr section(const std::string& title, BlockPtr content) const {
@@ -139,7 +144,8 @@ class CareMaker {
     for (const CareSign& sign : care_watch(desk_)) {
       signs.push_back(passage({{sign.sign + " ", Face::semibold}, {sign.action}}, sign.apart));
     }
-    return list(signs);
+    return column({list(signs), std::make_shared<Gap>(0.3, 0.2, 0),
+                   std::make_shared<BlankLine>(words_.say(Phrase::care_write_vet))});
   }
 
   BlockPtr come_back() const {
@@ -150,6 +156,9 @@ class CareMaker {
           paragraph({{capitalised(locale_.day_and_month(*visit, desk_.input.today)) + ".",
                       Face::bold, Role::heading},
                      {" " + care_reason(desk_)}}));
+      if (const std::string advice = care_advice(desk_); !advice.empty()) {
+        parts.push_back(paragraph(advice));
+      }
     } else {
       parts.push_back(paragraph(words_.say(Phrase::care_no_date)));
       parts.push_back(std::make_shared<BlankLine>(words_.say(Phrase::care_write_date)));
@@ -181,6 +190,7 @@ std::optional<Sheet> make_care_sheet(const SheetDesk& sheet_desk, const CareInpu
   OtherLanguages others;
   SheetVoice voice = sheet_desk.voice;
   voice.others = &others;
+  voice.reader = sheet_desk.input.kind.reader;
   const CareDesk desk{{sheet_desk.input, voice}, care};
   const SheetInput& input = desk.input;
   std::optional<QrCode> code;

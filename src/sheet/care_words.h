@@ -18,7 +18,12 @@ struct CareDesk : SheetDesk {
 /// The pet's alerts, gravest first.
 std::vector<AlertEntry> care_alerts(const CareDesk&);
 
-/// What was done, three to five points in an owner's words.
+/// Three to five points are read (a hospital's plain-language checklist).
+inline constexpr std::size_t most_points = 5;
+/// So many names an owner still reads; more of them are "most of the coat", or "all the rest".
+inline constexpr std::size_t most_names = 4;
+
+/// What was done as the visit has it, else what is planned; up to five points in an owner's words.
 std::vector<OwnLine> care_today(const CareDesk&);
 
 /// Rows of "at home": what, and what to do about it.
@@ -34,6 +39,8 @@ std::vector<CareSign> care_watch(const CareDesk&);
 
 /// Why the pet is due on that day; empty if there is no day.
 std::string care_reason(const SheetDesk&);
+/// What the coat passes before that day, and what to do about it; empty if nothing.
+std::string care_advice(const SheetDesk&);
 /// Phone, email and address of the salon, in that order; what is not known is left out.
 std::vector<std::string> care_contact(const Salon&);
 }  // namespace furnish

@@ -50,8 +50,9 @@ std::string term(const Words& words, Key key, const std::vector<WordArgument>& a
   return words.term("figure", key_of(key), arguments);
 }
 
-std::string spot_text(const FigureSpot& spot, const Words& words) {
-  const std::string place = place_name(spot.place, words);
+std::string spot_text(const FigureSpot& spot, const SheetVoice& voice) {
+  const Words& words = voice.words;
+  const std::string place = place_name(spot.place, words, voice.reader);
   switch (spot.kind) {
     case SpotKind::avoid:
       return term(words, FigureWord::no_tool, {place});
@@ -85,7 +86,7 @@ std::string figure_text(const FigureInput& input, const std::string& lead,
   for (const RegionInfo& region : regions()) {
     const auto i = static_cast<std::size_t>(region.region);
     if (!input.left[i]) continue;
-    const std::string place = place_name({region.region, Side::both}, words);
+    const std::string place = place_name({region.region, Side::both}, words, voice.reader);
     const std::string length = shown(*input.left[i], voice);
     left.push_back(input.tools[i] ? term(words, FigureWord::part_tool,
                                          {place, length, term(words, *input.tools[i])})
@@ -94,7 +95,7 @@ std::string figure_text(const FigureInput& input, const std::string& lead,
   std::string out = joined(parts, comma(words)) + ". ";
   out += term(words, FigureWord::coat_left,
               {left.empty() ? term(words, FigureWord::natural) : joined(left, semicolon(words))});
-  for (const FigureSpot& spot : input.spots) out += " " + spot_text(spot, words) + ".";
+  for (const FigureSpot& spot : input.spots) out += " " + spot_text(spot, voice) + ".";
   return out;
 }
 }  // namespace furnish

@@ -329,7 +329,8 @@ std::optional<Sheet> make_note(const SheetDesk& sheet_desk, const NoteInput& not
                                DiagnosticSink& sink) {
   OtherLanguages others;
   SheetVoice voice = sheet_desk.voice;
-  if (sheet_desk.input.kind.reader == Audience::everyone) voice.others = &others;
+  voice.reader = sheet_desk.input.kind.reader;
+  if (voice.reader == Audience::everyone) voice.others = &others;
   const NoteDesk desk{{sheet_desk.input, voice}, note};
   const NoteMaker maker(desk);
   PageRequest request = page_request(desk.input);

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "sheet/note_words.h"
+#include "sheet/owner_work.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -106,7 +107,7 @@ class RowMaker {
       const std::string meaning = mat_grade_text(grade, desk_.voice.words);
       const std::string head =
           desk_.staff() ? say(Phrase::note_mats_grade, {grade}) : say(Phrase::note_mats);
-      out.add_readable(head, say(Phrase::note_mats_at, {capitalised(places(where)), meaning}));
+      out.add_readable(head, say(Phrase::note_mats_at, {places(where), meaning}));
     }
     return out.take();
   }
@@ -179,7 +180,9 @@ class RowMaker {
       out.push_back({"."});
       if (!entry.note.empty()) out.push_back({" " + sentence(own(entry.note))});
     } else {
-      out.push_back({": " + say(Phrase::note_otherwise) + "."});
+      const PlacedEntry done{where.front(), entry};
+      const std::string work = owner_work(entry.tool, left_there(done, desk_.input), desk_.voice);
+      out.push_back({": " + work + "."});
     }
     if (entry.why.empty()) return {std::move(out)};
     OwnLine why = own_line({}, entry.why, desk_.voice);
@@ -189,7 +192,8 @@ class RowMaker {
 
   std::string name_of(const TrimEntry& entry, const std::vector<Place>& where) const {
     const auto group = parse_group(entry.written);
-    return group && where.size() > 1 ? group_name(*group, desk_.voice.words) : places(where);
+    return group && where.size() > 1 ? group_name(*group, desk_.voice.words, desk_.voice.reader)
+                                     : places(where);
   }
 
   std::vector<TrimPart> planned_at(const std::vector<Place>& where) const {

@@ -77,7 +77,7 @@ ApartText stand_apart(const std::vector<std::string>& sentences, const std::stri
 OwnWords finish_words(const FinishLine& line, const SheetVoice& voice) {
   const FinishInfo* const known = find_finish(line.part, line.words.value);
   if (known != nullptr && known->words == line.words.value) {
-    return {finish_text(line.part, line.words.value, voice.words)};
+    return {finish_text(line.part, line.words.value, voice.words, voice.reader)};
   }
   return own_words(line.words, voice);
 }

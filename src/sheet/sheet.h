@@ -7,6 +7,7 @@
 #include "base/date.h"
 #include "base/diagnostic.h"
 #include "base/paper.h"
+#include "model/audience.h"
 #include "model/pet.h"
 #include "model/salon.h"
 #include "model/visit.h"
@@ -48,6 +49,8 @@ struct SheetVoice {
   const Words* salon_words = nullptr;
   /// Of an owner's page: gathers what stands there in another language. Null: nothing is marked.
   OtherLanguages* others = nullptr;
+  /// Whose words places and finishes are called by.
+  Audience reader = Audience::staff;
 };
 
 /// What a sheet is written from.

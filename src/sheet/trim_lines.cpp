@@ -67,7 +67,7 @@ std::string work_text(const TrimEntry& entry, const SheetVoice& voice) {
 
 std::string places_text(const std::vector<Place>& places, const SheetVoice& voice) {
   std::vector<std::string> names;
-  for (const Place place : places) names.push_back(place_name(place, voice.words));
+  for (const Place place : places) names.push_back(place_name(place, voice.words, voice.reader));
   return voice.locale.list(names);
 }
 
@@ -83,10 +83,12 @@ std::vector<std::string> grouped_names(std::vector<Place> places, const SheetVoi
       return std::ranges::find(places, Place{region, Side::both}) != places.end();
     });
     if (!whole) continue;
-    named.push_back({{group.members.front(), Side::both}, group_name(group.group, voice.words)});
+    named.push_back(
+        {{group.members.front(), Side::both}, group_name(group.group, voice.words, voice.reader)});
     std::erase_if(places, [&](Place place) { return in_group(place.region, group.group); });
   }
-  for (const Place place : places) named.push_back({place, place_name(place, voice.words)});
+  for (const Place place : places)
+    named.push_back({place, place_name(place, voice.words, voice.reader)});
   std::ranges::sort(named, {}, &Named::first);
   std::vector<std::string> names;
   for (Named& one : named) names.push_back(std::move(one.name));
@@ -101,7 +103,7 @@ void name_line(TrimLine& line, const SheetVoice& voice) {
   std::vector<Place> places;
   for (const TrimPart* part : line.parts) places.push_back(part->place);
   const auto group = written_group(line.parts);
-  line.places = group ? group_name(*group, voice.words) : grouped_text(places, voice);
+  line.places = group ? group_name(*group, voice.words, voice.reader) : grouped_text(places, voice);
   line.work = work_text(line.parts.front()->entry, voice);
   line.note = voice.words.written(line.parts.front()->entry.note);
 }
