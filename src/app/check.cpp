@@ -64,12 +64,16 @@ class Checker {
     }
     keys_.clear();
     expected_.clear();
-    for (const PetPath& path : all_pets(files, root)) {
+    bool listed = true;
+    for (const PetPath& path : all_pets(shop_.context(), root, listed)) {
       keys_.push_back(fs::path(path.file).stem().string());
       pet(path);
     }
-    for (const std::string& name : files.toml_files(path_in(root, "days"))) {
-      count([&] { return day(root, name); });
+    if (!listed) ++bad_;
+    if (const auto* const days = shop_.folder(root).day_files()) {
+      for (const std::string& name : *days) count([&] { return day(root, name); });
+    } else {
+      ++bad_;
     }
     if (good_ + bad_ == before) {
       shop_.sink()
@@ -102,13 +106,15 @@ class Checker {
     });
     if (!read) return;
     std::vector<Visit> visits;
-    for (const std::string& file : folder.visit_files(*read)) {
+    bool listed = true;
+    for (const std::string& file : folder.visit_files(*read, listed, shop_.sink())) {
       count([&] {
         auto visit = folder.visit(file, *read, shop_.sink());
         if (visit) visits.push_back(std::move(*visit));
         return visit.has_value();
       });
     }
+    if (!listed) ++bad_;
     const Plan plan = make_plan(folder.salon(), *read, visits,
                                 folder.bookings(*read, shop_.today()), shop_.today(), shop_.sink());
     if (const auto words = shop_.voices().plain(folder)) {

@@ -18,6 +18,8 @@ class Console {
   /// A line of the result; dropped where the sheet itself is the output.
   void say(std::string_view line) const;
   bool any_warning() const;
+  /// False, with the reason told, if the standard output did not take all that was said.
+  bool delivered() const;
 
  private:
   const SourceSet& sources_;

@@ -32,6 +32,17 @@ std::string numbered(const std::string& name, int number) {
 }
 }  // namespace
 
+std::string same_name(const std::vector<PetPath>& pets, bool one_folder) {
+  std::map<std::pair<std::string, std::string>, fs::path> seen;
+  for (const PetPath& pet : pets) {
+    const fs::path file = fs::path(pet.file).lexically_normal();
+    const auto [first, is_new] =
+        seen.try_emplace({one_folder ? "" : pet.root, file.stem().string()}, file);
+    if (!is_new && first->second != file) return first->second.string() + " and " + pet.file;
+  }
+  return {};
+}
+
 std::vector<std::string> distinct_names(const std::vector<NameWanted>& wanted) {
   std::map<std::string, std::set<std::string>> pets_by_name;
   for (const NameWanted& one : wanted) pets_by_name[one.name].insert(one.pet_file);

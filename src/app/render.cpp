@@ -88,7 +88,7 @@ class SheetRun {
   Exit run() {
     bool complete = true;
     const std::vector<PetPath> pets = shop_.pets(complete);
-    if (const std::string fault = conflict(pets.size()); !fault.empty()) {
+    if (const std::string fault = conflict(pets); !fault.empty()) {
       shop_.sink().error("usage", {}, fault);
       console_.show_reports();
       return Exit::usage;
@@ -128,8 +128,8 @@ class SheetRun {
     return Done{path, one->pet.name.value, *std::move(sheet)};
   }
 
-  std::string conflict(std::size_t pets) const {
-    const bool many = pets > 1 && !options_.together;
+  std::string conflict(const std::vector<PetPath>& pets) const {
+    const bool many = pets.size() > 1 && !options_.together;
     if (many && options_.output == "-")
       return "several sheets cannot share the standard output; add --together";
     if (many && !options_.output.empty() && !is_folder(options_.output)) {
@@ -139,6 +139,11 @@ class SheetRun {
     }
     if (kind().reader == Audience::everyone && options_.spec_for == Audience::staff) {
       return "an owner's page never carries what is for staff; leave out --with-spec staff";
+    }
+    if (many) {
+      if (const auto both = same_name(pets, !options_.output.empty()); !both.empty()) {
+        return both + " would have sheets of one name; add --together, or render them apart";
+      }
     }
     if (options_.together && options_.format != Format::pdf) return "--together makes a PDF only";
     if (options_.sheet->calendar_beside && lower_ascii(options_.output).ends_with(".ics")) {

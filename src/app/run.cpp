@@ -59,6 +59,9 @@ Exit run(const Options& options, const Files& files) {
       exit = unpack(options, shop, console);
       break;
   }
+  // Whatever was done, an error that was told is no success.
+  if (!console.delivered() && exit == Exit::ok) return Exit::faults;
+  if (exit == Exit::ok && shop.sink().has_errors()) return Exit::faults;
   if (exit == Exit::ok && options.strict && console.any_warning()) return Exit::faults;
   return exit;
 }

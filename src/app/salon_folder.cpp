@@ -4,8 +4,10 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <utility>
 
 #include "base/text.h"
+#include "spec/document.h"
 
 namespace furnish {
 namespace fs = std::filesystem;
@@ -33,13 +35,16 @@ std::optional<Pet> SalonFolder::pet(const std::string& path, DiagnosticSink& sin
   return read_pet(reporting_to(sink), path, has_salon_ ? &salon_ : nullptr, styles_);
 }
 
-std::vector<std::string> SalonFolder::visit_files(const Pet& pet) const {
+std::vector<std::string> SalonFolder::visit_files(const Pet& pet, bool& complete,
+                                                  DiagnosticSink& sink) const {
   std::vector<std::string> files;
   if (root_.empty()) return files;
   const std::string folder = path_in(path_in(root_, "visits"), pet.key);
-  for (const std::string& name : context_.files.toml_files(folder)) {
+  bool read = true;
+  for (const std::string& name : list_folder(reporting_to(sink), folder, read)) {
     files.push_back(path_in(folder, name));
   }
+  complete = complete && read;
   return files;
 }
 
@@ -51,7 +56,7 @@ std::optional<Visit> SalonFolder::visit(const std::string& path, const Pet& pet,
 std::vector<Visit> SalonFolder::visits(const Pet& pet, bool& complete, DiagnosticSink& sink) {
   std::vector<Visit> visits;
   complete = true;
-  for (const std::string& file : visit_files(pet)) {
+  for (const std::string& file : visit_files(pet, complete, sink)) {
     if (auto one = visit(file, pet, sink)) {
       visits.push_back(std::move(*one));
     } else {
@@ -61,6 +66,13 @@ std::vector<Visit> SalonFolder::visits(const Pet& pet, bool& complete, Diagnosti
   std::ranges::stable_sort(visits, {},
                            [](const Visit& one) { return std::pair(one.date.value, one.number); });
   return visits;
+}
+
+const std::vector<std::string>* SalonFolder::day_files() {
+  if (!std::exchange(days_listed_, true)) {
+    day_files_ = list_folder(context_, path_in(root_, "days"), days_good_);
+  }
+  return days_good_ ? &day_files_ : nullptr;
 }
 
 const Day* SalonFolder::day(const std::string& name) {
@@ -77,8 +89,8 @@ std::optional<Booking> SalonFolder::booking(const Pet& pet, Date day) {
 
 std::vector<Booking> SalonFolder::bookings(const Pet& pet, Date from) {
   std::vector<Booking> out;
-  if (root_.empty()) return out;
-  for (const std::string& name : context_.files.toml_files(path_in(root_, "days"))) {
+  if (root_.empty() || day_files() == nullptr) return out;
+  for (const std::string& name : day_files_) {
     // Past days are not even read. What is not named by a day is for `check` to find.
     const auto date = parse_date(fs::path(name).stem().string());
     if (!date || *date < from) continue;
@@ -91,12 +103,15 @@ std::vector<Booking> SalonFolder::bookings(const Pet& pet, Date from) {
   return out;
 }
 
-std::vector<PetPath> all_pets(const Files& files, const std::string& salon_root) {
+std::vector<PetPath> all_pets(const ReadContext& context, const std::string& salon_root,
+                              bool& complete) {
   std::vector<PetPath> out;
   const std::string folder = path_in(salon_root, "pets");
-  for (const std::string& name : files.toml_files(folder)) {
+  bool read = true;
+  for (const std::string& name : list_folder(context, folder, read)) {
     out.push_back({path_in(folder, name), salon_root});
   }
+  complete = complete && read;
   return out;
 }
 
@@ -115,7 +130,9 @@ std::optional<PetPath> find_pet(const Files& files, const std::string& argument,
   auto& fault =
       sink.error("no-pet", {}, fmt::format("no pet '{}': there is no {}", argument, path));
   std::vector<std::string> names;
-  for (const PetPath& pet : all_pets(files, root)) names.push_back(fs::path(pet.file).stem());
+  for (const std::string& file : files.toml_files(path_in(root, "pets"))) {
+    names.push_back(fs::path(file).stem());
+  }
   const std::vector<std::string_view> views(names.begin(), names.end());
   if (const auto near = nearest(argument, views)) {
     fault.hint = fmt::format("did you mean '{}'?", *near);

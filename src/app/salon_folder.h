@@ -31,12 +31,14 @@ class SalonFolder {
   // What is said of a pet's own files goes to the sink that is given; of the salon's, to the run's.
 
   std::optional<Pet> pet(const std::string& path, DiagnosticSink&);
-  /// The files of a pet's visits, by name.
-  std::vector<std::string> visit_files(const Pet&) const;
+  /// The files of a pet's visits, by name. After an error `complete` is false.
+  std::vector<std::string> visit_files(const Pet&, bool& complete, DiagnosticSink&) const;
   std::optional<Visit> visit(const std::string& path, const Pet&, DiagnosticSink&);
   /// Every readable visit, oldest first, those of one day by their numbers. A faulty file is
   /// reported and left out, and `complete` is false.
   std::vector<Visit> visits(const Pet&, bool& complete, DiagnosticSink&);
+  /// The files of days/, looked up once, by name; null after an error.
+  const std::vector<std::string>* day_files();
   /// A file of days/, read once; null after an error.
   const Day* day(const std::string& name);
   /// The pet's booking on the day, if days/DATE.toml has one.
@@ -55,6 +57,8 @@ class SalonFolder {
   Salon salon_;
   StyleLibrary styles_;
   CatalogueLibrary words_;
+  bool days_listed_ = false, days_good_ = true;
+  std::vector<std::string> day_files_;
   std::map<std::string, std::optional<Day>> days_;  ///< by name of file
 };
 
@@ -68,8 +72,8 @@ struct PetPath {
 /// Empty after an error that names the nearest pet.
 std::optional<PetPath> find_pet(const Files&, const std::string& argument,
                                 const std::string& salon_root, DiagnosticSink&);
-/// All of a salon's pets, by name.
-std::vector<PetPath> all_pets(const Files&, const std::string& salon_root);
+/// All of a salon's pets, by name. After an error, none, and `complete` is false.
+std::vector<PetPath> all_pets(const ReadContext&, const std::string& salon_root, bool& complete);
 /// `folder`/`name`; just `name` in the folder one stands in ("" or ".").
 std::string path_in(const std::string& folder, const std::string& name);
 }  // namespace furnish

@@ -34,8 +34,10 @@ std::vector<PetPath> Workshop::pets(bool& complete) {
   std::vector<PetPath> found;
   if (options_.pets.empty()) {
     const std::string root = options_.salon.empty() ? "." : options_.salon;
-    found = all_pets(files_, root);
-    if (found.empty()) {
+    bool read = true;
+    found = all_pets(context_, root, read);
+    complete = complete && read;
+    if (found.empty() && read) {
       sink_.error("no-pet", {}, fmt::format("there are no pets in {}", path_in(root, "pets")))
           .hint = "name a pet's file, or the salon's folder with --salon";
       complete = false;

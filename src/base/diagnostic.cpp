@@ -14,7 +14,7 @@ constexpr std::size_t widest_line = 120;  // code points; a longer line is shown
 
 std::string place(const SourceSpan& span, const SourceSet& sources) {
   if (span.file == SourceSpan::no_file) return "furnish";
-  const std::string& path = sources.at(span.file).path();
+  const std::string path = visible(sources.at(span.file).path());
   if (span.begin.line == 0) return path;
   return fmt::format("{}:{}:{}", path, span.begin.line, span.begin.column);
 }
@@ -32,7 +32,7 @@ std::string excerpt(const SourceSpan& span, const SourceSet& sources) {
   to = std::min(to, std::max(last, from + 1));
   const auto slice = [&](std::size_t a, std::size_t b) {
     const std::size_t begin = byte_of_code_point(line, a);
-    return std::string(line.substr(begin, byte_of_code_point(line, b) - begin));
+    return visible(line.substr(begin, byte_of_code_point(line, b) - begin));
   };
   std::string gap;
   for (const char c : slice(first, from)) {
@@ -40,7 +40,7 @@ std::string excerpt(const SourceSpan& span, const SourceSet& sources) {
   }
   return fmt::format("  {}{}{}\n  {}{}{}\n", first > 0 ? "…" : "", slice(first, last),
                      last < length ? "…" : "", first > 0 ? " " : "", gap,
-                     std::string(to - from, '^'));
+                     std::string(std::max(to - from, code_points(slice(from, to))), '^'));
 }
 }  // namespace
 
@@ -66,15 +66,15 @@ std::size_t DiagnosticSink::error_count() const {
 }
 
 std::string to_text(const Diagnostic& diagnostic, const SourceSet& sources) {
-  std::string out =
-      fmt::format("{}: {}: {}\n", place(diagnostic.span, sources),
-                  diagnostic.severity == Severity::error ? "error" : "warning", diagnostic.message);
+  std::string out = fmt::format("{}: {}: {}\n", place(diagnostic.span, sources),
+                                diagnostic.severity == Severity::error ? "error" : "warning",
+                                visible(diagnostic.message));
   out += excerpt(diagnostic.span, sources);
   for (const auto& [span, text] : diagnostic.notes) {
-    out += fmt::format("{}: note: {}\n", place(span, sources), text);
+    out += fmt::format("{}: note: {}\n", place(span, sources), visible(text));
     out += excerpt(span, sources);
   }
-  if (!diagnostic.hint.empty()) out += fmt::format("  hint: {}\n", diagnostic.hint);
+  if (!diagnostic.hint.empty()) out += fmt::format("  hint: {}\n", visible(diagnostic.hint));
   return out;
 }
 

@@ -38,6 +38,11 @@ FileContent too_large(std::size_t size, std::size_t most) {
                                     kib < 1024 ? kib : kib / 1024, kib < 1024 ? "KiB" : "MiB")};
 }
 
+/// True if the system said that there is nothing of that name.
+bool absent(int code) {
+  return code == ENOENT || code == ENOTDIR;
+}
+
 bool is_toml(const std::string& name) {
   return name.size() > 5 && name.ends_with(".toml") && name.front() != '.';
 }
@@ -69,11 +74,11 @@ FileContent DiskFiles::read_up_to(const std::string& path, std::size_t most) con
 }
 
 bool DiskFiles::exists(const std::string& path) const {
-  std::error_code ignored;
-  return std::filesystem::exists(path, ignored);
+  struct stat status {};
+  return ::stat(path.c_str(), &status) == 0 || !absent(errno);
 }
 
-std::vector<std::string> DiskFiles::toml_files(const std::string& folder) const {
+FolderContent DiskFiles::list(const std::string& folder) const {
   std::vector<std::string> names;
   std::error_code fault;
   for (std::filesystem::directory_iterator it(folder, fault), end; !fault && it != end;
@@ -82,8 +87,10 @@ std::vector<std::string> DiskFiles::toml_files(const std::string& folder) const 
       names.push_back(std::move(name));
     }
   }
+  // Half a folder is none: what is missing may be what counts.
+  if (fault && !absent(fault.value())) return {{}, fault.message()};
   std::ranges::sort(names);
-  return names;
+  return {std::move(names), {}};
 }
 
 FileContent MemoryFiles::read_up_to(const std::string& path, std::size_t most) const {
@@ -93,7 +100,7 @@ FileContent MemoryFiles::read_up_to(const std::string& path, std::size_t most) c
   return {found->second, {}};
 }
 
-std::vector<std::string> MemoryFiles::toml_files(const std::string& folder) const {
+FolderContent MemoryFiles::list(const std::string& folder) const {
   const std::string prefix = folder + "/";
   std::vector<std::string> names;
   for (const auto& [path, text] : files_) {
@@ -101,7 +108,7 @@ std::vector<std::string> MemoryFiles::toml_files(const std::string& folder) cons
     const std::string name = path.substr(prefix.size());
     if (name.find('/') == std::string::npos && is_toml(name)) names.push_back(name);
   }
-  return names;
+  return {std::move(names), {}};
 }
 
 void RecordingFiles::note(const std::string& path, Found found) const {
@@ -121,8 +128,8 @@ bool RecordingFiles::exists(const std::string& path) const {
   return there;
 }
 
-std::vector<std::string> RecordingFiles::toml_files(const std::string& folder) const {
+FolderContent RecordingFiles::list(const std::string& folder) const {
   note(folder, Found::listed);
-  return files_.toml_files(folder);
+  return files_.list(folder);
 }
 }  // namespace furnish

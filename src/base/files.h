@@ -15,6 +15,13 @@ struct FileContent {
   std::string fault;
 };
 
+/// What is in a folder: names, or why it cannot be said, in words for a person. A folder that is
+/// not there has none, and that is no fault.
+struct FolderContent {
+  std::vector<std::string> names;
+  std::string fault;
+};
+
 /// Where files come from: all that a run reads passes through here. The program reads the disk,
 /// tests hold files in memory.
 class Files {
@@ -28,17 +35,23 @@ class Files {
   /// A regular file of at most `most` bytes, for what is not written by hand: a PDF, a photo.
   /// Anything else is a fault; a pipe is refused, not waited for.
   virtual FileContent read_up_to(const std::string& path, std::size_t most) const = 0;
+  /// False only if it is known that there is none: what cannot be looked at is there, so that
+  /// reading it says why not.
   virtual bool exists(const std::string& path) const = 0;
   /// Names (not paths) of the entries of a folder that end in `.toml` and do not begin with a dot,
-  /// sorted by bytes; empty if there is no such folder.
-  virtual std::vector<std::string> toml_files(const std::string& folder) const = 0;
+  /// sorted by bytes.
+  virtual FolderContent list(const std::string& folder) const = 0;
+  /// The same for whom a folder that cannot be read is as good as none.
+  std::vector<std::string> toml_files(const std::string& folder) const {
+    return list(folder).names;
+  }
 };
 
 class DiskFiles final : public Files {
  public:
   FileContent read_up_to(const std::string& path, std::size_t most) const override;
   bool exists(const std::string& path) const override;
-  std::vector<std::string> toml_files(const std::string& folder) const override;
+  FolderContent list(const std::string& folder) const override;
 };
 
 class MemoryFiles final : public Files {
@@ -46,7 +59,7 @@ class MemoryFiles final : public Files {
   explicit MemoryFiles(std::map<std::string, std::string> files) : files_(std::move(files)) {}
   FileContent read_up_to(const std::string& path, std::size_t most) const override;
   bool exists(const std::string& path) const override { return files_.contains(path); }
-  std::vector<std::string> toml_files(const std::string& folder) const override;
+  FolderContent list(const std::string& folder) const override;
 
  private:
   std::map<std::string, std::string> files_;
@@ -68,7 +81,7 @@ class RecordingFiles final : public Files {
   explicit RecordingFiles(const Files& files) : files_(files) {}
   FileContent read_up_to(const std::string& path, std::size_t most) const override;
   bool exists(const std::string& path) const override;
-  std::vector<std::string> toml_files(const std::string& folder) const override;
+  FolderContent list(const std::string& folder) const override;
 
   /// By path, as it was asked for.
   const std::map<std::string, Found>& asked() const { return asked_; }

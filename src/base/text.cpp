@@ -1,5 +1,6 @@
 #include "base/text.h"
 
+#include <fmt/format.h>
 #include <unicode/uchar.h>
 #include <unicode/utf8.h>
 
@@ -43,6 +44,16 @@ std::string recased(std::string_view s, std::size_t at, UChar32 (*map)(UChar32))
   out.append(bytes.data(), length);
   return out += s.substr(end);
 }
+
+bool turns(UChar32 code) {
+  return (code >= 0x202A && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069);
+}
+
+bool steers(UChar32 code) {
+  const bool control = code < 0x20 || (code >= 0x7F && code < 0xA0);
+  const bool mark = code == 0x061C || code == 0x200E || code == 0x200F || turns(code);
+  return (control && code != '\t') || mark || code == 0x2028 || code == 0x2029;
+}
 }  // namespace
 
 std::size_t code_points(std::string_view utf8) {
@@ -71,6 +82,38 @@ std::string_view trimmed(std::string_view s) {
   while (!s.empty() && is_space(s.front())) s.remove_prefix(1);
   while (!s.empty() && is_space(s.back())) s.remove_suffix(1);
   return s;
+}
+
+bool blank(std::string_view utf8) {
+  for (std::size_t i = 0; i < utf8.size();) {
+    const UChar32 code = next_code_point(utf8, i);
+    if (code < 0) return false;
+    const bool unseen =
+        u_isUWhiteSpace(code) || u_hasBinaryProperty(code, UCHAR_DEFAULT_IGNORABLE_CODE_POINT);
+    if (!unseen) return false;
+  }
+  return true;
+}
+
+std::string visible(std::string_view utf8) {
+  std::string out;
+  for (std::size_t i = 0; i < utf8.size();) {
+    const std::size_t begin = i;
+    const UChar32 code = next_code_point(utf8, i);
+    if (code >= 0 && steers(code)) {
+      out += fmt::format("\\u{{{:X}}}", static_cast<std::uint32_t>(code));
+    } else {
+      out += utf8.substr(begin, i - begin);
+    }
+  }
+  return out;
+}
+
+bool turns_direction(std::string_view utf8) {
+  for (std::size_t i = 0; i < utf8.size();) {
+    if (turns(next_code_point(utf8, i))) return true;
+  }
+  return false;
 }
 
 std::string lower_ascii(std::string_view s) {

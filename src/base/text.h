@@ -18,6 +18,15 @@ std::optional<std::size_t> first_bad_utf8(std::string_view bytes);
 
 /// Without white space at both ends.
 std::string_view trimmed(std::string_view);
+/// True if nothing of it can be seen: white space, and characters that have no form of their own,
+/// such as a space of no width (Unicode's Default_Ignorable_Code_Point).
+bool blank(std::string_view utf8);
+/// With each character that steers what shows it, and is not seen itself, as "\u{202E}": controls
+/// but the tab, ends of lines and marks of direction. So that a terminal shows what a file holds.
+std::string visible(std::string_view utf8);
+/// True if it holds a mark that turns the direction of what follows (UAX #9: embedding, override,
+/// isolate).
+bool turns_direction(std::string_view utf8);
 /// ASCII letters in lower case, all else as it is.
 std::string lower_ascii(std::string_view);
 /// First letter as a capital, in any script that has them.

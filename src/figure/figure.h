@@ -25,7 +25,6 @@ struct FigureCallout {
 
 enum class SpotKind : std::uint8_t {
   avoid,   ///< no tool may touch: cross-hatched, with a struck circle
-  alert,   ///< mind this place: a triangle
   finding  ///< seen at a visit: a numbered square
 };
 

@@ -16,17 +16,6 @@ void draw_struck_circle(Vec at, double r, Frame& frame) {
   frame.marks.emplace_back(StrokeMark{point_of(at - bar), point_of(at + bar), Length::mm(0.36 * r),
                                       Ink::text, Dash::solid});
 }
-
-void draw_triangle(Vec at, double r, Frame& frame) {
-  frame.marks.emplace_back(filled(polygon({at + Vec{0, -1.15 * r}, at + Vec{1.15 * r, 0.85 * r},
-                                           at + Vec{-1.15 * r, 0.85 * r}}),
-                                  Ink::paper, Length::mm(0.22 * r)));
-  frame.marks.emplace_back(StrokeMark{point_of(at + Vec{0, -0.4 * r}),
-                                      point_of(at + Vec{0, 0.25 * r}), Length::mm(0.26 * r),
-                                      Ink::text, Dash::solid});
-  frame.marks.emplace_back(PathMark{
-      {circle(at + Vec{0, 0.55 * r}, 0.14 * r)}, Ink::text, std::nullopt, {}, Dash::solid});
-}
 }  // namespace
 
 void draw_centred(const std::string& text, Vec at, Face face, Role role, Ink ink,
@@ -50,8 +39,6 @@ void draw_spot(const FigureSpot& spot, Vec at, double size, const Setting& setti
   switch (spot.kind) {
     case SpotKind::avoid:
       return draw_struck_circle(at, r, frame);
-    case SpotKind::alert:
-      return draw_triangle(at, r, frame);
     case SpotKind::finding:
       break;
   }

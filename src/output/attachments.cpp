@@ -16,6 +16,7 @@
 #include <stdexcept>
 
 #include "output/memory_budget.h"
+#include "output/unpack_budget.h"
 
 namespace furnish {
 namespace {
@@ -74,7 +75,8 @@ std::string checksum(const std::string& bytes) {
 
 class Reader {
  public:
-  Reader(DiagnosticSink& sink, const AttachmentBounds& bounds) : sink_(sink), bounds_(bounds) {}
+  Reader(DiagnosticSink& sink, const AttachmentBounds& bounds, const UnpackBudget& work)
+      : sink_(sink), bounds_(bounds), work_(work) {}
 
   std::vector<Attachment> read(const std::string& bytes) {
     QPDF pdf;
@@ -126,6 +128,7 @@ class Reader {
           fmt::format("the attached file {} is larger than {} KiB", out.name, bounds_.file / 1024));
       return std::nullopt;
     }
+    if (work_.spent()) return std::nullopt;  // which is a fault of the whole file
     if (!whole || !decoded) return broken(out.name, "its content cannot be unpacked");
     out.bytes = data.take();
     const std::string sum = file.getChecksum();
@@ -142,6 +145,7 @@ class Reader {
 
   DiagnosticSink& sink_;
   const AttachmentBounds& bounds_;
+  const UnpackBudget& work_;
 };
 }  // namespace
 
@@ -152,23 +156,34 @@ std::vector<Attachment> attachments_of(const std::string& pdf_bytes, DiagnosticS
     return {};
   }
   const std::size_t before = sink.error_count();
-  Reader reader(sink, bounds);
+  const UnpackBudget work(bounds.unpacked);
+  const auto too_much = [&] {
+    sink.error("pdf-broken", {}, "the PDF unpacks to more than this program has room for");
+  };
+  Reader reader(sink, bounds, work);
   // libqpdf tells of all that is wrong with a file by exceptions.
   try {
     quiet_library();
     const MemoryBudget budget(bounds.memory);
     auto found = reader.read(pdf_bytes);
+    if (work.spent() && sink.error_count() == before) too_much();
     return sink.error_count() == before ? found : std::vector<Attachment>();
   } catch (const QPDFExc& fault) {
     if (fault.getErrorCode() == qpdf_e_password) {
       reader.report_encrypted();
+    } else if (work.spent()) {
+      too_much();
     } else {
       sink.error("pdf-broken", {}, fmt::format("the PDF is broken: {}", fault.getMessageDetail()));
     }
   } catch (const std::bad_alloc&) {
-    sink.error("pdf-broken", {}, "the PDF unpacks to more than this program has room for");
+    too_much();
   } catch (const std::exception& fault) {
-    sink.error("pdf-broken", {}, fmt::format("the PDF is broken: {}", fault.what()));
+    if (work.spent()) {
+      too_much();
+    } else {
+      sink.error("pdf-broken", {}, fmt::format("the PDF is broken: {}", fault.what()));
+    }
   }
   return {};
 }

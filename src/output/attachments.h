@@ -13,6 +13,9 @@ namespace furnish {
 struct AttachmentBounds {
   std::size_t file = std::size_t{4} * 1024 * 1024;  ///< bytes of one attachment, unpacked
   std::size_t count = 256;
+  /// Bytes that all filters together may unpack, where a file that weighs little keeps them busy
+  /// for long.
+  std::size_t unpacked = std::size_t{64} * 1024 * 1024;
   /// Memory that libqpdf may take, for a file that unpacks to far more than it weighs. It holds
   /// this thread alone.
   std::size_t memory = std::size_t{512} * 1024 * 1024;

@@ -15,7 +15,6 @@ Fit fit_column(std::span<const Spring> springs, Length room) {
   Fit fit;
   if (least > room) {
     fit.status = Fit::Status::overflow;
-    fit.excess = least - room;
     for (const Spring& spring : springs) fit.heights.push_back(spring.least);
     return fit;
   }

@@ -18,7 +18,6 @@ struct Fit {
   enum class Status : std::uint8_t { roomy, squeezed, overflow };
   Status status = Status::roomy;
   std::vector<Length> heights;  ///< one a spring, top to bottom
-  Length excess;                ///< what does not fit; zero unless overflow
 };
 
 /// Shares `room` among `springs`. Squeezed, or roomy with any stretch, the heights add up to `room`

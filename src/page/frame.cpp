@@ -85,8 +85,9 @@ std::string line(const HatchMark& mark) {
                      mark.degrees, mm(mark.spacing), mm(mark.weight), after(mark.ink));
 }
 std::string line(const ImageMark& mark) {
-  return fmt::format("image {} {} pixels {} {} {} {}", mm(mark.area), quoted(mark.photo->name),
-                     mark.crop.x, mark.crop.y, mark.crop.width, mark.crop.height);
+  // Not its file's name, which may say things, in a text that an owner may be given.
+  return fmt::format("image {} pixels {} {} {} {}", mm(mark.area), mark.crop.x, mark.crop.y,
+                     mark.crop.width, mark.crop.height);
 }
 std::string line(const OpenTag& tag) {
   std::string result = fmt::format("{}:", name(tag.role));

@@ -265,19 +265,6 @@ void balance(PangoLayout* layout, const Prepared& prepared, int width) {
   }
 }
 
-/// True if a line ends where the rules of line breaking allow none.
-bool broke_a_word(PangoLayout* layout) {
-  int count = 0;
-  const PangoLogAttr* attributes = pango_layout_get_log_attrs_readonly(layout, &count);
-  const char* text = pango_layout_get_text(layout);
-  for (int i = 1; i < pango_layout_get_line_count(layout); ++i) {
-    const int start = pango_layout_get_line_readonly(layout, i)->start_index;
-    const long at = g_utf8_pointer_to_offset(text, text + start);
-    if (at < count && !attributes[at].is_line_break) return true;
-  }
-  return false;
-}
-
 std::vector<ShapedRun> runs_of(const Prepared& prepared, PangoLayout* layout, int number,
                                const FontSet& fonts) {
   const PangoLayoutLine* line = pango_layout_get_line_readonly(layout, number);
@@ -354,7 +341,6 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
   if (breaking == Breaking::balanced) balance(layout.get(), prepared, units);
 
   auto shaped = std::make_shared<ShapedText>();
-  shaped->broke_word = broke_a_word(layout.get());
   for (int i = 0; i < pango_layout_get_line_count(layout.get()); ++i) {
     shaped->lines.push_back(std::make_shared<const ShapedLine>(
         layout.get(), i, runs_of(prepared, layout.get(), i, fonts_)));

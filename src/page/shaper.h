@@ -32,8 +32,7 @@ enum class Breaking : std::uint8_t {
 /// A paragraph in lines, top to bottom; at least one.
 struct ShapedText {
   std::vector<std::shared_ptr<const ShapedLine>> lines;
-  bool broke_word = false;  ///< a word was wider than the line
-  Length width() const;     ///< of the widest line
+  Length width() const;  ///< of the widest line
 };
 
 /// Sets text in lines. What was set once is kept and given again, so a label costs nothing at the

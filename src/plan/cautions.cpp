@@ -25,38 +25,29 @@ std::optional<Acceptance> acceptance_of(RuleId id, const Pet& pet, Date today) {
 
 using Variants = std::vector<std::string_view>;
 
-/// The sentences in which a rule says what is the matter; "" is the usual one.
-Variants variants_of_what(RuleId id) {
+/// The sentences of a rule: what is the matter, and what to do instead; "" is the usual one.
+struct Sentences {
+  Variants what{""}, instead{""};
+};
+
+Sentences sentences_of(RuleId id) {
   switch (id) {
     case RuleId::dryer_face:
-      return {"head", "ears"};
+      return {{"head", "ears"}};
     case RuleId::vaccination:
-      return {"missing", "expired", "not-yet"};
-    case RuleId::mat_wound:
-      return {"", "past"};
-    case RuleId::thin_skin:
-      return {"", "mats"};
-    case RuleId::against_handling:
-      return {"", "dryer"};
-    default:
-      return {""};
-  }
-}
-/// The same for what to do instead.
-Variants variants_of_instead(RuleId id) {
-  switch (id) {
+      return {{"missing", "expired", "not-yet"}};
     case RuleId::skip_tooth:
-      return {"", "twin"};
+      return {{""}, {"", "twin"}};
     case RuleId::dwell_short:
-      return {"", "no-label"};
+      return {{""}, {"", "no-label"}};
     case RuleId::mat_wound:
-      return {"", "past"};
+      return {{"", "past"}, {"", "past"}};
     case RuleId::thin_skin:
-      return {"", "mats"};
+      return {{"", "mats"}, {"", "mats"}};
     case RuleId::against_handling:
-      return {"", "dryer"};
+      return {{"", "dryer"}, {"", "dryer"}};
     default:
-      return {""};
+      return {};
   }
 }
 
@@ -87,12 +78,9 @@ Caution make_caution(RuleId id, SourceSpan span, Saying what, Saying instead) {
 std::vector<std::string> caution_keys() {
   std::vector<std::string> out;
   for (const SafetyRule& row : safety_rules()) {
-    for (const std::string_view one : variants_of_what(row.id)) {
-      out.push_back(key_of_what(row.id, one));
-    }
-    for (const std::string_view one : variants_of_instead(row.id)) {
-      out.push_back(key_of_instead(row.id, one));
-    }
+    const Sentences all = sentences_of(row.id);
+    for (const std::string_view one : all.what) out.push_back(key_of_what(row.id, one));
+    for (const std::string_view one : all.instead) out.push_back(key_of_instead(row.id, one));
   }
   return out;
 }

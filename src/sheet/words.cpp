@@ -8,6 +8,7 @@
 #include <array>
 #include <stdexcept>
 
+#include "base/text.h"
 #include "page/direction.h"
 #include "sheet/pattern.h"
 #include "sheet/terms.h"
@@ -33,6 +34,16 @@ std::string isolated(std::string_view text) {
   std::string out(first_strong_isolate);
   out += text;
   out += end_of_isolate;
+  return out;
+}
+
+/// What a person wrote may begin an isolate or end one that it did not begin; what stands around it
+/// must not turn with it.
+std::string without_isolates(std::string_view text) {
+  std::string out(text);
+  for (const std::string_view mark : {"\u2066", "\u2067", "\u2068", "\u2069"}) {
+    for (std::size_t at; (at = out.find(mark)) != std::string::npos;) out.erase(at, mark.size());
+  }
   return out;
 }
 
@@ -190,6 +201,7 @@ std::string Words::term(std::string_view section, std::string_view key,
 std::string Words::written(std::string_view text) const {
   const auto known = parts_->written.find(text);
   if (known != parts_->written.end()) return known->second;
+  if (turns_direction(text)) return isolated(without_isolates(text));
   return parts_->right_to_left && runs_from_left(text) ? isolated(text) : std::string(text);
 }
 

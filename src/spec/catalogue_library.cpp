@@ -27,7 +27,7 @@ CatalogueLibrary::CatalogueLibrary(const ReadContext& context, const std::string
     : context_(context), shipped_words_(words_folder(shipped_styles)) {
   const auto add = [&](const std::string& folder, std::optional<Shelf> Language::*shelf) {
     if (folder.empty()) return;
-    for (const std::string& file : context.files.toml_files(folder)) {
+    for (const std::string& file : list_folder(context, folder)) {
       const std::string tag = stem(file);
       Language& language = languages_[lower_ascii(tag)];
       language.tag = tag;

@@ -27,6 +27,14 @@ class Converter {
     TomlTable out;
     for (const auto& [key, node] : from) {
       const SourceSpan at = to_span(key.source(), file_);
+      if (std::ranges::any_of(key.str(), [](char c) {
+            return static_cast<unsigned char>(c) < 0x20 || c == 0x7F;
+          })) {
+        sink_
+            .error("control-character", at,
+                   fmt::format("control character in the key '{}'", key.str()))
+            .hint = "take it out";
+      }
       out.push_back({std::string(key.str()), at, this->node(node, at, depth)});
     }
     // toml++ sorts by the alphabet.
@@ -160,6 +168,14 @@ std::optional<std::string> read_bytes(const ReadContext& context, const std::str
   FileContent content = context.files.read(path);
   if (!content.bytes) report_unreadable(context, path, content.fault);
   return std::move(content.bytes);
+}
+
+std::vector<std::string> list_folder(const ReadContext& context, const std::string& folder,
+                                     bool& read) {
+  FolderContent content = context.files.list(folder);
+  read = content.fault.empty();
+  if (!read) report_unreadable(context, folder, content.fault);
+  return std::move(content.names);
 }
 
 std::optional<Document> read_document(const ReadContext& context, std::string path,

@@ -57,6 +57,13 @@ struct Document {
 /// The bytes of a file; empty after a fault.
 std::optional<std::string> read_bytes(const ReadContext&, const std::string& path);
 
+/// Files::list(); a folder that cannot be read is a fault, and `read` false.
+std::vector<std::string> list_folder(const ReadContext&, const std::string& folder, bool& read);
+inline std::vector<std::string> list_folder(const ReadContext& context, const std::string& folder) {
+  bool ignored = true;
+  return list_folder(context, folder, ignored);
+}
+
 /// Parses a text, a byte order mark or not in front, and adds it to the sources. Faults of syntax
 /// are all reported, as far as one can be told from the next; empty after one that hides what
 /// follows it. `must_have` says what an empty file lacks.

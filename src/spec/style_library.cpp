@@ -17,7 +17,7 @@ StyleLibrary::StyleLibrary(const ReadContext& context, const std::string& shippe
   for (const std::string& folder : {shipped_folder, salon_folder}) {
     if (folder.empty()) continue;
     const std::string base = folder.ends_with('/') ? folder : folder + "/";
-    for (const std::string& file : context.files.toml_files(folder)) {
+    for (const std::string& file : list_folder(context, folder)) {
       shelves_[stem(file)].path = base + file;
     }
   }
@@ -47,6 +47,10 @@ const Style* StyleLibrary::find(std::string_view key, SourceSpan asked_at, Diagn
     report_cycle(found->first, asked_at);
     return nullptr;
   }
+  if (shelf.state == State::unread && chain_.size() == most_extended) {
+    report_long_chain(asked_at);
+    return nullptr;
+  }
   if (shelf.state == State::unread) {
     shelf.state = State::reading;
     chain_.push_back(found->first);
@@ -54,6 +58,11 @@ const Style* StyleLibrary::find(std::string_view key, SourceSpan asked_at, Diagn
     chain_.pop_back();
   }
   if (shelf.state == State::good) return &shelf.style;
+  // A long chain is one fault, and whoever extends a part of it is another part.
+  if (shelf.in_long_chain && !chain_.empty()) {
+    shelves_.find(chain_.back())->second.in_long_chain = true;
+    return nullptr;
+  }
   // A cycle is one fault, told once for all the files in it.
   const bool in_same_cycle =
       shelf.in_cycle && !chain_.empty() && shelves_.find(chain_.back())->second.in_cycle;
@@ -79,6 +88,17 @@ void StyleLibrary::read(Shelf& shelf) {
     }
   }
   shelf.state = good ? State::good : State::bad;
+}
+
+void StyleLibrary::report_long_chain(SourceSpan asked_at) {
+  for (const std::string& key : chain_) shelves_.find(key)->second.in_long_chain = true;
+  constexpr std::size_t shown = 4;
+  const std::vector<std::string> start(chain_.begin(), chain_.begin() + shown);
+  context_.sink
+      .error("style-chain", asked_at,
+             fmt::format("more than {} styles extend each other: {} extends …", most_extended,
+                         joined(start, " extends ")))
+      .hint = "write out in one file what several of them say";
 }
 
 void StyleLibrary::report_cycle(const std::string& key, SourceSpan asked_at) {

@@ -21,11 +21,14 @@ class StyleLibrary {
   StyleLibrary(const ReadContext& context, const std::string& shipped_folder,
                const std::string& salon_folder);
 
+  /// A chain of styles that extend each other is no longer than this.
+  static constexpr std::size_t most_extended = 32;
+
   /// The style, or null after a fault: no style of that key (with the nearest), a cycle of styles
-  /// that extend each other (shown whole, once), or faults in its file (which stand there; that
-  /// they are why is said at `asked_at`, if it is a place). What is wrong with the asking goes to
-  /// `asker`, faults of the styles' files to the library's own sink. The pointer lives as long as
-  /// the library.
+  /// that extend each other (shown whole, once), a chain of more than most_extended, or faults in
+  /// its file (which stand there; that they are why is said at `asked_at`, if it is a place). What
+  /// is wrong with the asking goes to `asker`, faults of the styles' files to the library's own
+  /// sink. The pointer lives as long as the library.
   const Style* find(std::string_view key, SourceSpan asked_at, DiagnosticSink& asker);
   /// As above, all to the library's own sink.
   const Style* find(std::string_view key, SourceSpan asked_at) {
@@ -45,8 +48,10 @@ class StyleLibrary {
     SourceSpan span;     ///< of the file, once read
     SourceSpan extends;  ///< of the key it extends, once read
     bool in_cycle = false;
+    bool in_long_chain = false;
   };
   void read(Shelf&);
+  void report_long_chain(SourceSpan asked_at);
   void report_cycle(const std::string& key, SourceSpan asked_at);
 
   ReadContext context_;

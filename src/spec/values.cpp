@@ -177,7 +177,7 @@ std::optional<std::string> as_text(const TomlNode& node, std::string_view what,
     return std::nullopt;
   }
   const std::string_view bare = trimmed(*text);
-  if (bare.empty()) {
+  if (blank(bare)) {
     sink.error("blank", node.span, fmt::format("{} is blank", what)).hint =
         "leave the key out where there is nothing to say";
     return std::nullopt;

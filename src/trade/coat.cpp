@@ -14,21 +14,13 @@ namespace {
 constexpr GrowthRate grows{250, 450}, wiry{150, 350}, stops{60, 350}, none{0, 0};
 
 constexpr std::array<CoatInfo, coat_count> table{{
-    {Coat::double_coat, "double", stops, false, 50_mm, std::nullopt, true, 6, 10, 1.6,
-     "2–3 times a week, daily while shedding",
-     "slicker or rake with the lay, then comb to the skin; ruff, breeches, behind the ears"},
-    {Coat::curly, "curly", grows, true, 150_mm, 25_mm, true, 4, 6, 1.4,
-     "every 1–2 days over 25 mm, else 3 times a week", "line brush: part, brush, comb to the skin"},
-    {Coat::drop, "drop", grows, true, 250_mm, 50_mm, true, 4, 8, 1.4,
-     "daily over 50 mm, else every 2 days", "pin brush and comb, misted, never dry"},
-    {Coat::silky, "silky", grows, true, 80_mm, 50_mm, false, 4, 8, 1.2,
-     "daily over 50 mm, else every 2 days", "pin brush and comb, misted, never dry"},
-    {Coat::wire, "wire", wiry, false, 60_mm, 40_mm, false, 8, 12, 1.0, "weekly",
-     "comb, strip or card on the salon's schedule"},
-    {Coat::smooth, "smooth", stops, false, 15_mm, std::nullopt, false, 8, 12, 0.7, "weekly",
-     "rubber or bristle brush"},
-    {Coat::hairless, "hairless", none, false, 0_mm, std::nullopt, false, 4, 4, 0.4, "",
-     "mild wash, moisturise, sun care"},
+    {Coat::double_coat, "double", stops, false, 50_mm, std::nullopt, true, 6, 10, 1.6},
+    {Coat::curly, "curly", grows, true, 150_mm, 25_mm, true, 4, 6, 1.4},
+    {Coat::drop, "drop", grows, true, 250_mm, 50_mm, true, 4, 8, 1.4},
+    {Coat::silky, "silky", grows, true, 80_mm, 50_mm, false, 4, 8, 1.2},
+    {Coat::wire, "wire", wiry, false, 60_mm, 40_mm, false, 8, 12, 1.0},
+    {Coat::smooth, "smooth", stops, false, 15_mm, std::nullopt, false, 8, 12, 0.7},
+    {Coat::hairless, "hairless", none, false, 0_mm, std::nullopt, false, 4, 4, 0.4},
 }};
 
 consteval bool in_order() {

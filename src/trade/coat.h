@@ -28,7 +28,6 @@ struct CoatInfo {
   bool brush_before_water;     ///< loose or long coat blocks water and shampoo
   int weeks_low, weeks_high;   ///< usual interval of visits; common practice, no source
   double mix;  ///< litres of diluted shampoo a square metre; common practice, no source
-  std::string_view brush_at_home, how;  ///< for the owner; common practice, no source
 };
 
 /// Total over Coat.

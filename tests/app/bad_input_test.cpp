@@ -212,6 +212,87 @@ TEST_CASE("a folder without permission takes nothing", "[bad-input]") {
   CHECK(has(ran.err, "Permission denied"));
 }
 
+TEST_CASE("what cannot be read is not taken for absent", "[bad-input]") {
+  // A link to itself stands for a folder without rights, which root has everywhere.
+  const auto closed = [](const Salon& salon, const std::string& what) {
+    fs::create_directories(fs::path(salon.folder.path(what)).parent_path());
+    fs::remove_all(salon.folder.path(what));
+    fs::create_symlink(fs::path(what).filename(), salon.folder.path(what));
+    return "cd " + salon.folder.path("") + " &&";
+  };
+  for (const char* what : {"salon.toml", "visits/a", "days", "styles", "pets"}) {
+    Salon salon;
+    const auto ran = furnish("check --on 2026-11-24", closed(salon, what));
+    INFO(what << ": " << ran.err << ran.out);
+    CHECK(ran.status == 1);
+    CHECK(has(ran.err, std::string(what) + ": error: cannot be read: "));
+    // Words lie in styles/, which cannot be read either.
+    if (std::string_view(what) == "styles") continue;
+    CHECK(ran.err.find("error: ") == ran.err.rfind("error: "));
+  }
+  Salon visits;
+  put(visits.folder, "visits/a/2026-04-01.toml", "date = 2026-04-01\n");
+  const auto note = furnish("note a --on 2026-11-24", closed(visits, "visits/a"));
+  CHECK(note.status == 1);
+  CHECK(has(note.err, "visits/a: error: cannot be read: "));
+  CHECK(note.out.empty());
+  Salon salon;
+  const auto card = furnish("card a --on 2026-11-24", closed(salon, "salon.toml"));
+  CHECK(card.status == 1);
+  CHECK(card.out.empty());
+}
+
+TEST_CASE("two pets whose sheets would have one name are refused before any is written",
+          "[bad-input]") {
+  const TemporaryFolder folder;
+  put(folder, "x/pets/rex.toml", "[pet]\nname = \"Rex\"\n");
+  put(folder, "y/pets/rex.toml", "[pet]\nname = \"Max\"\n");
+  const std::string in = "cd " + folder.path("") + " &&";
+  const auto ran = furnish("card x/pets/rex.toml y/pets/rex.toml -o out/", in);
+  CHECK(ran.status == 2);
+  CHECK(has(ran.err, "x/pets/rex.toml and y/pets/rex.toml would have sheets of one name"));
+  CHECK_FALSE(fs::exists(folder.path("out")));
+  CHECK(furnish("card x/pets/rex.toml y/pets/rex.toml", in).out ==
+        "x/sheets/rex-card.pdf\ny/sheets/rex-card.pdf\n");
+}
+
+TEST_CASE("a full device is a fault of check too", "[bad-input]") {
+  const Salon salon;
+  const auto ran = furnish("check > /dev/full", "cd " + salon.folder.path("") + " &&");
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "error: cannot write to the standard output: No space left on device"));
+}
+
+TEST_CASE("what steers a terminal is shown, not done, and hides nothing behind it", "[bad-input]") {
+  const TemporaryFolder folder;
+  const std::string path =
+      folder.file("rex.toml",
+                  "[pet]\nname = \"Rex\"\n\"a\\u0000b\" = 1\n\"\\u001b[2J\" = 2\n"
+                  "\"\u202Ec\" = 3\n\"\\u009B1m\" = 4\n");
+  const auto ran = furnish("card -o - " + path + " > /dev/null");
+  INFO(ran.err);
+  CHECK(ran.status == 1);
+  for (const char* seen : {"a\\u{0}b", "\\u{1B}[2J", "\\u{202E}c", "\\u{9B}1m"}) {
+    CHECK(has(ran.err, seen));
+  }
+  for (const std::string& raw :
+       {std::string(1, '\0'), std::string("\x1B"), std::string("\u202E")}) {
+    CHECK_FALSE(has(ran.err, raw));
+  }
+  const auto unseen = furnish("card -o - " + folder.file("u.toml", "[pet]\nname = \"\u200B\"\n"));
+  CHECK(unseen.status == 1);
+  CHECK(has(unseen.err, "name is blank"));
+}
+
+TEST_CASE("a mark of direction in a breed turns nothing but the breed", "[bad-input]") {
+  const TemporaryFolder folder;
+  const std::string path = folder.file(
+      "rex.toml", "[pet]\nname = \"Rex\"\nbreed = \"Mix\u2069\u202Ed\"\ncolour = \"red\"\n");
+  const auto ran = furnish("card -o - --format text " + path);
+  CHECK(ran.status == 0);
+  CHECK(has(ran.out, "\"\u2068Mix\u202Ed\u2069, red\""));
+}
+
 TEST_CASE("an old sheet stays whole when the new one fails", "[bad-input]") {
   const TemporaryFolder folder;
   put(folder, "rex.toml", "[pet]\nname = \"Rex\"\n");

@@ -69,6 +69,20 @@ TEST_CASE("the TOML files of a folder, sorted, without hidden ones") {
   CHECK(DiskFiles().toml_files(folder / "absent").empty());
 }
 
+TEST_CASE("absent and unreadable are two things") {
+  const Folder folder;
+  const DiskFiles disk;
+  fs::create_symlink("loop.toml", folder / "loop.toml");  // leads nowhere but is there
+  folder.write("file", "");
+  CHECK(disk.exists(folder / "loop.toml"));
+  CHECK_FALSE(disk.read(folder / "loop.toml").bytes);
+  CHECK_FALSE(disk.list(folder / "loop.toml").fault.empty());
+  CHECK_FALSE(disk.exists(folder / "absent"));
+  CHECK_FALSE(disk.exists(folder / "file/below"));
+  CHECK(disk.list(folder / "absent").fault.empty());
+  CHECK(disk.list(folder / "file").fault.empty());
+}
+
 TEST_CASE("files in memory do as the disk does") {
   const MemoryFiles files({{"pets/b.toml", "b"},
                            {"pets/a.toml", "a"},

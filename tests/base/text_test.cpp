@@ -63,3 +63,22 @@ TEST_CASE("the nearest word, if it is near") {
   CHECK_FALSE(nearest("zz", words));  // as many letters would change as there are
   CHECK_FALSE(nearest(std::string(100, 'a'), words));
 }
+
+TEST_CASE("what is not seen but steers what shows it is written out") {
+  CHECK(visible("häß\t日本 🐕") == "häß\t日本 🐕");
+  CHECK(visible(std::string_view("a\0b", 3)) == "a\\u{0}b");
+  CHECK(visible("\x1B[2J\x7F\u009B\n") == "\\u{1B}[2J\\u{7F}\\u{9B}\\u{A}");
+  CHECK(visible("\u202Ex\u2069\u200F\u061C\u2028") ==
+        "\\u{202E}x\\u{2069}\\u{200F}\\u{61C}\\u{2028}");
+  CHECK(turns_direction("a\u202Eb"));
+  CHECK(turns_direction("\u2068"));
+  CHECK_FALSE(turns_direction("مرحبا\u200F"));
+}
+
+TEST_CASE("a text is blank if nothing of it can be seen") {
+  CHECK(blank(""));
+  CHECK(blank(" \t\u00A0\u3000"));
+  CHECK(blank("\u200B\uFEFF\u2060"));
+  CHECK_FALSE(blank(" a\u200B"));
+  CHECK_FALSE(blank("\xFF"));
+}

@@ -80,6 +80,48 @@ std::string with_blanks(std::size_t blanks) {
          std::to_string(table.size()) + ">>stream\n" + table + "\nendstream endobj\nstartxref\n" +
          std::to_string(fourth) + "\n%%EOF\n";
 }
+/// Deflated so that it may stand many times in a row, each ending at a byte.
+std::string deflated_piece(const std::string& bytes) {
+  z_stream z{};
+  REQUIRE(deflateInit2(&z, 9, Z_DEFLATED, -15, 9, Z_DEFAULT_STRATEGY) == Z_OK);
+  std::string out(compressBound(bytes.size()) + 64, '\0');
+  z.next_in = reinterpret_cast<Bytef*>(const_cast<char*>(bytes.data()));
+  z.avail_in = static_cast<uInt>(bytes.size());
+  z.next_out = reinterpret_cast<Bytef*>(out.data());
+  z.avail_out = static_cast<uInt>(out.size());
+  REQUIRE(deflate(&z, Z_FULL_FLUSH) == Z_OK);
+  out.resize(out.size() - z.avail_out);
+  deflateEnd(&z);
+  return out;
+}
+/// A stream of that piece over and over; its end is missing, which is never reached.
+std::string over_and_over(const std::string& piece, std::size_t times) {
+  std::string out = "\x78\xDA";
+  for (std::size_t i = 0; i < times; ++i) out += piece;
+  return out;
+}
+
+/// A PDF with one attachment that is packed as said.
+std::string with_packed(const std::string& packed, const std::string& how) {
+  std::string out = "%PDF-1.7\n";
+  std::vector<std::size_t> at;
+  const auto object = [&](const std::string& text) {
+    at.push_back(out.size());
+    out += std::to_string(at.size()) + " 0 obj" + text + "endobj\n";
+  };
+  object("<</Type/Catalog/Pages 2 0 R/Names<</EmbeddedFiles<</Names[(a)3 0 R]>>>>>>");
+  object("<</Type/Pages/Count 0/Kids[]>>");
+  object("<</Type/Filespec/F(a)/EF<</F 4 0 R>>>>");
+  object("<</Type/EmbeddedFile/Length " + std::to_string(packed.size()) + how + ">>stream\n" +
+         packed + "\nendstream ");
+  const std::size_t table = out.size();
+  out += "xref\n0 5\n0000000000 65535 f \n";
+  for (const std::size_t one : at) {
+    const std::string digits = std::to_string(one);
+    out += std::string(10 - digits.size(), '0') + digits + " 00000 n \n";
+  }
+  return out + "trailer<</Size 5/Root 1 0 R>>\nstartxref\n" + std::to_string(table) + "\n%%EOF\n";
+}
 }  // namespace
 
 TEST_CASE("attachments come out as they went in") {
@@ -173,6 +215,62 @@ TEST_CASE("bounds hold: size and number of attachments, memory for the rest") {
   small.memory = std::size_t{64} * 1024 * 1024;
   CHECK(take(with_blanks(1024), small).code.empty());
   CHECK(take(with_blanks(small.memory * 3), small).code == "pdf-broken");
+}
+
+TEST_CASE("four filters over a terabyte of spaces are a fault in a moment") {
+  // ASCIIHexDecode leaves nothing of spaces, so that what comes out says nothing of the work.
+  const std::string many = deflated_piece(std::string(1024 * 1024, ' '));
+  const std::string more = deflated_piece(over_and_over(many, 1024).substr(2));
+  const std::string bomb = with_packed(
+      squeezed("\x78\xDA" + deflated_piece("\x78\xDA") + over_and_over(more, 1024).substr(2)),
+      "/Filter[/FlateDecode/FlateDecode/FlateDecode/ASCIIHexDecode]");
+  CHECK(bomb.size() < 64 * 1024);
+  CHECK(take(bomb).code == "pdf-broken");
+  // The same filters over little give what was put in.
+  const std::string little =
+      with_packed(squeezed(squeezed(squeezed("41 42>"))),
+                  "/Filter[/FlateDecode/FlateDecode/FlateDecode/ASCIIHexDecode]");
+  const Taken out = take(little);
+  REQUIRE(out.files.size() == 1);
+  CHECK(out.files[0].bytes == "AB");
+}
+
+TEST_CASE("runs count as they unpack, and what unpacks by LZW is refused") {
+  AttachmentBounds small;
+  small.unpacked = 1000;
+  const std::string runs =
+      "\x81"
+      "a"
+      "\x80";  // 128 times "a", end
+  CHECK(take(with_packed(runs, "/Filter/RunLengthDecode")).files.at(0).bytes ==
+        std::string(128, 'a'));
+  std::string long_runs;
+  for (int i = 0; i < 10; ++i)
+    long_runs +=
+        "\x81"
+        "a";
+  CHECK(take(with_packed(long_runs + "\x80", "/Filter/RunLengthDecode"), small).code ==
+        "pdf-broken");
+  CHECK(take(with_packed("\x80\x0B\x60\x50\x22\x0C\x0C\x85\x01", "/Filter/LZWDecode")).code ==
+        "attachment-broken");
+}
+
+TEST_CASE("rows foretold as PNG does come out as the qpdf program has them") {
+  const TemporaryFolder folder;
+  std::mt19937 random(7);
+  std::string rows;
+  for (int row = 0; row < 200; ++row) {
+    rows += static_cast<char>(row % 5);
+    for (int i = 0; i < 21; ++i) rows += static_cast<char>(random() & 0xFFU);
+  }
+  const std::string pdf = with_packed(
+      squeezed(rows), "/Filter/FlateDecode/DecodeParms<</Predictor 15/Colors 3/Columns 7>>");
+  const std::string path = folder.file("a.pdf", pdf), out = folder.path("out");
+  REQUIRE(run("qpdf --show-object=4 --filtered-stream-data " + path + " > " + out).status == 0);
+  const Taken taken = take(pdf);
+  REQUIRE(taken.files.size() == 1);
+  CHECK(taken.files[0].bytes.size() == 200 * 21);
+  CHECK(taken.files[0].bytes == bytes_of(out));
 }
 
 TEST_CASE("what a PDF may unpack to is no bound for other threads, nor for what comes after") {

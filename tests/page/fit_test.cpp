@@ -38,7 +38,6 @@ TEST_CASE("fit_column keeps its promises on 20 000 made-up columns", "[page][fit
     switch (fit.status) {
       case Fit::Status::overflow:
         REQUIRE(least > room);
-        REQUIRE(fit.excess == least - room);
         REQUIRE(total(fit.heights) == least);
         break;
       case Fit::Status::squeezed:
@@ -63,7 +62,6 @@ TEST_CASE("fit_column keeps its promises on 20 000 made-up columns", "[page][fit
         }
         break;
     }
-    REQUIRE((fit.status == Fit::Status::overflow || fit.excess == Length{}));
   }
   for (const int count : seen) CHECK(count > 500);
 }

@@ -79,7 +79,7 @@ TEST_CASE("every kind of mark has its line", "[page][frame]") {
         "  figure: #fig \"a \\\"dog\\\"\"\n"
         "    hatch from 1.000 2.000 curves 0 closed 30 degrees 1.000 0.100 quiet\n"
         "    path from 1.000 2.000 curves 0 closed fill tint stroke text 0.250 dashed\n"
-        "    image 0.000 0.000 4.000 3.000 \"photos/rex.jpg\" pixels 1 2 64 48\n"
+        "    image 0.000 0.000 4.000 3.000 pixels 1 2 64 48\n"
         "  link 0.000 0.000 1.000 1.000 #fig \"to the figure\"\n"
         "  fill -0.500 0.000 2.000 3.000 paper\n");
 }

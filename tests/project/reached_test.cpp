@@ -26,7 +26,7 @@ const std::map<std::string, std::string> kept{
     {"furnish::RecordingFiles::exists", "tests learn by it what a sheet was made from"},
     {"furnish::RecordingFiles::note", "as exists()"},
     {"furnish::RecordingFiles::read_up_to", "as exists()"},
-    {"furnish::RecordingFiles::toml_files", "as exists()"},
+    {"furnish::RecordingFiles::list", "as exists()"},
     {"furnish::StyleLibrary::keys", "tests go through every style by it"},
     {"furnish::StyleLibrary::path", "tests ask it whose style a key stands for"},
 };

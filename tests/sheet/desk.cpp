@@ -19,8 +19,8 @@ FileContent WithShippedStyles::read_up_to(const std::string& path, std::size_t m
 bool WithShippedStyles::exists(const std::string& path) const {
   return own_.exists(path) || (path.starts_with('/') && disk_.exists(path));
 }
-std::vector<std::string> WithShippedStyles::toml_files(const std::string& folder) const {
-  return folder.starts_with('/') ? disk_.toml_files(folder) : own_.toml_files(folder);
+FolderContent WithShippedStyles::list(const std::string& folder) const {
+  return folder.starts_with('/') ? disk_.list(folder) : own_.list(folder);
 }
 
 Desk::Desk(std::map<std::string, std::string> files)

@@ -22,7 +22,7 @@ class WithShippedStyles final : public Files {
   explicit WithShippedStyles(std::map<std::string, std::string> files) : own_(std::move(files)) {}
   FileContent read_up_to(const std::string& path, std::size_t most) const override;
   bool exists(const std::string& path) const override;
-  std::vector<std::string> toml_files(const std::string& folder) const override;
+  FolderContent list(const std::string& folder) const override;
 
  private:
   MemoryFiles own_;

@@ -11,15 +11,33 @@ class CountingFiles final : public Files {
     return inner.read_up_to(path, most);
   }
   bool exists(const std::string& path) const override { return inner.exists(path); }
-  std::vector<std::string> toml_files(const std::string& folder) const override {
-    return inner.toml_files(folder);
-  }
+  FolderContent list(const std::string& folder) const override { return inner.list(folder); }
   MemoryFiles inner{FileMap{{"house/a.toml", "[style]\nname = \"A\"\nextends = \"b\"\n"},
                             {"house/b.toml", "[style]\nname = \"B\"\n"},
                             {"house/broken.toml", "[style]\n"}}};
   mutable int reads = 0;
 };
 }  // namespace
+
+TEST_CASE("a chain of styles has a bound, and its fault shows where it begins", "[style]") {
+  const auto chain = [](std::size_t length) {
+    FileMap files;
+    for (std::size_t i = 0; i < length; ++i) {
+      std::string& text = files["house/s" + std::to_string(1000 + i) + ".toml"];
+      text = "[style]\nname = \"S\"\n";
+      if (i + 1 < length) text += "extends = \"s" + std::to_string(1001 + i) + "\"\n";
+    }
+    return files;
+  };
+  Desk good(chain(StyleLibrary::most_extended));
+  CHECK(good.styles().find("s1000", {}) != nullptr);
+  CHECK(good.said() == "");
+  Desk bad(chain(12'000));
+  CHECK(bad.styles().find("s1000", {}) == nullptr);
+  CHECK(bad.sink().error_count() == 1);
+  CHECK(bad.said().find("more than 32 styles extend each other: s1000 extends s1001 extends s1002 "
+                        "extends s1003 extends …") != std::string::npos);
+}
 
 TEST_CASE("a style lies over what it extends, all the way down", "[style]") {
   Desk desk(FileMap{{"house/base.toml",
