@@ -60,7 +60,7 @@ TEST_CASE("a pet's photo is on its style sheet", "[photos]") {
 TEST_CASE("the name of a photo's file reaches no owner, in whatever format", "[photos]") {
   for (const char* format : {"text", "svg"}) {
     const auto ran = furnish("note marlow --for owner --on 2026-11-24 -o - --salon " +
-                             quoted(sample("lantern-street")) + " --format " + format);
+                             sample("lantern-street") + " --format " + format);
     CHECK(ran.status == 0);
     CHECK(has(ran.out, "image"));
     CHECK_FALSE(has(ran.out, ".jpg"));

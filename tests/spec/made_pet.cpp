@@ -22,7 +22,7 @@ std::string PetMaker::words() {
   for (int i = 0; i < n; ++i) out += any_of(pieces);
   while (code_points(out) > 500) out.resize(byte_of_code_point(out, 500));
   out = trimmed(out);
-  return out.empty() ? "x" : out;
+  return blank(out) ? "x" : out;
 }
 
 std::vector<std::string> PetMaker::list() {
