@@ -101,7 +101,7 @@ class CountedFlate final : public QPDFStreamFilter {
     if (given.isNull()) return true;
     if (!given.isDictionary()) return false;
     const auto number = [&](const char* key, long long usual) {
-      const QPDFObjectHandle value = given.getKey(key);
+      QPDFObjectHandle value = given.getKey(key);
       return value.isInteger() ? value.getIntValue() : usual;
     };
     const long long predictor = number("/Predictor", 1);
