@@ -4,6 +4,7 @@
 #include <map>
 
 #include "base/text.h"
+#include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -49,7 +50,7 @@ void add_otherwise(Sentences& out, const TrimRules& done, const SheetVoice& voic
       places.push_back(done[i].place);
     }
     std::string text = work_text(entry, voice);
-    if (!entry.why.empty()) text += " (" + voice.words.written(entry.why) + ")";
+    if (!entry.why.empty()) text += " (" + own_words(entry.why, voice).text + ")";
     out.add_headed(capitalised(grouped_text(places, voice)), text);
   }
 }

@@ -114,9 +114,13 @@ std::vector<SheetRow> style_what_if(const SheetDesk& desk, WhatIf scope) {
   }
   std::string ask;
   if (input.latest != nullptr && !input.latest->groomer.empty()) {
-    ask = words.say(Phrase::ask_groomer,
-                    {input.latest->groomer, pet.name.value,
-                     voice.locale.day_and_month(input.latest->date.value, input.today)});
+    const auto& before = input.plan.visit_before;
+    // Where the page says when that was, the name is enough.
+    const bool said = before && before->date == input.latest->date.value && last_time_row(desk);
+    ask = said ? sentence(input.latest->groomer)
+               : words.say(Phrase::ask_groomer,
+                           {input.latest->groomer, pet.name.value,
+                            voice.locale.day_and_month(input.latest->date.value, input.today)});
   }
   if (!pet.owner.name.empty()) {
     if (!ask.empty()) ask += ' ';

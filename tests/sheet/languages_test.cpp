@@ -119,7 +119,7 @@ TEST_CASE("what the salon wrote stays, what is the program's is said in the read
   Desk table(sample("lantern-street"));
   const Kennel kennel = table.kennel("marlow");
   table.speak("es");
-  const auto card = table.card(kennel);
+  const auto card = table.card(kennel, "A4");
   REQUIRE(card);
   const std::string text = without_space(text_of(card->page.frame));
   for (const char* words :
