@@ -19,8 +19,9 @@ std::optional<Date> due_after(const Case& one, Date today) {
     if (visit.date.value < today) before.push_back(visit);
   }
   DiagnosticSink unheard;  // the plan before this visit has said it already
-  const Plan plan = plan_after_today(one.salon(), one.pet, before,
-                                     one.folder->bookings(one.pet, today), today, unheard);
+  bool complete = true;    // pre: they all are
+  const auto bookings = one.folder->bookings(one.pet, today, complete);
+  const Plan plan = plan_after_today(one.salon(), one.pet, before, bookings, today, unheard);
   if (!plan.next_visit || plan.next_visit->date <= today) return std::nullopt;
   return plan.next_visit->date;
 }
@@ -37,7 +38,8 @@ std::string free_name(const std::string& folder, Date day) {
 
 bool write_form(const PetPath& path, Workshop& shop, Console& console) {
   const auto one = shop.open(path, shop.sink());
-  if (!one || !one->all_visits) return false;  // what is faulty is mended first
+  if (!one || !one->all_visits || !one->all_bookings)
+    return false;  // what is faulty is mended first
   if (path.root.empty()) {
     shop.sink().error("no-salon", one->pet.span, "a visit is kept in a salon's folder").hint =
         "put the pet's file into the pets/ of a folder, or name the folder with --salon";

@@ -120,7 +120,9 @@ class SheetRun {
     // A visit that cannot be read may be the very one that a note or a care sheet is about.
     const bool of_visits = kind().about != AboutVisit::never;
     if (one && !one->all_visits) complete = false;
-    auto sheet = one && (one->all_visits || !of_visits) ? shop_.sheet(*one, said) : std::nullopt;
+    // Every sheet says when the pet comes, so that a booking nobody can read is missing on each.
+    const bool whole = one && one->all_bookings && (one->all_visits || !of_visits);
+    auto sheet = whole ? shop_.sheet(*one, said) : std::nullopt;
     if (!sheet) {
       complete = false;
       return std::nullopt;

@@ -23,7 +23,7 @@ Exit print_plans(const Options& options, Workshop& shop, Console& console) {
     DiagnosticSink said;
     const auto one = shop.open(path, said);
     shop.sink().take(said);
-    complete = complete && one.has_value() && one->all_visits;
+    complete = complete && one.has_value() && one->all_visits && one->all_bookings;
     if (!one) continue;
     const auto words = shop.voices().plain(*one->folder);
     complete = complete && words.has_value();

@@ -81,21 +81,38 @@ const Day* SalonFolder::day(const std::string& name) {
   return place->second ? &*place->second : nullptr;
 }
 
-std::optional<Booking> SalonFolder::booking(const Pet& pet, Date day) {
-  const std::vector<Booking> all = bookings(pet, day);
-  const auto found = std::ranges::find(all, day, &Booking::date);
-  return found == all.end() ? std::nullopt : std::optional(*found);
+const Day* SalonFolder::day(Date date) {
+  if (root_.empty() || day_files() == nullptr) return nullptr;
+  const std::string name = to_iso(date) + ".toml";
+  const bool booked = std::ranges::find(day_files_, name) != day_files_.end();
+  return booked ? day(name) : nullptr;
 }
 
-std::vector<Booking> SalonFolder::bookings(const Pet& pet, Date from) {
+std::optional<Booking> SalonFolder::booking(const Pet& pet, Date date) {
+  const Day* const booked = day(date);
+  if (booked == nullptr) return std::nullopt;
+  const auto found = std::ranges::find(booked->bookings, pet.key,
+                                       [](const Booking& one) { return one.pet.value; });
+  return found == booked->bookings.end() ? std::nullopt : std::optional(*found);
+}
+
+std::vector<Booking> SalonFolder::bookings(const Pet& pet, Date from, bool& complete) {
   std::vector<Booking> out;
-  if (root_.empty() || day_files() == nullptr) return out;
+  complete = true;
+  if (root_.empty()) return out;
+  if (day_files() == nullptr) {
+    complete = false;
+    return out;
+  }
   for (const std::string& name : day_files_) {
     // Past days are not even read. What is not named by a day is for `check` to find.
     const auto date = parse_date(fs::path(name).stem().string());
     if (!date || *date < from) continue;
     const Day* const read = day(name);
-    if (read == nullptr) continue;
+    if (read == nullptr) {
+      complete = false;
+      continue;
+    }
     for (const Booking& one : read->bookings) {
       if (one.pet.value == pet.key) out.push_back(one);
     }

@@ -42,10 +42,12 @@ class SalonFolder {
   /// A file of days/, read once; null after an error.
   const Day* day(const std::string& name);
   /// The pet's booking on the day, if days/DATE.toml has one.
-  std::optional<Booking> booking(const Pet&, Date day);
+  std::optional<Booking> booking(const Pet&, Date);
+  /// A day as it is booked; null if nothing is booked, or after an error.
+  const Day* day(Date);
   /// The pet's bookings from that day on, by day and in the order of its file. A faulty file is
-  /// reported once, and has none.
-  std::vector<Booking> bookings(const Pet&, Date from);
+  /// reported once and has none, and `complete` is false: it may be this pet that it books.
+  std::vector<Booking> bookings(const Pet&, Date from, bool& complete);
 
  private:
   ReadContext reporting_to(DiagnosticSink& sink) const {

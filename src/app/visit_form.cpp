@@ -6,6 +6,7 @@
 #include <array>
 
 #include "base/quantity.h"
+#include "base/text.h"
 #include "spec/toml_text.h"
 #include "spec/trim_writer.h"
 #include "trade/mats.h"
@@ -68,8 +69,8 @@ class FormMaker {
            regions_before().text() +
            "\n[done]\n# As planned, unless a line here says what instead, and why (for everyone: "
            "the owner reads it).\n" +
-           done().text() + "\n[went_out]\n" + regions_after().text() + products() + rest() +
-           stock();
+           done().text() + "\n[went_out]\n" + regions_after().text() + products() +
+           open_findings() + rest() + stock();
   }
 
  private:
@@ -150,8 +151,15 @@ class FormMaker {
 
   FormSection came_in() const {
     FormSection out;
-    out.choice("behaviour", quoted("calm"), "for staff; calm, worried, pulls away, snaps");
-    out.choice("helped", quoted("towel over the ears"), "for staff");
+    const LastVisit before = input_.plan.last_visit.value_or(LastVisit{});
+    out.choice("behaviour", quoted("calm"),
+               before.behaviour.empty() ? "for staff; calm, worried, pulls away, snaps"
+                                        : "for staff; last time: " + quoted(before.behaviour));
+    if (before.helped.empty()) {
+      out.choice("helped", quoted("towel over the ears"), "for staff");
+    } else {
+      out.choice("helped", quoted(before.helped), "for staff; it did last time");
+    }
     if (!grows(Region::ears)) out.choice("ears", quoted("clean"), "clean, waxy, red, smelling");
     if (!grows(Region::eyes)) out.choice("eyes", quoted("clear"), "clear, weeping, red");
     out.choice("nails", quoted("long"), "short, long, curled, split");
@@ -243,6 +251,34 @@ class FormMaker {
       if (!mix.neat) section.choice("mixed", to_iso(input_.today));
       out += "\n[[product]]\n" + section.text();
     }
+    return out;
+  }
+
+  /// What earlier visits found and none has closed, each to be closed by its # alone.
+  std::string open_findings() const {
+    if (input_.plan.findings.empty()) return {};
+    std::string out =
+        "\n# Open from earlier visits. Take the # away where it is well; found again, it is a "
+        "[[finding]] below.\n";
+    bool first = true;
+    for (const OpenFinding& one : input_.plan.findings) {
+      FormSection lines;
+      lines.choice("region", quoted(toml_text::place({one.place.region, Side::both})));
+      if (one.place.side != Side::both) lines.choice("side", quoted(to_text(one.place.side)));
+      std::string remark = "found " + listed(days(one.seen), " and ");
+      if (!one.advised.empty()) remark += "; advised: " + quoted(one.advised);
+      lines.choice("what", quoted(one.what), std::move(remark));
+      lines.choice("closed", "true");
+      if (one.audience == Audience::everyone) lines.choice("for", quoted("everyone"));
+      out += (first ? "# [[finding]]\n" : "\n# [[finding]]\n") + lines.text();
+      first = false;
+    }
+    return out;
+  }
+
+  static std::vector<std::string> days(const std::vector<Date>& dates) {
+    std::vector<std::string> out;
+    for (const Date date : dates) out.push_back(to_iso(date));
     return out;
   }
 

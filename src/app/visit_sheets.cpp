@@ -56,11 +56,11 @@ CalendarEvent event_of(const SheetDesk& desk, Date printed) {
 /// The case as its owner may know it: pet and visits without what is for staff, and a plan that
 /// knows no more than they do.
 Case for_owner(const Case& one) {
-  Case out{one.folder, for_everyone(one.pet), {}, one.all_visits, {}, one.today};
+  Case out{one.folder, for_everyone(one.pet), {}, one.all_visits, {}, one.today, one.all_bookings};
   for (const Visit& visit : one.visits) out.visits.push_back(for_everyone(visit));
   DiagnosticSink unheard;  // the whole pet's plan has said it already
-  out.plan = make_plan(one.salon(), out.pet, out.visits, one.folder->bookings(out.pet, out.today),
-                       out.today, unheard);
+  const auto bookings = one.folder->bookings(out.pet, out.today, out.all_bookings);
+  out.plan = make_plan(one.salon(), out.pet, out.visits, bookings, out.today, unheard);
   return out;
 }
 
@@ -97,7 +97,9 @@ std::optional<Made> note(const Case& all, const SheetOrder& order) {
   const Date day = visit->date.value;
   const std::span history = std::span(one.visits).first(at + 1);
   DiagnosticSink unheard;  // the plan of today has said it already
-  const std::vector<Booking> bookings = one.folder->bookings(one.pet, day);
+  bool all_bookings = true;
+  const std::vector<Booking> bookings = one.folder->bookings(one.pet, day, all_bookings);
+  if (!all_bookings) return std::nullopt;  // of a day since that visit; its file has said why
   const Plan before = make_plan(salon, one.pet, history.first(at), bookings, day, unheard);
   const Plan after = make_plan(salon, one.pet, history, bookings, day, unheard);
   const SheetInput input{order.kind, salon, one.pet, after, std::nullopt, day, order.paper, visit};
@@ -136,8 +138,10 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
                                       : one.visits.size();
   const std::span history = std::span(one.visits).first(count);
   DiagnosticSink unheard;  // the plan before the visit has said it already
-  Plan plan =
-      plan_after_today(salon, one.pet, history, one.folder->bookings(one.pet, day), day, unheard);
+  bool all_bookings = true;
+  const std::vector<Booking> bookings = one.folder->bookings(one.pet, day, all_bookings);
+  if (!all_bookings) return std::nullopt;  // of a day since that visit; its file has said why
+  Plan plan = plan_after_today(salon, one.pet, history, bookings, day, unheard);
   // Of the last visit, printed days later: when the pet comes again is asked as of the day of
   // print, as the card of that day asks it, for a booking may have passed since.
   const bool last = visit != nullptr && visit == chosen_visit(one, {});

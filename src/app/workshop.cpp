@@ -6,6 +6,7 @@
 #include <chrono>
 #include <ctime>
 
+#include "app/booked_day.h"
 #include "app/data_folder.h"
 #include "base/text.h"
 
@@ -80,8 +81,23 @@ std::optional<Case> Workshop::open(const PetPath& path, Date day, DiagnosticSink
   if (!pet) return std::nullopt;
   bool complete = true;
   std::vector<Visit> visits = salon.visits(*pet, complete, sink);
-  Plan plan = make_plan(salon.salon(), *pet, visits, salon.bookings(*pet, day), day, sink);
-  return Case{&salon, std::move(*pet), std::move(visits), complete, std::move(plan), day};
+  bool all_bookings = true;
+  const std::vector<Booking> bookings = salon.bookings(*pet, day, all_bookings);
+  Plan plan = make_plan(salon.salon(), *pet, visits, bookings, day, sink);
+  Case one{&salon, std::move(*pet), std::move(visits), complete, std::move(plan),
+           day,    all_bookings};
+  hold_against_day(one, sink);
+  return one;
+}
+
+void Workshop::hold_against_day(Case& one, DiagnosticSink& sink) {
+  std::vector<DayWarning> fresh;
+  for (DayWarning& warning : day_warnings_about(one, context_)) {
+    if (warning.meant == one.pet.key) one.all_bookings = false;
+    const std::tuple what(warning.fault, warning.span, warning.other);
+    if (told_of_days_.insert(what).second) fresh.push_back(std::move(warning));
+  }
+  report(fresh, sink);
 }
 
 bool Workshop::nothing_to_show(const Case& one) const {

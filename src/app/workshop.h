@@ -3,7 +3,9 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "app/options.h"
@@ -13,6 +15,7 @@
 #include "base/diagnostic.h"
 #include "base/files.h"
 #include "page/fonts.h"
+#include "plan/day_checks.h"
 
 namespace furnish {
 
@@ -56,6 +59,9 @@ class Workshop {
   /// What the sheet is printed on: asked for, or the salon's usual. Empty after an error.
   std::optional<Paper> paper(const Salon&, DiagnosticSink&) const;
 
+  /// Says what cannot go as the day is booked, each thing once in a run: two pets may share it.
+  void hold_against_day(Case&, DiagnosticSink&);
+
   const Options& options_;
   const Files& files_;
   SourceSet sources_;
@@ -67,5 +73,6 @@ class Workshop {
   std::unique_ptr<FontSet> fonts_;
   bool fonts_asked_ = false;
   Voices voices_;
+  std::set<std::tuple<DayFault, SourceSpan, SourceSpan>> told_of_days_;
 };
 }  // namespace furnish

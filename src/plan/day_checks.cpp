@@ -40,7 +40,7 @@ class DayReader {
 
  private:
   DayWarning& add(DayFault fault, SourceSpan span, std::string says) {
-    out_.push_back({fault, {}, span, {}, std::move(says), {}});
+    out_.push_back({fault, {}, span, {}, std::move(says), {}, {}});
     return out_.back();
   }
 
@@ -62,6 +62,7 @@ class DayReader {
     const std::vector<std::string_view> names(pets_.begin(), pets_.end());
     if (const auto near = nearest(one.pet.value, names)) {
       warning.hint = fmt::format("did you mean '{}'?", *near);
+      warning.meant = *near;
     }
   }
 
@@ -94,9 +95,7 @@ class DayReader {
             fmt::format("{} is booked twice at once", second.pet.value));
       return;
     }
-    const bool same = !first.groomer.empty() &&
-                      lower_ascii(trimmed(first.groomer)) == lower_ascii(trimmed(second.groomer));
-    if (!same || !work(first).meets(work(second))) return;
+    if (!same_groomer(first, second) || !work(first).meets(work(second))) return;
     twice(
         DayFault::groomer_twice, first, second,
         fmt::format("{} has {} and {} at once", second.groomer, first.pet.value, second.pet.value));
@@ -120,6 +119,11 @@ class DayReader {
   std::vector<DayWarning> out_;
 };
 }  // namespace
+
+bool same_groomer(const Booking& one, const Booking& other) {
+  return !one.groomer.empty() &&
+         lower_ascii(trimmed(one.groomer)) == lower_ascii(trimmed(other.groomer));
+}
 
 std::string clock_time(TimeOfDay time) {
   return fmt::format("{:02}:{:02}", time.count() / 60, time.count() % 60);

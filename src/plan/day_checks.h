@@ -30,6 +30,7 @@ struct DayWarning {
   SourceSpan span;
   SourceSpan other;  ///< the booking it stands against; no file: none
   std::string says, hint;
+  std::string meant{};  ///< no_pet: the key nearest to it; empty: none is near
 };
 
 /// What is wrong with a day's bookings, in the order of the file. `pets`: the keys of all pets of
@@ -39,8 +40,10 @@ struct DayWarning {
 /// helps, and that one dog dries while another is clipped, nobody wrote down: it is a warning.
 std::vector<DayWarning> day_warnings(const Salon&, const Day&, std::span<const std::string> pets,
                                      const std::map<std::string, Duration>& expected);
+/// Both name one, and the same.
+bool same_groomer(const Booking&, const Booking&);
 /// "09:30", as files write it but for the seconds.
 std::string clock_time(TimeOfDay);
-/// For `furnish check`: a pet that is not there is an error, all else warns.
+/// A pet that is not there is an error, all else warns.
 void report(std::span<const DayWarning>, DiagnosticSink&);
 }  // namespace furnish

@@ -52,7 +52,13 @@ TEST_CASE("a new visit's form reads as it is, and with every line brought to lif
       CHECK(as_is->done.empty());
       CHECK(as_is->came_in.regions.empty());
       CHECK(changed->done.size() == pet.trim.size());
-      CHECK(changed->findings.size() == 1);
+      // Those that are open, to be closed, and one that is new.
+      const Kennel before = table.kennel(key);
+      REQUIRE(changed->findings.size() == before.plan.findings.size() + 1);
+      for (std::size_t i = 0; i < before.plan.findings.size(); ++i) {
+        CHECK(changed->findings[i].closed);
+        CHECK(changed->findings[i].audience == before.plan.findings[i].audience);
+      }
       CHECK(changed->weight);
       // What was brought to life is what was planned.
       for (const PlacedEntry& rule : changed->done) {
@@ -69,6 +75,39 @@ TEST_CASE("a new visit's form reads as it is, and with every line brought to lif
     INFO(check.err);
     CHECK(check.status == 0);
   }
+}
+
+TEST_CASE("a new visit's form closes what is open, and hands on what helped", "[new]") {
+  const TemporaryFolder folder;
+  copy_sample("lantern-street", folder.path("salon"));
+  const std::string root = folder.path("salon");
+  put(folder, "salon/visits/dot/2026-12-01.toml",
+      "date = 2026-12-01\nweight = \"3.1 kg\"\n"
+      "[came_in]\nbehaviour = \"afraid\\nof the table\"\nhelped = \"a mat, \\\"slowly\\\"\"\n"
+      "[[finding]]\nregion = \"belly\"\nside = \"left\"\nwhat = \"lump, pea-sized\"\n"
+      "advised = \"vet this week\"\nfor = \"everyone\"\n"
+      "[[finding]]\nregion = \"hocks\"\nwhat = \"sore\"\n");
+  REQUIRE(furnish("new visit dot --salon " + root + " --on 2026-12-22").status == 0);
+  const std::string path = root + "/visits/dot/2026-12-22.toml", form = bytes_of(path);
+  INFO(form);
+  for (const std::string_view part :
+       {"last: 3.1 kg on 2026-12-01", "last time: \"afraid\\nof the table\"",
+        "= \"a mat, \\\"slowly\\\"\"", "found 2026-12-01; advised: \"vet this week\""}) {
+    INFO(part);
+    CHECK(form.find(part) != std::string::npos);
+  }
+  const auto open = [&](const std::string& day) {
+    return furnish("plan dot --json --salon " + root + " --on " + day).out;
+  };
+  CHECK(open("2026-12-23").find("lump, pea-sized") != std::string::npos);
+  // Its lines for what is open brought to life, up to where a new finding would stand.
+  const std::size_t from = form.find("# Open from"), to = form.find("# [[finding]]\n# region  =");
+  REQUIRE(from < to);
+  put(folder, "salon/visits/dot/2026-12-22.toml",
+      form.substr(0, from) + alive(form.substr(from, to - from)) + form.substr(to));
+  const std::string closed = open("2026-12-23");
+  CHECK(closed.find("lump, pea-sized") == std::string::npos);
+  CHECK(closed.find("\"sore\"") == std::string::npos);
 }
 
 TEST_CASE("a second visit of a day has a name of its own, and nothing is written over", "[new]") {

@@ -56,9 +56,11 @@ static std::optional<Date> comes_back(Desk& table, const Kennel& kennel) {
   const bool waits = next && next->date > demo_day && next->last && !kennel.booking();
   if (waits) return next->date;
   DiagnosticSink sink;
-  const auto after = plan_after_today(table.salon(), kennel.pet, kennel.visits,
-                                      kennel.folder->bookings(kennel.pet, demo_day), demo_day, sink)
-                         .next_visit;
+  bool complete = true;
+  const auto bookings = kennel.folder->bookings(kennel.pet, demo_day, complete);
+  const auto after =
+      plan_after_today(table.salon(), kennel.pet, kennel.visits, bookings, demo_day, sink)
+          .next_visit;
   if (!after || after->date <= demo_day) return std::nullopt;
   return after->date;
 }
