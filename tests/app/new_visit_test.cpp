@@ -83,7 +83,7 @@ TEST_CASE("a new visit's form closes what is open, and hands on what helped", "[
   const std::string root = folder.path("salon");
   put(folder, "salon/visits/dot/2026-12-01.toml",
       "date = 2026-12-01\nweight = \"3.1 kg\"\n"
-      "[came_in]\nbehaviour = \"afraid\\nof the table\"\nhelped = \"a mat, \\\"slowly\\\"\"\n"
+      "[came_in]\nbehaviour = \"afraid of the table\"\nhelped = \"a mat, \\\"slowly\\\"\"\n"
       "[[finding]]\nregion = \"belly\"\nside = \"left\"\nwhat = \"lump, pea-sized\"\n"
       "advised = \"vet this week\"\nfor = \"everyone\"\n"
       "[[finding]]\nregion = \"hocks\"\nwhat = \"sore\"\n");
@@ -91,7 +91,7 @@ TEST_CASE("a new visit's form closes what is open, and hands on what helped", "[
   const std::string path = root + "/visits/dot/2026-12-22.toml", form = bytes_of(path);
   INFO(form);
   for (const std::string_view part :
-       {"last: 3.1 kg on 2026-12-01", "last time: \"afraid\\nof the table\"",
+       {"last: 3.1 kg on 2026-12-01", "last time: \"afraid of the table\"",
         "= \"a mat, \\\"slowly\\\"\"", "found 2026-12-01; advised: \"vet this week\""}) {
     INFO(part);
     CHECK(form.find(part) != std::string::npos);
