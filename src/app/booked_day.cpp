@@ -32,7 +32,7 @@ std::vector<DayWarning> day_warnings_about(const Case& one, const ReadContext& c
   std::vector<std::string> keys;
   std::map<std::string, Duration> known;
   if (one.plan.duration) known[one.pet.key] = *one.plan.duration;
-  DiagnosticSink unheard;  // a folder that cannot be listed has no pets to ask for either
+  DiagnosticSink unheard;  // a folder that cannot be listed is told where its pets are asked for
   bool complete = true;
   const ReadContext quietly{context.files, context.sources, unheard};
   for (const PetPath& path : all_pets(quietly, folder.root(), complete)) {
@@ -45,6 +45,7 @@ std::vector<DayWarning> day_warnings_about(const Case& one, const ReadContext& c
     if (!needed) continue;
     if (const auto time = expected(folder, path.file, one.today)) known[key] = *time;
   }
+  if (!complete) return {};
   std::vector<DayWarning> out = day_warnings(folder.salon(), *day, keys, known);
   std::erase_if(out, [&](const DayWarning& warning) {
     return warning.fault != DayFault::no_pet &&

@@ -123,6 +123,12 @@ std::string running(const Frame& frame) {
   return out;
 }
 
+/// A date in the middle of a line or at its beginning, where some languages have it in upper case.
+bool dated(const Made& made, const std::string& date) {
+  return without_space(running(made.sheet.page.frame)).find(without_space(lower(date))) !=
+         std::string::npos;
+}
+
 /// What a page says in another language than its own.
 std::string marked(const Frame& frame) {
   std::vector<bool> other{false};
@@ -156,15 +162,14 @@ TEST_CASE("the next visit is the same wherever it is said", "[visited]") {
       const bool to_come = next->date > day;
       if (to_come) {
         const auto card = street.sheet(one, sheets::card);
-        if (card)
-          CHECK(says(card->sheet.page.frame, street.date(one, sheets::card, next->date, day)));
+        if (card) CHECK(dated(*card, street.date(one, sheets::card, next->date, day)));
       }
       // A note is of its own day, and says what was known then.
       const bool of_today = !one.visits.empty() && one.visits.back().date.value == day;
       for (const SheetMaker* maker : {&sheets::note, &sheets::owner_note}) {
         if (!of_today || !to_come) continue;
         const auto note = street.sheet(one, *maker);
-        if (note) CHECK(says(note->sheet.page.frame, street.date(one, *maker, next->date, day)));
+        if (note) CHECK(dated(*note, street.date(one, *maker, next->date, day)));
       }
       const auto care = street.sheet(one, sheets::care);
       if (!care || care->beside.empty()) continue;
@@ -174,7 +179,7 @@ TEST_CASE("the next visit is the same wherever it is said", "[visited]") {
       const bool waits = to_come && !one.visits.empty() && !one.booking();
       if (waits) CHECK(to_iso(*ics) == to_iso(next->date));
       const Date from = waits ? one.visits.back().date.value : day;
-      CHECK(says(care->sheet.page.frame, street.date(one, sheets::care, *ics, from)));
+      CHECK(dated(*care, street.date(one, sheets::care, *ics, from)));
     }
   }
   CHECK(street.nearly_all());
