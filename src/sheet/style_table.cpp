@@ -219,4 +219,21 @@ BlockPtr style_table_in_two(const std::vector<StyleRow>& rows, const SheetDesk& 
   if (arrangements.empty()) return narrow_table(rows, desk);
   return std::make_shared<Shortest>(std::move(arrangements));
 }
+
+std::vector<BlockPtr> style_table_in_pieces(const std::vector<StyleRow>& rows,
+                                            const SheetDesk& desk) {
+  constexpr std::size_t enough_letters = 200;  // of notes, so that any paper holds a piece
+  const std::span all(rows);
+  std::vector<BlockPtr> out;
+  for (std::size_t at = 0; at < rows.size();) {
+    std::size_t end = at, letters = 0;
+    do {
+      const TrimPart* const part = rows[end].part;
+      letters += rows[end].names.size() + (part != nullptr ? part->entry.note.size() : 0);
+    } while (++end < rows.size() && letters < enough_letters);
+    out.push_back(narrow_table(all.subspan(at, end - at), desk));
+    at = end;
+  }
+  return out;
+}
 }  // namespace furnish

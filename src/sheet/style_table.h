@@ -14,4 +14,6 @@ BlockPtr style_table(const std::vector<StyleRow>&, const SheetDesk&, WithHow);
 /// The same rows in two columns, each tool over its rows; for a trim of many short rows. Without
 /// what follows the last cut.
 BlockPtr style_table_in_two(const std::vector<StyleRow>&, const SheetDesk&);
+/// The same rows in several short tables of one column, for a sheet that goes on.
+std::vector<BlockPtr> style_table_in_pieces(const std::vector<StyleRow>&, const SheetDesk&);
 }  // namespace furnish
