@@ -9,7 +9,7 @@ namespace furnish {
 namespace {
 /// Between two pieces, in parts of the rhythm; and after the last, what takes all that is left, so
 /// that a side which is not full begins at its top.
-constexpr double between = 0.5, between_least = 0.2;
+constexpr double between = 0.6, between_least = 0.2;
 constexpr int filler = 1000;
 
 using Pieces = std::vector<BlockPtr>;
@@ -53,7 +53,11 @@ class Divider {
     const auto step = fit.largest_step(*front.root, request_.steps);
     const bool squeezed = !step && fit.measure(*front.root, 0, Precision::exact).fits_squeezed();
     count(fit);
-    if (!step && !squeezed) return false;
+    if (!step && !squeezed) {
+      division_ = &division;
+      too_large_ = front.root;
+      return false;
+    }
     front.step = step.value_or(0);
     page_.squeezed = squeezed;
     division_ = &division;
@@ -134,6 +138,7 @@ class Divider {
   }
 
   void report() {
+    if (!too_large_) return;
     Fitter fit = fitter(*division_, 2, 3);
     fit.report(*too_large_, fit.measure(*too_large_, 0, Precision::exact), sink_);
   }

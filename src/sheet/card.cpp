@@ -69,8 +69,12 @@ class CardMaker {
   std::vector<BlockPtr> all() const {
     std::vector<BlockPtr> out{plain_head(input_.pet, {looks_text(desk_), facts_text(desk_)})};
     if (entries([](Kept) { return true; }).empty()) out.push_back(no_alerts_run_in(desk_, "  "));
-    std::ranges::move(pieces(Arrangement::run_in, [](Kept) { return true; }),
-                      std::back_inserter(out));
+    // The front of this one, too, begins with what is needed at the door.
+    for (const bool door : {true, false}) {
+      std::ranges::move(
+          pieces(Arrangement::run_in, [=](Kept one) { return (one == Kept::door) == door; }),
+          std::back_inserter(out));
+    }
     return out;
   }
 

@@ -74,9 +74,7 @@ class CareMaker {
     put_list(out, words_.say(head_today()), points);
     bool first = true;
     for (const SheetRow& row : cut(care_at_home(desk_))) {
-      const std::string label = row.label.empty() ? "" : row.label + after_label;
-      const BlockPtr text =
-          paragraph(run_in(row, {label, Face::semibold}), TextStyle{row.role}, row.origin());
+      const BlockPtr text = as_text(row, Face::semibold);
       out.push_back(first ? section(home_title(), text) : text);
       first = false;
     }

@@ -66,7 +66,7 @@ void go_on(PageRequest& request, const SheetDesk& desk, const FootText& alone,
 }
 
 BlockPtr plain_head(const Pet& pet, std::vector<std::vector<TextSpan>> facts) {
-  TextStyle name{Role::body, Face::bold};
+  TextStyle name{Role::alert, Face::bold};
   name.structure = Structure::title;
   std::vector<BlockPtr> lines{paragraph(pet.name.value, name, {"name", pet.name.span})};
   for (std::vector<TextSpan>& line : facts) {
@@ -74,6 +74,12 @@ BlockPtr plain_head(const Pet& pet, std::vector<std::vector<TextSpan>> facts) {
   }
   lines.push_back(std::make_shared<Rule>(rule_name));
   return column(std::move(lines));
+}
+
+BlockPtr as_text(const SheetRow& row, Face label, std::string_view after, const std::string& name) {
+  const std::string head = row.label.empty() ? "" : row.label + std::string(after);
+  return paragraph(run_in(row, {head, label}), TextStyle{},
+                   {name.empty() ? row.label : name, row.span});
 }
 
 std::vector<SheetRow> cut(const std::vector<SheetRow>& rows) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "sheet/parts.h"
@@ -20,6 +21,10 @@ void go_on(PageRequest&, const SheetDesk&, const FootText& alone, const FootText
 
 /// The head of a sheet whose name is too long for the size of a title.
 BlockPtr plain_head(const Pet&, std::vector<std::vector<TextSpan>> facts);
+
+/// A row as one paragraph that begins with its label, if it has one; `name` is for messages.
+BlockPtr as_text(const SheetRow&, Face label, std::string_view after = after_label,
+                 const std::string& name = {});
 
 /// The same rows in pieces that any paper holds: each point by itself, long texts cut between
 /// words. Only the first piece of a row has its label.

@@ -25,12 +25,12 @@ constexpr Length code_side = 40_mm, code_module = Length::micrometres(430), most
 /// On the other side a code may be as large as it needs to be.
 constexpr std::array larger_codes{code_side, 60_mm, 80_mm};
 
-/// How the page is arranged, most generous first. In each the figure stands beside what comes
-/// before the trim, and the table over the whole width is the order of work. `open`: labels in a
-/// column of their own, the lines for a newer groomer, contingencies and questions side by side.
-/// `short_open`: without those lines. `dense`: signal words and labels run into their texts.
-/// `tight`: as dense, with a smaller figure and only the contingencies of this pet. `in_two`: as
-/// tight, with the table in two columns.
+/// How a page or a front is arranged, most generous first. In each the figure stands beside what
+/// comes before the trim, and the table over the whole width is the order of work. `open`: labels
+/// in a column of their own, the lines for a newer groomer, contingencies and questions side by
+/// side. `short_open`: without those lines. `dense`: signal words and labels run into their texts.
+/// Fronts only: `tight`, as dense, with a smaller figure; `in_two`, as tight, with the table in two
+/// columns.
 enum class Arrangement : std::uint8_t { open, short_open, dense, tight, in_two };
 
 class StyleMaker {
@@ -58,10 +58,10 @@ class StyleMaker {
     const bool roomy = arrangement == Arrangement::open || arrangement == Arrangement::short_open;
     blocks.push_back(gap(roomy ? 1 : 0.4));
     if (roomy) {
-      blocks.push_back(beside(section(Phrase::head_what_if, what_if(WhatIf::general)),
+      blocks.push_back(beside(section(Phrase::head_what_if, what_if()),
                               with_code(section(Phrase::head_read_back, questions())), 1, 1));
     } else {
-      blocks.push_back(flowing(Phrase::head_what_if, style_what_if(desk_, WhatIf::general)));
+      blocks.push_back(flowing(Phrase::head_what_if, style_what_if(desk_)));
       blocks.push_back(gap(0.2));
       blocks.push_back(with_code(questions_in_line()));
     }
@@ -95,11 +95,12 @@ class StyleMaker {
   /// What the other side has: what to do if, the questions, and the code.
   std::vector<BlockPtr> rest() const {
     std::vector<BlockPtr> out;
-    for (const SheetRow& note : cut(style_what_if(desk_, WhatIf::general))) {
-      const BlockPtr text = as_text(note, ": ", "what if");
+    for (const SheetRow& note : cut(style_what_if(desk_))) {
+      const BlockPtr text = as_text(note, Face::semibold, ": ", "what if");
       out.push_back(out.empty() ? section(Phrase::head_what_if, text) : text);
     }
     const BlockPtr ask = questions();
+    out.push_back(gap(0.75));
     if (!code_ || input_.paper.size.width < narrow) {
       out.push_back(section(Phrase::head_read_back, ask));
       if (code_) out.push_back(code());
@@ -120,7 +121,7 @@ class StyleMaker {
       out.push_back(std::make_shared<RunInAlerts>(std::vector{std::move(entry)}));
     }
     const auto add = [&](const std::vector<SheetRow>& rows) {
-      for (const SheetRow& row : cut(rows)) out.push_back(as_text(row, after_label, row.label));
+      for (const SheetRow& row : cut(rows)) out.push_back(as_text(row, Face::semibold));
     };
     add(style_who(desk_));
     out.push_back(figure(54_mm));
@@ -237,15 +238,9 @@ class StyleMaker {
     return std::make_shared<Rows>(std::move(rows), labels);
   }
 
-  /// A note as one paragraph that begins with its label.
-  static BlockPtr as_text(const SheetRow& note, std::string_view after, std::string name) {
-    const std::string label = note.label.empty() ? "" : note.label + std::string(after);
-    return paragraph(run_in(note, {label, Face::semibold}), TextStyle{},
-                     {std::move(name), note.span});
-  }
   static BlockPtr as_texts(const std::vector<SheetRow>& notes) {
     std::vector<BlockPtr> out;
-    for (const SheetRow& note : notes) out.push_back(as_text(note, after_label, note.label));
+    for (const SheetRow& note : notes) out.push_back(as_text(note, Face::semibold));
     return column(std::move(out));
   }
 
@@ -264,7 +259,7 @@ class StyleMaker {
     std::vector<BlockPtr> out;
     for (const SheetRow& note : style_before(desk_, how)) {
       if (!out.empty()) out.push_back(std::make_shared<Gap>(0.3, 0.15, 0));
-      out.push_back(as_text(note, after_label, "before the trim"));
+      out.push_back(as_text(note, Face::semibold, after_label, "before the trim"));
     }
     return section(Phrase::head_before, column(std::move(out)));
   }
@@ -281,11 +276,11 @@ class StyleMaker {
     return paragraph(std::move(text), TextStyle{}, {"what if", input_.pet.span});
   }
 
-  BlockPtr what_if(WhatIf scope) const {
+  BlockPtr what_if() const {
     std::vector<BlockPtr> out;
-    for (const SheetRow& note : style_what_if(desk_, scope)) {
+    for (const SheetRow& note : style_what_if(desk_)) {
       if (!out.empty()) out.push_back(gap(0.25));
-      out.push_back(as_text(note, ": ", "what if"));
+      out.push_back(as_text(note, Face::semibold, ": ", "what if"));
     }
     return column(std::move(out));
   }
