@@ -67,7 +67,7 @@ class CardMaker {
 
   /// All of the card in pieces.
   std::vector<BlockPtr> all() const {
-    std::vector<BlockPtr> out{plain_head(input_.pet, {looks_text(desk_), facts_text(desk_)})};
+    std::vector<BlockPtr> out = plain_head(input_.pet, {looks_text(desk_), facts_text(desk_)});
     if (entries([](Kept) { return true; }).empty()) out.push_back(no_alerts_run_in(desk_, "  "));
     // The front of this one, too, begins with what is needed at the door.
     for (const bool door : {true, false}) {

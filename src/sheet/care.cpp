@@ -63,7 +63,7 @@ class CareMaker {
 
   /// All of the sheet in pieces.
   std::vector<BlockPtr> all() const {
-    std::vector<BlockPtr> out{plain_head(desk_.input.pet, facts())};
+    std::vector<BlockPtr> out = plain_head(desk_.input.pet, facts());
     for (AlertEntry& entry : care_alerts(desk_)) {
       out.push_back(std::make_shared<RunInAlerts>(std::vector{std::move(entry)}));
     }

@@ -81,7 +81,7 @@ class NoteMaker {
 
   /// All of the note in pieces.
   std::vector<BlockPtr> all() const {
-    std::vector<BlockPtr> out{plain_head(desk_.input.pet, facts())};
+    std::vector<BlockPtr> out = plain_head(desk_.input.pet, facts());
     for (AlertEntry& entry : note_alerts(desk_)) {
       out.push_back(std::make_shared<RunInAlerts>(std::vector{std::move(entry)}));
     }

@@ -9,6 +9,11 @@ namespace {
 /// Letters, about: eight lines on the narrowest paper.
 constexpr std::size_t most_letters = 240;
 
+/// No name that anybody calls, and it would fill a side.
+bool absurd(const std::string& name) {
+  return name.size() > most_letters;
+}
+
 BlockPtr foot_of_side(const FootText& text, const std::string& turn, const std::string& other,
                       int side, int sides) {
   const bool front = side % 2 == 1;
@@ -59,21 +64,21 @@ void go_on(PageRequest& request, const SheetDesk& desk, const FootText& alone,
                      other = words.say(Phrase::other_side)](int side, int sides) {
     return foot_of_side(divided, turn, other, side, sides);
   };
-  TextStyle style{Role::heading, Face::bold};
+  TextStyle style{absurd(title) ? Role::foot : Role::heading, Face::bold};
   style.structure = Structure::title;
   request.again = column({paragraph(title, style), std::make_shared<Gap>(0.2, 0.2, 0),
                           std::make_shared<Rule>(rule_name)});
 }
 
-BlockPtr plain_head(const Pet& pet, std::vector<std::vector<TextSpan>> facts) {
-  TextStyle name{Role::alert, Face::bold};
+std::vector<BlockPtr> plain_head(const Pet& pet, std::vector<std::vector<TextSpan>> facts) {
+  TextStyle name{absurd(pet.name.value) ? Role::foot : Role::alert, Face::bold};
   name.structure = Structure::title;
-  std::vector<BlockPtr> lines{paragraph(pet.name.value, name, {"name", pet.name.span})};
+  std::vector<BlockPtr> lines;
   for (std::vector<TextSpan>& line : facts) {
     if (!line.empty()) lines.push_back(paragraph(std::move(line)));
   }
   lines.push_back(std::make_shared<Rule>(rule_name));
-  return column(std::move(lines));
+  return {paragraph(pet.name.value, name, {"name", pet.name.span}), column(std::move(lines))};
 }
 
 BlockPtr as_text(const SheetRow& row, Face label, std::string_view after, const std::string& name) {

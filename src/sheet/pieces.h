@@ -19,8 +19,8 @@ struct FootText {
 void go_on(PageRequest&, const SheetDesk&, const FootText& alone, const FootText& divided,
            const std::string& title);
 
-/// The head of a sheet whose name is too long for the size of a title.
-BlockPtr plain_head(const Pet&, std::vector<std::vector<TextSpan>> facts);
+/// The head of a sheet whose name is too long for the size of a title, in pieces.
+std::vector<BlockPtr> plain_head(const Pet&, std::vector<std::vector<TextSpan>> facts);
 
 /// A row as one paragraph that begins with its label, if it has one; `name` is for messages.
 BlockPtr as_text(const SheetRow&, Face label, std::string_view after = after_label,

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "figure/qr.h"
 #include "figure/true_size.h"
@@ -54,7 +55,7 @@ class StyleMaker {
   /// With a portrait of that height in the corner, beside the head, the alerts and the notes; zero
   /// is none.
   BlockPtr make(Arrangement arrangement, Length portrait = {}) const {
-    std::vector<BlockPtr> blocks = front(arrangement, portrait);
+    std::vector<BlockPtr> blocks = front(arrangement, portrait, style_after(desk_));
     const bool roomy = arrangement == Arrangement::open || arrangement == Arrangement::short_open;
     blocks.push_back(gap(roomy ? 1 : 0.4));
     if (roomy) {
@@ -69,7 +70,8 @@ class StyleMaker {
   }
 
   /// What is needed at the dog: who it is, what can hurt, the figure, the order of work.
-  std::vector<BlockPtr> front(Arrangement arrangement, Length portrait = {}) const {
+  std::vector<BlockPtr> front(Arrangement arrangement, Length portrait,
+                              std::vector<SheetRow> after = {}) const {
     const WithHow how = arrangement == Arrangement::open ? WithHow::yes : WithHow::no;
     const bool roomy = how == WithHow::yes || arrangement == Arrangement::short_open;
     const bool in_two = arrangement == Arrangement::in_two;
@@ -80,24 +82,24 @@ class StyleMaker {
     const Length least = roomy ? 62_mm : tight ? 44_mm : 54_mm;
     blocks.push_back(beside(figure(least), before(how), 6, 7));
     blocks.push_back(gap(roomy ? 0.75 : 0.4));
-    if (in_two) {
-      blocks.push_back(style_table_in_two(rows_, desk_));
-      blocks.push_back(gap(0.3));
-      blocks.push_back(as_texts(style_after(desk_)));
-    } else {
-      blocks.push_back(style_table(rows_, desk_, how));
-    }
+    blocks.push_back(in_two ? style_table_in_two(rows_, desk_)
+                            : style_table(rows_, desk_, how, std::move(after)));
     blocks.push_back(gap(roomy ? 0.5 : 0.3));
     if (has_bars()) blocks.push_back(bars());
     return blocks;
   }
 
-  /// What the other side has: what to do if, the questions, and the code.
+  /// What the other side has: what follows the last cut, what to do if, the questions, the code.
   std::vector<BlockPtr> rest() const {
     std::vector<BlockPtr> out;
+    for (const SheetRow& note : cut(style_after(desk_))) {
+      out.push_back(as_text(note, Face::semibold));
+    }
+    out.push_back(gap(0.75));
+    bool first = true;
     for (const SheetRow& note : cut(style_what_if(desk_))) {
       const BlockPtr text = as_text(note, Face::semibold, ": ", "what if");
-      out.push_back(out.empty() ? section(Phrase::head_what_if, text) : text);
+      out.push_back(std::exchange(first, false) ? section(Phrase::head_what_if, text) : text);
     }
     const BlockPtr ask = questions();
     out.push_back(gap(0.75));
@@ -114,7 +116,7 @@ class StyleMaker {
 
   /// All of the sheet in pieces.
   std::vector<BlockPtr> all() const {
-    std::vector<BlockPtr> out{plain_head(input_.pet, style_facts(desk_))};
+    std::vector<BlockPtr> out = plain_head(input_.pet, style_facts(desk_));
     std::vector<AlertEntry> entries = alert_entries(desk_, CautionScope::all);
     if (entries.empty()) out.push_back(no_alerts_run_in(desk_, after_label));
     for (AlertEntry& entry : entries) {
@@ -124,10 +126,9 @@ class StyleMaker {
       for (const SheetRow& row : cut(rows)) out.push_back(as_text(row, Face::semibold));
     };
     add(style_who(desk_));
-    out.push_back(figure(54_mm));
+    out.push_back(figure(34_mm));  // which the narrowest paper is wide enough for
     add(style_before(desk_, WithHow::no));
     std::ranges::move(style_table_in_pieces(rows_, desk_), std::back_inserter(out));
-    add(style_after(desk_));
     if (has_bars()) out.push_back(bars());
     std::ranges::move(rest(), std::back_inserter(out));
     return out;

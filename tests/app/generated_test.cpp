@@ -112,10 +112,13 @@ Counts run_batch(std::uint32_t seed, const std::string& paper,
     CHECK(pdf_faults(*pdf) == std::vector<std::string>{});
   }
   CHECK(counts.set + counts.refused_file == a_batch);
-  WARN(sheet.kind.name << " on " << paper << ": " << counts.set << " set, " << counts.turned
-                       << " of them on two sides or more; "
-                       << 100 * counts.work_in_front / counts.set
-                       << " % keep trim, bath and finish on the front");
+  std::string said = std::to_string(counts.turned) + " of " + std::to_string(counts.set) +
+                     " go on over another side";
+  if (&sheet == &sheets::card) {
+    said += "; " + std::to_string(100 * counts.work_in_front / counts.set) +
+            " % keep trim, bath and finish on the front";
+  }
+  WARN(sheet.kind.name << " on " << paper << ": " << said);
   return counts;
 }
 }  // namespace
