@@ -83,8 +83,19 @@ std::vector<BlockPtr> plain_head(const Pet& pet, std::vector<std::vector<TextSpa
 
 BlockPtr as_text(const SheetRow& row, Face label, std::string_view after, const std::string& name) {
   const std::string head = row.label.empty() ? "" : row.label + std::string(after);
-  return paragraph(run_in(row, {head, label}), TextStyle{},
-                   {name.empty() ? row.label : name, row.span});
+  std::vector<ApartText> apart{row.apart};
+  for (const SheetRow::Point& point : row.points) apart.push_back(point.apart);
+  std::erase_if(apart, [](const ApartText& one) { return one.empty(); });
+  const Origin origin{name.empty() ? row.label : name, row.span};
+  std::vector<BlockPtr> out{passage(run_in(row, {head, label}),
+                                    apart.empty() ? ApartText() : apart.front(), TextStyle{},
+                                    origin)};
+  for (std::size_t i = 1; i < apart.size(); ++i) {
+    TextStyle other;
+    other.language = apart[i].language;
+    out.push_back(paragraph(apart[i].spans, other, origin));
+  }
+  return out.size() == 1 ? out.front() : column(std::move(out));
 }
 
 std::vector<SheetRow> cut(const std::vector<SheetRow>& rows) {
@@ -101,12 +112,15 @@ std::vector<SheetRow> cut(const std::vector<SheetRow>& rows) {
       first = false;
     };
     for (auto& text : cut_spans(row.text)) add(std::move(text), {});
+    // What stands apart, in another language, stays under the end of its text.
+    if (!first) out.back().apart = row.apart;
     for (const SheetRow::Point& point : row.points) {
       bool differs = point.differs;
       for (auto& text : cut_spans(point.text)) {
         add({}, {{std::move(text), differs}});
         differs = false;
       }
+      if (!first && !out.back().points.empty()) out.back().points.back().apart = point.apart;
     }
     if (first) out.push_back(row);
   }
