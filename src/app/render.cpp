@@ -180,41 +180,103 @@ class SheetRun {
     return path_in(folder, file);
   }
 
-  /// The pages of one file: the cards themselves, or sheets with several of them.
-  std::optional<std::vector<Frame>> pages(const std::vector<Frame>& cards,
+  /// The pages of one file: the sheets' own sides, or larger sheets with several of them.
+  std::optional<std::vector<Frame>> pages(std::vector<std::vector<Frame>> cards,
                                           const std::string& root) {
-    if (options_.copies_per_sheet == 0) return cards;
+    if (options_.copies_per_sheet == 0) return in_order(cards);
     const Paper& paper = shop_.folder(root).salon().paper.sheet;
-    const Grid grid = grid_for(cards.front().size, paper.size);
+    const Grid grid = grid_for(cards.front().front().size, paper.size);
     if (grid.count() < options_.copies_per_sheet) {
       shop_.sink().error("copies", {},
                          fmt::format("{} cards do not fit on {}: at most {} of this size do",
                                      options_.copies_per_sheet, paper.name, grid.count()));
       return std::nullopt;
     }
-    std::vector<Frame> sheets;
     const auto each = static_cast<std::size_t>(options_.copies_per_sheet);
-    if (options_.together) {
-      for (std::size_t i = 0; i < cards.size(); i += each) {
-        const std::span group = std::span(cards).subspan(i, std::min(each, cards.size() - i));
-        std::ranges::move(impose(group, paper.size), std::back_inserter(sheets));
-      }
-    } else {
-      sheets = impose(std::vector<Frame>(each, cards.front()), paper.size);
+    if (!options_.together) cards.assign(each, cards.front());
+    std::vector<Frame> sheets;
+    for (std::size_t i = 0; i < cards.size(); i += each) {
+      const std::span group = std::span(cards).subspan(i, std::min(each, cards.size() - i));
+      std::ranges::move(imposed(group, paper.size), std::back_inserter(sheets));
     }
     return sheets;
   }
 
+  static std::size_t most_sides(std::span<const std::vector<Frame>> cards) {
+    return std::ranges::max(cards, {}, &std::vector<Frame>::size).size();
+  }
+
+  /// Each sheet begins on paper of its own, also if only some have another side.
+  static std::vector<Frame> in_order(const std::vector<std::vector<Frame>>& cards) {
+    const bool turned = most_sides(cards) > 1;
+    std::vector<Frame> out;
+    for (const std::vector<Frame>& card : cards) {
+      if (turned && out.size() % 2 == 1) out.push_back({card.front().size, {}});
+      out.insert(out.end(), card.begin(), card.end());
+    }
+    return out;
+  }
+
+  /// The fronts of some cards on one sheet, and on the next what is behind them.
+  static std::vector<Frame> imposed(std::span<const std::vector<Frame>> cards, Size sheet) {
+    std::vector<Frame> out;
+    for (std::size_t side = 0; side < most_sides(cards); ++side) {
+      std::vector<Frame> frames;
+      for (const std::vector<Frame>& card : cards) {
+        frames.push_back(side < card.size() ? card[side] : Frame{card.front().size, {}});
+      }
+      const bool back = side % 2 == 1;
+      std::ranges::move(impose(frames, sheet, back ? ImposedSide::backs : ImposedSide::fronts),
+                        std::back_inserter(out));
+    }
+    return out;
+  }
+
   bool write_one(const Done& done) {
-    const auto frames = pages({done.made.sheet.page.frame}, done.pet.root);
+    const auto frames = pages({sides(done.made.sheet.page)}, done.pet.root);
     if (!frames) return false;
-    const auto bytes = encode(*frames, done.made.sheet.info, {{}, done.made.files});
+    PdfExtras extras{{}, done.made.files};
+    if (frames->size() > 1 && options_.copies_per_sheet == 0) {
+      extras.outline.push_back({done.title, 0, 0});
+    }
+    const auto bytes = encode(*frames, done.made.sheet.info, extras);
     const auto path = bytes ? place(done.made.name, done.pet.root) : std::nullopt;
-    const bool written = path && write(*path, *bytes);
+    bool written = path && write(*path, *bytes);
     console_.show_reports();
-    if (written) console_.say(*path);
+    if (!written) return false;
+    console_.say(*path);
+    if (one_page_a_file() && frames->size() > 1) written = write_others(*frames, *path, done);
     return written &&
            (!is_a_file(*path) || write_beside(done.made, fs::path(*path).replace_extension()));
+  }
+
+  bool one_page_a_file() const {
+    return options_.format == Format::png || options_.format == Format::svg;
+  }
+
+  /// The sides after the first, each in a file of its own: "marlow-card-2.png".
+  bool write_others(const std::vector<Frame>& frames, const std::string& first, const Done& done) {
+    if (!is_a_file(first)) {
+      shop_.sink()
+          .warning("one-side", {},
+                   fmt::format("{} has {} sides; this is the first of them", done.made.name,
+                               frames.size()))
+          .hint = "name a file or a folder for all of them, or make a PDF";
+      console_.show_reports();
+      return true;
+    }
+    const fs::path path(first);
+    for (std::size_t i = 1; i < frames.size(); ++i) {
+      const std::string name =
+          fmt::format("{}-{}{}", path.stem().string(), i + 1, path.extension().string());
+      const std::string file = (path.parent_path() / name).string();
+      const auto bytes = encode({frames[i]}, done.made.sheet.info, {});
+      const bool written = bytes && write(file, *bytes);
+      console_.show_reports();
+      if (!written) return false;
+      console_.say(file);
+    }
+    return true;
   }
 
   bool write(const std::string& path, const std::string& bytes) {
@@ -237,11 +299,14 @@ class SheetRun {
   }
 
   bool write_together(const std::vector<Done>& all) {
-    std::vector<Frame> cards;
+    std::vector<std::vector<Frame>> cards;
     PdfExtras extras;
     for (const Done& done : all) {
-      if (options_.copies_per_sheet == 0) extras.outline.push_back({done.title, cards.size(), 0});
-      cards.push_back(done.made.sheet.page.frame);
+      cards.push_back(sides(done.made.sheet.page));
+      if (options_.copies_per_sheet > 0) continue;
+      // Where the sheet begins: behind those before it.
+      const std::size_t page = in_order(cards).size() - cards.back().size();
+      extras.outline.push_back({done.title, page, 0});
     }
     extras.attachments = carried_by(all);
     const auto frames = pages(cards, all.front().pet.root);
@@ -285,7 +350,9 @@ class SheetRun {
       case Format::text:
         break;
     }
-    return to_text(frames.front());
+    std::string text;
+    for (const Frame& frame : frames) text += to_text(frame);
+    return text;
   }
 
   const Options& options_;

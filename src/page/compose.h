@@ -15,13 +15,22 @@ struct Layout {
   std::string name;
   std::function<BlockPtr()> make;
   std::optional<Length> rhythm{};  ///< the page's, unless the layout has its own
-  /// It says less than those before it: tried only if none of them fits with its gaps at their
-  /// least.
-  bool last_resort = false;
   double leading = 1;  ///< of the distance between lines, see Setting
 };
 
-/// What is to be set on one page.
+/// How a sheet that does not fit on one side is divided into pieces, which are never cut.
+struct Division {
+  using Pieces = std::function<std::vector<BlockPtr>()>;
+  std::string name;
+  Pieces front;  ///< what the front keeps, in one column; null: all of `rest` flows from there on
+  /// What goes on, most generous first: taken if it stands on one side, the last on as many as it
+  /// takes.
+  std::vector<Pieces> rest;
+  std::optional<Length> rhythm{};  ///< as a layout's
+  double leading = 1;
+};
+
+/// What is to be set on one page, or on more.
 struct PageRequest {
   Size size;
   std::string paper_name;  ///< "A6", for messages
@@ -34,15 +43,21 @@ struct PageRequest {
   int steps = 12;               ///< of growth, from 16′ to each role's most
   std::vector<Layout> layouts;  ///< most generous first
   BlockPtr footer{};            ///< on the bottom margin; may be null
+  /// Tried if no layout fits; the front that keeps most first. Without any, nothing goes on.
+  std::vector<Division> divisions{};
+  BlockPtr again{};  ///< at the top of every side after the first; may be null
+  /// The foot of a side, from 1, where there are several; null: the one of a single page.
+  std::function<BlockPtr(int side, int sides)> foot_of{};
 };
 
-/// How the fitter decided, and the page.
+/// How the fitter decided, and the page: a sheet's only side, or its front.
 struct ComposedPage {
   Frame frame;
-  std::string layout;
-  int step = 0;      ///< of growth, 0 to PageRequest::steps
-  int measures = 0;  ///< how often the whole page was measured with its text set
-  int drafts = 0;    ///< how often it was measured by the widths of characters
+  std::vector<Frame> more;  ///< the sides after it, in order; none if all stands on one
+  std::string layout;       ///< or the division
+  int step = 0;             ///< of growth, 0 to PageRequest::steps
+  int measures = 0;         ///< how often the whole page was measured with its text set
+  int drafts = 0;           ///< how often it was measured by the widths of characters
   bool squeezed = false;
 };
 
@@ -56,9 +71,16 @@ struct ComposedPage {
 /// text is then set to be sure, and the step taken back while that does not fit, so the cost is
 /// bounded by steps + 2 measures for each layout and is nearly always one for the layout that fits.
 ///
-/// If nothing fits: the error "page-overflow" ("the card is 14.2 mm too tall for A6") with the
-/// three named blocks that take the most room as notes, and an empty result. A piece that may not
-/// break and is wider than its place is the error "page-too-wide". Nothing is ever clipped,
-/// overlapped, dropped or set under its smallest size.
+/// If nothing fits and there are divisions: the first of them whose front fits, its gaps squeezed
+/// if need be, and the rest on the sides after it, set no larger than the front. A rest that is
+/// longer than one side flows on, piece by piece. If no front fits, the last division flows as a
+/// whole.
+///
+/// If nothing fits, or one piece is taller than a whole side: the error "page-overflow" ("the card
+/// is 14.2 mm too tall for A6") with the three named blocks that take the most room as notes, and
+/// an empty result. A piece that may not break and is wider than its place is the error
+/// "page-too-wide". Nothing is ever clipped, overlapped, dropped or set under its smallest size.
 std::optional<ComposedPage> compose(const PageRequest&, TextShaper&, DiagnosticSink&);
+/// All sides of a page, its front first.
+std::vector<Frame> sides(const ComposedPage&);
 }  // namespace furnish

@@ -63,7 +63,7 @@ Grid grid_for(Size frame, Size sheet) {
   return turned.count() > upright.count() ? turned : upright;
 }
 
-std::vector<Frame> impose(std::span<const Frame> frames, Size sheet) {
+std::vector<Frame> impose(std::span<const Frame> frames, Size sheet, ImposedSide side) {
   std::vector<Frame> sheets;
   if (frames.empty()) return sheets;
   const Size card = frames.front().size;
@@ -79,8 +79,10 @@ std::vector<Frame> impose(std::span<const Frame> frames, Size sheet) {
     const TagScope document(out, Structure::document);
     for (std::size_t i = first; i < std::min(first + each, frames.size()); ++i) {
       const auto cell = static_cast<std::int64_t>(i - first);
-      const Point at{corner.x + card.width * (cell % grid.columns),
-                     corner.y + card.height * (cell / grid.columns)};
+      const std::int64_t across = cell % grid.columns;
+      const Point at{
+          corner.x + card.width * (side == ImposedSide::backs ? grid.columns - 1 - across : across),
+          corner.y + card.height * (cell / grid.columns)};
       for (const Mark& mark : frames[i].marks) {
         out.marks.push_back(moved_apart(mark, at, i - first));
       }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <span>
 #include <vector>
 
@@ -18,5 +19,8 @@ Grid grid_for(Size frame, Size sheet);
 
 /// Several frames on each sheet, row by row, edges touching, in the middle, with cut marks outside
 /// them. Every frame becomes a section of its own. pre: all of one size, grid_for() is not empty.
-std::vector<Frame> impose(std::span<const Frame>, Size sheet);
+/// `backs`: each row in reverse, so that a back lies behind its front once the sheet is turned over
+/// its upright edge; a frame without marks leaves its place empty.
+enum class ImposedSide : std::uint8_t { fronts, backs };
+std::vector<Frame> impose(std::span<const Frame>, Size sheet, ImposedSide = ImposedSide::fronts);
 }  // namespace furnish

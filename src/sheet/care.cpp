@@ -12,6 +12,7 @@
 #include "page/stack.h"
 #include "sheet/calendar_words.h"
 #include "sheet/care_words.h"
+#include "sheet/pieces.h"
 
 namespace furnish {
 namespace {
@@ -24,7 +25,16 @@ class CareMaker {
   CareMaker(const CareDesk& desk, std::optional<QrCode> code)
       : desk_(desk), words_(desk.voice.words), locale_(desk.voice.locale), code_(std::move(code)) {}
 
+  /// Without the calendar the page says the same, in words.
   BlockPtr make(bool roomy, bool calendar = true) const {
+    std::vector<BlockPtr> blocks = front(roomy, calendar);
+    put(blocks, section(words_.say(Phrase::care_head_watch), watch()), roomy);
+    blocks.push_back(section(words_.say(Phrase::care_head_back), come_back(roomy)));
+    return column(std::move(blocks));
+  }
+
+  /// The pet, what was done, and what is to be done at home.
+  std::vector<BlockPtr> front(bool roomy, bool calendar = true) const {
     std::vector<BlockPtr> blocks{head()};
     if (auto alerts = care_alerts(desk_); !alerts.empty()) {
       blocks.push_back(std::make_shared<RunInAlerts>(std::move(alerts), rule_name));
@@ -38,18 +48,49 @@ class CareMaker {
       blocks.push_back(std::move(days));
       blocks.push_back(gap(roomy ? 1.25 : 0.6));
     }
-    put(blocks, section(words_.say(Phrase::care_head_watch), watch()), roomy);
-    blocks.push_back(section(words_.say(Phrase::care_head_back), come_back()));
-    return column(std::move(blocks));
+    return blocks;
   }
 
-  BlockPtr foot() const {
+  /// What the other side has: what to look out for, and when to come back.
+  std::vector<BlockPtr> rest() const {
+    std::vector<BlockPtr> out;
+    std::vector<BlockPtr> signs;
+    for (const CareSign& sign : care_watch(desk_)) signs.push_back(point(sign));
+    put_list(out, words_.say(Phrase::care_head_watch), signs);
+    out.push_back(for_the_vet());
+    out.push_back(section(words_.say(Phrase::care_head_back), come_back(true)));
+    return out;
+  }
+
+  /// All of the sheet in pieces.
+  std::vector<BlockPtr> all() const {
+    std::vector<BlockPtr> out = plain_head(desk_.input.pet, facts());
+    for (AlertEntry& entry : care_alerts(desk_)) {
+      out.push_back(std::make_shared<RunInAlerts>(std::vector{std::move(entry)}));
+    }
+    std::vector<BlockPtr> points;
+    for (const OwnLine& line : care_today(desk_)) {
+      points.push_back(passage({{line.text}}, line.apart));
+    }
+    put_list(out, words_.say(head_today()), points);
+    bool first = true;
+    for (const SheetRow& row : cut(care_at_home(desk_))) {
+      const BlockPtr text = as_text(row, Face::semibold);
+      out.push_back(first ? section(home_title(), text) : text);
+      first = false;
+    }
+    if (auto days = strip()) out.push_back(std::move(days));
+    std::ranges::move(rest(), std::back_inserter(out));
+    return out;
+  }
+
+  FootText foot() const {
     std::vector<std::string> who = contact();
     if (const std::string& salon = desk_.input.salon.name; !salon.empty()) {
       who.insert(who.begin(), words_.written(salon));
     }
     if (who.size() > 2) who.resize(2);
-    return sheet_foot(joined(who, "\u00A0· "), words_.say(Phrase::care_no_vet));
+    return {joined(who, "\u00A0· "), words_.say(Phrase::care_no_vet)};
   }
 
  private:
@@ -64,12 +105,22 @@ class CareMaker {
     to.push_back(gap(roomy ? 1.25 : 0.6));
   }
 
-  BlockPtr head() const {
+  /// A list of which each point is a piece; its title stays with the first.
+  void put_list(std::vector<BlockPtr>& to, const std::string& title,
+                const std::vector<BlockPtr>& points) const {
+    for (const BlockPtr& one : points) {
+      to.push_back(&one == points.data() ? section(title, list({one})) : list({one}));
+    }
+  }
+
+  BlockPtr head() const { return sheet_head(desk_.input.pet, facts(), 6_mm); }
+
+  std::vector<std::vector<TextSpan>> facts() const {
     const SheetInput& input = desk_.input;
     std::vector<std::vector<TextSpan>> facts;
     if (!input.salon.name.empty()) facts.push_back({{input.salon.name, Face::semibold}});
     facts.push_back({{locale_.long_date(input.today)}});
-    return sheet_head(input.pet, std::move(facts), 6_mm);
+    return facts;
   }
 
   /// What nobody has recorded yet is only planned.
@@ -139,13 +190,17 @@ class CareMaker {
     return calendar_strip(std::move(input), {"calendar", {}});
   }
 
+  static BlockPtr point(const CareSign& sign) {
+    return passage({{sign.sign + " ", Face::semibold}, {sign.action}}, sign.apart);
+  }
+  BlockPtr for_the_vet() const {
+    return std::make_shared<BlankLine>(words_.say(Phrase::care_write_vet));
+  }
+
   BlockPtr watch() const {
     std::vector<BlockPtr> signs;
-    for (const CareSign& sign : care_watch(desk_)) {
-      signs.push_back(passage({{sign.sign + " ", Face::semibold}, {sign.action}}, sign.apart));
-    }
-    return column({list(signs), std::make_shared<Gap>(0.3, 0.2, 0),
-                   std::make_shared<BlankLine>(words_.say(Phrase::care_write_vet))});
+    for (const CareSign& sign : care_watch(desk_)) signs.push_back(point(sign));
+    return column({list(signs), std::make_shared<Gap>(0.3, 0.2, 0), for_the_vet()});
   }
 
   BlockPtr come_back() const {
@@ -200,16 +255,22 @@ std::optional<Sheet> make_care_sheet(const SheetDesk& sheet_desk, const CareInpu
   request.layouts = {
       {"open", [&] { return maker.make(true); }},
       {"close", [&] { return maker.make(false); }, Length::mm(3)},
-      {"closest", [&] { return maker.make(false); }, Length::mm(2.5), false, 0.95},
-      // What is done at home is said in words above it.
-      {"no calendar", [&] { return maker.make(false, false); }, Length::mm(2.5), true, 0.95},
+      {"closest", [&] { return maker.make(false); }, Length::mm(2.5), 0.95},
+      {"in words", [&] { return maker.make(false, false); }, Length::mm(2.5), 0.95},
   };
-  request.footer = maker.foot();
+  request.divisions = {
+      {"open front", [&] { return maker.front(true); }, {[&] { return maker.rest(); }}},
+      {"close front",
+       [&] { return maker.front(false); },
+       {[&] { return maker.rest(); }},
+       Length::mm(3)},
+      {"flowing", {}, {[&] { return maker.all(); }}, Length::mm(3)},
+  };
+  const std::string title = desk.voice.words.say(Phrase::care_title, {input.pet.name.value});
+  go_on(request, desk, maker.foot(), maker.foot(), title);
   auto page = compose(request, desk.voice.shaper, sink);
   if (!page) return std::nullopt;
   others.report(voice.words.language(), sink);
-  return finished(*std::move(page), desk,
-                  desk.voice.words.say(Phrase::care_title, {input.pet.name.value}),
-                  Phrase::care_subject);
+  return finished(*std::move(page), desk, title, Phrase::care_subject);
 }
 }  // namespace furnish

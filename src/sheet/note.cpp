@@ -14,7 +14,7 @@
 #include "page/stack.h"
 #include "sheet/note_rows.h"
 #include "sheet/note_words.h"
-#include "sheet/parts.h"
+#include "sheet/pieces.h"
 #include "sheet/shown.h"
 
 namespace furnish {
@@ -43,6 +43,18 @@ class NoteMaker {
                        : draw_dog(right_)) {}
 
   BlockPtr make(Arrangement arrangement) const {
+    std::vector<BlockPtr> blocks = front(arrangement);
+    blocks.push_back(gap(arrangement == Arrangement::dense ? 0.5 : 1));
+    if (auto trend = trends(arrangement)) {
+      blocks.push_back(std::move(trend));
+      blocks.push_back(gap(0.75));
+    }
+    std::ranges::move(signatures(), std::back_inserter(blocks));
+    return column(std::move(blocks));
+  }
+
+  /// The visit itself: head, alerts, pictures and rows.
+  std::vector<BlockPtr> front(Arrangement arrangement) const {
     std::vector<BlockPtr> blocks{head()};
     const bool dense = arrangement == Arrangement::dense;
     auto alerts = note_alerts(desk_);
@@ -55,17 +67,33 @@ class NoteMaker {
     blocks.push_back(pictures(arrangement));
     blocks.push_back(gap(dense ? 0.5 : 1));
     const auto labels = std::make_shared<LabelColumn>();
-    blocks.push_back(dense ? rows_run_in() : rows(labels));
-    blocks.push_back(gap(dense ? 0.5 : 1));
-    if (auto trend = trends(arrangement)) {
-      blocks.push_back(std::move(trend));
-      blocks.push_back(gap(0.75));
+    blocks.push_back(dense ? rows_run_in(note_rows(desk_)) : rows(labels));
+    return blocks;
+  }
+
+  /// What the other side has: how it went over the visits, and who signs.
+  std::vector<BlockPtr> rest() const {
+    std::vector<BlockPtr> out;
+    if (auto trend = trends(Arrangement::open)) out.push_back(std::move(trend));
+    if (auto sign = signatures(); !sign.empty()) out.push_back(column(std::move(sign)));
+    return out;
+  }
+
+  /// All of the note in pieces.
+  std::vector<BlockPtr> all() const {
+    std::vector<BlockPtr> out = plain_head(desk_.input.pet, facts());
+    for (AlertEntry& entry : note_alerts(desk_)) {
+      out.push_back(std::make_shared<RunInAlerts>(std::vector{std::move(entry)}));
     }
-    for (const OwnLine& line : note_signatures(desk_)) {
-      blocks.push_back(passage({{line.text}}, line.apart, TextStyle{Role::body, Face::semibold}));
-      blocks.push_back(std::make_shared<BlankLine>(words_.say(Phrase::note_sign)));
+    if (!desk_.note.visit.photos.empty()) {
+      out.push_back(photographs(Arrangement::dense, width()));
     }
-    return column(std::move(blocks));
+    out.push_back(drawn(Arrangement::dense, true));
+    for (const SheetRow& row : cut(note_rows(desk_))) {
+      out.push_back(rows_run_in({row}));
+    }
+    std::ranges::move(rest(), std::back_inserter(out));
+    return out;
   }
 
   /// Says which photos have no room.
@@ -81,15 +109,17 @@ class NoteMaker {
     }
   }
 
-  BlockPtr foot() const {
+  FootText foot() const {
     const Phrase whose = desk_.staff() ? Phrase::note_file_copy : Phrase::note_owner_copy;
     std::string left = words_.written(desk_.input.salon.name);
     left += (left.empty() ? "" : "\u00A0· ") + words_.say(whose);
-    return sheet_foot(left, words_.say(Phrase::note_no_vet));
+    return {left, words_.say(Phrase::note_no_vet)};
   }
 
  private:
-  BlockPtr head() const {
+  BlockPtr head() const { return sheet_head(desk_.input.pet, facts(), 6_mm); }
+
+  std::vector<std::vector<TextSpan>> facts() const {
     const Visit& visit = desk_.note.visit;
     std::vector<std::string> said;
     if (!visit.groomer.empty()) said.push_back(words_.written(visit.groomer));
@@ -98,7 +128,7 @@ class NoteMaker {
     std::vector<std::vector<TextSpan>> facts{
         {{words_.say(Phrase::note_visit_of, {locale_.long_date(visit.date.value)}), Face::bold}}};
     if (!said.empty()) facts.push_back({{joined(said, "\u00A0· ")}});
-    return sheet_head(desk_.input.pet, std::move(facts), 6_mm);
+    return facts;
   }
 
   /// Pictures of the dog: photographs before and after if there are any, and the drawn dog.
@@ -232,15 +262,25 @@ class NoteMaker {
     return std::make_shared<Rows>(std::move(out), labels);
   }
 
-  BlockPtr rows_run_in() const {
+  std::vector<BlockPtr> signatures() const {
+    std::vector<BlockPtr> out;
+    for (const OwnLine& line : note_signatures(desk_)) {
+      out.push_back(passage({{line.text}}, line.apart, TextStyle{Role::body, Face::semibold}));
+      out.push_back(std::make_shared<BlankLine>(words_.say(Phrase::note_sign)));
+    }
+    return out;
+  }
+
+  static BlockPtr rows_run_in(const std::vector<SheetRow>& rows) {
     std::vector<BlockPtr> out;
     const auto put = [&](std::vector<TextSpan> text, ApartText apart, const SheetRow& row) {
       if (text.empty()) return;
       out.push_back(std::make_shared<Gap>(0.15, 0.05, 1));
       out.push_back(passage(std::move(text), std::move(apart), TextStyle{}, row.origin()));
     };
-    for (const SheetRow& row : note_rows(desk_)) {
-      std::vector<TextSpan> text{{row.label + after_label, Face::bold}};
+    for (const SheetRow& row : rows) {
+      std::vector<TextSpan> text;
+      if (!row.label.empty()) text.push_back({row.label + after_label, Face::bold});
       for (std::size_t i = 0; i < row.points.size(); ++i) {
         if (i > 0 && !text.empty()) text.push_back({" "});
         std::ranges::copy(row.points[i].text, std::back_inserter(text));
@@ -340,14 +380,19 @@ std::optional<Sheet> make_note(const SheetDesk& sheet_desk, const NoteInput& not
       {"close", [&] { return maker.make(Arrangement::close); }, Length::mm(3)},
       {"dense", [&] { return maker.make(Arrangement::dense); }, Length::mm(2.5)},
   };
-  request.footer = maker.foot();
+  const std::vector<Division::Pieces> rest{[&] { return maker.rest(); }};
+  request.divisions = {
+      {"close front", [&] { return maker.front(Arrangement::close); }, rest, Length::mm(3)},
+      {"dense front", [&] { return maker.front(Arrangement::dense); }, rest, Length::mm(2.5)},
+      {"flowing", {}, {[&] { return maker.all(); }}, Length::mm(3)},
+  };
+  const std::string title = voice.words.say(
+      Phrase::note_title, {desk.input.pet.name.value, voice.locale.long_date(desk.input.today)});
+  go_on(request, desk, maker.foot(), maker.foot(), title);
   maker.report(sink);
   auto page = compose(request, voice.shaper, sink);
   if (!page) return std::nullopt;
   others.report(voice.words.language(), sink);
-  return finished(*std::move(page), desk,
-                  voice.words.say(Phrase::note_title, {desk.input.pet.name.value,
-                                                       voice.locale.long_date(desk.input.today)}),
-                  Phrase::note_subject);
+  return finished(*std::move(page), desk, title, Phrase::note_subject);
 }
 }  // namespace furnish

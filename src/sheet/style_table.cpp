@@ -172,7 +172,8 @@ BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk) {
 }
 }  // namespace
 
-BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk, WithHow with_how) {
+BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk, WithHow with_how,
+                     std::vector<SheetRow> after) {
   const auto& [input, voice] = desk;
   using Kind = TableColumn::Kind;
   std::vector<TableColumn> columns{
@@ -189,7 +190,7 @@ BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk, W
     made.cells.insert(made.cells.begin() + 1, row.opens_group ? tool_cell(row) : TableCell{});
     table.push_back(std::move(made));
   }
-  for (SheetRow& note : style_after(desk)) {
+  for (SheetRow& note : after) {
     TableRow made;
     made.origin = {note.label, note.span};
     made.opens_group = true;
@@ -218,5 +219,23 @@ BlockPtr style_table_in_two(const std::vector<StyleRow>& rows, const SheetDesk& 
   }
   if (arrangements.empty()) return narrow_table(rows, desk);
   return std::make_shared<Shortest>(std::move(arrangements));
+}
+
+std::vector<BlockPtr> style_table_in_pieces(const std::vector<StyleRow>& rows,
+                                            const SheetDesk& desk) {
+  constexpr std::size_t most_rows = 3,
+                        enough_letters = 80;  // of notes, so that any paper holds a piece
+  const std::span all(rows);
+  std::vector<BlockPtr> out;
+  for (std::size_t at = 0; at < rows.size();) {
+    std::size_t end = at, letters = 0;
+    do {
+      const TrimPart* const part = rows[end].part;
+      letters += rows[end].names.size() + (part != nullptr ? part->entry.note.size() : 0);
+    } while (++end < rows.size() && end - at < most_rows && letters < enough_letters);
+    out.push_back(narrow_table(all.subspan(at, end - at), desk));
+    at = end;
+  }
+  return out;
 }
 }  // namespace furnish

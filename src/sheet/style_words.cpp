@@ -88,7 +88,7 @@ std::vector<SheetRow> style_who(const SheetDesk& desk) {
   return notes;
 }
 
-std::vector<SheetRow> style_what_if(const SheetDesk& desk, WhatIf scope) {
+std::vector<SheetRow> style_what_if(const SheetDesk& desk) {
   const auto& [input, voice] = desk;
   const Pet& pet = input.pet;
   const Words& words = voice.words;
@@ -107,11 +107,9 @@ std::vector<SheetRow> style_what_if(const SheetDesk& desk, WhatIf scope) {
   const bool mats = pet.coat && *pet.coat != Coat::smooth && *pet.coat != Coat::hairless;
   if (mats) add(Phrase::if_mats_head, words.say(mats_phrase(input)));
   add(Phrase::if_wound_head, words.say(Phrase::if_wound));
-  if (scope == WhatIf::general) {
-    add(Phrase::if_nick_head, words.say(Phrase::if_nick));
-    add(Phrase::if_refuses_head, words.say(Phrase::if_refuses));
-    add(Phrase::if_unsure_head, words.say(Phrase::if_unsure));
-  }
+  add(Phrase::if_nick_head, words.say(Phrase::if_nick));
+  add(Phrase::if_refuses_head, words.say(Phrase::if_refuses));
+  add(Phrase::if_unsure_head, words.say(Phrase::if_unsure));
   std::string ask;
   if (input.latest != nullptr && !input.latest->groomer.empty()) {
     const auto& before = input.plan.visit_before;

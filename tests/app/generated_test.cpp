@@ -23,11 +23,32 @@ std::string key_of(std::size_t i) {
 }
 
 struct Counts {
-  std::size_t set = 0, short_cards = 0, refused_file = 0, refused_page = 0;
+  std::size_t set = 0, turned = 0, work_in_front = 0, refused_file = 0;
 };
 
-/// Reads, plans and sets every pet of a batch. Each is one page that says all it should, or is
-/// refused with an error.
+/// All that the sides say, one after the other.
+std::string said_by(const ComposedPage& page) {
+  std::string out;
+  for (const Frame& side : sides(page)) out += text_of(side);
+  return out;
+}
+
+/// Each of `values` by itself: on a sheet that goes on, what goes over stands behind what stays.
+std::string first_lost(const std::string& text, const std::vector<std::string>& values) {
+  for (const std::string& value : values) {
+    if (!first_missing(text, {value}).empty()) return value;
+  }
+  return {};
+}
+
+/// Trim, bath and finish of a card on its front.
+bool work_in_front(const ComposedPage& page) {
+  return page.more.empty() || page.layout.starts_with("work") ||
+         page.layout.starts_with("all but hand");
+}
+
+/// Reads, plans and sets every pet of a batch. Each file that can be read has a sheet that says all
+/// it should; none is refused for its length.
 Counts run_batch(std::uint32_t seed, const std::string& paper,
                  const SheetMaker& sheet = sheets::card) {
   Dice dice(seed);
@@ -55,69 +76,74 @@ Counts run_batch(std::uint32_t seed, const std::string& paper,
       continue;
     }
     const auto made = shop.sheet(*one, shop.sink());
-    CHECK((shop.sink().error_count() > errors) == !made.has_value());
-    if (!made) {
-      ++counts.refused_page;
-      continue;
-    }
-    const Frame& frame = made->sheet.page.frame;
-    CHECK(frame.size == size);
-    const bool at_the_door = made->sheet.page.layout == "at the door";
+    CHECK(shop.sink().error_count() == errors);
+    CHECK(made);
+    if (!made) continue;
+    const ComposedPage& page = made->sheet.page;
+    const std::vector<Frame> frames = sides(page);
+    for (const Frame& side : frames) CHECK(side.size == size);
+    const std::string text = said_by(page);
     if (&sheet == &sheets::card) {
-      CHECK(first_missing(text_of(frame), promised(*one, at_the_door)) == "");
+      const std::vector<std::string> all = promised(*one);
+      CHECK((page.more.empty() ? first_missing(text, all) : first_lost(text, all)) == "");
+      for (const Alert& alert : one->pet.alerts) {
+        if (alert.level > Signal::warning || page.layout == "flowing") continue;
+        CHECK(first_missing(text_of(page.frame), {alert.text.value}) == "");
+      }
     } else {
       for (const Alert& alert : one->pet.alerts) {
         INFO(alert.text.value);
-        CHECK(first_missing(text_of(frame), {alert.text.value, alert.action.value}) == "");
+        CHECK(first_missing(text, {alert.text.value, alert.action.value}) == "");
       }
       for (const TrimPart& part : one->pet.trim) {
         // What no tool may touch is said to be so, and how it would be cut is not.
         if (!workable(part.place, one->pet.alerts)) continue;
         INFO(part.entry.note);
-        CHECK(first_missing(text_of(frame), {part.entry.note}) == "");
+        CHECK(first_missing(text, {part.entry.note}) == "");
       }
     }
     ++counts.set;
-    counts.short_cards += at_the_door;
-    if (i % 50 != 0) continue;
-    const auto pdf = to_pdf(std::span(&frame, 1), made->sheet.info, {}, shop.sink());
+    counts.turned += !page.more.empty();
+    counts.work_in_front += work_in_front(page);
+    if (i % 50 != 0 && (page.more.empty() || counts.turned % 10 != 0)) continue;
+    const auto pdf = to_pdf(frames, made->sheet.info, {}, shop.sink());
     REQUIRE(pdf);
-    CHECK(PdfFile(*pdf).pages().size() == 1);
+    CHECK(PdfFile(*pdf).pages().size() == frames.size());
     CHECK(pdf_faults(*pdf) == std::vector<std::string>{});
   }
-  CHECK(counts.set + counts.refused_file + counts.refused_page == a_batch);
+  CHECK(counts.set + counts.refused_file == a_batch);
+  std::string said = std::to_string(counts.turned) + " of " + std::to_string(counts.set) +
+                     " go on over another side";
+  if (&sheet == &sheets::card) {
+    said += "; " + std::to_string(100 * counts.work_in_front / counts.set) +
+            " % keep trim, bath and finish on the front";
+  }
+  WARN(sheet.kind.name << " on " << paper << ": " << said);
   return counts;
 }
 }  // namespace
 
 TEST_CASE("generated pets on A5", "[generated]") {
   const Counts counts = run_batch(20261124, "A5");
-  // So that the batch tries what it should: most are set, some files and some pages are refused.
-  CHECK(counts.set > a_batch / 2);
+  // So that the batch tries what it should: some turn over, and some files are refused.
   CHECK(counts.refused_file > 0);
-  CHECK(counts.refused_page > 0);
+  CHECK(counts.turned > 0);
+  CHECK(counts.work_in_front > counts.set * 3 / 4);
 }
 
-TEST_CASE("generated pets on A4", "[generated]") {
-  CHECK(run_batch(1, "A4").set > a_batch * 3 / 4);
+TEST_CASE("generated pets on every other paper", "[generated]") {
+  std::uint32_t seed = 1;
+  for (const Paper& paper : papers) {
+    if (paper.name != "A5") CHECK(run_batch(seed++, std::string(paper.name)).set > a_batch / 2);
+  }
 }
 
-TEST_CASE("generated pets on A6", "[generated]") {
-  const Counts counts = run_batch(2, "A6");
-  CHECK(counts.set > a_batch / 8);
-  CHECK(counts.short_cards > 0);
-  CHECK(counts.refused_page > 0);
-}
-
-TEST_CASE("generated pets on half letter", "[generated]") {
-  CHECK(run_batch(3, "half letter").set > a_batch / 2);
-}
-
-TEST_CASE("generated pets on 5x8 in", "[generated]") {
-  CHECK(run_batch(4, "5x8 in").set > a_batch / 2);
-}
-TEST_CASE("generated pets' style sheets on A4", "[generated]") {
-  const Counts counts = run_batch(5, "A4", sheets::style);
-  CHECK(counts.set > a_batch / 2);
+TEST_CASE("generated pets' style sheets on every paper but the narrowest", "[generated]") {
+  std::uint32_t seed = 20;
+  for (const Paper& paper : papers) {
+    // Known gap: on the narrowest card some style sheets are still refused.
+    if (paper.name == "4x6 in") continue;
+    CHECK(run_batch(seed++, std::string(paper.name), sheets::style).set > a_batch / 2);
+  }
 }
 }  // namespace furnish::test

@@ -70,7 +70,7 @@ std::string without_direction(const std::string& text) {
 }
 }  // namespace
 
-std::vector<std::string> promised(const Kennel& kennel, bool at_the_door) {
+std::vector<std::string> promised(const Kennel& kennel) {
   const Pet& pet = kennel.pet;
   std::vector<std::string> out{pet.name.value};
   for (const std::string& value : {pet.breed, pet.colour, pet.sex}) add(out, value);
@@ -82,15 +82,11 @@ std::vector<std::string> promised(const Kennel& kennel, bool at_the_door) {
   for (const std::string& value : {pet.handling.hold, pet.handling.lift, pet.handling.stop}) {
     add(out, value);
   }
-  if (!at_the_door) {
-    add_trim(out, pet);
-    add_bath(out, pet);
-  }
+  add_trim(out, pet);
+  add_bath(out, pet);
   add_drying(out, pet);
-  if (!at_the_door) {
-    for (const FinishLine& line : pet.finish) add(out, line.words.value);
-    for (const std::string& value : pet.preferences.dislikes) add(out, value);
-  }
+  for (const FinishLine& line : pet.finish) add(out, line.words.value);
+  for (const std::string& value : pet.preferences.dislikes) add(out, value);
   for (const std::string& value : pet.owner.collects) add(out, value);
   for (const std::string& value : pet.handling.comes_with) add(out, value);
   return out;

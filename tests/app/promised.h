@@ -10,9 +10,8 @@ namespace furnish::test {
 
 /// Values of a pet's own files that its card promises to show, as they are written there, in the
 /// order in which the card reads: the name, how the dog looks, alerts by gravity, the visit, how to
-/// handle, trim, bath, drying, finish, what is not wanted, who collects. `at_the_door`: of a card
-/// that leaves the rest to the style sheet.
-std::vector<std::string> promised(const Kennel&, bool at_the_door = false);
+/// handle, trim, bath, drying, finish, what is not wanted, who collects.
+std::vector<std::string> promised(const Kennel&);
 
 /// The first of `values` that `text` does not say after the one before it; empty if all are there
 /// in order. White space and marks of direction, which readers of PDF files put in, do not count,

@@ -39,7 +39,7 @@ bool has(const std::string& text, const std::string& what) {
 }
 }  // namespace
 
-TEST_CASE("every sample's style sheet is one good page on both papers", "[style]") {
+TEST_CASE("every sample's style sheet is one good sheet of paper on both papers", "[style]") {
   for (const char* salon : salons) {
     const std::size_t pets = Desk(sample(salon)).pets().size();
     for (const char* paper : sheet_papers) {
@@ -49,13 +49,16 @@ TEST_CASE("every sample's style sheet is one good page on both papers", "[style]
       INFO(salon << " on " << paper << "\n" << ran.err);
       REQUIRE(ran.status == 0);
       const std::string bytes = bytes_of(pdf);
-      CHECK(PdfFile(bytes).pages().size() == pets);
+      // As soon as one goes on over its other side, each but the last has two pages.
+      const std::size_t count = PdfFile(bytes).pages().size();
+      CHECK(count <= pets * 2);
+      CHECK(count >= pets * 2 - 1);
       CHECK(pdf_faults(bytes) == std::vector<std::string>{});
       const ToolOutput check = run("qpdf --check " + pdf);
       CHECK(check.status == 0);
       CHECK(check.err == "");
       const auto pages = placed_pages(run("pdftotext -bbox-layout " + pdf + " -").out);
-      CHECK(pages.size() == pets);
+      CHECK(pages.size() == count);
       for (const PlacedPage& page : pages) {
         CHECK(misplaced(page, 0) == std::vector<std::string>{});
       }

@@ -262,18 +262,82 @@ TEST_CASE("the first layout that fits is taken, and the step is the largest", "[
   CHECK(page->layout == "tight");
 }
 
-TEST_CASE("a last resort waits until nothing fuller fits squeezed", "[page][compose]") {
+namespace {
+/// Lines as the pieces of a division, numbered from `first`.
+Division::Pieces pieces_of(int first, int count) {
+  return [=] {
+    std::vector<BlockPtr> out;
+    for (int i = 0; i < count; ++i) {
+      out.push_back(paragraph("piece " + std::to_string(first + i), TextStyle{}, {"piece", {}}));
+    }
+    return out;
+  };
+}
+/// Too much for one page; with a foot that counts.
+PageRequest divided_request() {
+  PageRequest request = lines_request(60);
+  request.foot_of = [](int side, int sides) {
+    return paragraph(std::to_string(side) + "/" + std::to_string(sides), {.role = Role::foot});
+  };
+  request.again = paragraph("again");
+  return request;
+}
+std::string text_of_sides(const ComposedPage& page) {
+  std::string out;
+  for (const Frame& side : sides(page)) out += test::text_of(side) + " | ";
+  return out;
+}
+}  // namespace
+
+TEST_CASE("the first division whose front fits is taken, and the rest goes over",
+          "[page][compose]") {
   test::Desk desk;
-  // Between the leasts and what is wanted: a full layout squeezed goes before one that says less.
-  for (int lines = 15; lines < 30; ++lines) {
-    PageRequest request = lines_request(lines);
-    const auto alone = compose(request, desk.shaper, desk.sink);
-    request.layouts.push_back({"less", lines_request(2).layouts[0].make, {}, true});
-    const auto page = compose(request, desk.shaper, desk.sink);
-    REQUIRE(page);
-    CHECK(page->layout == (alone ? "only" : "less"));
-    if (alone) CHECK(page->squeezed == alone->squeezed);
+  PageRequest request = divided_request();
+  request.divisions = {{"too much", pieces_of(1, 50), {pieces_of(51, 1)}},
+                       {"nothing over", pieces_of(1, 2), {pieces_of(3, 0)}},
+                       {"two", pieces_of(1, 2), {pieces_of(3, 2)}},
+                       {"never tried", pieces_of(1, 1), {pieces_of(2, 3)}}};
+  const auto page = compose(request, desk.shaper, desk.sink);
+  REQUIRE(page);
+  CHECK_FALSE(desk.sink.has_errors());
+  CHECK(page->layout == "two");
+  CHECK(text_of_sides(*page) == "piece 1 piece 2 1/2 | again piece 3 piece 4 2/2 | ");
+  for (const Frame& side : sides(*page)) {
+    CHECK(side.size == request.size);
+    CHECK(test::tags_balanced(side));
   }
+}
+
+TEST_CASE("what one side does not hold flows, and no piece is cut or lost", "[page][compose]") {
+  test::Desk desk;
+  PageRequest request = divided_request();
+  constexpr int count = 70;
+  request.divisions = {{"front", pieces_of(1, 80), {pieces_of(81, 1)}},
+                       {"flowing", {}, {pieces_of(1, count)}}};
+  const auto page = compose(request, desk.shaper, desk.sink);
+  REQUIRE(page);
+  CHECK(page->layout == "flowing");
+  CHECK(page->step == 0);
+  CHECK(page->more.size() >= 2);
+  std::string expected;
+  for (int i = 1; i <= count; ++i) expected += "piece " + std::to_string(i) + " ";
+  std::string said;
+  for (const Frame& side : sides(*page)) {
+    for (const TextMark* mark : test::marks_of<TextMark>(side)) {
+      if (mark->line->text().starts_with("piece")) said += mark->line->text() + " ";
+    }
+  }
+  CHECK(said == expected);
+}
+
+TEST_CASE("only a piece that is taller than a whole side is refused", "[page][compose]") {
+  test::Desk desk;
+  PageRequest request = divided_request();
+  request.divisions = {
+      {"flowing", {}, {[] { return std::vector<BlockPtr>{lines_request(60).layouts[0].make()}; }}}};
+  CHECK_FALSE(compose(request, desk.shaper, desk.sink));
+  REQUIRE(desk.sink.all().size() == 1);
+  CHECK(desk.sink.all()[0].code == "page-overflow");
 }
 
 TEST_CASE("decoration comes first and stands outside all structure", "[page][compose]") {

@@ -1,0 +1,171 @@
+#include "page/divide.h"
+
+#include <algorithm>
+
+#include "page/fitter.h"
+#include "page/stack.h"
+
+namespace furnish {
+namespace {
+/// Between two pieces, in parts of the rhythm; and after the last, what takes all that is left, so
+/// that a side which is not full begins at its top.
+constexpr double between = 0.6, between_least = 0.2;
+constexpr int filler = 1000;
+
+using Pieces = std::vector<BlockPtr>;
+
+class Divider {
+ public:
+  Divider(const PageRequest& request, TextShaper& shaper, DiagnosticSink& sink)
+      : request_(request), shaper_(shaper), sink_(sink) {}
+
+  std::optional<ComposedPage> divide() {
+    for (const Division& division : request_.divisions) {
+      if (division.front && division.rest.front()().empty()) continue;
+      if (division.front && !take_front(division)) continue;
+      const bool done = division.front ? take_rest(division) : flow(division, Start::front);
+      if (done) return set();
+      sides_.clear();
+    }
+    report();
+    return std::nullopt;
+  }
+
+ private:
+  /// Whether what flows begins a sheet, or goes on after its front.
+  enum class Start : std::uint8_t { front, after };
+  /// A side that is decided, and how it is set.
+  struct Side {
+    BlockPtr root;
+    int step = 0;
+  };
+
+  BlockPtr foot(int side, int sides) const {
+    return request_.foot_of ? request_.foot_of(side, sides) : request_.footer;
+  }
+  Fitter fitter(const Division& division, int side, int sides) const {
+    return {request_, {division.rhythm, division.leading, foot(side, sides)}, shaper_};
+  }
+
+  bool take_front(const Division& division) {
+    Side front{std::make_shared<Column>(division.front())};
+    Fitter fit = fitter(division, 1, 2);
+    const auto step = fit.largest_step(*front.root, request_.steps);
+    const bool squeezed = !step && fit.measure(*front.root, 0, Precision::exact).fits_squeezed();
+    count(fit);
+    if (!step && !squeezed) {
+      division_ = &division;
+      too_large_ = front.root;
+      return false;
+    }
+    front.step = step.value_or(0);
+    page_.squeezed = squeezed;
+    division_ = &division;
+    sides_ = {front};
+    return true;
+  }
+
+  bool take_rest(const Division& division) {
+    for (const Division::Pieces& rest : division.rest) {
+      Side side{arranged(rest(), Start::after)};
+      Fitter fit = fitter(division, 2, 2);
+      const auto step = fit.largest_step(*side.root, sides_.front().step);
+      count(fit);
+      if (!step) continue;
+      side.step = *step;
+      sides_.push_back(side);
+      return true;
+    }
+    return flow(division, Start::after);
+  }
+
+  /// Fills side after side at the smallest sizes. False if a piece is larger than a whole side.
+  bool flow(const Division& division, Start start) {
+    division_ = &division;
+    Pieces waiting;
+    for (const BlockPtr& piece : division.rest.back()()) {
+      waiting.push_back(piece);
+      if (fits(division, waiting, start)) continue;
+      waiting.pop_back();
+      if (!waiting.empty()) {
+        sides_.push_back({arranged(waiting, start)});
+        start = Start::after;
+      }
+      waiting = {piece};
+      if (!fits(division, waiting, start)) {
+        too_large_ = arranged(waiting, start);
+        return false;
+      }
+    }
+    if (!waiting.empty()) sides_.push_back({arranged(waiting, start)});
+    return true;
+  }
+
+  bool fits(const Division& division, const Pieces& pieces, Start start) {
+    // As if another side came after it: then its foot is the taller one.
+    const int side = static_cast<int>(sides_.size()) + 1;
+    Fitter fit = fitter(division, side, side + 1);
+    const bool fitting = fit.measure(*arranged(pieces, start), 0, Precision::exact).fits_squeezed();
+    count(fit);
+    return fitting;
+  }
+
+  BlockPtr arranged(const Pieces& pieces, Start start) const {
+    Pieces blocks;
+    if (start == Start::after && request_.again) blocks.push_back(request_.again);
+    for (const BlockPtr& piece : pieces) {
+      if (!blocks.empty()) blocks.push_back(std::make_shared<Gap>(between, between_least, 0));
+      blocks.push_back(piece);
+    }
+    blocks.push_back(std::make_shared<Gap>(0, 0, filler));
+    return std::make_shared<Column>(std::move(blocks));
+  }
+
+  ComposedPage set() {
+    page_.layout = division_->name;
+    page_.step = sides_.front().step;
+    const int count = static_cast<int>(sides_.size());
+    for (int i = 0; i < count; ++i) {
+      const Side& side = sides_[static_cast<std::size_t>(i)];
+      Frame frame = fitter(*division_, i + 1, count).set(*side.root, side.step);
+      if (i == 0) {
+        page_.frame = std::move(frame);
+      } else {
+        page_.more.push_back(std::move(frame));
+      }
+    }
+    return std::move(page_);
+  }
+
+  void report() {
+    if (!too_large_) return;
+    Fitter fit = fitter(*division_, 2, 3);
+    fit.report(*too_large_, fit.measure(*too_large_, 0, Precision::exact), sink_);
+  }
+
+  void count(const Fitter& fit) {
+    page_.measures += fit.measures();
+    page_.drafts += fit.drafts();
+  }
+
+  const PageRequest& request_;
+  TextShaper& shaper_;
+  DiagnosticSink& sink_;
+  ComposedPage page_;
+  const Division* division_ = nullptr;
+  std::vector<Side> sides_;
+  BlockPtr too_large_;
+};
+}  // namespace
+
+std::optional<ComposedPage> divide(const PageRequest& request, TextShaper& shaper,
+                                   DiagnosticSink& sink) {
+  return Divider(request, shaper, sink).divide();
+}
+
+std::vector<Frame> sides(const ComposedPage& page) {
+  std::vector<Frame> out{page.frame};
+  out.insert(out.end(), page.more.begin(), page.more.end());
+  return out;
+}
+}  // namespace furnish

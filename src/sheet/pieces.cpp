@@ -1,0 +1,129 @@
+#include "sheet/pieces.h"
+
+#include <fmt/format.h>
+
+#include "page/stack.h"
+
+namespace furnish {
+namespace {
+/// Letters, about: eight lines on the narrowest paper.
+constexpr std::size_t most_letters = 240;
+
+/// No name that anybody calls, and it would fill a side.
+bool absurd(const std::string& name) {
+  return name.size() > most_letters;
+}
+
+BlockPtr foot_of_side(const FootText& text, const std::string& turn, const std::string& other,
+                      int side, int sides) {
+  const bool front = side % 2 == 1;
+  std::string right = text.right.empty() ? "" : text.right + "\u00A0· ";
+  right += fmt::format("{}/{}", side, sides);
+  if (!front) right += "\u00A0· " + other;
+  BlockPtr line = sheet_foot(text.left, std::move(right));
+  if (!front || side == sides) return line;
+  TextStyle style{Role::body, Face::bold};
+  style.align = Align::end;
+  return column({paragraph(turn, style), std::make_shared<Gap>(0.2, 0.2, 0), std::move(line)});
+}
+
+/// Spans cut between words into runs of some length; a word stays whole however long.
+std::vector<std::vector<TextSpan>> cut_spans(const std::vector<TextSpan>& spans) {
+  std::vector<std::vector<TextSpan>> out(1);
+  std::size_t letters = 0;
+  for (const TextSpan& span : spans) {
+    TextSpan part = span;
+    part.text.clear();
+    const auto keep = [&] {
+      if (!part.text.empty()) out.back().push_back(part);
+      part.text.clear();
+    };
+    for (const char c : span.text) {
+      if (c == ' ' && letters >= most_letters) {
+        keep();
+        out.emplace_back();
+        letters = 0;
+        continue;
+      }
+      part.text += c;
+      // Bytes that go on a letter begin with 10.
+      letters += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+    }
+    keep();
+  }
+  if (out.back().empty()) out.pop_back();
+  return out;
+}
+}  // namespace
+
+void go_on(PageRequest& request, const SheetDesk& desk, const FootText& alone,
+           const FootText& divided, const std::string& title) {
+  const Words& words = desk.voice.words;
+  request.footer = sheet_foot(alone.left, alone.right);
+  request.foot_of = [divided, turn = words.say(Phrase::turn_over),
+                     other = words.say(Phrase::other_side)](int side, int sides) {
+    return foot_of_side(divided, turn, other, side, sides);
+  };
+  TextStyle style{absurd(title) ? Role::foot : Role::heading, Face::bold};
+  style.structure = Structure::title;
+  request.again = column({paragraph(title, style), std::make_shared<Gap>(0.2, 0.2, 0),
+                          std::make_shared<Rule>(rule_name)});
+}
+
+std::vector<BlockPtr> plain_head(const Pet& pet, std::vector<std::vector<TextSpan>> facts) {
+  TextStyle name{absurd(pet.name.value) ? Role::foot : Role::alert, Face::bold};
+  name.structure = Structure::title;
+  std::vector<BlockPtr> lines;
+  for (std::vector<TextSpan>& line : facts) {
+    if (!line.empty()) lines.push_back(paragraph(std::move(line)));
+  }
+  lines.push_back(std::make_shared<Rule>(rule_name));
+  return {paragraph(pet.name.value, name, {"name", pet.name.span}), column(std::move(lines))};
+}
+
+BlockPtr as_text(const SheetRow& row, Face label, std::string_view after, const std::string& name) {
+  const std::string head = row.label.empty() ? "" : row.label + std::string(after);
+  std::vector<ApartText> apart{row.apart};
+  for (const SheetRow::Point& point : row.points) apart.push_back(point.apart);
+  std::erase_if(apart, [](const ApartText& one) { return one.empty(); });
+  const Origin origin{name.empty() ? row.label : name, row.span};
+  std::vector<BlockPtr> out{passage(run_in(row, {head, label}),
+                                    apart.empty() ? ApartText() : apart.front(), TextStyle{},
+                                    origin)};
+  for (std::size_t i = 1; i < apart.size(); ++i) {
+    TextStyle other;
+    other.language = apart[i].language;
+    out.push_back(paragraph(apart[i].spans, other, origin));
+  }
+  return out.size() == 1 ? out.front() : column(std::move(out));
+}
+
+std::vector<SheetRow> cut(const std::vector<SheetRow>& rows) {
+  std::vector<SheetRow> out;
+  for (const SheetRow& row : rows) {
+    bool first = true;
+    const auto add = [&](std::vector<TextSpan> text, std::vector<SheetRow::Point> points) {
+      SheetRow piece{first ? row.label : std::string(), std::move(text), row.span};
+      piece.points = std::move(points);
+      piece.role = row.role;
+      piece.at_the_door = row.at_the_door;
+      if (first) piece.hand_lines = row.hand_lines;
+      out.push_back(std::move(piece));
+      first = false;
+    };
+    for (auto& text : cut_spans(row.text)) add(std::move(text), {});
+    // What stands apart, in another language, stays under the end of its text.
+    if (!first) out.back().apart = row.apart;
+    for (const SheetRow::Point& point : row.points) {
+      bool differs = point.differs;
+      for (auto& text : cut_spans(point.text)) {
+        add({}, {{std::move(text), differs}});
+        differs = false;
+      }
+      if (!first && !out.back().points.empty()) out.back().points.back().apart = point.apart;
+    }
+    if (first) out.push_back(row);
+  }
+  return out;
+}
+}  // namespace furnish

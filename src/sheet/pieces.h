@@ -1,0 +1,32 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "sheet/parts.h"
+
+namespace furnish {
+
+// What a sheet is divided into where it goes on over its other side.
+
+/// What the last line of a sheet says at its two ends.
+struct FootText {
+  std::string left, right;
+};
+/// Lets the request go on: a foot that counts the sides and says where to turn over, and at the top
+/// of each side after the first whose sheet it is. `title` is the document's.
+void go_on(PageRequest&, const SheetDesk&, const FootText& alone, const FootText& divided,
+           const std::string& title);
+
+/// The head of a sheet whose name is too long for the size of a title, in pieces.
+std::vector<BlockPtr> plain_head(const Pet&, std::vector<std::vector<TextSpan>> facts);
+
+/// A row as one paragraph that begins with its label, if it has one; `name` is for messages.
+BlockPtr as_text(const SheetRow&, Face label, std::string_view after = after_label,
+                 const std::string& name = {});
+
+/// The same rows in pieces that any paper holds: each point by itself, long texts cut between
+/// words. Only the first piece of a row has its label.
+std::vector<SheetRow> cut(const std::vector<SheetRow>&);
+}  // namespace furnish
