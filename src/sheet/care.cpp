@@ -24,7 +24,8 @@ class CareMaker {
   CareMaker(const CareDesk& desk, std::optional<QrCode> code)
       : desk_(desk), words_(desk.voice.words), locale_(desk.voice.locale), code_(std::move(code)) {}
 
-  BlockPtr make(bool roomy) const {
+  /// Without the calendar the page says the same, in words.
+  BlockPtr make(bool roomy, bool calendar = true) const {
     std::vector<BlockPtr> blocks{head()};
     if (auto alerts = care_alerts(desk_); !alerts.empty()) {
       blocks.push_back(std::make_shared<RunInAlerts>(std::move(alerts), rule_name));
@@ -34,7 +35,7 @@ class CareMaker {
     blocks.push_back(gap(roomy ? 1 : 0.5));
     put(blocks, section(words_.say(head_today()), today()), roomy);
     put(blocks, section(home_title(), at_home()), roomy);
-    if (auto days = strip()) {
+    if (auto days = calendar ? strip() : nullptr) {
       blocks.push_back(std::move(days));
       blocks.push_back(gap(roomy ? 1.25 : 0.6));
     }
@@ -201,6 +202,7 @@ std::optional<Sheet> make_care_sheet(const SheetDesk& sheet_desk, const CareInpu
       {"open", [&] { return maker.make(true); }},
       {"close", [&] { return maker.make(false); }, Length::mm(3)},
       {"closest", [&] { return maker.make(false); }, Length::mm(2.5), false, 0.95},
+      {"in words", [&] { return maker.make(false, false); }, Length::mm(2.5), false, 0.95},
   };
   request.footer = maker.foot();
   auto page = compose(request, desk.voice.shaper, sink);
