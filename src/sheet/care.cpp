@@ -57,7 +57,6 @@ class CareMaker {
     std::vector<BlockPtr> signs;
     for (const CareSign& sign : care_watch(desk_)) signs.push_back(point(sign));
     put_list(out, words_.say(Phrase::care_head_watch), signs);
-    out.push_back(for_the_vet());
     out.push_back(section(words_.say(Phrase::care_head_back), come_back(true)));
     return out;
   }
@@ -193,27 +192,23 @@ class CareMaker {
   static BlockPtr point(const CareSign& sign) {
     return passage({{sign.sign + " ", Face::semibold}, {sign.action}}, sign.apart);
   }
-  BlockPtr for_the_vet() const {
-    return std::make_shared<BlankLine>(words_.say(Phrase::care_write_vet));
-  }
 
   BlockPtr watch() const {
     std::vector<BlockPtr> signs;
     for (const CareSign& sign : care_watch(desk_)) signs.push_back(point(sign));
-    return column({list(signs), std::make_shared<Gap>(0.3, 0.2, 0), for_the_vet()});
+    return list(signs);
   }
 
-  BlockPtr come_back() const {
+  /// Advice is for pages with room: what is brushed from which day stands above.
+  BlockPtr come_back(bool roomy) const {
     std::vector<BlockPtr> parts;
     const auto& visit = desk_.care.care.visit;
     if (visit) {
-      parts.push_back(
-          paragraph({{capitalised(locale_.day_and_month(*visit, desk_.input.today)) + ".",
-                      Face::bold, Role::heading},
-                     {" " + care_reason(desk_)}}));
-      if (const std::string advice = care_advice(desk_); !advice.empty()) {
-        parts.push_back(paragraph(advice));
-      }
+      const std::string day = locale_.day_and_month(*visit, desk_.input.today);
+      std::string why = " " + care_reason(desk_);
+      if (const std::string advice = care_advice(desk_); roomy && !advice.empty())
+        why += " " + advice;
+      parts.push_back(paragraph({{capitalised(day) + ".", Face::bold, Role::heading}, {why}}));
     } else {
       parts.push_back(paragraph(words_.say(Phrase::care_no_date)));
       parts.push_back(std::make_shared<BlankLine>(words_.say(Phrase::care_write_date)));
@@ -221,9 +216,11 @@ class CareMaker {
     const std::vector<std::string> reach = contact();
     if (!reach.empty()) {
       parts.push_back(std::make_shared<Gap>(0.3, 0.2, 0));
-      parts.push_back(paragraph(words_.say(Phrase::care_reach, {reach.front()})));
-      for (std::size_t i = 1; i < reach.size(); ++i) parts.push_back(paragraph(reach[i]));
+      parts.push_back(paragraph(words_.say(Phrase::care_reach, {joined(reach, "\u00A0· ")})));
     }
+    // Beside the code there is room for whom the page sends an owner to.
+    parts.push_back(std::make_shared<Gap>(0.3, 0.2, 0));
+    parts.push_back(std::make_shared<BlankLine>(words_.say(Phrase::care_write_vet)));
     BlockPtr text = column(std::move(parts));
     if (!code_) return text;
     const std::string says = words_.say(Phrase::care_code);

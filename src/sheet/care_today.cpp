@@ -96,8 +96,8 @@ class TodayMaker {
     } else if (!bare()) {
       text = say(Phrase::care_plan_brushed, {name});
     }
-    if (nails_in_plan()) text += (text.empty() ? "" : " ") + say(Phrase::care_plan_nails);
     if (!text.empty()) add(std::move(text));
+    if (nails_in_plan()) add(say(Phrase::care_plan_nails));
   }
 
   /// What was done otherwise, and why if that is for everyone; places of one work and one reason

@@ -228,6 +228,71 @@ TEST_CASE("the calendar entry of every sample has its day, its words and its ala
   CHECK(entries > 10);
 }
 
+TEST_CASE("a care sheet that is printed later names the day and the hour that are booked now",
+          "[care]") {
+  const TemporaryFolder folder;
+  const std::string root = folder.path("salon"), at = " --salon " + root + " --language en-GB ";
+  put(folder, "salon/salon.toml", "[salon]\nname = \"Harbour Lane\"\n");
+  put(folder, "salon/pets/rex.toml",
+      "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nvisit_every = \"6 weeks\"\n");
+  put(folder, "salon/visits/rex/2026-11-24.toml", "date = 2026-11-24\nnext = 2027-01-05\n");
+  for (const char* day : {"2026-11-30", "2027-01-12"}) {
+    put(folder, std::string("salon/days/") + day + ".toml",
+        std::string("date = ") + day + "\n[[booking]]\nat = 14:45:00\npet = \"rex\"\n");
+  }
+  // One booking has passed without a visit; the card of that day says the other.
+  const auto made = [&](const std::string& on) {
+    const std::string name = folder.path(on + ".pdf");
+    const auto ran = furnish("care rex" + at + "--on " + on + " -o " + name);
+    INFO(ran.err);
+    REQUIRE(ran.status == 0);
+    return std::pair(text_of(name), bytes_of(folder.path(on + ".ics")));
+  };
+  const auto [first, first_entry] = made("2026-11-24");
+  const auto [later, later_entry] = made("2026-12-03");
+  INFO(first << first_entry << later << later_entry);
+  CHECK(first_entry.find("DTSTART:20261130T144500") != std::string::npos);
+  CHECK(first.find("30 November") != std::string::npos);
+  CHECK(later.find("12 January") != std::string::npos);
+  CHECK(later.find("Booked for 14:45.") != std::string::npos);
+  CHECK(later_entry.find("DTSTART:20270112T144500") != std::string::npos);
+  // The same appointment, in a later version.
+  const auto line = [](const std::string& text, const std::string& name) {
+    const auto from = text.find(name);
+    REQUIRE(from != std::string::npos);
+    return text.substr(from, text.find('\r', from) - from);
+  };
+  CHECK(line(first_entry, "UID:") == line(later_entry, "UID:"));
+  CHECK(line(first_entry, "UID:").starts_with("UID:rex-after-2026-11-24-"));
+  CHECK(line(first_entry, "DTSTAMP:") < line(later_entry, "DTSTAMP:"));
+  CHECK(first_entry.find("SEQUENCE:") == std::string::npos);
+  CHECK(line(later_entry, "SEQUENCE:") == "SEQUENCE:9");
+  const auto card = furnish("card rex" + at + "--on 2026-12-03 -o " + folder.path("card.pdf"));
+  REQUIRE(card.status == 0);
+  CHECK(text_of(folder.path("card.pdf")).find("12 January") != std::string::npos);
+}
+
+TEST_CASE(
+    "an entry keeps its name when the visit before it is recorded, and each salon has its own",
+    "[care]") {
+  const auto uid = [](const std::string& salon, bool recorded) {
+    const TemporaryFolder folder;
+    put(folder, "salon/salon.toml", "[salon]\nname = \"" + salon + "\"\n");
+    put(folder, "salon/pets/rex.toml",
+        "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nvisit_every = \"6 weeks\"\n");
+    if (recorded) put(folder, "salon/visits/rex/2026-11-24.toml", "date = 2026-11-24\n");
+    const auto ran = furnish("care rex --on 2026-11-24 --salon " + folder.path("salon") + " -o " +
+                             folder.path("care.pdf"));
+    INFO(ran.err);
+    REQUIRE(ran.status == 0);
+    const std::string text = bytes_of(folder.path("care.ics"));
+    const auto from = text.find("UID:");
+    return text.substr(from, text.find('\r', from) - from);
+  };
+  CHECK(uid("Harbour Lane", false) == uid("Harbour Lane", true));
+  CHECK(uid("Harbour Lane", true) != uid("Mill Street", true));
+}
+
 TEST_CASE("a phone reads the next visit off a grey print of the care sheet", "[care]") {
   std::size_t codes = 0;
   for (const char* salon : salons) {

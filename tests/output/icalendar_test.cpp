@@ -5,6 +5,7 @@
 #include <libical/ical.h>
 
 #include <memory>
+#include <utility>
 
 namespace furnish {
 namespace {
@@ -66,7 +67,31 @@ TEST_CASE("another parser finds day, words and alarm of an event", "[icalendar]"
     REQUIRE(alarm != nullptr);
     icalproperty* const trigger = icalcomponent_get_first_property(alarm, ICAL_TRIGGER_PROPERTY);
     REQUIRE(trigger != nullptr);
-    CHECK(icaldurationtype_as_int(icalproperty_get_trigger(trigger).duration) == -3 * 86'400);
+    CHECK(icaldurationtype_as_int(icalproperty_get_trigger(trigger).duration) ==
+          -(3 * 24 - 9) * 3600);  // nine o'clock, three days before
+  }
+}
+
+TEST_CASE("an event at an hour has that hour wherever it is read, and its alarm at nine",
+          "[icalendar]") {
+  for (const auto& [hour, minute] : {std::pair(14, 45), std::pair(8, 30)}) {
+    CalendarEvent made = visit();
+    made.at = std::chrono::hours(hour) + std::chrono::minutes(minute);
+    made.sequence = 4;
+    for (const std::string& text : {icalendar(made), short_icalendar(made)}) {
+      const Component calendar = parsed(text);
+      icalcomponent* const event = event_of(calendar);
+      const icaltimetype start = icalcomponent_get_dtstart(event);
+      CHECK_FALSE(start.is_date);
+      CHECK(start.zone == nullptr);
+      CHECK((start.day == 19 && start.hour == hour && start.minute == minute));
+      CHECK(icalcomponent_get_sequence(event) == 4);
+      icalcomponent* const alarm = icalcomponent_get_first_component(event, ICAL_VALARM_COMPONENT);
+      if (alarm == nullptr) continue;
+      icalproperty* const trigger = icalcomponent_get_first_property(alarm, ICAL_TRIGGER_PROPERTY);
+      const icaltimetype rings = icaltime_add(start, icalproperty_get_trigger(trigger).duration);
+      CHECK((rings.day == 16 && rings.hour == 9 && rings.minute == 0));
+    }
   }
 }
 

@@ -8,6 +8,9 @@ namespace furnish {
 namespace {
 using test::Desk;
 
+/// A visit with a bath.
+const std::string bathed = "[[product]]\nname = \"Oat wash\"\nkind = \"shampoo\"\n";
+
 /// The text of Rex's care sheet, without its spaces.
 class Care {
  public:
@@ -60,30 +63,180 @@ TEST_CASE("a bath at home says how often, with what, and how it is mixed for the
   CHECK_FALSE(Care("").says("Brush first"));
 }
 
+TEST_CASE("a bath at home between whole weeks is told in days", "[care]") {
+  for (const auto& [every, says] :
+       std::map<std::string, std::string>{{"3 days", "Every 3 days. Brush first"},
+                                          {"1 day", "Every day. Brush first"},
+                                          {"10 days", "Every 10 days. Brush first"},
+                                          {"14 days", "Every 2 weeks. Brush first"}}) {
+    const Care care("[home]\nbath_every = \"" + every + "\"\n");
+    INFO(care.text());
+    CHECK(care.says(says));
+    CHECK_FALSE(care.says("Every 0"));
+  }
+}
+
+TEST_CASE("before a visit is on file nothing is said to be done", "[care]") {
+  const std::string pet =
+      "coat = \"curly\"\n[trim]\nback = { comb = \"1/2 in\", over = \"30\" }\n"
+      "[finish]\nnails = \"clip\"\n";
+  const Care planned(pet), done(pet, bathed);
+  INFO(planned.text() << "\n" << done.text());
+  CHECK(planned.says("Planned today"));
+  CHECK(
+      planned.says("We plan to wash Rex, dry the coat and brush it out.We plan to do the nails."));
+  CHECK_FALSE(planned.says("We washed"));
+  CHECK_FALSE(planned.says("and did the nails"));
+  CHECK(done.says("We washed Rex, dried and brushed out the coat, and did the nails."));
+  CHECK_FALSE(done.says("plan"));
+}
+
 TEST_CASE("a dog that is not bathed is brushed, and has no signs of a bath to watch for",
           "[care]") {
-  const Care washed("coat = \"curly\"\n"), brushed("coat = \"curly\"\n[bath]\nnone = true\n");
+  const Care washed("coat = \"curly\"\n", bathed), planned("coat = \"curly\"\n"),
+      brushed("coat = \"curly\"\n[bath]\nnone = true\n");
   INFO(washed.text() << "\n" << brushed.text());
   CHECK(washed.says("We washed Rex, dried the coat and brushed it out."));
-  CHECK(washed.says("Call your vet and say that there was a bath."));
-  CHECK(brushed.says("We brushed Rex out to the skin."));
-  CHECK_FALSE(brushed.says("that there was a bath"));
-  // A visit on file goes by what was used.
-  const Care visited("coat = \"curly\"\n", "minutes = 60\n");
-  INFO(visited.text());
-  CHECK(visited.says("We brushed Rex out to the skin."));
+  for (const Care* one : {&washed, &planned}) {
+    CHECK(one->says("within a week of the bath: Call your vet and mention the bath."));
+  }
+  CHECK(brushed.says("We plan to brush Rex."));
+  CHECK_FALSE(brushed.says("mention the bath"));
+  // A visit on file goes by what was used, on the whole page.
+  for (const char* visit :
+       {"minutes = 60\n", "[[product]]\nname = \"Shine\"\nkind = \"spray\"\n"}) {
+    const Care visited("coat = \"curly\"\n", visit);
+    INFO(visited.text());
+    CHECK(visited.says("We brushed Rex."));
+    CHECK_FALSE(visited.says("mention the bath"));
+  }
 }
 
 TEST_CASE("a coat without hair is cared for as skin", "[care]") {
-  const Care bare("coat = \"hairless\"\n"), curly("coat = \"curly\"\n");
+  const Care bare("coat = \"hairless\"\n", bathed), curly("coat = \"curly\"\n", bathed);
   INFO(bare.text());
   CHECK(bare.says("We washed Rex and dried the skin."));
+  CHECK(Care("coat = \"hairless\"\n").says("We plan to wash Rex and dry the skin."));
   CHECK(bare.says("Wash with mild soap and use a skin cream. Keep out of strong sun."));
   for (const char* brushing : {"brushed it out", "comb down to the skin", "Never use scissors"}) {
     INFO(brushing << "\n" << curly.text());
     CHECK_FALSE(bare.says(brushing));
     CHECK(curly.says(brushing));
   }
+}
+
+TEST_CASE("brushed, clipped, scissored and stripped are told apart", "[care]") {
+  struct Row {
+    std::string trim, says;
+  };
+  for (const auto& [trim, says] : std::vector<Row>{
+           {"{ brush = true }", "Back: brushed, not cut."},
+           {"{ comb = \"1/2 in\", over = \"30\" }", "Back: clipped to about"},
+           {"{ shears = \"curved\", leave = \"40 mm\" }", "Back: scissored to about 40 mm."},
+           {"{ strip = \"hand\" }", "Back: hand-stripped."}}) {
+    const Care care("coat = \"wire\"\n[trim]\nback = " + trim + "\n", bathed);
+    INFO(care.text());
+    CHECK(care.says(says));
+    CHECK_FALSE(care.says("trimmed"));
+    CHECK(care.says("clipped") == (says.find("clipped") != std::string::npos));
+  }
+}
+
+TEST_CASE("what is clipped of a double coat is named to the last place", "[care]") {
+  std::string trim = "[trim]\n";
+  for (const char* place : {"shoulders", "back", "sides", "loin", "rump", "chest"}) {
+    trim += std::string(place) + " = { comb = \"1/2 in\", over = \"30\" }\n";
+  }
+  const Care one("coat = \"double\"\n" + trim, bathed), other("coat = \"curly\"\n" + trim, bathed);
+  INFO(one.text() << "\n" << other.text());
+  CHECK(one.says("Shoulders, back, sides, lower back, rump and chest: clipped to about"));
+  CHECK(other.says("Most of the coat: clipped to about"));
+}
+
+TEST_CASE("what the visit has counts before the file", "[care]") {
+  const std::string pet =
+      "coat = \"curly\"\n[trim]\nears = { shears = \"curved\", leave = \"30 mm\" }\n"
+      "back = { shears = \"curved\", leave = \"20 mm\" }\n"
+      "[finish]\nears = \"rounded\"\nnails = \"clip\"\n";
+  const Care file(pet, bathed),
+      visit(pet, bathed +
+                     "[done]\nears = { blade = \"10\", why = { text = \"matted\", for = "
+                     "\"everyone\" } }\n[went_out]\nnails = \"he would not let us\"\n"
+                     "back = { length = \"26 mm\" }\n");
+  INFO(file.text() << "\n" << visit.text());
+  CHECK(file.says("Ears: rounded."));
+  CHECK(file.says("did the nails"));
+  CHECK_FALSE(visit.says("rounded"));
+  CHECK(visit.says("Ears: clipped to about"));
+  CHECK(visit.says("this time. Matted."));
+  CHECK_FALSE(visit.says("did the nails"));
+  CHECK(visit.says("Nails: he would not let us."));
+  CHECK(visit.says("Back: scissored to about 26 mm."));
+  // Nails that the file leaves were not done.
+  const Care left("coat = \"curly\"\n[finish]\nnails = \"leave\"\n", bathed);
+  CHECK_FALSE(left.says("did the nails"));
+}
+
+TEST_CASE("a place that no tool may touch was not cut", "[care]") {
+  const Care care(
+      "coat = \"curly\"\n[[alert]]\nlevel = \"caution\"\ntext = \"Sore.\"\nfor = "
+      "\"everyone\"\navoid = [\"left "
+      "hock\"]\n[trim]\nhocks = { shears = \"curved\", leave = \"20 mm\" }\n",
+      bathed);
+  INFO(care.text());
+  CHECK(care.says("Ankle of the right back leg: scissored"));
+  CHECK_FALSE(care.says("Ankles of the back legs: scissored"));
+}
+
+TEST_CASE("mats on skin that tears are a vet's", "[care]") {
+  const std::string coat = "coat = \"curly\"\n";
+  const Care thin(coat + "[health]\nconditions = [\"thin skin\"]\n"), usual(coat);
+  INFO(thin.text() << "\n" << usual.text());
+  CHECK(thin.says("If the comb stops, call your vet: this skin tears."));
+  CHECK_FALSE(thin.says("call us and do not wash"));
+  CHECK(usual.says("If the comb stops, call us and do not wash the coat."));
+  CHECK_FALSE(usual.says("this skin tears"));
+}
+
+TEST_CASE("a smooth coat is not combed to the skin", "[care]") {
+  const Care smooth("coat = \"smooth\"\n[bath]\nnone = true\n", "minutes = 30\n");
+  INFO(smooth.text());
+  CHECK(smooth.says("We brushed Rex."));
+  CHECK_FALSE(smooth.says("to the skin"));
+}
+
+TEST_CASE("the vet's number has a line, and the salon's stands where it is to be called",
+          "[care]") {
+  Desk table =
+      test::desk("[pet]\nname = \"Rex\"\ncoat = \"curly\"\n", "[salon]\nphone = \"555 0100\"\n");
+  const auto sheet = table.care(table.kennel());
+  REQUIRE(sheet);
+  CHECK(test::says(sheet->page.frame, "Your vet: name and phone"));
+  CHECK(test::says(sheet->page.frame, "the skin lies in the mat. Our number: 555 0100."));
+}
+
+TEST_CASE("a length that is passed before the next visit is advice with its day", "[care]") {
+  const std::string coat =
+      "coat = \"curly\"\n[trim]\nvisit_every = \"6 weeks\"\nback = { shears = \"curved\", leave = "
+      "\"20 mm\" }\n";
+  const Care mats(coat, bathed),
+      keep(coat + "[preferences]\nkeep_under = { back = \"22 mm\" }\n", bathed),
+      none("coat = \"curly\"\n", bathed);
+  INFO(mats.text() << "\n" << keep.text());
+  CHECK(
+      mats.says("From Sunday, 6 December the coat is over 25 mm here: back. Brush there every day "
+                "from then, or come by."));
+  CHECK(keep.says("the coat may be over your limit of 22 mm here: back."));
+  // It moves no date.
+  CHECK(mats.says("Tuesday, 5 January 2027. You asked for a visit every 6 weeks."));
+  CHECK(keep.says("Tuesday, 5 January 2027. You asked for a visit every 6 weeks."));
+  CHECK_FALSE(none.says("come by"));
+}
+
+TEST_CASE("an interval that is no number of weeks is told in days", "[care]") {
+  const Care care("coat = \"curly\"\n[trim]\nvisit_every = \"10 days\"\n", bathed);
+  INFO(care.text());
+  CHECK(care.says("You asked for a visit every 10 days."));
 }
 
 TEST_CASE("a mat that went all the way round is what an owner watches for first", "[care]") {

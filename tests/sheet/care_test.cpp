@@ -19,7 +19,8 @@ std::vector<std::string> sentences_of(Desk& table, const std::string& key) {
   const SheetInput input = table.input(kennel, "A4", kinds::care);
   const HomeCare at_home =
       home_care(table.salon(), kennel.pet, kennel.plan, input.latest, kennel.today);
-  const SheetVoice voice = table.voice();
+  SheetVoice voice = table.voice();
+  voice.reader = Audience::everyone;
   const CareInput care{at_home, nullptr, {}};
   const CareDesk desk{{input, voice}, care};
   std::vector<std::string> texts;
@@ -27,6 +28,7 @@ std::vector<std::string> sentences_of(Desk& table, const std::string& key) {
   for (const SheetRow& row : care_at_home(desk)) texts.push_back(test::text_of(row.text));
   for (const CareSign& sign : care_watch(desk)) texts.push_back(sign.sign + " " + sign.action);
   texts.push_back(care_reason(desk));
+  texts.push_back(care_advice(desk));
   std::vector<std::string> out;
   for (const std::string& text : texts) {
     for (std::string& one : test::sentences(text)) out.push_back(std::move(one));

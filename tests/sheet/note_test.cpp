@@ -49,7 +49,7 @@ TEST_CASE("what was done otherwise stands against the plan, a group once", "[not
   CHECK(test::says(sheet->page.frame, "All else as planned."));
   const auto owners = table.note(table.kennel(), Audience::everyone);
   REQUIRE(owners);
-  CHECK(test::says(owners->page.frame, "Body: not as usual this time."));
+  CHECK(test::says(owners->page.frame, "Body: clipped to about 3"));
   CHECK_FALSE(test::says(owners->page.frame, "Matted"));
   CHECK_FALSE(test::says(owners->page.frame, "#7F"));
 }
@@ -60,7 +60,7 @@ TEST_CASE("a reason reaches the owner where it says so", "[note]") {
                              "\"everyone\" } }\n"}});
   const auto owners = table.note(table.kennel(), Audience::everyone);
   REQUIRE(owners);
-  CHECK(test::says(owners->page.frame, "Body: not as usual this time. Matted."));
+  CHECK(test::says(owners->page.frame, "mm. Matted."));
 }
 
 // The grades are common practice, no source.
@@ -69,7 +69,7 @@ TEST_CASE("mats say what their grade means", "[note]") {
   const auto sheet = table.note(table.kennel(), Audience::staff);
   REQUIRE(sheet);
   CHECK(test::says(sheet->page.frame,
-                   "Mats, grade 2 of 4: Left ear: mats that fingers and comb open."));
+                   "Mats, grade 2 of 4: Left ear (mats that fingers and comb open)."));
 }
 
 TEST_CASE("a mat round a limb leads the page, for everyone", "[note]") {
@@ -121,7 +121,7 @@ TEST_CASE("a rule accepted by the staff drops no line of the owner's", "[note]")
   const auto line = [&](Audience audience) {
     const auto sheet = table.note(table.kennel(), audience);
     REQUIRE(sheet);
-    return test::says(sheet->page.frame, "Clipping a double coat short");
+    return test::says(sheet->page.frame, "I agree that the double coat is clipped short.");
   };
   CHECK(line(Audience::everyone));
   CHECK_FALSE(line(Audience::staff));

@@ -103,7 +103,7 @@ TEST_CASE("a stock phrase is said in the page's language", "[own-words]") {
   CHECK_FALSE(table.says("other-language"));
   table.speak("es");
   CHECK(says(table.care(table.kennel())->page.frame,
-             "Vientre, izquierda: bulto del tamaño de un guisante. Al veterinario esta semana."));
+             "Barriga, izquierda: bulto del tamaño de un guisante. Al veterinario esta semana."));
 }
 
 TEST_CASE("a salon of another language has its stock phrases understood", "[own-words]") {
