@@ -230,7 +230,10 @@ class RowMaker {
     SourceSpan span;
     for (const Caution& caution : input_.plan.cautions) {
       if (!caution.accepted || !belongs_on_card(caution)) continue;
-      text.add(say(Phrase::accepted_on, {sentence(caution_text(caution.what, voice_)),
+      // What was accepted is worked out again on the style sheet; here one line says where.
+      const std::string what = caution.places.empty() ? caution_text(caution.what, voice_)
+                                                      : places_text(caution.places, voice_);
+      text.add(say(Phrase::accepted_on, {sentence(capitalised(what)),
                                          voice_.locale.long_date(caution.accepted->signed_on),
                                          own(caution.accepted->reason)}));
       span = caution.accepted->span;

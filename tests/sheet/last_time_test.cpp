@@ -43,7 +43,7 @@ std::string what_if_of(const std::string& pet) {
   Desk table = test::desk(pet);
   const test::Kennel kennel = table.kennel();
   const SheetInput input = table.input(kennel, "A4", kinds::style);
-  return lines_of(style_what_if({input, table.voice()}, WhatIf::own));
+  return lines_of(style_what_if({input, table.voice()}));
 }
 bool has(const std::string& text, std::string_view part) {
   return text.find(part) != std::string::npos;
