@@ -33,14 +33,6 @@ std::string said_by(const ComposedPage& page) {
   return out;
 }
 
-/// Each of `values` by itself: on a sheet that goes on, what goes over stands behind what stays.
-std::string first_lost(const std::string& text, const std::vector<std::string>& values) {
-  for (const std::string& value : values) {
-    if (!first_missing(text, {value}).empty()) return value;
-  }
-  return {};
-}
-
 /// Trim, bath and finish of a card on its front.
 bool work_in_front(const ComposedPage& page) {
   return page.more.empty() || page.layout.starts_with("work") ||

@@ -103,4 +103,11 @@ std::string first_missing(std::string_view text, const std::vector<std::string>&
   }
   return {};
 }
+
+std::string first_lost(const std::string& text, const std::vector<std::string>& values) {
+  for (const std::string& value : values) {
+    if (!first_missing(text, {value}).empty()) return value;
+  }
+  return {};
+}
 }  // namespace furnish::test

@@ -17,4 +17,6 @@ std::vector<std::string> promised(const Kennel&);
 /// in order. White space and marks of direction, which readers of PDF files put in, do not count,
 /// and a text may begin in upper case.
 std::string first_missing(std::string_view text, const std::vector<std::string>& values);
+/// The same wherever they stand: for sheets that go on over another side.
+std::string first_lost(const std::string& text, const std::vector<std::string>& values);
 }  // namespace furnish::test
