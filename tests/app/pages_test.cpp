@@ -57,7 +57,8 @@ std::vector<std::string> pages_of(const std::string& text) {
   out.pop_back();  // poppler ends each page with a form feed
   return out;
 }
-/// The smallest papers may be turned over; then each pet has two pages, the second often blank.
+/// The smallest papers may be turned over; then each pet has two pages, the second often blank, and
+/// the last of all pets none that is blank.
 bool may_turn_over(const KnownPaper& paper) {
   return paper.width < 115 * mm;
 }
@@ -65,7 +66,8 @@ bool may_turn_over(const KnownPaper& paper) {
 /// A page a pet, or two, each of the paper's size.
 void check_sizes(const PdfFile& file, const KnownPaper& paper, std::size_t pets) {
   const std::size_t pages = file.pages().size();
-  CHECK((pages == pets || (may_turn_over(paper) && pages == 2 * pets)));
+  const std::size_t turned = 2 * pets;
+  CHECK((pages == pets || (may_turn_over(paper) && (pages == turned || pages == turned - 1))));
   for (QPDFObjectHandle page : file.pages()) {
     auto box = items_of(page.getKey("/MediaBox"));
     REQUIRE(box.size() == 4);
@@ -98,11 +100,12 @@ void check_fonts(const std::string& pdf) {
 void check_promises(const std::string& pdf, const std::vector<Kennel>& kennels) {
   // In the order of the file's content, which is the reading order of its tags.
   const auto pages = pages_of(run("pdftotext -raw " + pdf + " -").out);
-  const std::size_t sides = pages.size() / kennels.size();
-  REQUIRE(pages.size() == sides * kennels.size());
+  const std::size_t sides = pages.size() == kennels.size() ? 1 : 2;
+  REQUIRE(pages.size() + sides > sides * kennels.size());
   for (std::size_t i = 0; i < kennels.size(); ++i) {
     const std::string& front = pages[i * sides];
-    const std::string back = sides > 1 ? pages[i * sides + 1] : "";
+    const std::size_t after = i * sides + 1;
+    const std::string back = sides > 1 && after < pages.size() ? pages[after] : "";
     INFO(kennels[i].pet.key << ":\n" << front << back);
     const std::vector<std::string> all = promised(kennels[i]);
     CHECK((words_of(back).empty() ? first_missing(front, all) : first_lost(front + back, all)) ==
