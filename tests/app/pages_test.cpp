@@ -57,10 +57,10 @@ std::vector<std::string> pages_of(const std::string& text) {
   out.pop_back();  // poppler ends each page with a form feed
   return out;
 }
-/// The smallest papers may be turned over; then each pet has two pages, the second often blank, and
+/// The smaller papers may be turned over; then each pet has two pages, the second often blank, and
 /// the last of all pets none that is blank.
 bool may_turn_over(const KnownPaper& paper) {
-  return paper.width < 115 * mm;
+  return paper.width < 130 * mm;
 }
 
 /// A page a pet, or two, each of the paper's size.
