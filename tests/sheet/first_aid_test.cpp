@@ -145,16 +145,18 @@ TEST_CASE("a nail that bleeds is pressed on, and after five minutes it is a vet'
   }
 }
 
-// Common practice, no source: blue or pale gums are a lack of oxygen; nothing is waited for.
+// Common practice, no source: blue or pale gums are a lack of oxygen; nothing is waited for. Where
+// it is heat, the Royal Veterinary College, VetCompass, 2023: cooled first, driven second.
 TEST_CASE("hard breath stops the work, and a vet sees the dog at once") {
   const std::map<std::string, std::vector<std::string>> vets{
-      {"en", {"Dryer off", "stop", "Vet at once"}},
-      {"es", {"Secador fuera", "parar", "Veterinario enseguida"}},
-      {"fr", {"Couper le séchoir", "arrêter", "Vétérinaire tout de suite"}},
-      {"de", {"Föhn aus", "aufhören", "Sofort zum Tierarzt"}},
-      {"pt", {"Secador desligado", "parar", "Veterinário já"}},
-      {"vi", {"Tắt máy sấy", "dừng", "thú y ngay"}},
-      {"ar", {"أطفئ المجفف", "توقّف", "بيطري حالًا"}}};
+      {"en", {"Dryer off", "stop", "Vet at once", "first cool water", "moving air"}},
+      {"es", {"Secador fuera", "parar", "Veterinario enseguida", "antes agua fresca", "aire"}},
+      {"fr",
+       {"Couper le séchoir", "arrêter", "Vétérinaire tout de suite", "d’abord eau fraîche", "air"}},
+      {"de", {"Föhn aus", "aufhören", "Sofort zum Tierarzt", "zuerst kühles Wasser", "Luft"}},
+      {"pt", {"Secador desligado", "parar", "Veterinário já", "primeiro água fresca", "ar"}},
+      {"vi", {"Tắt máy sấy", "dừng", "thú y ngay", "trước hết dội nước mát", "gió"}},
+      {"ar", {"أطفئ المجفف", "توقّف", "بيطري حالًا", "ماء بارد", "هواء متحرك"}}};
   for (const auto& [language, words] : vets) {
     CAPTURE(language);
     check(ShippedWords(language).say(Phrase::if_breath), {words, {}});
