@@ -342,6 +342,28 @@ TEST_CASE("warnings count only where they are asked to", "[command-line]") {
   CHECK(strict.out == usual.out);
 }
 
+TEST_CASE("what is long healed asks for no vet, and the card books again", "[command-line]") {
+  const auto healed = furnish("plan gao bjarne" + in_lantern);
+  CHECK(has(healed.out, "booked at 11:15"));
+  CHECK(has(healed.out, "drags the toes"));  // still open
+  CHECK_FALSE(has(healed.out, "hot spot, palm-sized"));
+  CHECK_FALSE(has(healed.out, "mat all round"));
+
+  const TemporaryFolder folder;
+  put(folder, "pets/rex.toml", "[pet]\nname = \"Rex\"\n");
+  const std::string booked = "[[booking]]\nat = 09:00:00\npet = \"rex\"\n";
+  put(folder, "days/2026-11-24.toml", "date = 2026-11-24\n" + booked);
+  const std::string card =
+      "card rex --salon " + folder.path("") + " --on 2026-11-24 --format text -o -";
+  const auto once = furnish(card);
+  CHECK(once.status == 0);
+  CHECK_FALSE(has(once.out, "(booked"));
+  put(folder, "days/2026-12-15.toml", "date = 2026-12-15\n" + booked);
+  const auto twice = furnish(card);
+  INFO(twice.out);
+  CHECK(has(twice.out, "15 December (booked"));
+}
+
 TEST_CASE("a plan is text for a person, and JSON that another program reads", "[command-line]") {
   const auto text = furnish("plan juniper marlow" + in_lantern);
   CHECK(text.status == 0);
