@@ -29,6 +29,8 @@ class Checker {
       std::error_code ignored;
       if (fs::is_directory(argument, ignored)) {
         salon(argument);
+      } else if (by_its_place(argument)) {
+        continue;
       } else if (const auto path =
                      find_pet(shop_.context().files, argument, options_.salon, shop_.sink())) {
         pet(*path);
@@ -48,6 +50,58 @@ class Checker {
     const std::size_t before = shop_.sink().error_count();
     const bool good = read() && shop_.sink().error_count() == before;
     ++(good ? good_ : bad_);
+  }
+
+  /// A file that is no pet's, known by where it lies: salon.toml, or below days/, visits/PET/ or
+  /// styles/ of a salon. False if it is none of them.
+  bool by_its_place(const std::string& argument) {
+    if (!argument.ends_with(".toml") || !shop_.context().files.exists(argument)) return false;
+    const fs::path file(argument), folder = file.parent_path(), above = folder.parent_path();
+    const auto root = [](const fs::path& path) { return path.empty() ? "." : path.string(); };
+    const std::string name = file.filename().string();
+    if (name == "salon.toml") {
+      count([&] { return salon_file(root(folder)); });
+    } else if (folder.filename() == "days") {
+      day_alone(root(above), name);
+    } else if (folder.filename() == "styles") {
+      count([&] {
+        return shop_.folder(root(above)).styles().find(file.stem().string(), {}) != nullptr;
+      });
+    } else if (above.filename() == "visits") {
+      visit_alone(root(above.parent_path()), folder.filename().string(), argument);
+    } else {
+      return false;
+    }
+    return true;
+  }
+
+  /// Held against the plans of those it books, whose own files are not checked.
+  void day_alone(const std::string& root, const std::string& name) {
+    SalonFolder& folder = shop_.folder(root);
+    if (!folder.good()) {
+      ++bad_;
+      return;
+    }
+    keys_.clear();
+    expected_.clear();
+    bool complete = true;
+    DiagnosticSink unheard;
+    for (const PetPath& path : all_pets(shop_.context(), root, complete)) {
+      keys_.push_back(fs::path(path.file).stem().string());
+      const auto pet = folder.pet(path.file, unheard);
+      if (!pet) continue;
+      const auto visits = folder.visits(*pet, complete, unheard);
+      const Plan plan = make_plan(folder.salon(), *pet, visits, {}, shop_.today(), unheard);
+      if (plan.duration) expected_[pet->key] = *plan.duration;
+    }
+    count([&] { return day(root, name); });
+  }
+
+  void visit_alone(const std::string& root, const std::string& key, const std::string& file) {
+    SalonFolder& folder = shop_.folder(root);
+    const auto path = find_pet(shop_.context().files, key, root, shop_.sink());
+    const auto pet = path && folder.good() ? folder.pet(path->file, shop_.sink()) : std::nullopt;
+    count([&] { return pet && folder.visit(file, *pet, shop_.sink()).has_value(); });
   }
 
   void salon(const std::string& root) {

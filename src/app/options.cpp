@@ -146,7 +146,7 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   add_visit(*care, raw);
 
   CLI::App* check = app.add_subcommand("check", "read every file of a salon and say what is wrong");
-  check->add_option("FOLDER", o.pets, "the salon's folder, or files of pets")->type_name("");
+  check->add_option("FOLDER", o.pets, "the salon's folder, or files of one")->type_name("");
   add_common(*check, raw);
   check->add_flag("--strict", o.strict, "warnings count as faults");
   check->callback([&] { o.command = Command::check; });

@@ -93,9 +93,22 @@ void find_old_mix(const CautionInput& in, const ProductUse& use, Found& found) {
                    {{}, {product.name, *product.mixed, static_cast<int>(age.count())}}));
 }
 
+/// What is done by the lines about drying: both, unless one is ruled out; then what is planned in
+/// its place. The head is spared where either spares it.
+DryerWords dryer_used(const Pet& pet, const Drying& drying) {
+  DryerWords both = read_dryer(pet.handling.dryer);
+  if (pet.bath.dry) both = combined(both, read_dryer(pet.bath.dry->value));
+  if (!drying.ruled_out) return both;
+  DryerWords out = read_dryer(drying.words);
+  out.head_spared = out.head_spared || both.head_spared;
+  out.ears_spared = out.ears_spared || both.ears_spared;
+  return out;
+}
+
 /// Where the words about the dryer stand that make `uses` true; the bath's before the handling's.
 template <typename Uses>
-SourceSpan dryer_span(const Pet& pet, Uses uses) {
+SourceSpan dryer_span(const Pet& pet, const Drying& drying, Uses uses) {
+  if (drying.ruled_out) return drying.span;
   if (pet.bath.dry && uses(read_dryer(pet.bath.dry->value))) return pet.bath.dry->span;
   return pet.handling.dryer_span;
 }
@@ -103,16 +116,15 @@ SourceSpan dryer_span(const Pet& pet, Uses uses) {
 void find_dryers(const CautionInput& in, Found& found) {
   const Pet& pet = in.pet;
   if (pet.bath.none) return;
-  DryerWords words = read_dryer(pet.handling.dryer);
-  if (pet.bath.dry) words = combined(words, read_dryer(pet.bath.dry->value));
+  const DryerWords words = dryer_used(pet, in.drying);
   const auto force = [](const DryerWords& w) { return w.force; };
   const auto heat = [](const DryerWords& w) { return w.heated || w.cage; };
   if (words.force_on_head() || words.force_on_ears()) {
-    found.push_back(make_caution(RuleId::dryer_face, dryer_span(pet, force),
+    found.push_back(make_caution(RuleId::dryer_face, dryer_span(pet, in.drying, force),
                                  {words.force_on_head() ? "head" : "ears"}));
   }
   if (heat(words)) {
-    Caution caution = make_caution(RuleId::dryer_heat, dryer_span(pet, heat));
+    Caution caution = make_caution(RuleId::dryer_heat, dryer_span(pet, in.drying, heat));
     if (must_not_overheat(pet, in.health.age_group)) caution.signal = Signal::danger;
     found.push_back(caution);
   }
@@ -120,7 +132,8 @@ void find_dryers(const CautionInput& in, Found& found) {
   const bool heart = has_condition(pet, Condition::heart_disease);
   if (words.force && (seizures || heart)) {
     const Condition cause = seizures ? Condition::seizures : Condition::heart_disease;
-    found.push_back(make_caution(RuleId::dryer_seizure, dryer_span(pet, force), {{}, {cause}}));
+    found.push_back(
+        make_caution(RuleId::dryer_seizure, dryer_span(pet, in.drying, force), {{}, {cause}}));
   }
 }
 }  // namespace

@@ -33,10 +33,9 @@ void find_ruled_out_tools(const CautionInput& in, std::span<const RuledOut> rule
   }
 }
 
-void find_ruled_out_drying(const CautionInput& in, std::span<const RuledOut> ruled, Found& found) {
-  if (in.pet.bath.none) return;
-  const Drying dry = drying(in.pet, ruled);
-  if (!dry.ruled_out) return;
+void find_ruled_out_drying(const CautionInput& in, Found& found) {
+  const Drying& dry = in.drying;
+  if (in.pet.bath.none || !dry.ruled_out) return;
   Caution caution = make_caution(RuleId::against_handling, dry.planned_span, {"dryer", {dry.words}},
                                  {"dryer", {}});
   caution.against = dry.span;
@@ -65,7 +64,7 @@ void find_handling_cautions(const CautionInput& in, Found& all) {
   const std::vector<RuledOut> ruled = ruled_out(in.pet);
   Found found;
   find_ruled_out_tools(in, ruled, found);
-  find_ruled_out_drying(in, ruled, found);
+  find_ruled_out_drying(in, found);
   find_felt(in, found);
   std::ranges::move(found, std::back_inserter(all));
 }

@@ -10,6 +10,7 @@
 #include "model/pet.h"
 #include "model/salon.h"
 #include "model/visit.h"
+#include "plan/handling_rules.h"
 #include "plan/health.h"
 #include "plan/lengths.h"
 #include "plan/order.h"
@@ -40,6 +41,7 @@ struct CautionInput {
   std::span<const PartLength> lengths;
   std::span<const WorkStep> order;
   const Health& health;
+  const Drying& drying;
 };
 
 /// Gravest first, then in the order of the rules, then of the places and lines.

@@ -40,10 +40,10 @@ void shorten(std::optional<Due>& due, const Pet& pet, const LengthLimit& limit, 
   due = Due{days, owners ? DueReason::keep_under : DueReason::mat_prone, limit.place, limit.limit};
 }
 
-const Booking* first_booking(std::span<const Booking> bookings, Date today) {
+const Booking* first_booking(std::span<const Booking> bookings, Date from) {
   const Booking* first = nullptr;
   for (const Booking& one : bookings) {
-    if (one.date <= today) continue;
+    if (one.date < from) continue;
     if (first == nullptr || std::pair(one.date, one.at) < std::pair(first->date, first->at)) {
       first = &one;
     }
@@ -120,10 +120,16 @@ std::optional<NextVisit> next_visit(const Salon& salon, const Pet& pet,
   if (!history.empty()) out.last = history.back()->date.value;
   // Also where a booking stands before it, for the fault is in the visit's file.
   const auto stated = history.empty() ? std::nullopt : agreed(salon, *history.back(), sink);
-  if (const Booking* const booking = first_booking(bookings, today)) {
+  // A visit of today that is on file is the one that was booked for today.
+  const Date from = out.last == today ? today + std::chrono::days(1) : today;
+  if (const Booking* const booking = first_booking(bookings, from)) {
     out.date = out.wanted = booking->date;
     out.reason = DueReason::booked;
     out.at = booking->at;
+    if (out.date == today) {
+      const Booking* const then = first_booking(bookings, today + std::chrono::days(1));
+      if (then != nullptr) out.then = BookedFor{then->date, then->at};
+    }
   } else if (stated) {
     out.date = out.wanted = *stated;
     out.reason = DueReason::agreed;

@@ -25,16 +25,22 @@ enum class DueReason : std::uint8_t {
   mat_prone        ///< the same
 };
 
+struct BookedFor {
+  Date date;
+  TimeOfDay at{};
+};
+
 /// When a pet comes again, and why then.
 struct NextVisit {
   Date date;
   Date wanted;  ///< before closed days moved it earlier
   DueReason reason = DueReason::owner_interval;
-  std::optional<TimeOfDay> at;  ///< booked: the hour
-  std::optional<Date> last;     ///< the last visit; empty: never here
-  std::optional<Place> place;   ///< keep_under, mat_prone: what would pass
-  std::optional<Length> limit;  ///< and what it would pass
-  int overdue_days = 0;         ///< 0 if today is not past `date`
+  std::optional<TimeOfDay> at;    ///< booked: the hour
+  std::optional<BookedFor> then;  ///< booked for today: the first booking after it
+  std::optional<Date> last;       ///< the last visit; empty: never here
+  std::optional<Place> place;     ///< keep_under, mat_prone: what would pass
+  std::optional<Length> limit;    ///< and what it would pass
+  int overdue_days = 0;           ///< 0 if today is not past `date`
 };
 
 enum class LimitKind : std::uint8_t { keep_under, mat_prone };
@@ -54,11 +60,11 @@ std::vector<LengthLimit> length_limits(const Salon&, const Pet&, std::span<const
                                        DiagnosticSink&);
 
 /// The one answer to when a pet comes again; every page and calendar asks it. The first booking
-/// after today; else the day agreed at the last visit; else now, if it was never here; else the
-/// last visit plus the owner's interval; else plus the middle of the coat's usual one in whole
-/// weeks, down. Empty if nobody said an interval or a coat.
-/// Lengths advise and do not move it: an interval is the owner's, and halving that of an old or
-/// frightened dog is a harm of its own (common practice, no source). Where the salon sets
+/// from today on, or after today once a visit of today is on file; else the day agreed at the last
+/// visit; else now, if it was never here; else the last visit plus the owner's interval; else plus
+/// the middle of the coat's usual one in whole weeks, down. Empty if nobody said an interval or a
+/// coat. Lengths advise and do not move it: an interval is the owner's, and halving that of an old
+/// or frightened dog is a harm of its own (common practice, no source). Where the salon sets
 /// `shorten_visits`, an interval ends before a limit is passed: a week on at least for
 /// `keep_under`, the coat's shortest usual interval for one that mats. A closed day moves an
 /// interval's end earlier, never later, and no other day. `bookings`: of this pet, in any order.

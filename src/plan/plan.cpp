@@ -50,7 +50,8 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.duration = duration(salon, pet, weight, past);
   // The rules ask about the tools that the trim names, so about the lengths of those.
   const std::vector<PartLength> wished = lengths_wished(salon, pet);
-  plan.cautions = cautions({salon, pet, latest, today, wished, plan.order, plan.health});
+  plan.cautions =
+      cautions({salon, pet, latest, today, wished, plan.order, plan.health, plan.drying});
   plan.stale = stale_acceptances(pet, plan.cautions);
 
   check_input(salon, pet, plan.bath, plan.drawer, plan.lengths, today, sink);

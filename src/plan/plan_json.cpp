@@ -161,14 +161,17 @@ Json json(const RegionGrowth& row) {
           {"today", json(row.today)}};
 }
 Json json(const NextVisit& next) {
-  return {{"date", json(next.date)},
-          {"wanted", json(next.wanted)},
-          {"reason", name_of(reason_names, next.reason)},
-          {"at", next.at ? Json(clock_time(*next.at)) : Json(nullptr)},
-          {"last", json(next.last)},
-          {"place", json(next.place)},
-          {"limit", json(next.limit)},
-          {"overdue_days", next.overdue_days}};
+  return {
+      {"date", json(next.date)},
+      {"wanted", json(next.wanted)},
+      {"reason", name_of(reason_names, next.reason)},
+      {"at", next.at ? Json(clock_time(*next.at)) : Json(nullptr)},
+      {"then", next.then ? Json{{"date", json(next.then->date)}, {"at", clock_time(next.then->at)}}
+                         : Json(nullptr)},
+      {"last", json(next.last)},
+      {"place", json(next.place)},
+      {"limit", json(next.limit)},
+      {"overdue_days", next.overdue_days}};
 }
 Json json(const LengthLimit& one) {
   return {{"kind", name_of(limit_names, one.kind)},

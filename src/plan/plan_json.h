@@ -32,8 +32,9 @@ inline constexpr int plan_json_version = 1;
 ///   growth             [{place, since, left, left_measured, mm_per_day, basis, measurements,
 ///   visits,
 ///                      natural, today}]
-///   next_visit         {date, wanted, reason, at, last, place, limit, overdue_days} or null; `at`
-///                      is the hour of a booking
+///   next_visit         {date, wanted, reason, at, then, last, place, limit, overdue_days} or null;
+///                      `at` is the hour of a booking; `then` {date, at}, the first booking after
+///                      one of today, or null
 ///   limits             [{kind, place, limit, passed}]: lengths that advise, and when they are
 ///   passed comes_every        {days, visits} or null: the median of the visits so far minutes
 ///   {expected, low, high, visits} or null last_visit         {date, number, groomer, mats,

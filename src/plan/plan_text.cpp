@@ -217,13 +217,17 @@ std::vector<Row> growth_rows(const Plan& plan, Units units) {
 }
 
 std::string due_text(const NextVisit& next, Units units) {
+  // The day that is asked about is no date of theirs.
+  if (next.reason == DueReason::first_visit) return "not booked; never here before: due now";
   std::string out = to_iso(next.date);
   switch (next.reason) {
     case DueReason::booked:
       out += ", booked at " + clock_time(*next.at);
+      if (next.then) {
+        out += fmt::format("; then {} at {}", to_iso(next.then->date), clock_time(next.then->at));
+      }
       break;
-    case DueReason::first_visit:
-      out += ", never here before";
+    case DueReason::first_visit:  // returned above
       break;
     case DueReason::agreed:
       out += ", as agreed";

@@ -293,8 +293,14 @@ class RowMaker {
   void due() {
     const auto& next = input_.plan.next_visit;
     const bool first = next && next->reason == DueReason::first_visit;
+    if (next && next->then) {
+      std::string text = voice_.locale.day_and_month(next->then->date, input_.today) + " (" +
+                         booked_at(next->then->at) + ")";
+      row(Phrase::label_due, {{capitalised(text), Face::bold}}, pet().span).at_the_door = true;
+      return;
+    }
     // On the day itself the next date is still to be agreed.
-    if (!next || next->date == input_.today || (next->date < input_.today && input_.booking)) {
+    if (!next || next->date == input_.today) {
       SheetRow& made = row(Phrase::label_due, {}, pet().span);
       if (first && !input_.booking) made.text = {{say(Phrase::why_first)}};
       made.hand_lines = {say(Phrase::hand_due)};
@@ -306,13 +312,17 @@ class RowMaker {
     row(Phrase::label_due, {{capitalised(text), Face::bold}}, pet().span).at_the_door = true;
   }
 
+  std::string booked_at(TimeOfDay at) const {
+    return say(Phrase::why_booked, {voice_.locale.time(at)});
+  }
+
   /// "every 8 weeks": why the next visit is when it is.
   std::string due_reason(const NextVisit& next) const {
     const auto days = (next.wanted - next.last.value_or(input_.today)).count();
     const int weeks = static_cast<int>((days + 3) / 7);
     switch (next.reason) {
       case DueReason::booked:
-        return say(Phrase::why_booked, {voice_.locale.time(next.at.value_or(TimeOfDay{}))});
+        return booked_at(next.at.value_or(TimeOfDay{}));
       case DueReason::agreed:
         return say(Phrase::why_agreed);
       case DueReason::first_visit:

@@ -283,6 +283,37 @@ TEST_CASE("check holds the days against the plans", "[command-line]") {
   CHECK(has(bad.out + bad.err, "4 of 6 files are good"));
 }
 
+TEST_CASE("check reads a file that is named alone as what its place makes it", "[command-line]") {
+  for (const std::string file : {"days/2026-11-24.toml", "visits/gao/2026-07-21.toml", "salon.toml",
+                                 "styles/mud-season.toml", "pets/gao.toml"}) {
+    const auto ran = furnish("check " + lantern + "/" + file + " --on 2026-11-24");
+    INFO(file << ": " << ran.err);
+    CHECK(ran.status == 0);
+    // A pet's are its own and those of its four visits.
+    const bool pet = file.starts_with("pets/");
+    CHECK(ran.out == (pet ? "5 of 5 files are good\n" : "1 of 1 files is good\n"));
+    CHECK_FALSE(has(ran.err, "error:"));
+  }
+  const TemporaryFolder folder;
+  put(folder, "salon.toml", "[salon]\nclosed = [\"sundae\"]\n");
+  put(folder, "pets/rex.toml", "[pet]\nname = \"Rex\"\n");
+  put(folder, "visits/rex/2026-10-01.toml", "date = 2026-10-01\nminute = 90\n");
+  put(folder, "visits/rexx/2026-10-01.toml", "date = 2026-10-01\n");
+  const auto fault = [&](const std::string& file) {
+    const auto ran = furnish("check " + folder.path(file));
+    CHECK(ran.status == 1);
+    CHECK(has(ran.out, "0 of 1 file"));
+    return ran.err;
+  };
+  CHECK(has(fault("salon.toml"), "sunda"));
+  put(folder, "salon.toml", "[salon]\n");
+  put(folder, "days/2026-11-24.toml",
+      "date = 2026-11-24\n[[booking]]\nat = 09:00:00\npet = \"rexx\"\n");
+  CHECK(has(fault("days/2026-11-24.toml"), "no pet 'rexx'"));
+  CHECK(has(fault("visits/rex/2026-10-01.toml"), "minutes"));
+  CHECK(has(fault("visits/rexx/2026-10-01.toml"), "did you mean 'rex'?"));
+}
+
 TEST_CASE("check counts what is bad, and says where", "[command-line]") {
   const TemporaryFolder folder;
   put(folder, "salon.toml", "[salon]\nname = \"S\"\n");
@@ -309,6 +340,28 @@ TEST_CASE("warnings count only where they are asked to", "[command-line]") {
   CHECK(has(usual.err, "pets/a.toml:4:1: warning: "));
   CHECK(strict.status == 1);
   CHECK(strict.out == usual.out);
+}
+
+TEST_CASE("what is long healed asks for no vet, and the card books again", "[command-line]") {
+  const auto healed = furnish("plan gao bjarne" + in_lantern);
+  CHECK(has(healed.out, "booked at 11:15"));
+  CHECK(has(healed.out, "drags the toes"));  // still open
+  CHECK_FALSE(has(healed.out, "hot spot, palm-sized"));
+  CHECK_FALSE(has(healed.out, "mat all round"));
+
+  const TemporaryFolder folder;
+  put(folder, "pets/rex.toml", "[pet]\nname = \"Rex\"\n");
+  const std::string booked = "[[booking]]\nat = 09:00:00\npet = \"rex\"\n";
+  put(folder, "days/2026-11-24.toml", "date = 2026-11-24\n" + booked);
+  const std::string card =
+      "card rex --salon " + folder.path("") + " --on 2026-11-24 --format text -o -";
+  const auto once = furnish(card);
+  CHECK(once.status == 0);
+  CHECK_FALSE(has(once.out, "(booked"));
+  put(folder, "days/2026-12-15.toml", "date = 2026-12-15\n" + booked);
+  const auto twice = furnish(card);
+  INFO(twice.out);
+  CHECK(has(twice.out, "15 December (booked"));
 }
 
 TEST_CASE("a plan is text for a person, and JSON that another program reads", "[command-line]") {

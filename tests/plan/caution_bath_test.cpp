@@ -97,6 +97,28 @@ TEST_CASE("dryer-heat: heated or in a cage, graver for those whom heat kills fir
   CHECK(signal(dog) == Signal::danger);
 }
 
+TEST_CASE("a dryer that another line rules out is not warned of, and what is planned instead is") {
+  const auto quiet = dried("quiet air only", "force dryer, warm");
+  CHECK(plan(salon(), quiet).plan.drying.words == "quiet air only");
+  CHECK_FALSE(fires(RuleId::dryer_face, quiet));
+  CHECK_FALSE(fires(RuleId::dryer_heat, quiet));
+  CHECK(fires(RuleId::against_handling, quiet));
+  Pet shaken = quiet;
+  shaken.conditions = {{Condition::seizures, {}}};
+  CHECK_FALSE(fires(RuleId::dryer_seizure, shaken));
+  // The bath's own line is the stricter one.
+  CHECK_FALSE(fires(RuleId::dryer_heat, dried("heated dryer", "force dryer, no heat")));
+  CHECK(fires(RuleId::dryer_face, dried("heated dryer", "force dryer, no heat")));
+  CHECK_FALSE(
+      fires(RuleId::dryer_face, dried("heated dryer, not on the head", "force dryer, no heat")));
+  // What is planned instead has a fault of its own, at its own line.
+  const Made warm = plan(salon(), dried("no force dryer, warm air", "force dryer"));
+  CHECK(warm.plan.drying.ruled_out);
+  REQUIRE(warm.caution(RuleId::dryer_heat) != nullptr);
+  CHECK(warm.caution(RuleId::dryer_heat)->span.begin.line == 11);
+  CHECK(warm.caution(RuleId::dryer_face) == nullptr);
+}
+
 TEST_CASE("dryer-seizure: a force dryer and seizures or a weak heart") {
   Pet dog = dried("force dryer, not on the head");
   CHECK_FALSE(fires(RuleId::dryer_seizure, dog));

@@ -82,10 +82,43 @@ TEST_CASE("a booking is the date, whatever was agreed or usual") {
   last.next = Located<Date>{day("2026-12-01"), line(3)};
   CHECK(plan(salon(), every(8), {last}, "2026-11-25", bookings).plan.next_visit->date ==
         day("2026-12-03"));
-  // Today's is not the next one, nor is one of the past.
+  // One of the past is not.
   const std::vector<Booking> over{booking("2026-11-24"), booking("2026-10-06")};
-  CHECK(plan(salon(), every(8), {last}, "2026-11-24", over).plan.next_visit->reason ==
+  CHECK(plan(salon(), every(8), {last}, "2026-11-25", over).plan.next_visit->reason ==
         DueReason::agreed);
+}
+
+TEST_CASE("a booking of today is the next visit until that visit is on file") {
+  Visit last = visit("2026-09-29");
+  last.next = Located<Date>{day("2026-11-24"), line(3)};
+  std::vector<Booking> bookings{booking("2026-11-24")};
+  const auto next = [&](const std::vector<Visit>& visits) {
+    return plan(salon(), every(8), visits, "2026-11-24", bookings).plan.next_visit;
+  };
+  const auto agrees = next({last});
+  CHECK(agrees->reason == DueReason::booked);
+  CHECK(agrees->date == day("2026-11-24"));
+  CHECK(agrees->at == std::chrono::hours(9));
+  CHECK_FALSE(agrees->then);
+  last.next = Located<Date>{day("2026-12-08"), line(3)};  // it comes earlier than agreed
+  CHECK(next({last})->date == day("2026-11-24"));
+  CHECK(next({})->reason == DueReason::booked);  // never here, and booked
+  CHECK(next({last, visit("2026-11-24")})->reason == DueReason::owner_interval);
+
+  bookings.push_back(booking("2027-01-12"));
+  bookings.push_back(booking("2026-12-03"));
+  CHECK(next({last})->date == day("2026-11-24"));
+  REQUIRE(next({last})->then);
+  CHECK(next({last})->then->date == day("2026-12-03"));
+  CHECK(next({last})->then->at == std::chrono::hours(9));
+  const auto after = next({last, visit("2026-11-24")});
+  CHECK(after->date == day("2026-12-03"));
+  CHECK_FALSE(after->then);
+
+  DiagnosticSink unheard;
+  const auto over =
+      plan_after_today(salon(), every(8), std::vector{last}, bookings, day("2026-11-24"), unheard);
+  CHECK(over.next_visit->date == day("2026-12-03"));
 }
 
 TEST_CASE("a limit of the owner and a coat that mats advise, and move nothing") {

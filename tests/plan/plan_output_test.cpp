@@ -142,3 +142,24 @@ TEST_CASE("the plan says which lengths are passed before the next visit") {
   CHECK(json.at("limits").at(0).at("kind") == "keep-under");
   CHECK(json.at("limits").at(0).at("passed") == "2026-12-15");
 }
+
+TEST_CASE("the plan says that a pet is booked today, and when after that") {
+  const Made made = plan(salon(), marlow(), {visit("2026-09-29")}, "2026-11-24",
+                         {booking("2026-11-24"), booking("2027-01-12")});
+  const std::string text = plan_text(made.plan, salon(), marlow(), words());
+  INFO(text);
+  CHECK(text.find("2026-11-24, booked at 09:00; then 2027-01-12 at 09:00") != std::string::npos);
+  const auto json = nlohmann::json::parse(plan_json(made.plan, marlow(), words()));
+  CHECK(json.at("next_visit").at("date") == "2026-11-24");
+  CHECK(json.at("next_visit").at("then").at("date") == "2027-01-12");
+  CHECK(json.at("next_visit").at("then").at("at") == "09:00");
+}
+
+TEST_CASE("the plan of a pet that was never here names no day that moves with the asking") {
+  const auto text = [](std::vector<Booking> bookings) {
+    const Made made = plan(salon(), marlow(), {}, "2026-11-24", std::move(bookings));
+    return plan_text(made.plan, salon(), marlow(), words());
+  };
+  CHECK(text({}).find("  not booked; never here before: due now\n") != std::string::npos);
+  CHECK(text({booking("2026-12-03")}).find("2026-12-03, booked at 09:00") != std::string::npos);
+}
