@@ -266,8 +266,8 @@ class FormMaker {
       lines.choice("region", quoted(toml_text::place({one.place.region, Side::both})));
       if (one.place.side != Side::both) lines.choice("side", quoted(to_text(one.place.side)));
       std::string remark = "found " + listed(days(one.seen), " and ");
-      if (!one.advised.empty()) remark += "; advised: " + quoted(one.advised);
-      lines.choice("what", quoted(one.what), std::move(remark));
+      if (!one.advised.empty()) remark += "; advised: " + quoted(one.advised.value);
+      lines.choice("what", quoted(one.what.value), std::move(remark));
       lines.choice("closed", "true");
       if (one.audience == Audience::everyone) lines.choice("for", quoted("everyone"));
       out += (first ? "# [[finding]]\n" : "\n# [[finding]]\n") + lines.text();

@@ -31,21 +31,23 @@ std::uint32_t mark_of(const Salon& salon) {
   return out;
 }
 
-/// `printed`: the day on which the page is made, which may be after the visit's.
-CalendarEvent event_of(const SheetDesk& desk, Date printed) {
+/// `after`: the day of the visit before it, on file or booked for the day of print; empty: it is
+/// the first. `printed`: the day on which the page is made, which may be after the visit's.
+CalendarEvent event_of(const SheetDesk& desk, std::optional<Date> after, Date printed) {
   const SheetInput& input = desk.input;
   const NextVisit& next = *input.plan.next_visit;
   CalendarEvent event;
   event.day = next.date;
   event.at = next.at;
   // By the visit that comes before it, whether that is on file yet or not: a date that is moved
-  // replaces the old one.
-  event.uid = fmt::format("{}-after-{}-{:08x}@furnish", input.pet.key, to_iso(input.today),
-                          mark_of(input.salon));
+  // replaces the old one, on whatever day it is printed.
+  const std::string which = after ? "after-" + to_iso(*after) : "first";
+  event.uid = fmt::format("{}-{}-{:08x}@furnish", input.pet.key, which, mark_of(input.salon));
   // What an earlier page said is not on record, so a later print counts as a later version: of two
   // prints of one day neither is the newer.
   event.stamp = printed;
-  event.sequence = static_cast<int>((printed - input.today).count());
+  event.sequence =
+      static_cast<int>((after ? printed - *after : printed.time_since_epoch()).count());
   event.summary = visit_summary(desk);
   event.description = visit_description(desk);
   event.location = joined(input.salon.address, ", ");
@@ -115,14 +117,27 @@ std::optional<Made> note(const Case& all, const SheetOrder& order) {
                 "The visit's file, from which this note was made"}}};
 }
 
-/// The visit that `care` is about; null if that is one of today of which nothing is on file.
+/// The visit that `care` is about; null if that is one of today of which nothing is on file, or if
+/// there is none. Only a booking makes a visit of today: a date that has come, or gone, does not.
 const Visit* visit_cared_for(const Case& one, const Options& options) {
   const Visit* const last = chosen_visit(one, options);
   if (last == nullptr || options.visit || last->date.value == one.today) return last;
-  // Between visits the sheet is that of the last one, until the next is due or booked.
-  const auto& next = one.plan.next_visit;
-  const bool waiting = next && next->date > one.today;
-  return waiting && !one.booking() ? last : nullptr;
+  return one.booking() ? nullptr : last;
+}
+
+CareAbout about(const Case& one, const Visit* visit) {
+  if (visit == nullptr) return one.booking() ? CareAbout::planned : CareAbout::nothing;
+  return visit->date.value == one.today ? CareAbout::today : CareAbout::earlier;
+}
+
+/// What is open for everyone to know after the visits up to a day, by the whole of them: who closed
+/// a finding may have told only staff.
+std::vector<OpenFinding> still_open(std::span<const Visit> visits, Date day) {
+  std::vector<const Visit*> history;
+  for (const Visit& visit : visits) {
+    if (visit.date.value <= day) history.push_back(&visit);
+  }
+  return open_for_everyone(history);
 }
 
 std::optional<Made> care(const Case& all, const SheetOrder& order) {
@@ -133,7 +148,11 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
     return std::nullopt;
   }
   const Salon& salon = one.salon();
-  const Date day = visit != nullptr ? visit->date.value : one.today;
+  // Of the last visit, or of none, all is said as of the day of print, as the card of that day says
+  // it. An earlier visit's page is a copy of what it was.
+  const bool copy =
+      visit != nullptr && visit != chosen_visit(one, {}) && visit->date.value < one.today;
+  const Date day = copy ? visit->date.value : one.today;
   const auto count = visit != nullptr ? static_cast<std::size_t>(visit - one.visits.data()) + 1
                                       : one.visits.size();
   const std::span history = std::span(one.visits).first(count);
@@ -141,23 +160,36 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
   bool all_bookings = true;
   const std::vector<Booking> bookings = one.folder->bookings(one.pet, day, all_bookings);
   if (!all_bookings) return std::nullopt;  // of a day since that visit; its file has said why
-  Plan plan = plan_after_today(salon, one.pet, history, bookings, day, unheard);
-  // Of the last visit, printed days later: when the pet comes again is asked as of the day of
-  // print, as the card of that day asks it, for a booking may have passed since.
-  const bool last = visit != nullptr && visit == chosen_visit(one, {});
-  if (last && day < one.today && one.plan.next_visit && one.plan.next_visit->date > one.today) {
-    plan.next_visit = one.plan.next_visit;
+  const CareAbout what = about(one, visit);
+  Plan plan = what == CareAbout::planned
+                  ? plan_after_today(salon, one.pet, history, bookings, day, unheard)
+                  : make_plan(salon, one.pet, history, bookings, day, unheard);
+  if (what == CareAbout::nothing) {
+    // Nobody cut this coat to what its file plans: no day on which it grows past a length.
+    plan.growth.clear();
+    plan.limits.clear();
   }
+  plan.findings = still_open(std::span(all.visits).first(count), day);
   SheetInput input{order.kind, salon, one.pet, plan, std::nullopt, day, order.paper};
   for (const Visit& before : history) {
     if (before.date.value <= day) input.latest = &before;
   }
   const SheetDesk desk{input, order.voice};
-  const HomeCare at_home = home_care(salon, one.pet, plan, input.latest, day);
-  CareInput care{at_home, visit, {}};
+  // The visit from which the owner counts.
+  std::optional<Date> since;
+  if (visit != nullptr) since = visit->date.value;
+  if (what == CareAbout::planned) since = one.today;
+  HomeCare at_home = home_care(salon, one.pet, plan, input.latest, day, since);
+  if (what == CareAbout::nothing) {
+    at_home.bathed = false;
+    at_home.nails.reset();
+    for (CareDay& at : at_home.days) at.nails = false;
+  }
+  CareInput care{at_home, visit, {}, what, copy};
   std::vector<SideFile> beside;
-  if (at_home.visit) {
-    const CalendarEvent event = event_of(desk, one.today);
+  // A day that has passed when it is printed is nobody's to keep.
+  if (at_home.visit && *at_home.visit > one.today) {
+    const CalendarEvent event = event_of(desk, since, one.today);
     care.event_code = short_icalendar(event);
     beside.push_back({"ics", icalendar(event)});
   }

@@ -5,6 +5,7 @@
 
 #include "plan/clinical.h"
 #include "plan/closed_days.h"
+#include "plan/places.h"
 #include "trade/phrases.h"
 
 namespace furnish {
@@ -16,6 +17,8 @@ constexpr int nails_after = 28, nails_before_visit = 10;
 constexpr int one_change = 14;
 /// A limit that is passed within so many days counts as passed: nobody learns a rhythm for less.
 constexpr int soon = 3;
+/// The back is watched for a week after a bath, as the page says.
+constexpr int watched_after_bath = 7;
 /// Without a visit to come the calendar shows this much.
 constexpr int without_visit = 8 * 7;
 
@@ -59,8 +62,9 @@ bool sheds(const Visit* latest) {
 
 class Planner {
  public:
-  Planner(const Salon& salon, const Pet& pet, const Plan& plan, const Visit* latest, Date today)
-      : salon_(salon), pet_(pet), plan_(plan), latest_(latest), today_(today) {}
+  Planner(const Salon& salon, const Pet& pet, const Plan& plan, const Visit* latest, Date today,
+          Date since)
+      : salon_(salon), pet_(pet), plan_(plan), latest_(latest), today_(today), since_(since) {}
 
   HomeCare make() {
     HomeCare out;
@@ -69,6 +73,7 @@ class Planner {
     last_ =
         std::min(out.visit.value_or(today_ + days(without_visit)), today_ + days(most_care_days));
     if (pet_.coat) out.zones = zones(*pet_.coat, out.shedding);
+    out.avoided = left_alone();
     out.nails = nails(out.visit);
     out.tidy = tidy(out.visit);
     fill_days(out);
@@ -91,19 +96,20 @@ class Planner {
     std::vector<Row> now, never;
     std::map<Date, std::vector<Row>> later;
     for (const RegionGrowth& row : plan_.growth) {
-      if (!is_brushed(row.place.region)) continue;
+      const auto place = workable(row.place, pet_.alerts);
+      if (!is_brushed(row.place.region) || !place) continue;
       const auto until = limit ? days_until_over(row, *limit) : std::nullopt;
       if (!until) {
-        never.push_back({row.place, std::nullopt});
+        never.push_back({*place, std::nullopt});
         continue;
       }
       const Date over = row.since + days(std::max(*until, 0) + 1);
       if (*until < 0 || over <= today_ + days(soon)) {
-        now.push_back({row.place, today_});
+        now.push_back({*place, today_});
       } else if (over < last_) {
-        later[over].push_back({row.place, over});
+        later[over].push_back({*place, over});
       } else {
-        never.push_back({row.place, std::nullopt});
+        never.push_back({*place, std::nullopt});
       }
     }
     const HowOften base = shedding ? HowOften::daily : way.under;
@@ -123,6 +129,19 @@ class Planner {
     return out;
   }
 
+  std::vector<Place> left_alone() const {
+    std::vector<Place> out;
+    for (const Alert& alert : pet_.alerts) {
+      for (const Located<Place>& avoid : alert.avoid) {
+        if (is_brushed(avoid.value.region)) out.push_back(avoid.value);
+      }
+    }
+    std::ranges::sort(out);
+    const auto twice = std::ranges::unique(out);
+    out.erase(twice.begin(), twice.end());
+    return out;
+  }
+
   static void add(std::vector<BrushZone>& to, const std::vector<Row>& rows, HowOften now,
                   std::optional<Date> from, HowOften then, std::optional<Length> limit) {
     if (rows.empty()) return;
@@ -138,16 +157,17 @@ class Planner {
   }
 
   std::optional<Date> nails(std::optional<Date> visit) const {
-    const Date due = today_ + days(nails_after);
+    const Date due = std::max(since_ + days(nails_after), today_ + days(1));
     if (visit && *visit - due < days(nails_before_visit)) return std::nullopt;
     return due;
   }
 
   std::optional<Date> tidy(std::optional<Date> visit) const {
     if (!visit || !pet_.style || !pet_.style->grown_out) return std::nullopt;
-    const days interval = *visit - today_;
+    const days interval = *visit - since_;
     if (*pet_.style->grown_out >= interval) return std::nullopt;
-    return open_day(salon_, today_ + interval / 2);
+    const Date halfway = open_day(salon_, since_ + interval / 2);
+    return since_ == today_ || halfway > today_ ? std::optional(halfway) : std::nullopt;
   }
 
   void fill_days(HomeCare& care) const {
@@ -177,7 +197,8 @@ class Planner {
   }
 
   bool bathed() const {
-    if (latest_ != nullptr && latest_->date.value == today_) return was_bathed(*latest_);
+    if (today_ - since_ > days(watched_after_bath)) return false;
+    if (latest_ != nullptr && latest_->date.value == since_) return was_bathed(*latest_);
     return !pet_.bath.none;
   }
 
@@ -185,7 +206,7 @@ class Planner {
   const Pet& pet_;
   const Plan& plan_;
   const Visit* latest_;
-  Date today_, last_{};
+  Date today_, since_, last_{};
 };
 }  // namespace
 
@@ -215,7 +236,7 @@ bool brushes_on(HowOften often, int after) {
 }
 
 HomeCare home_care(const Salon& salon, const Pet& pet, const Plan& plan, const Visit* latest,
-                   Date today) {
-  return Planner(salon, pet, plan, latest, today).make();
+                   Date today, std::optional<Date> since) {
+  return Planner(salon, pet, plan, latest, today, since.value_or(today)).make();
 }
 }  // namespace furnish

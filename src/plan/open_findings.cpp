@@ -32,7 +32,8 @@ Side other(Side side) {
 /// Closes what is at `place`; of a pair the side that is named. `what` is empty for all of it.
 void close(std::vector<OpenFinding>& open, Place place, std::string_view what) {
   std::erase_if(open, [&](OpenFinding& one) {
-    if (!meets(one.place, place) || !(what.empty() || same_thing(what, one.what))) return false;
+    if (!meets(one.place, place) || !(what.empty() || same_thing(what, one.what.value)))
+      return false;
     const bool half =
         info(place.region).paired && one.place.side == Side::both && place.side != Side::both;
     if (half) one.place.side = other(place.side);
@@ -46,8 +47,8 @@ void see_again(OpenFinding& known, const Finding& finding, Date day) {
   const bool staff =
       finding.audience == Audience::staff || (keeps_advice && known.audience == Audience::staff);
   known.audience = staff ? Audience::staff : Audience::everyone;
-  known.what = finding.what.value;
-  if (!keeps_advice) known.advised = finding.advised.value;
+  known.what = finding.what;
+  if (!keeps_advice) known.advised = finding.advised;
   if (known.seen.back() != day) known.seen.push_back(day);
   known.span = finding.span;
 }
@@ -55,33 +56,38 @@ void see_again(OpenFinding& known, const Finding& finding, Date day) {
 void see(std::vector<OpenFinding>& open, const Finding& finding, Date day) {
   bool known = false;
   for (OpenFinding& one : open) {
-    if (!meets(one.place, finding.place.value) || !same_thing(one.what, finding.what.value))
+    if (!meets(one.place, finding.place.value) || !same_thing(one.what.value, finding.what.value))
       continue;
     see_again(one, finding, day);
     known = true;
   }
   if (known) return;
-  open.push_back({finding.place.value,
-                  finding.what.value,
-                  finding.advised.value,
-                  finding.audience,
-                  {day},
-                  finding.span});
+  open.push_back(
+      {finding.place.value, finding.what, finding.advised, finding.audience, {day}, finding.span});
 }
-}  // namespace
 
-std::vector<OpenFinding> open_findings(std::span<const Visit* const> history) {
+/// Of what `reader` may read.
+std::vector<OpenFinding> open_to(Audience reader, std::span<const Visit* const> history) {
   std::vector<OpenFinding> open;
   for (const Visit* const visit : history) {
     for (const Place place : visit->came_in.well) close(open, place, {});
     for (const Finding& finding : visit->findings) {
       if (finding.closed) {
         close(open, finding.place.value, finding.what.value);
-      } else {
+      } else if (reader == Audience::staff || finding.audience == Audience::everyone) {
         see(open, finding, visit->date.value);
       }
     }
   }
   return open;
+}
+}  // namespace
+
+std::vector<OpenFinding> open_findings(std::span<const Visit* const> history) {
+  return open_to(Audience::staff, history);
+}
+
+std::vector<OpenFinding> open_for_everyone(std::span<const Visit* const> history) {
+  return open_to(Audience::everyone, history);
 }
 }  // namespace furnish

@@ -1,12 +1,12 @@
 #pragma once
 
 #include <span>
-#include <string>
 #include <vector>
 
 #include "base/date.h"
 #include "base/source.h"
 #include "model/audience.h"
+#include "model/free_text.h"
 #include "model/visit.h"
 
 namespace furnish {
@@ -14,8 +14,8 @@ namespace furnish {
 /// Something found at a visit that no later visit has closed: it is looked for at the next one.
 struct OpenFinding {
   Place place;
-  std::string what;     ///< as it was last found
-  std::string advised;  ///< the newest advice; empty if there was none
+  FreeText what;     ///< as it was last found
+  FreeText advised;  ///< the newest advice; empty if there was none
   /// Staff if what was found, or its advice, is for staff.
   Audience audience = Audience::staff;
   std::vector<Date> seen;  ///< days on which it was found, oldest first; never empty
@@ -32,4 +32,8 @@ struct OpenFinding {
 /// seen to be one, and stand as two, which asks to look twice and not less. `history`: oldest
 /// first.
 std::vector<OpenFinding> open_findings(std::span<const Visit* const> history);
+
+/// The same for an owner's page: of what was found only what is for everyone, in the words that
+/// are. What staff closed is closed, whoever may read of it.
+std::vector<OpenFinding> open_for_everyone(std::span<const Visit* const> history);
 }  // namespace furnish

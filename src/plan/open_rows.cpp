@@ -53,8 +53,8 @@ std::vector<std::vector<std::string>> last_visit_rows(const LastVisit& last, Uni
 std::vector<std::vector<std::string>> finding_rows(const std::vector<OpenFinding>& findings) {
   std::vector<std::vector<std::string>> rows;
   for (const OpenFinding& one : findings) {
-    std::string words = one.what;
-    if (!one.advised.empty()) words += "; advised: " + one.advised;
+    std::string words = one.what.value;
+    if (!one.advised.empty()) words += "; advised: " + one.advised.value;
     std::vector<std::string> days;
     for (const Date day : one.seen) days.push_back(to_iso(day));
     const std::string seen = one.has_history() ? joined(days, ", ") : days.back();

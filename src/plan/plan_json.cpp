@@ -216,8 +216,8 @@ Json json(const OpenFinding& one) {
   Json seen = Json::array();
   for (const Date day : one.seen) seen.push_back(json(day));
   return {{"place", json(one.place)},
-          {"what", one.what},
-          {"advised", one.advised},
+          {"what", one.what.value},
+          {"advised", one.advised.value},
           {"for", one.audience == Audience::everyone ? "everyone" : "staff"},
           {"seen", seen}};
 }

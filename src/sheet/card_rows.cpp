@@ -303,7 +303,7 @@ class RowMaker {
     if (!next || next->date == input_.today) {
       SheetRow& made = row(Phrase::label_due, {}, pet().span);
       if (first && !input_.booking) made.text = {{say(Phrase::why_first)}};
-      made.hand_lines = {say(Phrase::hand_due)};
+      if (made.text.empty()) made.hand_lines = {say(Phrase::hand_due)};
       return;
     }
     std::string text =

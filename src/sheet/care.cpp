@@ -42,7 +42,9 @@ class CareMaker {
       blocks.push_back(std::make_shared<Rule>(rule_name));
     }
     blocks.push_back(gap(roomy ? 1 : 0.5));
-    put(blocks, section(words_.say(head_today()), today()), roomy);
+    if (desk_.care.about != CareAbout::nothing) {
+      put(blocks, section(head_today(), today()), roomy);
+    }
     put(blocks, section(home_title(), at_home()), roomy);
     if (auto days = calendar ? strip() : nullptr) {
       blocks.push_back(std::move(days));
@@ -71,7 +73,7 @@ class CareMaker {
     for (const OwnLine& line : care_today(desk_)) {
       points.push_back(passage({{line.text}}, line.apart));
     }
-    put_list(out, words_.say(head_today()), points);
+    put_list(out, head_today(), points);
     bool first = true;
     for (const SheetRow& row : cut(care_at_home(desk_))) {
       const BlockPtr text = as_text(row, Face::semibold);
@@ -123,8 +125,11 @@ class CareMaker {
   }
 
   /// What nobody has recorded yet is only planned.
-  Phrase head_today() const {
-    return desk_.care.visit != nullptr ? Phrase::care_head_today : Phrase::care_head_planned;
+  std::string head_today() const {
+    const Visit* const visit = desk_.care.visit;
+    if (visit == nullptr) return words_.say(Phrase::care_head_planned);
+    if (desk_.care.about == CareAbout::today) return words_.say(Phrase::care_head_today);
+    return words_.say(Phrase::care_head_visit, {locale_.long_date(visit->date.value)});
   }
 
   BlockPtr section(const std::string& title, BlockPtr content) const {
@@ -178,7 +183,7 @@ class CareMaker {
     input.words = {names.weekdays,
                    names.narrow_weekdays,
                    names.months,
-                   words_.say(Phrase::strip_today),
+                   desk_.care.copy ? std::string() : words_.say(Phrase::strip_today),
                    words_.say(Phrase::strip_brush),
                    words_.say(Phrase::strip_nails),
                    words_.say(Phrase::strip_tidy),
@@ -199,6 +204,14 @@ class CareMaker {
     return list(signs);
   }
 
+  /// A day that has passed, or that nobody booked, is told as such, and no other is made up.
+  std::string no_date() const {
+    const auto& next = desk_.input.plan.next_visit;
+    if (!next || next->reason == DueReason::first_visit) return words_.say(Phrase::care_no_date);
+    if (next->overdue_days == 0) return words_.say(Phrase::care_due_today);
+    return words_.say(Phrase::care_was_due, {locale_.day_and_month(next->date, desk_.input.today)});
+  }
+
   /// Advice is for pages with room: what is brushed from which day stands above.
   BlockPtr come_back(bool roomy) const {
     std::vector<BlockPtr> parts;
@@ -210,7 +223,7 @@ class CareMaker {
         why += " " + advice;
       parts.push_back(paragraph({{capitalised(day) + ".", Face::bold, Role::heading}, {why}}));
     } else {
-      parts.push_back(paragraph(words_.say(Phrase::care_no_date)));
+      parts.push_back(paragraph(no_date()));
       parts.push_back(std::make_shared<BlankLine>(words_.say(Phrase::care_write_date)));
     }
     const std::vector<std::string> reach = contact();

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 
@@ -8,11 +9,21 @@
 
 namespace furnish {
 
+/// What a care sheet says was done.
+enum class CareAbout : std::uint8_t {
+  today,    ///< of the visit of the sheet's day
+  earlier,  ///< of a visit before the day of print
+  planned,  ///< is only planned: booked, and nothing recorded yet
+  nothing   ///< was never here, and is not today
+};
+
 /// What a care sheet is made from, besides the pet and its plan.
 struct CareInput {
   const HomeCare& care;
-  const Visit* visit = nullptr;  ///< of today, if there was one
+  const Visit* visit = nullptr;  ///< that the sheet is of; null where it is of none
   std::string event_code{};      ///< the next visit as a calendar entry, for a code; empty: none
+  CareAbout about = CareAbout::planned;
+  bool copy = false;  ///< as the page was on an earlier day, which is not called today
 };
 
 /// One page for the owner's fridge: what was done, how to keep the coat, what to watch for, when to

@@ -255,6 +255,7 @@ class TodayMaker {
 }  // namespace
 
 std::vector<OwnLine> care_today(const CareDesk& desk) {
+  if (desk.care.about == CareAbout::nothing) return {};
   return TodayMaker(desk).all();
 }
 }  // namespace furnish

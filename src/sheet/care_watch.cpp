@@ -7,8 +7,9 @@
 namespace furnish {
 namespace {
 /// What was found where, and what to do about it: the vet is called where nothing was advised.
-CareSign care_finding(const Finding& finding, const std::string& call, const SheetVoice& voice) {
-  const std::string where = capitalised(places_text({finding.place.value}, voice));
+CareSign care_finding(const OpenFinding& finding, const std::string& call,
+                      const SheetVoice& voice) {
+  const std::string where = capitalised(places_text({finding.place}, voice));
   const OwnWords what = own_words(finding.what, voice), advised = own_words(finding.advised, voice);
   const std::string advice = advised.text.empty() ? call : sentence(advised.text);
   if (what.language.empty()) {
@@ -43,10 +44,10 @@ std::vector<CareSign> care_watch(const CareDesk& desk) {
       out.push_back({words.say(Phrase::note_mat_round, {places_text({state.place}, desk.voice)}),
                      words.say(Phrase::note_mat_round_do)});
     }
-    for (const Finding& finding : desk.care.visit->findings) {
-      if (finding.closed) continue;
+  }
+  for (const OpenFinding& finding : desk.input.plan.findings) {
+    if (finding.audience == Audience::everyone)
       out.push_back(care_finding(finding, call, desk.voice));
-    }
   }
   const Health& health = desk.input.plan.health;
   const WeightChange* const change = weight_lost(health);

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "base/text.h"
+#include "plan/places.h"
 #include "sheet/alerts.h"
 #include "sheet/shown.h"
 #include "sheet/trim_lines.h"
@@ -60,10 +61,11 @@ class HomeMaker {
 
   void brush() {
     if (!pet_.coat) return;
-    if (care_.zones.empty()) {
+    if (*pet_.coat == Coat::hairless) {
       row(Phrase::care_label_skin, {}, say(Phrase::way_bare));
       return;
     }
+    if (care_.zones.empty()) return;  // no brush may go anywhere
     // The largest zone is "all the rest" where the others have names, and stands last.
     std::vector<const BrushZone*> zones;
     for (const BrushZone& zone : care_.zones) zones.push_back(&zone);
@@ -74,8 +76,8 @@ class HomeMaker {
       const auto names = grouped_names(zone->places, desk_.voice);
       const bool rest = zone == zones.back() && names.size() > most_names;
       std::string where = capitalised(desk_.voice.locale.list(names));
-      if (rest) where = say(Phrase::care_the_rest);
-      if (zones.size() == 1) where = say(Phrase::care_all_over);
+      if (rest) where = but_for_avoided(say(Phrase::care_the_rest));
+      if (zones.size() == 1) where = but_for_avoided(say(Phrase::care_all_over));
       std::string strong = say(Phrase::care_zone, {where, say(often(zone->now))});
       std::string text;
       if (zone->from) {
@@ -92,6 +94,12 @@ class HomeMaker {
     if (info(*pet_.coat).brush_before_water || info(*pet_.coat).mats) {
       row(Phrase::care_label_spots, {}, spots());
     }
+  }
+
+  /// What is named as a whole has no place in it that an alert lets no tool touch.
+  std::string but_for_avoided(std::string where) const {
+    if (care_.avoided.empty()) return where;
+    return say(Phrase::care_except, {where, places_text(care_.avoided, desk_.voice)});
   }
 
   /// "Wednesday, 12 December".
@@ -195,15 +203,18 @@ std::string care_reason(const SheetDesk& desk) {
 std::string care_advice(const SheetDesk& desk) {
   const auto& [input, voice] = desk;
   const auto& next = input.plan.next_visit;
-  const auto first = std::ranges::find_if(
-      input.plan.limits, [&](const LengthLimit& one) { return one.passed > input.today; });
+  const auto first = std::ranges::find_if(input.plan.limits, [&](const LengthLimit& one) {
+    return one.passed > input.today && workable(one.place, input.pet.alerts);
+  });
   if (!next || first == input.plan.limits.end() || first->passed >= next->date) return {};
   std::vector<Place> places;
   for (const LengthLimit& one : input.plan.limits) {
     const bool same =
         one.passed == first->passed && one.kind == first->kind && one.limit == first->limit;
-    if (same) places.push_back(one.place);
+    if (!same) continue;
+    if (const auto place = workable(one.place, input.pet.alerts)) places.push_back(*place);
   }
+  if (places.empty()) return {};
   const Phrase phrase =
       first->kind == LimitKind::mat_prone ? Phrase::advise_mats : Phrase::advise_keep;
   return voice.words.say(phrase, {voice.locale.day_and_month(first->passed, input.today),

@@ -73,11 +73,11 @@ std::optional<SheetRow> look_again_row(const SheetDesk& desk, Numbers numbers) {
     }
     point.text.push_back(
         {capitalised(place_name(finding.place, voice.words)) + ": ", Face::semibold});
-    std::string text = voice.words.written(finding.what);
+    std::string text = voice.words.written(finding.what.value);
     text += (text.empty() ? "" : " ") + ("(" + days_text(finding, desk)) + ").";
     if (!finding.advised.empty()) {
       text += " " + voice.words.say(Phrase::note_advised) + ": " +
-              sentence(voice.words.written(finding.advised));
+              sentence(voice.words.written(finding.advised.value));
     }
     point.text.push_back({text});
     row.points.push_back(std::move(point));

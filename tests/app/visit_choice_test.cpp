@@ -51,21 +51,56 @@ TEST_CASE("visits of one day follow each other by their numbers", "[note]") {
 TEST_CASE("a care sheet that is printed again days later is the same visit's", "[care]") {
   const Twice salon;
   REQUIRE(salon.run("care", "2026-11-24").status == 0);
-  const std::string first = salon.text("rex-care.pdf");
   const std::string entry = bytes_of(salon.folder.path("salon/sheets/rex-care.ics"));
   CHECK(has(entry, "DTSTART;VALUE=DATE:20261220"));
   REQUIRE(salon.run("care", "2026-11-30").status == 0);
-  CHECK(salon.text("rex-care.pdf") == first);
+  // What is to be done is told from the day of print.
+  const std::string again = salon.text("rex-care.pdf");
+  CHECK(has(again, "30 November 2026"));
+  CHECK(has(again, "Visit of 24 November 2026"));
   // A later version of the same entry: it differs in what says so, and in the seal.
   const std::string later = bytes_of(salon.folder.path("salon/sheets/rex-care.ics"));
   CHECK(later.substr(later.find("DTSTART")) == entry.substr(entry.find("DTSTART")));
   CHECK(has(later, "SEQUENCE:6"));
   CHECK(has(later, "DTSTAMP:20261130T000000Z"));
-  // Once it is due, the sheet is of the visit to come.
-  REQUIRE(salon.run("care", "2026-12-21").status == 0);
-  CHECK(has(salon.text("rex-care.pdf"), "21 December 2026"));
-  REQUIRE(salon.run("care --visit 2026-11-24-2", "2026-12-21").status == 0);
+  // Once that day has passed and nothing is booked, the page says so and there is no entry.
+  const std::string to = salon.folder.path("late.pdf");
+  REQUIRE(salon.run("care -o " + to, "2026-12-21").status == 0);
+  const std::string late = test::run("pdftotext -raw " + to + " -").out;
+  CHECK(has(late, "21 December 2026"));
+  CHECK(has(late, "Visit of 24 November 2026"));
+  CHECK(has(late, "The visit was due on Sunday, 20 December. Please call us."));
+  CHECK_FALSE(std::filesystem::exists(salon.folder.path("late.ics")));
+  // An earlier visit's page is a copy: it names the day that was agreed then.
+  REQUIRE(salon.run("care --visit 2026-11-24-2", "2026-12-02").status == 0);
   CHECK(has(bytes_of(salon.folder.path("salon/sheets/rex-care.ics")), "20261215"));
+  REQUIRE(salon.run("care --visit 2026-11-24-2 -o " + to, "2026-12-21").status == 0);
+  CHECK_FALSE(std::filesystem::exists(salon.folder.path("late.ics")));
+}
+
+TEST_CASE("a booked pet that was never here has one entry, on whatever day it is printed",
+          "[care]") {
+  const Twice salon;
+  put(salon.folder, "salon/pets/new.toml", "[pet]\nname = \"New\"\ncoat = \"smooth\"\n");
+  put(salon.folder, "salon/days/2026-12-08.toml",
+      "date = 2026-12-08\n[[booking]]\nat = 09:00:00\npet = \"new\"\n");
+  const auto entry = [&](const std::string& day) {
+    const auto ran = furnish("care new --salon " + salon.folder.path("salon") + " --on " + day +
+                             " -o " + salon.folder.path(day + ".pdf"));
+    INFO(ran.err);
+    REQUIRE(ran.status == 0);
+    return bytes_of(salon.folder.path(day + ".ics"));
+  };
+  const auto line = [](const std::string& text, const char* name) {
+    const auto from = text.find(name);
+    REQUIRE(from != std::string::npos);
+    return text.substr(from, text.find('\r', from) - from);
+  };
+  const std::string one = entry("2026-11-24"), other = entry("2026-11-30");
+  INFO(one << other);
+  CHECK(has(one, "DTSTART:20261208T090000"));
+  CHECK(line(one, "UID:") == line(other, "UID:"));
+  CHECK(line(one, "SEQUENCE:") < line(other, "SEQUENCE:"));
 }
 
 TEST_CASE("a visit's file with faults stops what is about visits, and counts everywhere",

@@ -310,4 +310,16 @@ chest = { shears = "curved", leave = "9 mm" }
 tail  = { shears = "curved", leave = "9 mm" }
 )") == "In Brush-out Bath Nails Dry Clip Scissor Finish Check");
 }
+
+TEST_CASE("a card asks for the next day once: in words, or by a line to write on", "[card]") {
+  Desk table = test::desk("[pet]\nname = \"Rex\"\ncoat = \"curly\"\n");
+  const auto sheet = table.card(table.kennel());
+  REQUIRE(sheet);
+  const std::string text = test::text_of(sheet->page.frame);
+  INFO(text);
+  CHECK(test::says(sheet->page.frame, "First visit: due now"));
+  const auto first = text.find("Due again");
+  REQUIRE(first != std::string::npos);
+  CHECK(text.find("Due again", first + 1) == std::string::npos);
+}
 }  // namespace furnish

@@ -30,6 +30,8 @@ class Care {
                                                   const std::string& visit) {
     std::map<std::string, std::string> out{{"pets/rex.toml", "[pet]\nname = \"Rex\"\n" + pet}};
     if (!visit.empty()) out["visits/rex/2026-11-24.toml"] = "date = 2026-11-24\n" + visit;
+    // What is planned of a day is what is booked.
+    out["days/2026-11-24.toml"] = "date = 2026-11-24\n[[booking]]\nat = 09:00:00\npet = \"rex\"\n";
     return out;
   }
   Desk table_;
@@ -186,6 +188,103 @@ TEST_CASE("a place that no tool may touch was not cut", "[care]") {
   INFO(care.text());
   CHECK(care.says("Ankle of the right back leg: scissored"));
   CHECK_FALSE(care.says("Ankles of the back legs: scissored"));
+}
+
+TEST_CASE("a place that no tool may touch is not to be brushed", "[care]") {
+  const auto alert = [](const std::string& place) {
+    return "coat = \"curly\"\n[[alert]]\nlevel = \"caution\"\ntext = \"Wart.\"\nfor = "
+           "\"everyone\"\navoid = [\"" +
+           place + "\"]\n";
+  };
+  const std::string trim =
+      "[trim]\ncheeks = { shears = \"curved\", leave = \"40 mm\" }\n"
+      "back = { blade = \"10\" }\n";
+  const Care care(alert("left cheek") + trim, bathed), all("coat = \"curly\"\n" + trim, bathed),
+      no_trim(alert("left cheek"), bathed);
+  INFO(care.text() << "\n" << no_trim.text());
+  CHECK(all.says("Cheeks: every day."));
+  CHECK(care.says("Right cheek: every day."));
+  CHECK_FALSE(care.says("Cheeks: every day."));
+  CHECK_FALSE(care.says("Left cheek: every day."));
+  // Nor is it part of "all over".
+  CHECK(no_trim.says("All over (except: left cheek): three times a week."));
+  // Where a brush may go nowhere, the page has no row of it, and does not call the dog bare.
+  const Care none(alert("cheeks") + "[trim]\ncheeks = { blade = \"10\" }\n", bathed);
+  CHECK_FALSE(none.says("Wash with mild soap"));
+}
+
+TEST_CASE("what an earlier visit left open is watched for, also before a visit is on file",
+          "[care]") {
+  const auto text = [](const std::string& today, const std::string& closing) {
+    std::map<std::string, std::string> files{
+        {"pets/rex.toml", "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n"},
+        {"visits/rex/2026-10-01.toml",
+         "date = 2026-10-01\n[[finding]]\nregion = \"belly\"\nwhat = \"lump, pea-sized\"\n"
+         "advised = \"vet this week\"\nfor = \"everyone\"\n[[finding]]\nregion = \"rump\"\n"
+         "what = \"bare patch\"\n"},
+        {"visits/rex/2026-11-01.toml", "date = 2026-11-01\n" + closing},
+        {"days/2026-11-24.toml", "date = 2026-11-24\n[[booking]]\nat = 09:00:00\npet = \"rex\"\n"}};
+    if (!today.empty()) files["visits/rex/2026-11-24.toml"] = "date = 2026-11-24\n" + today;
+    Desk table(std::move(files));
+    const auto sheet = table.care(table.kennel());
+    REQUIRE(sheet);
+    return test::without_space(test::text_of(sheet->page.frame));
+  };
+  const std::string lump = test::without_space("Belly: lump, pea-sized. Vet this week.");
+  for (const std::string& today : {std::string(), bathed}) {
+    const std::string open = text(today, "");
+    INFO(open);
+    CHECK(open.find(lump) != std::string::npos);
+    CHECK(open.find("barepatch") == std::string::npos);  // for staff
+    // Closed by a line that only staff read.
+    const std::string closed =
+        text(today, "[[finding]]\nregion = \"belly\"\nwhat = \"lump\"\nclosed = true\n");
+    CHECK(closed.find("pea-sized") == std::string::npos);
+  }
+}
+
+TEST_CASE("only a booking makes a plan of today, and no day is made up", "[care]") {
+  const auto text = [](const std::map<std::string, std::string>& more) {
+    std::map<std::string, std::string> files{
+        {"salon.toml", "[salon]\nphone = \"555 0100\"\n"},
+        {"pets/rex.toml",
+         "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nvisit_every = \"4 weeks\"\n"
+         "back = { shears = \"curved\", leave = \"20 mm\" }\n"}};
+    files.insert(more.begin(), more.end());
+    Desk table(std::move(files));
+    const auto sheet = table.care(table.kennel());
+    REQUIRE(sheet);
+    return test::without_space(test::text_of(sheet->page.frame));
+  };
+  const auto has = [](const std::string& page, std::string_view what) {
+    return page.find(test::without_space(what)) != std::string::npos;
+  };
+  const auto visited = [](const std::string& day, const std::string& next) {
+    return std::map<std::string, std::string>{
+        {"visits/rex/" + day + ".toml", "date = " + day + "\nnext = " + next + "\n" + bathed}};
+  };
+  const std::string never = text({}), overdue = text(visited("2026-10-20", "2026-11-17")),
+                    due = text(visited("2026-10-20", "2026-11-24")),
+                    waits = text(visited("2026-11-03", "2026-12-01"));
+  INFO(never << "\n" << overdue << "\n" << due << "\n" << waits);
+  for (const std::string& page : {never, overdue, due, waits}) CHECK_FALSE(has(page, "plan"));
+  CHECK(has(never, "No date is set yet. Please call us."));
+  CHECK_FALSE(has(never, "Today"));
+  CHECK_FALSE(has(never, "mention the bath"));
+  CHECK_FALSE(has(never, "December"));
+  CHECK(has(never, "All over: three times a week."));
+  CHECK(has(overdue, "Visit of 20 October 2026"));
+  CHECK(has(overdue, "We washed Rex"));
+  CHECK(has(overdue, "The visit was due on Tuesday, 17 November. Please call us."));
+  CHECK(has(overdue, "555 0100"));
+  CHECK_FALSE(has(overdue, "mention the bath"));  // that week is over
+  CHECK(has(due, "The visit is due today. Please call us."));
+  // Between visits the page is of the last one, and its calendar begins on the day of print.
+  CHECK(has(waits, "24 November 2026"));
+  CHECK(has(waits, "Visit of 3 November 2026"));
+  CHECK(has(waits, "At home until Tuesday, 1 December"));
+  CHECK(has(waits, "242526272829301"));
+  CHECK_FALSE(has(waits, "161718192021"));
 }
 
 TEST_CASE("mats on skin that tears are a vet's", "[care]") {

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <map>
 
 #include "sheet/care_words.h"
 #include "sheet/desk.h"
@@ -101,9 +102,13 @@ TEST_CASE("a care sheet never names a blade, and has three to five points of tod
 
 TEST_CASE("tools are named to owners only where the salon wants it", "[care]") {
   for (const bool wanted : {false, true}) {
-    Desk table = test::desk(
-        "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nbody = { blade = \"4F\" }\n",
-        std::string("[salon]\ntools_for_owners = ") + (wanted ? "true" : "false") + "\n");
+    Desk table(std::map<std::string, std::string>{
+        {"pets/rex.toml",
+         "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nbody = { blade = \"4F\" }\n"},
+        {"salon.toml",
+         std::string("[salon]\ntools_for_owners = ") + (wanted ? "true" : "false") + "\n"},
+        {"days/2026-11-24.toml",
+         "date = 2026-11-24\n[[booking]]\nat = 09:00:00\npet = \"rex\"\n"}});
     const auto sheet = table.care(table.kennel());
     REQUIRE(sheet);
     CHECK(test::says(sheet->page.frame, "(#4F)") == wanted);
