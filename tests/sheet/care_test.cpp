@@ -116,10 +116,12 @@ TEST_CASE("tools are named to owners only where the salon wants it", "[care]") {
 }
 
 TEST_CASE("a curly coat changes its rhythm when it passes its limit", "[care]") {
-  Desk table = test::desk(
-      "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nvisit_every = \"6 weeks\"\n"
-      "back = { shears = \"curved\", leave = \"20 mm\" }\n"
-      "ears = { shears = \"straight\", leave = \"40 mm\" }\n");
+  Desk table(std::map<std::string, std::string>{
+      {"pets/rex.toml",
+       "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nvisit_every = \"6 weeks\"\n"
+       "back = { shears = \"curved\", leave = \"20 mm\" }\n"
+       "ears = { shears = \"straight\", leave = \"40 mm\" }\n"},
+      {"days/2026-11-24.toml", "date = 2026-11-24\n[[booking]]\nat = 09:00:00\npet = \"rex\"\n"}});
   const auto sheet = table.care(table.kennel());
   REQUIRE(sheet);
   CHECK(test::says(sheet->page.frame, "Ears: every day."));
