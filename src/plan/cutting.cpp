@@ -13,6 +13,7 @@
 
 namespace furnish {
 namespace {
+constexpr int face_layer = -1;  ///< before pads and sanitary area
 constexpr int clipped_layer = 1;
 
 bool clips(const Tool& tool) {
@@ -25,7 +26,7 @@ bool of_head(Region region) {
 /// The five parts of cutting that follow one another: pads and sanitary first, clipped body,
 /// scissored body, tail, head.
 int layer_of(Region region, const Tool& tool) {
-  if (region == Region::pads || region == Region::sanitary) return 0;
+  if (is_soiled(region)) return 0;
   if (of_head(region)) return 4;
   if (region == Region::tail) return 3;
   return std::holds_alternative<Scissor>(tool) ? 2 : clipped_layer;
@@ -153,6 +154,21 @@ bool borders_on_scissors(const std::vector<Cut>& all, Of of) {
   });
 }
 
+/// The blade that meets the skin.
+const Blade* blade_of(const Tool& tool) {
+  if (const auto* const clip = std::get_if<Clip>(&tool)) return clip->blade;
+  if (const auto* const over = std::get_if<CombOver>(&tool)) return over->base;
+  return nullptr;
+}
+
+/// True if the pads or the sanitary area are cut with this tool or its blade.
+bool soiled(const Tool& tool, const std::vector<Cut>& all) {
+  return std::ranges::any_of(all, [&](const Cut& cut) {
+    const bool same_blade = blade_of(tool) != nullptr && blade_of(tool) == blade_of(cut.tool);
+    return is_soiled(cut.place.region) && (cut.tool == tool || same_blade);
+  });
+}
+
 /// Everything from pads to ears; the same for the same trim in whatever order.
 std::vector<Job> jobs_of(const Pet& pet, std::span<const DrawerGap> gaps,
                          std::span<const Place> clip_first, CutTime time) {
@@ -165,7 +181,10 @@ std::vector<Job> jobs_of(const Pet& pet, std::span<const DrawerGap> gaps,
     const Region region = cut.place.region;
     const bool first =
         clips(cut.tool) && ((face_first && of_head(region)) || (tail_first && is_tail(region)));
-    add_job(jobs, {first ? clipped_layer : layer_of(region, cut.tool),
+    const bool clean = first && of_head(region) && soiled(cut.tool, all);
+    add_job(jobs, {clean   ? face_layer
+                   : first ? clipped_layer
+                           : layer_of(region, cut.tool),
                    cut.tool,
                    cut.substitute,
                    {cut.place},
@@ -207,6 +226,7 @@ std::string finish_words(const Pet& pet, FinishPart part) {
 std::vector<WorkStep> cutting(const Pet& pet, std::span<const DrawerGap> gaps,
                               std::span<const Place> clip_first, CutTime time) {
   const std::vector<Job> jobs = jobs_of(pet, gaps, clip_first, time);
+  const std::vector<Cut> all = cuts_at(time, pet, gaps, clip_first);
   std::vector<WorkNode> nodes;
   std::vector<std::optional<Tool>> tools;
   for (const Job& job : jobs) {
@@ -223,7 +243,10 @@ std::vector<WorkStep> cutting(const Pet& pet, std::span<const DrawerGap> gaps,
     step.places = job.places;
     step.stance = job.stance;
     step.before_bath = time != CutTime::after_bath;
-    step.how = methods_of(job.places);
+    const bool at_head =
+        job.layer > 0 && job.tool && std::ranges::any_of(job.places, of_head, &Place::region);
+    if (at_head && soiled(*job.tool, all)) step.how.push_back(Method::wash_first);
+    std::ranges::copy(methods_of(job.places), std::back_inserter(step.how));
     add_finish(step, pet);
     if (step.how.empty() && job.tool && std::holds_alternative<Scissor>(*job.tool)) {
       step.how.push_back(Method::anywhere);

@@ -23,8 +23,10 @@ enum class CutTime : std::uint8_t {
 /// clipped body, scissored body, tail, head, one after another; within each, the fewest changes
 /// (see plan/work_order.h). Where scissor work borders on a face or a tail that is clipped, that is
 /// clipped with the body: the line is cut against what is short already (common practice, no
-/// source). `clip_first`: places clipped before the bath although the pet's file does not say so.
-/// Used by order_of_work() alone.
+/// source). No tool comes from pads or sanitary area to a face unwashed: a face that is clipped
+/// early with their blade is clipped before them, one that is cut at the end says to wash the tool
+/// (hygiene; common practice, no source). `clip_first`: places clipped before the bath although the
+/// pet's file does not say so. Used by order_of_work() alone.
 std::vector<WorkStep> cutting(const Pet&, std::span<const DrawerGap>,
                               std::span<const Place> clip_first, CutTime);
 

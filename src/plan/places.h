@@ -9,6 +9,11 @@
 
 namespace furnish {
 
+/// True for the pads and the sanitary area: what was there is washed before it goes to a face.
+constexpr bool is_soiled(Region region) {
+  return region == Region::pads || region == Region::sanitary;
+}
+
 /// True if an alert avoids any of it.
 bool avoided(Place, std::span<const Alert>);
 /// What of `place` may be worked on: of a pair, the side that no alert avoids; empty if nothing.

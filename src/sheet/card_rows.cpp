@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "plan/places.h"
 #include "sheet/alerts.h"
 #include "sheet/caution_words.h"
 #include "sheet/last_time.h"
@@ -44,7 +45,6 @@ class RowMaker {
   std::string say(Phrase phrase, const std::vector<WordArgument>& arguments = {}) const {
     return voice_.words.say(phrase, arguments);
   }
-  /// What a person wrote.
   std::string own(std::string_view text) const { return voice_.words.written(text); }
 
   SheetRow& row(Phrase label, std::vector<TextSpan> text, SourceSpan span) {
@@ -69,10 +69,12 @@ class RowMaker {
   }
 
   void health() {
-    const std::string conditions = conditions_text(desk_);
-    if (conditions.empty()) return;
-    row(Phrase::who_health, {{sentence(conditions), Face::semibold}}, pet().conditions.front().span)
-        .at_the_door = true;
+    const std::string conditions = conditions_text(desk_), notes = own(pet().health_notes);
+    if (conditions.empty() && notes.empty()) return;
+    Sentences text;
+    text.add_strong(sentence(conditions));
+    text.add(sentence(notes));
+    row(Phrase::who_health, text.take(), pet().span).at_the_door = true;
   }
 
   void again() {
@@ -84,14 +86,23 @@ class RowMaker {
   }
 
   void trim() {
-    const auto lines = trim_lines(pet().trim, voice_);
+    // What no tool may touch is no part of the trim, whatever the style or the pet says for it.
+    ResolvedTrim worked;
+    for (const TrimPart& part : pet().trim) {
+      const auto place = workable(part.place, pet().alerts);
+      if (!place) continue;
+      worked.push_back(part);
+      worked.back().place = *place;
+    }
+    const std::vector<Place> untouched = kept_from_tools();
+    const auto lines = trim_lines(worked, voice_);
     const bool styled = pet().style.has_value();
     const bool any_differs = std::ranges::any_of(lines, &TrimLine::differs);
     std::vector<TextSpan> head;
     if (styled) {
-      head = {
-          {say(any_differs ? Phrase::style_except : Phrase::style_only, {own(pet().style->name)}),
-           Face::bold}};
+      head = {{say(any_differs || !untouched.empty() ? Phrase::style_except : Phrase::style_only,
+                   {own(pet().style->name)}),
+               Face::bold}};
     }
     SheetRow& made = row(Phrase::label_trim, std::move(head), pet().span);
     made.role = Role::action;
@@ -103,7 +114,25 @@ class RowMaker {
       if (!line.note.empty()) point.text.push_back({semicolon(voice_.words) + line.note});
       made.points.push_back(std::move(point));
     }
+    if (!untouched.empty()) {
+      made.points.push_back({{{capitalised(grouped_text(untouched, voice_)), Face::semibold},
+                              {": " + uncapitalised(say(Phrase::no_tool))}},
+                             styled});
+    }
     if (!styled && lines.empty()) made.hand_lines = {say(Phrase::no_trim)};
+  }
+
+  /// The places of the trim that an alert keeps every tool from.
+  std::vector<Place> kept_from_tools() const {
+    std::vector<Place> out;
+    for (const Alert& alert : pet().alerts) {
+      for (const auto& [place, span] : alert.avoid) {
+        const bool trimmed = std::ranges::any_of(
+            pet().trim, [&](const TrimPart& part) { return meets(part.place, place); });
+        if (trimmed && std::ranges::find(out, place) == out.end()) out.push_back(place);
+      }
+    }
+    return out;
   }
 
   void drawer() {

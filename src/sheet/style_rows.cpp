@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <tuple>
 
 #include "base/text.h"
 #include "plan/places.h"
@@ -70,8 +71,9 @@ class RowMaker {
       const auto place = workable(part.place, input_.pet.alerts);
       if (place) add(part, *place);
     }
-    std::ranges::stable_sort(
-        rows_, {}, [](const Draft& draft) { return std::pair(draft.row.kind, draft.turn); });
+    std::ranges::stable_sort(rows_, {}, [](const Draft& draft) {
+      return std::tuple(draft.row.kind, draft.turn, draft.row.wash_first);
+    });
     std::vector<StyleRow> out;
     for (Draft& draft : rows_) {
       StyleRow& row = draft.row;
@@ -122,6 +124,8 @@ class RowMaker {
       row.tool = capitalised(tool_text(*turn->step->tool, voice_));
       row.kind_of_tool = kind_of(*turn->step->tool);
       row.stance = stance_text(turn->step->stance, voice_.words);
+      row.wash_first =
+          std::ranges::find(turn->step->how, Method::wash_first) != turn->step->how.end();
       if (const DrawerGap* gap = find_gap(input_.plan.drawer, place)) {
         row.instead = instead_text(*gap);
       }
@@ -141,12 +145,21 @@ class RowMaker {
     into.line.parts.push_back(&part);
   }
 
+  /// One tool for both in one line would send it from there to the face.
+  static bool soils(Region a, Region b) {
+    const auto face = [](Region region) {
+      return in_group(region, Group::head) || region == Region::eyes;
+    };
+    return (is_soiled(a) && face(b)) || (is_soiled(b) && face(a));
+  }
+
   /// True if nothing but the place is its own.
   static bool alike(const Draft& a, const Draft& b) {
     if (a.row.part == nullptr || a.row.kind != b.row.kind || a.turn != b.turn) return false;
     return same_work(a.row.part->entry, b.row.part->entry) && a.row.differs == b.row.differs &&
-           a.row.finish == b.row.finish && a.row.instead == b.row.instead &&
-           (a.row.natural || a.row.left == b.row.left);
+           !soils(a.row.part->place.region, b.row.part->place.region) &&
+           a.row.wash_first == b.row.wash_first && a.row.finish == b.row.finish &&
+           a.row.instead == b.row.instead && (a.row.natural || a.row.left == b.row.left);
   }
 
   /// What the tool of the row stands in for: the tool itself is said already.

@@ -25,6 +25,7 @@ struct StyleRow {
   bool opens_group = false;
   bool differs = false;
   std::optional<LengthRange> left;
+  bool wash_first = false;  ///< the tool was where none goes to a face from
   bool natural = false;  ///< brushed: the coat's own length
   std::string stance;    ///< "from behind", where all places are worked so
   std::string finish;    ///< of ears, tail or feet

@@ -39,6 +39,7 @@ std::vector<std::string> how_of(const StyleRow& row, const SheetVoice& voice) {
   std::vector<std::string> how;
   if (row.part == nullptr) return how;
   const TrimEntry& entry = row.part->entry;
+  if (row.wash_first) how.push_back(how_text(Method::wash_first, voice.words));
   if (!row.finish.empty()) how.push_back(finish_of_row(row, voice.words));
   if (!entry.note.empty()) how.push_back(voice.words.written(entry.note));
   if (row.part->lay() == Lay::with) how.push_back(voice.words.say(Phrase::lay_with));

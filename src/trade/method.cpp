@@ -25,6 +25,7 @@ constexpr std::array<Row, method_count> table{{
     {ears_straight, "ears-straight"},
     {anywhere, "anywhere"},
     {look, "look"},
+    {wash_first, "wash-first"},
     {ears_natural, "ears-natural"},
     {ears_rounded, "ears-rounded"},
     {ears_tassel, "ears-tassel"},

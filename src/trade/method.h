@@ -26,6 +26,7 @@ enum class Method : std::uint8_t {
   ears_straight,
   anywhere,
   look,
+  wash_first,
   ears_natural,
   ears_rounded,
   ears_tassel,
@@ -41,7 +42,7 @@ enum class Method : std::uint8_t {
   nails_grind,
   nails_leave,
 };
-inline constexpr std::size_t method_count = 28;
+inline constexpr std::size_t method_count = 29;
 /// In a catalogue of words: "before-bath". Total over Method.
 std::string_view key(Method);
 /// True if the line of `longer` begins with all that the line of `shorter` says.

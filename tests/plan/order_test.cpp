@@ -247,3 +247,19 @@ TEST_CASE("a clipped face, foot or tail comes before the scissor work beside it"
   steps = steps_of(dog);
   CHECK(find_place(steps, Region::front_legs) < find_place(steps, Region::cheeks));
 }
+
+// Hygiene: common practice, no source.
+TEST_CASE("no tool comes from the sanitary area to a face unwashed") {
+  Pet dog = groomed();
+  const auto late = steps_of(dog);
+  const auto washed = [](const WorkStep& step) {
+    return std::ranges::find(step.how, Method::wash_first) != step.how.end();
+  };
+  CHECK(washed(late[find_place(late, Region::muzzle)]));
+  CHECK(std::ranges::count_if(late, washed) == 1);
+  // Clipped early, for the scissor work beside it: before them.
+  dog.trim.push_back(part("cheeks", shears(Shears::straight), Lay::with, 20_mm));
+  const auto early = steps_of(dog);
+  CHECK(find_place(early, Region::muzzle) < find_place(early, Region::sanitary));
+  CHECK(std::ranges::none_of(early, washed));
+}

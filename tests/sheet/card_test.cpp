@@ -322,4 +322,21 @@ TEST_CASE("a card asks for the next day once: in words, or by a line to write on
   REQUIRE(first != std::string::npos);
   CHECK(text.find("Due again", first + 1) == std::string::npos);
 }
+
+TEST_CASE("a card names no tool for a place that an alert keeps every tool from", "[card]") {
+  Desk table = test::desk(
+      "[pet]\nname = \"Rex\"\n[[alert]]\nlevel = \"caution\"\ntext = \"Wart.\"\n"
+      "avoid = [\"left cheek\"]\n[trim]\nback = { blade = \"4F\" }\n"
+      "\"left cheek\" = { brush = true, leave = \"30 mm\" }\n");
+  CHECK(row_of(table, table.kennel(), "Trim") == "Back: #4F\nLeft cheek: no tool");
+}
+
+TEST_CASE("what is known of the health stands beside the conditions", "[card]") {
+  Desk table = test::desk(
+      "[pet]\nname = \"Rex\"\n[health]\nconditions = [\"arthritis\"]\n"
+      "notes = \"chills in minutes\"\n");
+  CHECK(row_of(table, table.kennel(), "Health") == "Arthritis. Chills in minutes.");
+  Desk notes = test::desk("[pet]\nname = \"Rex\"\n[health]\nnotes = \"chills in minutes\"\n");
+  CHECK(row_of(notes, notes.kennel(), "Health") == "Chills in minutes.");
+}
 }  // namespace furnish
