@@ -4,6 +4,7 @@
 
 #include "base/quantity.h"
 #include "base/text.h"
+#include "plan/places.h"
 
 namespace furnish::test {
 namespace {
@@ -28,6 +29,8 @@ void add_trim(std::vector<std::string>& out, const Pet& pet) {
   std::vector<const TrimPart*> told;
   for (const TrimPart& part : pet.trim) {
     if (pet.style && !part.differs()) continue;
+    // Where no tool may go the card says only that.
+    if (!workable(part.place, pet.alerts)) continue;
     // Parts of equal work share a line, at the place of the first.
     const bool shared = std::ranges::any_of(
         told, [&](const TrimPart* one) { return same_work(one->entry, part.entry); });
