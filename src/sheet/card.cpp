@@ -10,6 +10,7 @@
 #include "page/stack.h"
 #include "sheet/alerts.h"
 #include "sheet/card_rows.h"
+#include "sheet/card_ticks.h"
 #include "sheet/pieces.h"
 #include "sheet/roles.h"
 #include "sheet/shown.h"

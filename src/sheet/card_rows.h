@@ -10,6 +10,4 @@ namespace furnish {
 /// The rows under the alerts, in the order they are needed; what is not there takes no row, unless
 /// a hand should write it.
 std::vector<SheetRow> card_rows(const SheetDesk&);
-/// Boxes to tick, in the order of the work of this plan.
-std::vector<std::string> card_ticks(const SheetDesk&);
 }  // namespace furnish

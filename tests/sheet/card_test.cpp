@@ -1,4 +1,5 @@
 #include "sheet/card.h"
+#include "sheet/card_ticks.h"
 
 #include <catch2/catch.hpp>
 
