@@ -5,10 +5,15 @@
 
 namespace furnish::test {
 
+/// Whether the environment has FURNISH_LONG, as `tests/run --long` sets it.
+inline bool long_run() {
+  return std::getenv("FURNISH_LONG") != nullptr;
+}
+
 /// How many of a test's generated cases this run tries. They come from one seed, so that a short
-/// run tries the first of those that a long one does: all, if the environment has FURNISH_LONG, as
-/// `tests/run --long` sets it, else a fifth.
+/// run tries the first of those that a long one does: all, or a
+/// fifth.
 inline std::size_t share_of(std::size_t cases) {
-  return std::getenv("FURNISH_LONG") != nullptr ? cases : cases / 5;
+  return long_run() ? cases : cases / 5;
 }
 }  // namespace furnish::test

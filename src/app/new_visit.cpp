@@ -2,16 +2,15 @@
 
 #include <fmt/format.h>
 
-#include <filesystem>
-#include <system_error>
+#include <optional>
+#include <string>
 
 #include "app/visit_form.h"
 #include "output/write.h"
+#include "spec/name_date.h"
 
 namespace furnish {
 namespace {
-namespace fs = std::filesystem;
-
 /// When the pet is due again if today's visit goes as planned and nobody says a date.
 std::optional<Date> due_after(const Case& one, Date today) {
   std::vector<Visit> before;
@@ -26,14 +25,25 @@ std::optional<Date> due_after(const Case& one, Date today) {
   return plan.next_visit->date;
 }
 
-/// A name in the folder that nothing has yet.
-std::string free_name(const std::string& folder, Date day) {
-  std::string path = path_in(folder, to_iso(day) + ".toml");
-  std::error_code ignored;
-  for (int n = 2; fs::exists(fs::symlink_status(path, ignored)); ++n) {
-    path = path_in(folder, fmt::format("{}-{}.toml", to_iso(day), n));
+/// Writes a visit under the first name of its day that nothing has, also where others do the same
+/// at once. Empty iff an error was reported.
+std::optional<std::string> written_under_free_name(const std::string& folder,
+                                                   const std::string& form, Workshop& shop) {
+  const std::string day = to_iso(shop.today());
+  for (int n = 1; n <= most_visits_a_day; ++n) {
+    const std::string path =
+        path_in(folder, n == 1 ? day + ".toml" : fmt::format("{}-{}.toml", day, n));
+    DiagnosticSink said;
+    const bool written = write_new(path, form, said, shop.disk());
+    const bool taken = !written && said.all().back().code == "exists";
+    if (!taken) shop.sink().take(said);
+    if (written) return path;
+    if (!taken) return std::nullopt;
   }
-  return path;
+  shop.sink().error("exists", {},
+                    fmt::format("{} has {} visits of {} already, which is as many as can be named",
+                                folder, most_visits_a_day, day));
+  return std::nullopt;
 }
 
 bool write_form(const PetPath& path, Workshop& shop, Console& console) {
@@ -53,17 +63,12 @@ bool write_form(const PetPath& path, Workshop& shop, Console& console) {
     if (visit.date.value <= shop.today()) input.latest = &visit;
   }
   const std::string folder = path_in(path_in(path.root, "visits"), one->pet.key);
-  std::error_code fault;
-  fs::create_directories(folder, fault);
-  if (fault) {
-    shop.sink().error("write", {},
-                      fmt::format("cannot make the folder {}: {}", folder, fault.message()));
-    return false;
-  }
-  const std::string file = free_name(folder, shop.today());
-  if (!write_new(file, visit_form(input), shop.sink())) return false;
+  if (!make_folder(folder, shop.sink(), shop.disk())) return false;
+  const std::string form = visit_form(input);
+  const auto file = written_under_free_name(folder, form, shop);
+  if (!file) return false;
   console.show_reports();
-  console.say(file);
+  console.say(*file);
   return true;
 }
 }  // namespace

@@ -41,7 +41,8 @@ struct Options {
 };
 
 /// Exit statuses of the program. Warnings are `ok` unless --strict makes them count.
-enum class Exit : int { ok = 0, faults = 1, usage = 2 };
+/// `stopped` is what shells give a program that Ctrl-C ended: 128 and the signal's number.
+enum class Exit : int { ok = 0, faults = 1, usage = 2, stopped = 130 };
 
 /// What parsing gave: options, or the status to leave with, help and faults already printed.
 struct ParsedOptions {

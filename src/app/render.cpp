@@ -9,6 +9,7 @@
 
 #include "app/distinct_names.h"
 #include "app/sheet_maker.h"
+#include "app/stop_request.h"
 #include "base/text.h"
 #include "output/pdf.h"
 #include "output/png.h"
@@ -94,7 +95,10 @@ class SheetRun {
       return Exit::usage;
     }
     std::vector<Done> kept;
+    std::size_t looked_at = 0;
     for (const PetPath& path : pets) {
+      if (stop_.taken()) return stopped(looked_at, pets.size());
+      ++looked_at;
       DiagnosticSink said;
       auto done = make(path, said, complete);
       shop_.sink().take(said);
@@ -106,12 +110,23 @@ class SheetRun {
         complete = false;
       }
     }
+    if (stop_.taken()) return stopped(looked_at, pets.size());
     if (!kept.empty() && !write_together(kept)) complete = false;
     console_.show_reports();
     return complete ? Exit::ok : Exit::faults;
   }
 
  private:
+  /// Says how far it came; what is written is whole.
+  Exit stopped(std::size_t looked_at, std::size_t all) {
+    shop_.sink().error("stopped", {},
+                       options_.together ? "stopped before the file of all pets was written"
+                                         : fmt::format("stopped after {} of {} {}", looked_at, all,
+                                                       all == 1 ? "pet" : "pets"));
+    console_.show_reports();
+    return Exit::stopped;
+  }
+
   /// A pet's sheet. Empty if there is none to be made, or with `complete` false after an error.
   std::optional<Done> make(const PetPath& path, DiagnosticSink& said, bool& complete) {
     const auto one = shop_.open(path, said);
@@ -170,12 +185,10 @@ class SheetRun {
     if (!options_.output.empty() && !is_folder(options_.output)) return options_.output;
     const std::string folder =
         options_.output.empty() ? path_in(root, root.empty() ? "" : "sheets") : options_.output;
-    std::error_code fault;
-    if (!folder.empty()) fs::create_directories(folder, fault);
-    if (fault) {
-      shop_.sink().error("write", {},
-                         fmt::format("cannot make the folder {}: {}", folder, fault.message()));
-      return std::nullopt;
+    // Once a run: each time would read the folder again.
+    if (!folder.empty() && folder != made_) {
+      if (!make_folder(folder, shop_.sink(), shop_.disk())) return std::nullopt;
+      made_ = folder;
     }
     return path_in(folder, file);
   }
@@ -246,8 +259,8 @@ class SheetRun {
     if (!written) return false;
     console_.say(*path);
     if (one_page_a_file() && frames->size() > 1) written = write_others(*frames, *path, done);
-    return written &&
-           (!is_a_file(*path) || write_beside(done.made, fs::path(*path).replace_extension()));
+    return written && (!is_a_file(*path, shop_.disk()) ||
+                       write_beside(done.made, fs::path(*path).replace_extension()));
   }
 
   bool one_page_a_file() const {
@@ -256,7 +269,7 @@ class SheetRun {
 
   /// The sides after the first, each in a file of its own: "marlow-card-2.png".
   bool write_others(const std::vector<Frame>& frames, const std::string& first, const Done& done) {
-    if (!is_a_file(first)) {
+    if (!is_a_file(first, shop_.disk())) {
       shop_.sink()
           .warning("one-side", {},
                    fmt::format("{} has {} sides; this is the first of them", done.made.name,
@@ -281,7 +294,7 @@ class SheetRun {
 
   bool write(const std::string& path, const std::string& bytes) {
     return write_whole(path, bytes, options_.force ? Replaces::anything : Replaces::own,
-                       shop_.sink());
+                       shop_.sink(), shop_.disk());
   }
 
   /// What belongs beside a sheet, under its name.
@@ -321,7 +334,7 @@ class SheetRun {
     bool written = path && write(*path, *bytes);
     if (!written) return false;
     console_.say(*path);
-    if (!is_a_file(*path)) return true;
+    if (!is_a_file(*path, shop_.disk())) return true;
     std::vector<NameWanted> wanted;
     for (const Done& done : all) wanted.push_back({done.made.name, done.pet.file, done.pet.root});
     const std::vector<std::string> beside = distinct_names(wanted);
@@ -358,6 +371,8 @@ class SheetRun {
   const Options& options_;
   Workshop& shop_;
   Console& console_;
+  StopRequest stop_;
+  std::string made_;  ///< the folder that is ready for this run's sheets
 };
 }  // namespace
 

@@ -32,14 +32,15 @@ Exit print_plans(const Options& options, Workshop& shop, Console& console) {
                          : plan_text(one->plan, one->folder->salon(), one->pet, *words);
   }
   console.show_reports();
-  if (!text.empty() && !write_whole("-", text, Replaces::own, shop.sink())) complete = false;
+  if (!text.empty() && !write_whole("-", text, Replaces::own, shop.sink(), shop.disk()))
+    complete = false;
   console.show_reports();
   return complete ? Exit::ok : Exit::faults;
 }
 }  // namespace
 
-Exit run(const Options& options, const Files& files) {
-  Workshop shop(options, files);
+Exit run(const Options& options, const Files& files, const Disk& disk) {
+  Workshop shop(options, files, disk);
   Console console(shop.sources(), shop.sink(), options.output == "-");
   Exit exit = Exit::ok;
   switch (options.command) {

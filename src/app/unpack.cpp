@@ -57,7 +57,7 @@ class Unpacker {
     const auto found = find();
     if (!found || !reads(*found)) return false;
     const std::string& to = options_.output.empty() ? "-" : options_.output;
-    return write_new(to, found->text, sink_);
+    return write_new(to, found->text, sink_, shop_.disk());
   }
 
  private:

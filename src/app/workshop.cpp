@@ -23,9 +23,10 @@ Date local_today() {
 }
 }  // namespace
 
-Workshop::Workshop(const Options& options, const Files& files)
+Workshop::Workshop(const Options& options, const Files& files, const Disk& disk)
     : options_(options),
       files_(files),
+      disk_(disk),
       context_{files, sources_, sink_},
       today_(options.on ? *options.on : local_today()),
       data_(find_data_folder(options.data)),

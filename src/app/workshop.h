@@ -14,6 +14,7 @@
 #include "app/voices.h"
 #include "base/diagnostic.h"
 #include "base/files.h"
+#include "output/disk.h"
 #include "page/fonts.h"
 #include "plan/day_checks.h"
 
@@ -23,11 +24,13 @@ namespace furnish {
 /// their salon's folder, and all sheets share the fonts.
 class Workshop {
  public:
-  Workshop(const Options&, const Files&);
+  Workshop(const Options&, const Files&, const Disk& = system_disk());
 
   const ReadContext& context() const { return context_; }
   SourceSet& sources() { return sources_; }
   DiagnosticSink& sink() { return sink_; }
+  /// Where all that is written goes.
+  const Disk& disk() { return disk_; }
   Date today() const { return today_; }
 
   /// The pets that were asked for, or all of the salon. An unknown name is reported and left out,
@@ -64,6 +67,7 @@ class Workshop {
 
   const Options& options_;
   const Files& files_;
+  const Disk& disk_;
   SourceSet sources_;
   DiagnosticSink sink_;
   ReadContext context_;

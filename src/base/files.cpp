@@ -70,7 +70,9 @@ FileContent DiskFiles::read_up_to(const std::string& path, std::size_t most) con
   }
   if (filled > most) return too_large(filled, most);
   bytes.resize(filled);
-  return {std::move(bytes), {}};
+  struct stat named {};
+  const bool link = ::lstat(path.c_str(), &named) == 0 && S_ISLNK(named.st_mode);
+  return {std::move(bytes), {}, link};
 }
 
 bool DiskFiles::exists(const std::string& path) const {

@@ -13,6 +13,8 @@ namespace furnish {
 struct FileContent {
   std::optional<std::string> bytes;
   std::string fault;
+  /// The name is a link's: what it leads to may be no file of the salon's at all.
+  bool through_link = false;
 };
 
 /// What is in a folder: names, or why it cannot be said, in words for a person. A folder that is

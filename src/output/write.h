@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "base/diagnostic.h"
+#include "output/disk.h"
 
 namespace furnish {
 
@@ -18,11 +19,17 @@ enum class Replaces : std::uint8_t { own, anything };
 /// ("not-ours"), as is a file that may not give way; where anything may, the link itself does. A
 /// device or a pipe is written to directly. False iff an error was reported, in words for a person;
 /// then no half-written and no temporary file is left (a device or pipe may have taken a part).
-bool write_whole(const std::string& path, std::string_view bytes, Replaces, DiagnosticSink& sink);
+/// A file that is there but may not outlive a power cut is a warning ("unconfirmed").
+bool write_whole(const std::string& path, std::string_view bytes, Replaces, DiagnosticSink& sink,
+                 const Disk& disk = system_disk());
 /// Whether a path is a file or will be one; false for the standard output, a device or a pipe,
 /// beside which nothing lies.
-bool is_a_file(const std::string& path);
+bool is_a_file(const std::string& path, const Disk& disk = system_disk());
 /// The same for a path where nothing may be yet: whatever is there, a link too, is left as it is
 /// and is an error ("exists"), also if it comes to be there meanwhile. "-" is the standard output.
-bool write_new(const std::string& path, std::string_view bytes, DiagnosticSink& sink);
+bool write_new(const std::string& path, std::string_view bytes, DiagnosticSink& sink,
+               const Disk& disk = system_disk());
+/// A folder with all that it lies in, where they are not there yet, and without the unfinished
+/// files of runs that were killed. False iff an error was reported.
+bool make_folder(const std::string& path, DiagnosticSink& sink, const Disk& disk = system_disk());
 }  // namespace furnish

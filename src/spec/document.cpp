@@ -129,6 +129,11 @@ std::optional<Document> parse(const ReadContext& context, std::uint32_t file,
       blank_line(text, last);
     }
   }
+  context.sink
+      .error("too-many-faults", {file, {last, 1}, {last, 1}},
+             fmt::format("{} faults of TOML itself: the rest of the file is not read",
+                         most_syntax_faults))
+      .hint = "mend these first; is this the right file?";
   return std::nullopt;
 }
 
@@ -187,7 +192,19 @@ ReadFile read_file(const ReadContext& context, const std::string& path,
                    std::string_view must_have) {
   FileContent content = context.files.read(path);
   if (!content.bytes) return {report_unreadable(context, path, content.fault), std::nullopt};
-  return read_text(context, path, *std::move(content.bytes), must_have);
+  if (!content.through_link) return read_text(context, path, *std::move(content.bytes), must_have);
+  // Faults quote the lines they are about, and a link may lead to what is nobody's business here.
+  DiagnosticSink said;
+  ReadFile out =
+      read_text({context.files, context.sources, said}, path, *std::move(content.bytes), must_have);
+  if (out.document && out.document->whole) {
+    context.sink.take(said);
+    return out;
+  }
+  context.sink
+      .error("link", {out.file, {}, {}}, "is a link, and what it leads to is not TOML as it stands")
+      .hint = "put the file itself here, or mend what the link leads to";
+  return {out.file, std::nullopt};
 }
 
 std::string stem(std::string_view path) {

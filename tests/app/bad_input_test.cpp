@@ -67,6 +67,13 @@ TEST_CASE("a file that is none is refused, and the rest of the batch is done", "
     REQUIRE(run("mkfifo " + salon.bad()).status == 0);
     salon.rendered_but_b("not a regular file");
   }
+  SECTION("a link to what is no salon's business") {
+    put(salon.folder, "secret", "root: x = secret-word\n");
+    fs::create_symlink(salon.folder.path("secret"), salon.bad());
+    const std::string said =
+        salon.rendered_but_b("is a link, and what it leads to is not TOML as it stands");
+    CHECK_FALSE(has(said, "secret-word"));
+  }
   SECTION("a link to nowhere") {
     fs::create_symlink("nowhere", salon.bad());
     salon.rendered_but_b("No such file");

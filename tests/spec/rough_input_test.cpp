@@ -148,4 +148,13 @@ TEST_CASE("a fault of syntax that hides what follows ends the reading", "[syntax
              Catch::Contains(":2:8: error: ") && Catch::Contains(":4:15: error: ") &&
                  !Catch::Contains(":5:") && !Catch::Contains(":6:"));
 }
+TEST_CASE("after twenty faults of TOML itself it is said that reading stops", "[syntax]") {
+  std::string text = good;
+  for (int i = 0; i < 40; ++i) text += "x" + std::to_string(i) + " = = 1\n";
+  const std::string said = said_of(text);
+  CHECK(
+      said.find("pets/rex.toml:23:1: error: 20 faults of TOML itself: the rest of the file is not "
+                "read\n") != std::string::npos);
+  CHECK(said.find(":24:") == std::string::npos);
+}
 }  // namespace furnish::test

@@ -1,0 +1,23 @@
+#include "app/stop_request.h"
+
+#include <ctime>
+
+namespace furnish {
+StopRequest::StopRequest() {
+  ::sigemptyset(&asked_);
+  ::sigaddset(&asked_, SIGINT);
+  ::sigaddset(&asked_, SIGTERM);
+  ::pthread_sigmask(SIG_BLOCK, &asked_, &before_);
+}
+
+StopRequest::~StopRequest() {
+  ::pthread_sigmask(SIG_SETMASK, &before_, nullptr);
+}
+
+bool StopRequest::taken() {
+  const timespec no_wait{};
+  // Where the caller ignores it, as in a job of the background, it never comes.
+  if (::sigtimedwait(&asked_, nullptr, &no_wait) > 0) taken_ = true;
+  return taken_;
+}
+}  // namespace furnish

@@ -1,0 +1,23 @@
+#pragma once
+
+#include <csignal>
+
+namespace furnish {
+
+/// While it lives, Ctrl-C and a polite request to end (SIGINT, SIGTERM) wait, so that the sheet in
+/// hand is finished; who makes many asks between them whether to go on. One that nobody took is
+/// delivered at the end of the scope.
+class StopRequest {
+ public:
+  StopRequest();
+  StopRequest(const StopRequest&) = delete;
+  StopRequest& operator=(const StopRequest&) = delete;
+  ~StopRequest();
+  /// Whether there was one; it counts as taken then.
+  bool taken();
+
+ private:
+  ::sigset_t asked_{}, before_{};
+  bool taken_ = false;
+};
+}  // namespace furnish

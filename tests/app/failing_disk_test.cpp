@@ -1,0 +1,305 @@
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <array>
+#include <catch2/catch.hpp>
+#include <cstdio>
+#include <filesystem>
+#include <map>
+#include <span>
+
+#include "app/program.h"
+#include "app/run.h"
+#include "app/sheet_maker.h"
+#include "output/failing_disk.h"
+#include "output/seal.h"
+#include "share.h"
+
+// Every call by which a command reads or writes fails once, in each way that a system has. Whatever
+// happens, the sheet is the old one or the new one, whole; nothing that a person wrote has changed;
+// nothing is left lying about; and the status and the message say what is so.
+
+namespace furnish::test {
+namespace {
+namespace fs = std::filesystem;
+using Tree = std::map<std::string, std::string>;
+
+/// All that a run says goes to a file meanwhile.
+class Hushed {
+ public:
+  explicit Hushed(const std::string& path)
+      : file_(::open(path.c_str(), O_RDWR | O_CREAT | O_TRUNC, 0600)),
+        out_(::dup(STDOUT_FILENO)),
+        err_(::dup(STDERR_FILENO)) {
+    std::fflush(stdout);
+    std::fflush(stderr);
+    ::dup2(file_, STDOUT_FILENO);
+    ::dup2(file_, STDERR_FILENO);
+  }
+  ~Hushed() {
+    std::fflush(stdout);
+    std::fflush(stderr);
+    ::dup2(out_, STDOUT_FILENO);
+    ::dup2(err_, STDERR_FILENO);
+    for (const int fd : {file_, out_, err_}) ::close(fd);
+  }
+  Hushed(const Hushed&) = delete;
+  Hushed& operator=(const Hushed&) = delete;
+
+ private:
+  int file_, out_, err_;
+};
+
+struct Outcome {
+  Exit exit;
+  std::string said;
+};
+
+struct Task {
+  std::string_view name;
+  Command command;
+  const SheetMaker* sheet = nullptr;
+  bool again = false;  ///< an older sheet lies there already
+};
+
+/// A salon of one pet with one visit, and a folder for what is said.
+class Salon {
+ public:
+  Salon() {
+    for (const std::string name : {"salon.toml", "pets/marlow.toml"}) {
+      copy(name);
+    }
+    for (const auto& visit : fs::directory_iterator(sample() + "/visits/marlow")) {
+      copy("visits/marlow/" + visit.path().filename().string());
+    }
+    fs::create_directories(root() + "/photos");
+    fs::copy(sample() + "/photos", root() + "/photos", fs::copy_options::recursive);
+    written_ = tree();
+  }
+
+  std::string root() const { return folder_.path("salon"); }
+
+  Tree tree() const {
+    Tree out;
+    for (const std::string& path : files_below(root())) {
+      out[path] = bytes_of(root() + "/" + path);
+    }
+    return out;
+  }
+
+  /// As at first, with the sheets that are given beside what a person wrote.
+  void restore(const Tree& sheets) const {
+    fs::remove_all(root() + "/sheets");
+    for (const auto& [path, bytes] : tree()) {
+      if (!written_.contains(path)) fs::remove(root() + "/" + path);
+    }
+    for (const auto& [path, bytes] : sheets) put(folder_, "salon/" + path, bytes);
+  }
+
+  Outcome run(const Task& task, std::string_view day, const Files& files, const Disk& disk) const {
+    Options options;
+    options.command = task.command;
+    if (task.sheet != nullptr) options.sheet = task.sheet;
+    options.salon = root();
+    options.data = FURNISH_SOURCE_DIR;
+    options.on = parse_date(day);
+    if (task.command == Command::check) {
+      options.pets = {root()};
+    } else {
+      options.pets = {"marlow"};
+    }
+    const std::string heard = folder_.path("said");
+    Outcome out{Exit::ok, {}};
+    {
+      const Hushed hushed(heard);
+      out.exit = furnish::run(options, files, disk);
+    }
+    out.said = bytes_of(heard);
+    return out;
+  }
+
+  const Tree& written() const { return written_; }
+
+ private:
+  static std::string sample() { return FURNISH_SOURCE_DIR "/samples/lantern-street"; }
+  void copy(const std::string& name) const {
+    put(folder_, "salon/" + name, bytes_of(sample() + "/" + name));
+  }
+
+  TemporaryFolder folder_;
+  Tree written_;
+};
+
+/// What a salon's folder holds beyond what its people wrote.
+Tree made(const Salon& salon) {
+  Tree out;
+  for (const auto& [path, bytes] : salon.tree()) {
+    if (!salon.written().contains(path)) out[path] = bytes;
+  }
+  return out;
+}
+
+bool left_unfinished(const Salon& salon) {
+  return std::ranges::any_of(made(salon), [](const auto& file) {
+    return file.first.find("/.furnish-") != std::string::npos;
+  });
+}
+
+/// Empty, or what is not as promised after a run in which something failed.
+std::string broken_promise(const Salon& salon, const Tree& before, const Tree& wanted,
+                           const Outcome& outcome) {
+  const Tree now = salon.tree();
+  for (const auto& [path, bytes] : salon.written()) {
+    const auto found = now.find(path);
+    if (found == now.end() || found->second != bytes) return path + " has changed";
+  }
+  const Tree sheets = made(salon);
+  // A card is made without a visit that cannot be read, and the status says so; a note is made
+  // without a photo, and a warning says so.
+  const bool no_photo = outcome.said.find("warning: the photo") != std::string::npos;
+  const bool may_lack = outcome.exit != Exit::ok || no_photo;
+  for (const auto& [path, bytes] : sheets) {
+    const auto old = before.find(path), fresh = wanted.find(path);
+    const bool is_old = old != before.end() && old->second == bytes;
+    const bool is_new = fresh != wanted.end() && fresh->second == bytes;
+    if (!is_old && !is_new && !(may_lack && seal_holds(bytes)))
+      return path + " is neither the old one nor the new one";
+  }
+  for (const auto& [path, bytes] : before) {
+    if (!sheets.contains(path)) return path + " is lost";
+  }
+  if (outcome.exit == Exit::ok && !no_photo && sheets != wanted)
+    return "status 0, and a sheet is missing";
+  const bool told = outcome.said.find("error: ") != std::string::npos;
+  if (outcome.exit != Exit::ok && !told) return "a failure, and no message";
+  if (outcome.exit == Exit::ok && told) return "status 0, and an error";
+  return {};
+}
+
+/// The first three in every run, all in a long one.
+constexpr std::array failures{Failure{EIO},
+                              Failure{ENOSPC, true},
+                              Failure{EIO, false, true},
+                              Failure{EINTR},
+                              Failure{EACCES},
+                              Failure{EMFILE},
+                              Failure{ENOSPC},
+                              Failure{ENOSPC, false, true}};
+
+const std::array tasks{Task{"a card", Command::sheet, &sheets::card},
+                       Task{"a card made again", Command::sheet, &sheets::card, true},
+                       Task{"a note", Command::sheet, &sheets::note},
+                       Task{"a care sheet made again", Command::sheet, &sheets::care, true},
+                       Task{"check", Command::check},
+                       Task{"plan", Command::plan},
+                       Task{"new visit", Command::new_visit}};
+}  // namespace
+
+TEST_CASE("whatever call fails, nothing is lost and the status is true") {
+  const Salon salon;
+  const Task task = GENERATE(from_range(tasks));
+  INFO(task.name);
+  constexpr std::string_view day = "2026-11-25", earlier = "2026-11-24";
+  DiskFiles files;
+  Tree before;
+  if (task.again) {
+    REQUIRE(salon.run(task, earlier, files, system_disk()).exit == Exit::ok);
+    before = made(salon);
+    REQUIRE_FALSE(before.empty());
+  }
+  FailingDisk counting;
+  FailingFiles reading;
+  const Outcome good = salon.run(task, day, reading, counting);
+  INFO(good.said);
+  REQUIRE(good.exit == Exit::ok);
+  const Tree wanted = made(salon);
+  REQUIRE(wanted.empty() == (task.command == Command::check || task.command == Command::plan));
+  int points = 0, failed = 0;
+  const auto holds = [&](const Outcome& outcome, int at, std::string_view what) {
+    const std::string broken = broken_promise(salon, before, wanted, outcome);
+    INFO(what << ' ' << at << '\n' << outcome.said);
+    CHECK(broken == "");
+    ++points;
+    if (outcome.exit != Exit::ok) ++failed;
+  };
+  for (const Failure& failure : std::span(failures).first(long_run() ? failures.size() : 3)) {
+    for (int at = 0; at < counting.calls(); ++at) {
+      salon.restore(before);
+      FailingDisk disk(at, failure);
+      const Outcome outcome = salon.run(task, day, files, disk);
+      // A disk that is gone lets nothing be removed either; the next run does that.
+      if (failure.and_after && left_unfinished(salon)) {
+        CHECK(outcome.exit != Exit::ok);
+        REQUIRE(salon.run(task, day, files, system_disk()).exit == Exit::ok);
+        CHECK(made(salon) == wanted);
+        ++points, ++failed;
+        continue;
+      }
+      holds(outcome, at, std::to_string(failure.code));
+    }
+  }
+  for (int at = 0; at < reading.calls(); ++at) {
+    salon.restore(before);
+    const Outcome outcome = salon.run(task, day, FailingFiles(at), system_disk());
+    holds(outcome, at, "reading");
+  }
+  // Most of them are needed, so most of them must be felt.
+  CHECK(failed > points / 4);
+  fmt::print("{}: {} points of failure, {} ended with a message\n", task.name, points, failed);
+}
+
+TEST_CASE("what runs that were killed left unfinished is cleared, what another works on is not") {
+  const TemporaryFolder folder;
+  copy_sample("us-corner", folder.path("salon"));
+  const std::string sheets = folder.path("salon") + "/sheets";
+  fs::create_directories(sheets);
+  put(folder, "salon/sheets/.furnish-1-0.part", "half a sheet");
+  put(folder, "salon/sheets/.furnish-1-1.part", "half a sheet");
+  put(folder, "salon/sheets/.furnish-notes", "a person's");
+  // The shell holds the lock as another run would.
+  const ToolOutput ran =
+      furnish("card --salon " + test::quoted(folder.path("salon")) + " --on 2026-11-24",
+              "exec 9<" + test::quoted(sheets + "/.furnish-1-1.part") + "; flock -n 9;");
+  REQUIRE(ran.status == 0);
+  CHECK_FALSE(fs::exists(sheets + "/.furnish-1-0.part"));
+  CHECK(fs::exists(sheets + "/.furnish-1-1.part"));
+  CHECK(fs::exists(sheets + "/.furnish-notes"));
+}
+
+TEST_CASE("who stops a run finds every sheet whole, and is told how far it came") {
+  const TemporaryFolder folder;
+  copy_sample("lantern-street", folder.path("salon"));
+  const std::string sheets = folder.path("salon") + "/sheets";
+  // The first sheet is there when it is asked to stop; a whole run takes longer than that.
+  const ToolOutput ran = run(fmt::format(
+      "sh -c '{} style --salon {} --on 2026-11-24 2>{} & pid=$!; "
+      "until ls {}/*.pdf >/dev/null 2>&1; do sleep 0.01; done; kill -TERM $pid; wait $pid'",
+      FURNISH_PROGRAM, folder.path("salon"), folder.path("told"), sheets));
+  CHECK(ran.status == 130);
+  const std::string told = bytes_of(folder.path("told"));
+  INFO(told);
+  CHECK(matches(told, "error: stopped after ([0-9]+) of [0-9]+ pets").size() == 1);
+  const std::vector<std::string> written = files_below(sheets);
+  CHECK_FALSE(written.empty());
+  for (const std::string& name : written) {
+    INFO(name);
+    CHECK(seal_holds(bytes_of(sheets + "/" + name)));
+  }
+}
+
+TEST_CASE("twenty visits begun at once are twenty visits") {
+  const TemporaryFolder folder;
+  copy_sample("lantern-street", folder.path("salon"));
+  const std::string visits = folder.path("salon") + "/visits/dot";
+  const auto count = [&] { return fs::exists(visits) ? files_below(visits).size() : 0; };
+  const std::size_t before = count();
+  const ToolOutput ran = run(
+      fmt::format("for i in $(seq 20); do {} new visit dot --salon {} --on 2026-11-24 & done; wait",
+                  test::quoted(FURNISH_PROGRAM), test::quoted(folder.path("salon"))));
+  INFO(ran.err);
+  CHECK(ran.err == "");
+  CHECK(count() == before + 20);
+}
+}  // namespace furnish::test
