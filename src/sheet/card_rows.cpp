@@ -6,6 +6,7 @@
 #include "plan/places.h"
 #include "sheet/alerts.h"
 #include "sheet/caution_words.h"
+#include "sheet/due.h"
 #include "sheet/last_time.h"
 #include "sheet/mix_text.h"
 #include "sheet/own_words.h"
@@ -35,7 +36,7 @@ class RowMaker {
     accepted();
     collects();
     owner();
-    due();
+    rows_.push_back(due_row(desk_));
     weight();
     return std::move(rows_);
   }
@@ -317,54 +318,6 @@ class RowMaker {
     if (!input_.plan.health.weight) {
       row(Phrase::label_weight, {}, pet().span).hand_lines = {say(Phrase::label_weight)};
     }
-  }
-
-  void due() {
-    const auto& next = input_.plan.next_visit;
-    const bool first = next && next->reason == DueReason::first_visit;
-    if (next && next->then) {
-      std::string text = voice_.locale.day_and_month(next->then->date, input_.today) + " (" +
-                         booked_at(next->then->at) + ")";
-      row(Phrase::label_due, {{capitalised(text), Face::bold}}, pet().span).at_the_door = true;
-      return;
-    }
-    // On the day itself the next date is still to be agreed.
-    if (!next || next->date == input_.today) {
-      SheetRow& made = row(Phrase::label_due, {}, pet().span);
-      if (first && !input_.booking) made.text = {{say(Phrase::why_first)}};
-      if (made.text.empty()) made.hand_lines = {say(Phrase::hand_due)};
-      return;
-    }
-    std::string text =
-        voice_.locale.day_and_month(next->date, input_.today) + " (" + due_reason(*next) + ")";
-    if (next->overdue_days > 0) text = say(Phrase::due_overdue, {text, next->overdue_days});
-    row(Phrase::label_due, {{capitalised(text), Face::bold}}, pet().span).at_the_door = true;
-  }
-
-  std::string booked_at(TimeOfDay at) const {
-    return say(Phrase::why_booked, {voice_.locale.time(at)});
-  }
-
-  /// "every 8 weeks": why the next visit is when it is.
-  std::string due_reason(const NextVisit& next) const {
-    const auto days = (next.wanted - next.last.value_or(input_.today)).count();
-    const int weeks = static_cast<int>((days + 3) / 7);
-    switch (next.reason) {
-      case DueReason::booked:
-        return booked_at(next.at.value_or(TimeOfDay{}));
-      case DueReason::agreed:
-        return say(Phrase::why_agreed);
-      case DueReason::first_visit:
-        return say(Phrase::why_first);
-      case DueReason::owner_interval:
-        return say(Phrase::why_weeks, {weeks});
-      case DueReason::coat_interval:
-        return say(Phrase::why_coat, {weeks});
-      case DueReason::keep_under:
-      case DueReason::mat_prone:
-        break;
-    }
-    return say(Phrase::why_limit, {next.limit ? shown(*next.limit, voice_) : std::string()});
   }
 
   const SheetDesk& desk_;
