@@ -10,6 +10,8 @@
 
 #include "app/sheet_maker.h"
 #include "base/paper.h"
+#include "base/text.h"
+#include "spec/file_kinds.h"
 #include "spec/language.h"
 
 namespace furnish {
@@ -31,6 +33,21 @@ std::string valid_day(const std::string& text) {
 std::string valid_language(const std::string& tag) {
   if (well_formed_language(tag)) return "";
   return "expected a language tag such as es or pt-BR, found \"" + tag + "\"";
+}
+
+std::vector<std::string_view> kind_names() {
+  std::vector<std::string_view> out;
+  for (const FileKind& kind : file_kinds()) out.push_back(kind.name);
+  return out;
+}
+
+std::string valid_kind(const std::string& name) {
+  if (find_file_kind(name) != nullptr) return "";
+  const auto names = kind_names();
+  const auto near = nearest(name, names);
+  return fmt::format("there is no kind of file \"{}\"; {}", name,
+                     near ? fmt::format("did you mean {}?", *near)
+                          : fmt::format("one of {}", fmt::join(names, ", ")));
 }
 
 /// "2026-11-24", or "2026-11-24-2" for the second visit of that day.
@@ -164,6 +181,14 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   visit->add_option("PET", o.pets, "pets: files, or names in the salon's pets/")->required();
   add_common(*visit, raw);
   visit->callback([&] { o.command = Command::new_visit; });
+
+  CLI::App* schema = app.add_subcommand(
+      "schema", "the JSON Schema of a kind of file, for editors and other programs");
+  schema->add_option("KIND", o.kind, fmt::format("{}", fmt::join(kind_names(), ", ")))
+      ->required()
+      ->type_name("")
+      ->check(valid_kind);
+  schema->callback([&] { o.command = Command::schema; });
 
   CLI::App* unpack = app.add_subcommand(
       "unpack", "the pet's file that a sheet carries, from its PDF or the text of its code");

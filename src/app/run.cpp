@@ -13,6 +13,7 @@
 #include "output/write.h"
 #include "plan/plan_json.h"
 #include "plan/plan_text.h"
+#include "spec/schema.h"
 
 namespace furnish {
 namespace {
@@ -55,6 +56,10 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
       break;
     case Command::new_visit:
       exit = new_visits(options, shop, console);
+      break;
+    case Command::schema:
+      write_whole("-", schema(*find_file_kind(options.kind)), Replaces::own, shop.sink());
+      console.show_reports();
       break;
     case Command::unpack:
       exit = unpack(options, shop, console);

@@ -96,14 +96,18 @@ Shape silhouette_of(const Build& build, const DrawnCoat& coat) {
   return Parts(build, coat).silhouette();
 }
 
-Drawing drawing_of(const Build& build, const DrawnCoat& coat) {
+Drawing drawing_of(const Build& build, const DrawnCoat& coat, Detail detail) {
   const Parts parts(build, coat);
   const auto& [bones, body, front, rear, tail, fall, ear, front_shape, rear_shape, tail_shape,
                ear_shape, near] = parts;
   Drawing out;
   out.tail_shape = tail_shape;
   out.ear_shape = ear_shape;
+  out.tail_in_front = bones.tail.over_back;
   out.near = near;
+  out.silhouette = parts.silhouette();
+  out.areas = areas_of(build, {body, front, rear, tail, fall, ear}, out);
+  if (detail == Detail::small) return out;
 
   std::vector<HairTip> tips = body.tips;
   for (const Furred* part : {&front, &rear, &fall}) add(tips, part->tips);
@@ -120,9 +124,7 @@ Drawing drawing_of(const Build& build, const DrawnCoat& coat) {
   if (!bones.ear.hangs) {
     out.behind.push_back(far_part(parts.far_ear(), moved(ear.tips, bones.ear.far_ear), coat.coat));
   }
-  out.silhouette = parts.silhouette();
 
-  out.areas = areas_of(build, {body, front, rear, tail, fall, ear}, out);
   out.inner = inner_lines(bones, coat, out);
   if (bones.tail.over_back) {
     on_top(out.tail_shape, tail, coat.coat, 5.5, out.tail);

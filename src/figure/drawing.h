@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "figure/edge.h"
+#include "figure/figure.h"
 #include "figure/hair.h"
 #include "figure/polygon.h"
 #include "figure/skeleton.h"
@@ -29,11 +30,13 @@ struct Drawing {
   std::vector<Painted> ear;
   Shape near;                   ///< what `body` fills
   Shape ear_shape, tail_shape;  ///< with coat; tail_shape also of a tail that `body` holds
+  bool tail_in_front = false;   ///< of the body, which does not hold it
   Shape silhouette;             ///< of the whole dog, far legs too
   std::array<Shape, region_count> areas;  ///< where each region is seen; small ones may be empty
 };
 
-Drawing drawing_of(const Build&, const DrawnCoat&);
+/// A small one has shapes and areas, and no strokes.
+Drawing drawing_of(const Build&, const DrawnCoat&, Detail = Detail::full);
 /// Its silhouette alone, in a third of the time.
 Shape silhouette_of(const Build&, const DrawnCoat&);
 }  // namespace furnish

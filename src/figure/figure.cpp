@@ -1,14 +1,11 @@
 #include "figure/figure.h"
 
 #include <algorithm>
-#include <cmath>
 #include <memory>
 #include <utility>
 
-#include "figure/areas.h"
 #include "figure/callouts.h"
-#include "figure/drawing.h"
-#include "figure/lengths.h"
+#include "figure/drawn_dog.h"
 #include "figure/on_paper.h"
 #include "figure/set_text.h"
 #include "figure/spots.h"
@@ -17,119 +14,6 @@ namespace furnish {
 namespace {
 constexpr double leader_weight = 0.25, dot_radius = 0.5;  // mm
 
-/// Longest coat that is drawn, in units of the figure: what still leaves a head, a neck and legs to
-/// be seen. By eye. Coats that hang to the ground do so; their heads are kept clear all the same.
-double longest_drawn(Region region, Coat coat) {
-  const bool hangs = coat == Coat::drop || coat == Coat::silky;
-  if (in_group(region, Group::head)) return hangs ? 22 : region == Region::ears ? 12 : 9;
-  if (hangs) return 80;
-  if (coat == Coat::double_coat) return in_group(region, Group::furnishings) ? 24 : 15;
-  switch (region) {
-    case Region::front_legs:
-    case Region::rear_legs:
-    case Region::hocks:
-    case Region::feet:
-      return 8;
-    case Region::tail:
-      return 14;
-    default:
-      return 11;
-  }
-}
-
-/// As it is up to half of `most`, then ever less of it: never over `most`, and more coat is never
-/// drawn shorter than less.
-double softened(double length, double most) {
-  const double knee = most / 2;
-  if (length <= knee) return length;
-  return most - knee * std::exp(-(length - knee) / knee);
-}
-
-DrawnCoat drawn_coat(const FigureInput& input) {
-  DrawnCoat coat;
-  coat.coat = input.coat.value_or(Coat::double_coat);
-  coat.stepped = input.stepped;
-  const double scale = coat_scale(input.weight);
-  const auto lengths = drawn_lengths(input);
-  for (std::size_t i = 0; i < region_count; ++i) {
-    const auto region = static_cast<Region>(i);
-    coat.length[i] = softened(lengths[i].in_mm() * scale, longest_drawn(region, coat.coat));
-  }
-  return coat;
-}
-
-/// The dog's outline as it came in; empty if nobody said.
-Shape outline_before(FigureInput input) {
-  bool any = false;
-  for (std::size_t i = 0; i < region_count; ++i) {
-    if (!input.came_in[i]) continue;
-    any = true;
-    input.left[i] = input.came_in[i];
-  }
-  return any ? silhouette_of(input.build, drawn_coat(input)) : Shape{};
-}
-
-struct Bounds {
-  Vec low{1e9, 1e9}, high{-1e9, -1e9};
-  Vec size() const { return high - low; }
-};
-Bounds bounds_of(const Shape& shape) {
-  Bounds out;
-  for (const Ring& ring : shape) {
-    for (const Vec& p : ring) {
-      out.low = {std::min(out.low.x, p.x), std::min(out.low.y, p.y)};
-      out.high = {std::max(out.high.x, p.x), std::max(out.high.y, p.y)};
-    }
-  }
-  return out;
-}
-
-/// Where a region is pointed at: its middle if that is seen, else the point of its area farthest
-/// from all edges, of an eight by eight grid.
-Vec aim(Region region, const Build& build, const Drawing& drawing) {
-  const Shape& area = drawing.areas[static_cast<std::size_t>(region)];
-  const Vec middle = middle_of(region, build);
-  if (area.empty() || (holds(area, middle) && distance_to_edge(area, middle) > 1.2)) return middle;
-  const Bounds box = bounds_of(area);
-  Vec best = area.front().front();
-  double deepest = -1;
-  for (int i = 0; i < 64; ++i) {
-    const Vec p{box.low.x + box.size().x * (i % 8 + 0.5) / 8,
-                box.low.y + box.size().y * (i / 8 + 0.5) / 8};
-    if (!holds(area, p)) continue;
-    const double deep = distance_to_edge(area, p);
-    if (deep > deepest) {
-      deepest = deep;
-      best = p;
-    }
-  }
-  return best;
-}
-
-}  // namespace
-
-/// In units of the figure, facing left; what is seen from the other side is its mirror image.
-class DrawnDog {
- public:
-  explicit DrawnDog(const FigureInput& input)
-      : drawing(drawing_of(input.build, drawn_coat(input))),
-        before(outline_before(input)),
-        bounds(bounds_of(unite(drawing.silhouette, before))) {
-    for (std::size_t i = 0; i < region_count; ++i) {
-      // A little smaller than the region: white lines part neighbours.
-      for (const Ring& ring : grown(drawing.areas[i], -0.55)) {
-        if (std::abs(area(ring)) > 2) hatched[i].push_back(simplified(ring, 0.25));
-      }
-    }
-  }
-
-  Drawing drawing;
-  Shape before;
-  Bounds bounds;
-  std::array<Shape, region_count> hatched;
-};
-
-namespace {
 class DogFigure final : public Block {
  public:
   DogFigure(FigureInput input, DrawnDogPtr dog, Length least, Length most, int stretch,
@@ -181,21 +65,8 @@ class DogFigure final : public Block {
     }
   }
 
-  /// The dog in the middle of the box, so large a share of what the box could hold.
   OnPaper on_paper(const Rect& box, double share) const {
-    constexpr double edge = 1;
-    const double room_x = box.size.width.in_mm() - 2 * edge,
-                 room_y = std::min(box.size.height, most_).in_mm() - 2 * edge;
-    OnPaper paper;
-    paper.scale = std::max(
-        0.05, share * std::min(room_x / dog_->bounds.size().x, room_y / dog_->bounds.size().y));
-    paper.mirrored = input_.side == Side::right;
-    const double middle =
-        (dog_->bounds.low.x + dog_->bounds.high.x) / 2 * (paper.mirrored ? -1 : 1);
-    paper.left = box.left().in_mm() + box.size.width.in_mm() / 2 - middle * paper.scale;
-    paper.ground = box.top().in_mm() + box.size.height.in_mm() / 2 +
-                   (dog_->bounds.low.y + dog_->bounds.high.y) / 2 * paper.scale;
-    return paper;
+    return standing_in(box, most_, share, dog_->bounds.low, dog_->bounds.high, input_.side);
   }
 
   double radius(const Setting& setting) const {
@@ -223,8 +94,7 @@ class DogFigure final : public Block {
       for (const Region region : callout.regions) {
         // Two that point at one region do not share a point, where their leaders would touch.
         const int before = pointed[static_cast<std::size_t>(region)]++;
-        choice.push_back(paper.mm(aim(region, input_.build, dog_->drawing)) +
-                         Vec{0.4, 1.8} * before);
+        choice.push_back(paper.mm(dog_->aim(region)) + Vec{0.4, 1.8} * before);
       }
     }
     return place_callouts(room, anchors);
@@ -232,7 +102,7 @@ class DogFigure final : public Block {
 
   void hatch(Region region, const OnPaper& paper, Frame& frame) const {
     const auto i = static_cast<std::size_t>(region);
-    if (dog_->hatched[i].empty()) return;
+    if (dog_->hatched[i].empty() || input_.shades[i]) return;
     if (avoided(region)) {
       draw_avoided(paper.contours(dog_->hatched[i]), frame);
     } else if (input_.tools[i]) {
@@ -262,16 +132,38 @@ class DogFigure final : public Block {
     std::ranges::for_each(dog_->drawing.behind, add);
     add(dog_->drawing.body);
     for (const RegionInfo& region : regions()) {
-      if (region.region == Region::ears) continue;
-      if (region.region == Region::tail && !dog_->drawing.tail.empty()) continue;
-      hatch(region.region, paper, frame);
+      if (!in_front(region.region)) hatch(region.region, paper, frame);
     }
+    shade_fields(false, paper, frame);
     std::ranges::for_each(dog_->drawing.inner, add);
     std::ranges::for_each(dog_->drawing.tail, add);
-    if (!dog_->drawing.tail.empty()) hatch(Region::tail, paper, frame);
+    if (dog_->drawing.tail_in_front) hatch(Region::tail, paper, frame);
     for (std::size_t i = 0; i < dog_->drawing.ear.size(); ++i) {
       add(dog_->drawing.ear[i]);
       if (i == 0) hatch(Region::ears, paper, frame);
+      if (i == 0) shade_fields(true, paper, frame);
+    }
+  }
+
+  /// True for what is drawn over the body.
+  bool in_front(Region region) const {
+    return region == Region::ears || (region == Region::tail && dog_->drawing.tail_in_front);
+  }
+
+  /// Regions of one shade are one field, except that those in front of the body are fields of their
+  /// own.
+  void shade_fields(bool front, const OnPaper& paper, Frame& frame) const {
+    std::array<std::vector<Region>, shade_count> fields;
+    for (const RegionInfo& region : regions()) {
+      const auto& shade = input_.shades[static_cast<std::size_t>(region.region)];
+      if (shade && in_front(region.region) == front) {
+        fields[static_cast<std::size_t>(*shade)].push_back(region.region);
+      }
+    }
+    for (std::size_t i = 0; i < shade_count; ++i) {
+      if (fields[i].empty()) continue;
+      const Shape field = dog_->hatched_together(fields[i]);
+      if (!field.empty()) shade(paper.contours(field), static_cast<Shade>(i), frame);
     }
   }
 
@@ -291,7 +183,7 @@ class DogFigure final : public Block {
     std::vector<Vec> taken;
     for (const FigureSpot& spot : input_.spots) {
       if (!seen(spot.place)) continue;
-      const Vec aimed = paper.mm(aim(spot.place.region, input_.build, dog_->drawing));
+      const Vec aimed = paper.mm(dog_->aim(spot.place.region));
       const double size = spot.kind == SpotKind::finding ? own : std::min(own, most);
       const auto free = [&](Vec at) {
         return std::ranges::none_of(taken,
@@ -336,10 +228,6 @@ class DogFigure final : public Block {
   int stretch_;
 };
 }  // namespace
-
-DrawnDogPtr draw_dog(const FigureInput& input) {
-  return std::make_shared<const DrawnDog>(input);
-}
 
 BlockPtr dog_figure(FigureInput input, DrawnDogPtr dog, Length least, Length most, int stretch,
                     Origin origin) {

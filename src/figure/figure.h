@@ -8,6 +8,7 @@
 
 #include "base/measures.h"
 #include "figure/hatching.h"
+#include "figure/shading.h"
 #include "model/pet.h"
 #include "page/block.h"
 #include "trade/coat.h"
@@ -24,8 +25,9 @@ struct FigureCallout {
 };
 
 enum class SpotKind : std::uint8_t {
-  avoid,   ///< no tool may touch: cross-hatched, with a struck circle
-  finding  ///< seen at a visit: a numbered square
+  avoid,    ///< no tool may touch: cross-hatched, with a struck circle
+  finding,  ///< seen at a visit: a numbered square
+  sore      ///< touch gently: a triangle with an exclamation mark
 };
 
 struct FigureSpot {
@@ -47,6 +49,9 @@ struct FigureInput {
   std::array<std::optional<LengthRange>, region_count> came_in{};
   /// What each region is worked on with, for the hatching; empty leaves it white.
   std::array<std::optional<ToolKind>, region_count> tools{};
+  /// Fields of the dog told apart without colour, as a care sheet shows how often each is brushed;
+  /// in place of what a region is worked on with. See shading.h for their key.
+  std::array<std::optional<Shade>, region_count> shades{};
   std::vector<Seam> stepped;  ///< seams that show as a step; all others are blended
   std::vector<FigureCallout> callouts;
   std::vector<FigureSpot> spots;
@@ -58,10 +63,20 @@ struct FigureInput {
 /// of a figure's time, so figures of one dog share it.
 class DrawnDog;
 using DrawnDogPtr = std::shared_ptr<const DrawnDog>;
-DrawnDogPtr draw_dog(const FigureInput&);
+enum class Detail : std::uint8_t {
+  full,  ///< for dog_figure()
+  small  ///< outlines alone, for small_dog_figure(); in half of the time
+};
+DrawnDogPtr draw_dog(const FigureInput&, Detail = Detail::full);
 
 /// The dog, from the side, wearing the trim. Stands in the middle of its column, grows with spare
 /// room from `least` to `most` height.
-/// pre: drawn of an input with the same build, coat, weight and lengths.
+/// pre: drawn in full, of an input with the same build, coat, weight and lengths.
 BlockPtr dog_figure(FigureInput, DrawnDogPtr, Length least, Length most, int stretch, Origin = {});
+
+/// The dog about 30 mm wide, for a card: its outline, with nothing on it but the places of the
+/// spots seen from its side. They are filled, and their signs stand beside the dog, where they do
+/// not hide it, at a size that is read at arm's length. Always `width` wide; callouts, tools and
+/// shades are left out. pre: as for dog_figure(), but drawn with any detail.
+BlockPtr small_dog_figure(FigureInput, DrawnDogPtr, Length width, Origin = {});
 }  // namespace furnish

@@ -1,5 +1,7 @@
 #include "figure/on_paper.h"
 
+#include <algorithm>
+
 namespace furnish {
 
 Contour OnPaper::contour(const std::vector<Bezier>& line, bool closed) const {
@@ -42,6 +44,21 @@ PathMark OnPaper::path(const Painted& painted, Length weight) const {
   out.stroke = painted.stroke;
   out.weight = scaled(weight, painted.weight);
   return out;
+}
+
+OnPaper standing_in(const Rect& box, Length most, double share, Vec low, Vec high, Side side) {
+  constexpr double edge = 1, least_scale = 0.05;
+  const double room_x = box.size.width.in_mm() - 2 * edge,
+               room_y = std::min(box.size.height, most).in_mm() - 2 * edge;
+  OnPaper paper;
+  const Vec size = high - low;
+  paper.scale = std::max(least_scale, share * std::min(room_x / size.x, room_y / size.y));
+  paper.mirrored = side == Side::right;
+  const double middle = (low.x + high.x) / 2 * (paper.mirrored ? -1 : 1);
+  paper.left = box.left().in_mm() + box.size.width.in_mm() / 2 - middle * paper.scale;
+  paper.ground =
+      box.top().in_mm() + box.size.height.in_mm() / 2 + (low.y + high.y) / 2 * paper.scale;
+  return paper;
 }
 
 Contour circle(Vec c, double r) {

@@ -25,6 +25,10 @@ struct OnPaper {
   PathMark path(const Painted&, Length weight) const;
 };
 
+/// A dog with these corners (units) in the middle of the box, so large a share of what the box
+/// could hold, and no higher than `most`.
+OnPaper standing_in(const Rect& box, Length most, double share, Vec low, Vec high, Side);
+
 /// A circle of four curves round a place in millimetres.
 Contour circle(Vec middle, double radius);
 /// A closed contour of straight lines through places in millimetres.

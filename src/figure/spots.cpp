@@ -16,6 +16,22 @@ void draw_struck_circle(Vec at, double r, Frame& frame) {
   frame.marks.emplace_back(StrokeMark{point_of(at - bar), point_of(at + bar), Length::mm(0.36 * r),
                                       Ink::text, Dash::solid});
 }
+
+/// Around its middle, which is at a third of its height.
+void draw_triangle(Vec at, double r, Frame& frame) {
+  constexpr double half_base = 0.866, low = 0.5;
+  const double stroke = 0.2 * r;
+  const Vec middle = at + Vec{0, 0.2} * r;
+  PathMark sign = filled(polygon({middle + Vec{0, -1} * r, middle + Vec{half_base, low} * r,
+                                  middle + Vec{-half_base, low} * r}),
+                         Ink::paper, Length::mm(stroke));
+  frame.marks.emplace_back(std::move(sign));
+  frame.marks.emplace_back(StrokeMark{point_of(middle + Vec{0, -0.5} * r),
+                                      point_of(middle + Vec{0, 0.06} * r), Length::mm(stroke),
+                                      Ink::text, Dash::solid});
+  frame.marks.emplace_back(PathMark{
+      {circle(middle + Vec{0, 0.29} * r, 0.6 * stroke)}, Ink::text, std::nullopt, {}, Dash::solid});
+}
 }  // namespace
 
 void draw_centred(const std::string& text, Vec at, Face face, Role role, Ink ink,
@@ -39,6 +55,8 @@ void draw_spot(const FigureSpot& spot, Vec at, double size, const Setting& setti
   switch (spot.kind) {
     case SpotKind::avoid:
       return draw_struck_circle(at, r, frame);
+    case SpotKind::sore:
+      return draw_triangle(at, 1.15 * r, frame);
     case SpotKind::finding:
       break;
   }

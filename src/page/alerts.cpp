@@ -6,10 +6,21 @@
 
 namespace furnish {
 namespace {
-/// In parts of the rhythm: from the edge to the word and from the word to the panel's end, above
-/// and below the text, and the width of the thick bar.
-constexpr double inside = 0.75, padding = 0.45, bar = 0.5;
+/// In parts of the rhythm: above and below the text.
+constexpr double padding = 0.45;
 constexpr Length hairline = Length::mm(0.35);
+
+/// In parts of the rhythm: before a word in its panel and after it, from the panel to the text, and
+/// the width of the thick bar.
+struct Air {
+  double before, after, gutter, bar;
+  double around() const { return before + after; }
+};
+/// A word as large as a label stands closer, in the labels' column.
+constexpr Air air_around(Role word) {
+  return word == Role::label ? Air{0.5, label_word_air - 0.5, label_gutter, 0.32}
+                             : Air{0.75, 0.75, 1, 0.5};
+}
 
 TextStyle style(Role role, Face face, Ink ink, Structure structure) {
   return {.role = role, .face = face, .ink = ink, .structure = structure};
@@ -22,6 +33,7 @@ class Alerts::Row final : public Block {
   Row(AlertEntry alert, std::shared_ptr<const LabelColumn> column, Actions actions, Insets joins)
       : Block(std::move(alert.origin)),
         gravity_(alert.gravity),
+        air_(air_around(alert.word_role)),
         joins_(joins),
         column_(std::move(column)) {
     const Ink ink = gravity_ == Gravity::row ? Ink::paper : Ink::text,
@@ -29,7 +41,7 @@ class Alerts::Row final : public Block {
     const bool grave = gravity_ != Gravity::hairline;
     word_ = paragraph(
         std::move(alert.word),
-        style(Role::action, grave ? Face::bold : Face::semibold, word_ink, Structure::label));
+        style(alert.word_role, grave ? Face::bold : Face::semibold, word_ink, Structure::label));
     const BlockPtr statement =
         paragraph(std::move(alert.statement),
                   style(alert.role, grave ? Face::bold : Face::semibold, ink, Structure::paragraph),
@@ -65,10 +77,11 @@ class Alerts::Row final : public Block {
   void place(const Rect& box, const Setting& setting, Frame& frame) const override {
     const Layout at = layout(box.size.width, setting);
     const Length edge = column_->width(box.size.width, setting);
-    device({box.origin, {edge - setting.rhythm, box.size.height}}, box, setting, frame);
+    const Length panel = edge - scaled(setting.rhythm, air_.gutter);
+    device({box.origin, {panel, box.size.height}}, box, setting, frame);
     const Length top = box.top() + (box.size.height - at.height) / 2;
     const TagScope tag(frame, Structure::item);
-    word_->place({{box.left() + scaled(setting.rhythm, inside), top + at.word_drop},
+    word_->place({{box.left() + scaled(setting.rhythm, air_.before), top + at.word_drop},
                   {word_width(box.size.width, setting), at.word.wanted}},
                  setting, frame);
     says_->place({{box.left() + edge, top + at.says_drop},
@@ -83,11 +96,11 @@ class Alerts::Row final : public Block {
   };
 
   Length word_width(Length width, const Setting& setting) const {
-    return column_->width(width, setting) - setting.rhythm - scaled(setting.rhythm, inside) * 2;
+    return column_->width(width, setting) - scaled(setting.rhythm, air_.gutter + air_.around());
   }
   /// White text keeps clear of the end of its ground.
   Length says_width(Length width, const Setting& setting) const {
-    const Length clear = gravity_ == Gravity::row ? scaled(setting.rhythm, inside) : Length{};
+    const Length clear = gravity_ == Gravity::row ? scaled(setting.rhythm, 0.75) : Length{};
     return width - column_->width(width, setting) - clear;
   }
 
@@ -111,7 +124,7 @@ class Alerts::Row final : public Block {
       case Gravity::panel:
         break;
       case Gravity::bar:
-        area.size.width = scaled(setting.rhythm, bar);
+        area.size.width = scaled(setting.rhythm, air_.bar);
         break;
       case Gravity::hairline:
         area.size.width = hairline;
@@ -121,6 +134,7 @@ class Alerts::Row final : public Block {
   }
 
   Gravity gravity_;
+  Air air_;
   Insets joins_;
   BlockPtr word_, says_;
   std::shared_ptr<const LabelColumn> column_;
@@ -135,8 +149,9 @@ Alerts::Alerts(std::vector<AlertEntry> alerts, std::shared_ptr<LabelColumn> colu
   Length above = rule_above / 2;
   for (std::size_t i = 0; i < alerts.size(); ++i) {
     const Gravity gravity = alerts[i].gravity;
-    column->add(alerts[i].word, Role::action,
-                gravity == Gravity::hairline ? Face::semibold : Face::bold, inside * 2);
+    const Role word = alerts[i].word_role;
+    column->add(alerts[i].word, word, gravity == Gravity::hairline ? Face::semibold : Face::bold,
+                air_around(word).around());
     // A black rule would not be seen between two black rows.
     const bool black_meet =
         gravity == Gravity::row && i + 1 < alerts.size() && alerts[i + 1].gravity == Gravity::row;

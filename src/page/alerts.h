@@ -17,6 +17,10 @@ enum class Gravity : std::uint8_t {
   hairline  ///< a thin line before the word
 };
 
+/// In parts of the rhythm: on both sides together of a signal word that is as large as a label and
+/// stands in the labels' column; and from that column to the texts.
+inline constexpr double label_word_air = 0.8, label_gutter = 0.6;
+
 /// Word, statement, what to do. The word is set as given (capitals are the caller's).
 struct AlertEntry {
   Gravity gravity = Gravity::hairline;
@@ -25,6 +29,7 @@ struct AlertEntry {
   Origin origin{};
   Role role = Role::alert;  ///< of the statement; the action never stands larger
   ApartText apart{};        ///< the rest of it in another language, under the two
+  Role word_role = Role::action;
 };
 
 /// Alerts under each other, in the order given, statements and actions at the page's text edge.

@@ -2,12 +2,14 @@
 
 #include <algorithm>
 
+#include "page/shortest.h"
 #include "page/stack.h"
 
 namespace furnish {
 namespace {
 constexpr double row_padding = 0.3;  ///< above and below, of the rhythm
-}
+constexpr Length half_gutter = Length::mm(4);
+}  // namespace
 
 void LabelColumn::add(std::string label, Role role, Face face, double indent) {
   labels_.push_back(
@@ -18,6 +20,7 @@ void LabelColumn::add(std::string label, Role role, Face face, double indent) {
 
 Length LabelColumn::width(Length width, const Setting& setting) const {
   Length widest;
+  if (fixed_) return std::min(*fixed_, width * 2 / 5);
   for (const Label& label : labels_) {
     widest =
         std::max(widest, label.text->natural_width(setting) + scaled(setting.rhythm, label.indent));
@@ -95,10 +98,23 @@ Rows::Rows(std::vector<LabelRow> rows, std::shared_ptr<LabelColumn> column, Clos
            Origin origin)
     : Block(std::move(origin)) {
   std::vector<BlockPtr> blocks;
-  for (LabelRow& row : rows) {
+  const auto made = [&](LabelRow& row) -> BlockPtr {
     column->add(row.label);
-    blocks.push_back(std::make_shared<Row>(std::move(row), column));
-    blocks.push_back(std::make_shared<Rule>(rule_row, Ink::quiet));
+    return std::make_shared<Row>(std::move(row), column);
+  };
+  const auto line = std::make_shared<Rule>(rule_row, Ink::quiet);
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const bool paired = rows[i].with_next && i + 1 < rows.size();
+    BlockPtr block = made(rows[i]);
+    if (paired) {
+      const BlockPtr next = made(rows[++i]);
+      const BlockPtr under = std::make_shared<Column>(std::vector<BlockPtr>{block, line, next});
+      block = std::make_shared<Shortest>(std::vector<BlockPtr>{
+          under,
+          std::make_shared<Beside>(std::vector<Beside::Cell>{{block}, {next}}, half_gutter)});
+    }
+    blocks.push_back(std::move(block));
+    blocks.push_back(line);
   }
   if (blocks.empty()) return;
   blocks.pop_back();

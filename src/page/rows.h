@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -12,6 +13,9 @@ namespace furnish {
 /// and alerts of one page hold the same one, so that all their texts begin at one line.
 class LabelColumn {
  public:
+  LabelColumn() = default;
+  /// An edge that is the same whatever labels a page has: pages of one set share it.
+  explicit LabelColumn(Length fixed) : fixed_(fixed) {}
   /// Announces a label, before the page is measured; Rows and Alerts do so themselves. `indent` is
   /// what stands around it, in parts of the rhythm.
   void add(std::string label, Role = Role::label, Face = Face::semibold, double indent = 0);
@@ -25,6 +29,7 @@ class LabelColumn {
     double indent;
   };
   std::vector<Label> labels_;
+  std::optional<Length> fixed_;
 };
 
 /// A row: a small semibold label, and beside it, on the same baseline, what it says. An empty label
@@ -33,9 +38,11 @@ struct LabelRow {
   std::string label;
   BlockPtr content;
   Origin origin{};
+  bool with_next = false;  ///< stands beside the next row where that takes less height
 };
 
 /// Rows under each other, a quiet hairline between them and a stronger rule to close the group.
+/// Two that stand beside each other have half the width each, with a label's column of its own.
 class Rows final : public Block {
  public:
   enum class Close : std::uint8_t { rule, open };

@@ -17,7 +17,7 @@ class RunInAlerts::Row final : public Block {
   explicit Row(AlertEntry alert) : Block(alert.origin), gravity_(alert.gravity) {
     const bool black = gravity_ == Gravity::row, panel = gravity_ == Gravity::panel,
                grave = gravity_ != Gravity::hairline;
-    TextStyle word_style{Role::action, grave ? Face::bold : Face::semibold};
+    TextStyle word_style{alert.word_role, grave ? Face::bold : Face::semibold};
     word_style.ink = black || panel ? Ink::paper : Ink::text;
     word_style.structure = Structure::label;
     word_ = std::make_shared<Paragraph>(std::move(alert.word), word_style);

@@ -25,10 +25,12 @@ enum class FigureWord : std::uint8_t {
   part_tool,
   natural,
   no_tool,
-  finding
+  finding,
+  sore
 };
-constexpr std::array<std::string_view, 8> word_keys{
-    "from-left", "from-right", "coat-left", "part", "part-tool", "natural", "no-tool", "finding"};
+constexpr std::array<std::string_view, 9> word_keys{"from-left", "from-right", "coat-left",
+                                                    "part",      "part-tool",  "natural",
+                                                    "no-tool",   "finding",    "sore"};
 
 std::string_view key_of(EarType type) {
   return ear_keys.at(static_cast<std::size_t>(type));
@@ -54,6 +56,8 @@ std::string spot_text(const FigureSpot& spot, const SheetVoice& voice) {
   switch (spot.kind) {
     case SpotKind::avoid:
       return term(words, FigureWord::no_tool, {place});
+    case SpotKind::sore:
+      return term(words, FigureWord::sore, {place});
     case SpotKind::finding:
       break;
   }

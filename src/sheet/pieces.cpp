@@ -27,7 +27,7 @@ BlockPtr foot_of_side(const FootText& text, const std::string& turn, const std::
   return column({paragraph(turn, style), std::make_shared<Gap>(0.2, 0.2, 0), std::move(line)});
 }
 
-/// Spans cut between words into runs of some length; a word stays whole however long.
+/// Spans cut between words into runs of some length; what has no words, after twice as much.
 std::vector<std::vector<TextSpan>> cut_spans(const std::vector<TextSpan>& spans) {
   std::vector<std::vector<TextSpan>> out(1);
   std::size_t letters = 0;
@@ -39,15 +39,17 @@ std::vector<std::vector<TextSpan>> cut_spans(const std::vector<TextSpan>& spans)
       part.text.clear();
     };
     for (const char c : span.text) {
-      if (c == ' ' && letters >= most_letters) {
+      // Bytes that go on a letter begin with 10.
+      const bool begins = (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+      const bool space = c == ' ' && letters >= most_letters;
+      if (space || (begins && letters >= 2 * most_letters)) {
         keep();
         out.emplace_back();
         letters = 0;
-        continue;
+        if (space) continue;
       }
       part.text += c;
-      // Bytes that go on a letter begin with 10.
-      letters += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+      letters += begins;
     }
     keep();
   }
@@ -55,6 +57,16 @@ std::vector<std::vector<TextSpan>> cut_spans(const std::vector<TextSpan>& spans)
   return out;
 }
 }  // namespace
+
+std::vector<std::string> cut_text(const std::string& text) {
+  std::vector<std::string> out;
+  for (const std::vector<TextSpan>& run : cut_spans({{text}})) out.push_back(run.front().text);
+  return out;
+}
+
+bool fits_piece(const std::string& text) {
+  return text.size() <= most_letters;
+}
 
 void go_on(PageRequest& request, const SheetDesk& desk, const FootText& alone,
            const FootText& divided, const std::string& title) {

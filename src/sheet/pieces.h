@@ -22,6 +22,11 @@ void go_on(PageRequest&, const SheetDesk&, const FootText& alone, const FootText
 /// The head of a sheet whose name is too long for the size of a title, in pieces.
 std::vector<BlockPtr> plain_head(const Pet&, std::vector<std::vector<TextSpan>> facts);
 
+/// A text in pieces that any paper holds, cut between words; none of nothing.
+std::vector<std::string> cut_text(const std::string&);
+/// True if it need not be cut.
+bool fits_piece(const std::string&);
+
 /// A row as one paragraph that begins with its label, if it has one; `name` is for messages.
 BlockPtr as_text(const SheetRow&, Face label, std::string_view after = after_label,
                  const std::string& name = {});

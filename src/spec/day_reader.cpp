@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "spec/day_format.h"
 #include "spec/fields.h"
 #include "spec/name_date.h"
 
@@ -16,11 +17,9 @@ bool names_a_file(std::string_view key) {
 Booking read_booking(Fields& fields) {
   Booking out;
   out.span = fields.span();
-  fields.require("at", "at = 09:30:00");
-  fields.require("pet", "pet = \"…\", the name of a file in pets/");
-  out.at = fields.time("at").value_or(TimeOfDay{});
-  out.collect = fields.time("collect");
-  if (auto pet = fields.text("pet")) {
+  out.at = fields.time(keys::booking::at).value_or(TimeOfDay{});
+  out.collect = fields.time(keys::booking::collect);
+  if (auto pet = fields.text(keys::booking::pet)) {
     if (pet->value.ends_with(".toml")) {
       fields.sink().error("pet-key", pet->span, "a pet is named without .toml").hint =
           fmt::format("write \"{}\"", stem(pet->value));
@@ -30,13 +29,13 @@ Booking read_booking(Fields& fields) {
     }
     out.pet = *std::move(pet);
   }
-  out.groomer = fields.words("groomer");
-  out.note = fields.words("note");
-  if (out.collect && fields.find("at") != nullptr && *out.collect <= out.at) {
+  out.groomer = fields.words(keys::booking::groomer);
+  out.note = fields.words(keys::booking::note);
+  if (out.collect && fields.find(keys::booking::at) != nullptr && *out.collect <= out.at) {
     fields.sink()
-        .error("collect-before", fields.find("collect")->node.span,
+        .error("collect-before", fields.find(keys::booking::collect)->node.span,
                "the pet is collected before it comes")
-        .notes.emplace_back(fields.find("at")->node.span, "it comes here");
+        .notes.emplace_back(fields.find(keys::booking::at)->node.span, "it comes here");
   }
   fields.finish();
   return out;
@@ -47,15 +46,14 @@ std::optional<Day> read_day_text(const ReadContext& context, std::string path, s
   const auto document = read_document(context, path, std::move(text),
                                       "a day needs its date = 2026-11-24 and its [[booking]]s");
   if (!document) return std::nullopt;
-  Fields file(*document, "a day's file", context.sink);
+  Fields file(*document, keys::day_file::file, context.sink);
   Day day;
-  file.require("date", "date = 2026-11-24");
-  if (const auto date = file.date("date")) {
+  if (const auto date = file.date(keys::day_file::date)) {
     day.date = date->value;
     day.span = date->span;
     check_name_date(*date, path, context.sink);
   }
-  for (Fields& booking : file.tables("booking")) {
+  for (Fields& booking : file.tables(keys::day_file::booking)) {
     day.bookings.push_back(read_booking(booking));
     day.bookings.back().date = day.date;
   }

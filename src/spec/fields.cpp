@@ -3,26 +3,57 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 
 #include "base/text.h"
 
 namespace furnish {
+namespace {
+/// A line to copy: `write text = "…"`, and what it is for or which words may stand there.
+std::string what_to_write(const KeyInfo& key, std::string_view remark) {
+  if (key.kind == Kind::table) {
+    return fmt::format("write [{}] and under it {}", key.name, key.example);
+  }
+  const bool words = key.kind == Kind::text || key.kind == Kind::free_text;
+  std::string out = fmt::format("write {} = {}", key.name, words ? "\"…\"" : key.example);
+  if (!remark.empty()) return out + fmt::format("  # {}", remark);
+  if (key.words != nullptr && key.words().size() <= 5) {
+    return out + fmt::format("  # one of {}", fmt::join(key.words(), ", "));
+  }
+  return out + fmt::format("  # {}", key.doc);
+}
+}  // namespace
 
-Fields::Fields(const Document& document, std::string name, DiagnosticSink& sink)
+Fields::Fields(const Document& document, const TableInfo& info, DiagnosticSink& sink)
     : table_(&document.root),
+      info_(&info),
       span_(document.span()),
-      name_(std::move(name)),
+      name_(info.name),
       complete_(document.whole),
-      sink_(&sink) {}
+      sink_(&sink) {
+  require_all();
+}
 
-Fields::Fields(const TomlNode& node, std::string name, const Fields& parent)
+Fields::Fields(const TomlNode& node, std::string name, const TableInfo& info, const Fields& parent)
     : table_(&std::get<TomlTable>(node.value)),
+      info_(&info),
       span_(node.span),
       name_(std::move(name)),
       complete_(parent.complete_),
-      sink_(parent.sink_) {}
+      sink_(parent.sink_) {
+  require_all();
+}
 
-const TomlEntry* Fields::find(std::string_view key) {
+void Fields::require_all() {
+  for (const KeyInfo* const key : info_->keys) {
+    if (key->required) require(*key);
+  }
+}
+
+const TomlEntry* Fields::find(const KeyInfo& key_info) {
+  const std::string_view key = key_info.name;
+  // Else schemas and templates would not know it.
+  assert(std::ranges::find(info_->keys, key, &KeyInfo::name) != info_->keys.end());
   if (std::ranges::find(known_, key) == known_.end()) known_.push_back(key);
   const auto found = std::ranges::find(*table_, key, &TomlEntry::key);
   return found == table_->end() ? nullptr : &*found;
@@ -37,121 +68,124 @@ std::vector<const TomlEntry*> Fields::rest() {
   return out;
 }
 
-void Fields::require(std::string_view key, std::string_view example) {
+void Fields::require(const KeyInfo& key, std::string_view remark) {
   // In a file with lines left out, what is missing may stand in one of them.
-  if (find(key) != nullptr || !complete_) return;
+  if (peek(key) != nullptr || !complete_) return;
   const std::string shown =
-      example.starts_with('[') ? fmt::format("[{}]", key) : fmt::format("'{}'", key);
+      key.kind == Kind::table ? fmt::format("[{}]", key.name) : fmt::format("'{}'", key.name);
   sink_->error("missing-key", span_, fmt::format("{} is missing in {}", shown, name_)).hint =
-      fmt::format("write {}", example);
+      what_to_write(key, remark);
 }
 
 void Fields::finish() {
+  std::vector<std::string_view> names;
+  for (const KeyInfo* const key : info_->keys) names.push_back(key->name);
   for (const TomlEntry& entry : *table_) {
     if (std::ranges::find(known_, entry.key) != known_.end()) continue;
     Diagnostic& fault =
-        report_unknown("unknown-key", entry.key_span, "key", entry.key, known_, *sink_);
+        report_unknown("unknown-key", entry.key_span, "key", entry.key, names, *sink_);
     fault.message += fmt::format(" in {}", name_);
   }
 }
 
-std::optional<Located<std::string>> Fields::text(std::string_view key) {
+std::optional<Located<std::string>> Fields::text(const TextKey& key) {
   const TomlEntry* const entry = find(key);
   if (entry == nullptr) return std::nullopt;
-  auto value = as_text(entry->node, key, *sink_);
+  auto value = as_text(entry->node, key.name, *sink_);
   if (!value) return std::nullopt;
   return Located<std::string>{*std::move(value), entry->node.span};
 }
 
-std::string Fields::words(std::string_view key) {
+std::string Fields::words(const TextKey& key) {
   auto found = text(key);
   return found ? std::move(found->value) : std::string();
 }
 
-const TomlNode* Fields::peek(std::string_view key) const {
-  const auto found = std::ranges::find(*table_, key, &TomlEntry::key);
+const TomlNode* Fields::peek(const KeyInfo& key) const {
+  const auto found = std::ranges::find(*table_, key.name, &TomlEntry::key);
   return found == table_->end() ? nullptr : &found->node;
 }
 
-bool Fields::flag(std::string_view key, bool otherwise) {
+bool Fields::flag(const FlagKey& key, bool otherwise) {
   const TomlEntry* const entry = find(key);
   if (entry == nullptr) return otherwise;
-  return as_flag(entry->node, key, *sink_).value_or(otherwise);
+  return as_flag(entry->node, key.name, *sink_).value_or(otherwise);
 }
 
-std::optional<Located<Date>> Fields::date(std::string_view key) {
+std::optional<Located<Date>> Fields::date(const DateKey& key) {
   const TomlEntry* const entry = find(key);
   if (entry == nullptr) return std::nullopt;
-  const auto value = as_date(entry->node, key, *sink_);
+  const auto value = as_date(entry->node, key.name, *sink_);
   if (!value) return std::nullopt;
   return Located<Date>{*value, entry->node.span};
 }
 
-std::optional<TimeOfDay> Fields::time(std::string_view key) {
+std::optional<TimeOfDay> Fields::time(const TimeKey& key) {
   const TomlEntry* const entry = find(key);
-  return entry == nullptr ? std::nullopt : as_time(entry->node, key, *sink_);
+  return entry == nullptr ? std::nullopt : as_time(entry->node, key.name, *sink_);
 }
 
-std::optional<double> Fields::number(std::string_view key, const Range<double>& range) {
+std::optional<double> Fields::number(const NumberKey& key) {
   const TomlEntry* const entry = find(key);
-  return entry == nullptr ? std::nullopt : as_number(entry->node, key, range, *sink_);
+  return entry == nullptr ? std::nullopt : as_number(entry->node, key.name, *key.numbers, *sink_);
 }
 
-std::optional<int> Fields::whole(std::string_view key, const Range<double>& range) {
+std::optional<int> Fields::whole(const NumberKey& key) {
   const TomlEntry* const entry = find(key);
-  return entry == nullptr ? std::nullopt : as_whole(entry->node, key, range, *sink_);
+  return entry == nullptr ? std::nullopt : as_whole(entry->node, key.name, *key.numbers, *sink_);
 }
 
-std::span<const TomlNode> Fields::items(std::string_view key) {
+std::span<const TomlNode> Fields::items(const KeyInfo& key) {
   const TomlEntry* const entry = find(key);
   if (entry == nullptr) return {};
-  const TomlList* const list = as_list(entry->node, key, *sink_);
+  const TomlList* const list = as_list(entry->node, key.name, *sink_);
   return list == nullptr ? std::span<const TomlNode>() : std::span<const TomlNode>(*list);
 }
 
-std::vector<Located<std::string>> Fields::texts(std::string_view key) {
+std::vector<Located<std::string>> Fields::texts(const TextsKey& key) {
   std::vector<Located<std::string>> out;
   for (const TomlNode& item : items(key)) {
-    if (auto value = as_text(item, key, *sink_)) out.push_back({*std::move(value), item.span});
+    if (auto value = as_text(item, key.name, *sink_)) out.push_back({*std::move(value), item.span});
   }
   return out;
 }
 
-std::vector<std::string> Fields::word_list(std::string_view key) {
+std::vector<std::string> Fields::word_list(const TextsKey& key) {
   std::vector<std::string> out;
   for (Located<std::string>& text : texts(key)) out.push_back(std::move(text.value));
   return out;
 }
 
-std::optional<Fields> Fields::table(std::string_view key) {
+std::optional<Fields> Fields::table(const TableKey& key) {
   const TomlEntry* const entry = find(key);
   if (entry == nullptr) return std::nullopt;
   if (!std::holds_alternative<TomlTable>(entry->node.value)) {
-    Diagnostic& fault = report_type(entry->node, key, fmt::format("a table [{}]", key), *sink_);
+    Diagnostic& fault =
+        report_type(entry->node, key.name, fmt::format("a table [{}]", key.name), *sink_);
     if (std::holds_alternative<TomlList>(entry->node.value)) {
-      fault.hint = fmt::format("write [{}] once, in single brackets", key);
+      fault.hint = fmt::format("write [{}] once, in single brackets", key.name);
     }
     return std::nullopt;
   }
-  return Fields(entry->node, fmt::format("[{}]", key), *this);
+  return Fields(entry->node, fmt::format("[{}]", key.name), *key.table, *this);
 }
 
-std::vector<Fields> Fields::tables(std::string_view key) {
+std::vector<Fields> Fields::tables(const TablesKey& key) {
   std::vector<Fields> out;
   const TomlEntry* const entry = find(key);
   if (entry == nullptr) return out;
   if (std::holds_alternative<TomlTable>(entry->node.value)) {
-    sink_->error("wrong-type", entry->node.span, fmt::format("[{}] is one of a list", key)).hint =
-        fmt::format("write [[{}]], in double brackets", key);
+    sink_->error("wrong-type", entry->node.span, fmt::format("[{}] is one of a list", key.name))
+        .hint = fmt::format("write [[{}]], in double brackets", key.name);
     return out;
   }
-  const TomlList* const list = as_list(entry->node, key, *sink_);
+  const TomlList* const list = as_list(entry->node, key.name, *sink_);
   if (list == nullptr) return out;
   for (const TomlNode& item : *list) {
     if (std::holds_alternative<TomlTable>(item.value)) {
-      out.emplace_back(item, fmt::format("[[{}]]", key), *this);
+      out.emplace_back(item, fmt::format("[[{}]]", key.name), *key.table, *this);
     } else {
-      report_type(item, key, fmt::format("a table [[{}]]", key), *sink_);
+      report_type(item, key.name, fmt::format("a table [[{}]]", key.name), *sink_);
     }
   }
   return out;

@@ -7,17 +7,16 @@
 #include "base/text.h"
 #include "spec/audience_reader.h"
 #include "spec/language.h"
+#include "spec/trim_format.h"
 
 namespace furnish {
 namespace {
-constexpr std::string_view plain_key = "text", audience_key = "for";
-
 enum class MaySayFor : std::uint8_t { no, yes };
 
 /// A fault unless the key names a language, once.
 bool good_tag(const TomlEntry& entry, const std::vector<const TomlEntry*>& before,
               DiagnosticSink& sink) {
-  if (entry.key == audience_key) {  // a language has this code, but nobody means it
+  if (entry.key == keys::audience.name) {  // a language has this code, but nobody means it
     sink.error("no-audience", entry.key_span, "this text does not say whom it is for").hint =
         "only 'why' and 'note' of a visit do; take 'for' out";
     return false;
@@ -38,11 +37,13 @@ bool good_tag(const TomlEntry& entry, const std::vector<const TomlEntry*>& befor
 
 FreeText read_languages(const TomlNode& node, std::string_view key, const Fields& parent,
                         MaySayFor audience) {
-  Fields fields(node, fmt::format("'{}'", key), parent);
+  const TableInfo& table =
+      audience == MaySayFor::yes ? keys::staff_languages::table : keys::languages::table;
+  Fields fields(node, fmt::format("'{}'", key), table, parent);
   FreeText out;
   out.span = node.span;
   const std::size_t faults = fields.sink().error_count();
-  out.value = fields.words(plain_key);
+  out.value = fields.words(keys::languages::plain);
   if (audience == MaySayFor::yes) out.audience = read_audience(fields);
   std::vector<const TomlEntry*> seen;
   for (const TomlEntry* const entry : fields.rest()) {
@@ -76,38 +77,38 @@ FreeText read_node(const TomlNode& node, std::string_view key, const Fields& par
   return out;
 }
 
-FreeText read(Fields& fields, std::string_view key, MaySayFor audience) {
+FreeText read(Fields& fields, const KeyInfo& key, MaySayFor audience) {
   const TomlEntry* const entry = fields.find(key);
-  return entry == nullptr ? FreeText() : read_node(entry->node, key, fields, audience);
+  return entry == nullptr ? FreeText() : read_node(entry->node, key.name, fields, audience);
 }
 
 /// Nothing that may be said of a region looks like a language.
 bool names_languages(const TomlTable& table) {
   return std::ranges::any_of(table, [](const TomlEntry& entry) {
-    return entry.key == plain_key || well_formed_language(entry.key);
+    return entry.key == keys::languages::plain.name || well_formed_language(entry.key);
   });
 }
 }  // namespace
 
-FreeText read_free_text(Fields& fields, std::string_view key) {
+FreeText read_free_text(Fields& fields, const FreeTextKey& key) {
   return read(fields, key, MaySayFor::no);
 }
 
-FreeText read_staff_text(Fields& fields, std::string_view key) {
+FreeText read_staff_text(Fields& fields, const StaffTextKey& key) {
   return read(fields, key, MaySayFor::yes);
 }
 
-FreeText read_free_text_unless_region(Fields& fields, std::string_view key) {
+FreeText read_free_text_unless_region(Fields& fields, const FreeTextKey& key) {
   const TomlNode* const node = fields.peek(key);
   const auto* const table = node == nullptr ? nullptr : std::get_if<TomlTable>(&node->value);
   if (table != nullptr && !names_languages(*table)) return {};
   return read_free_text(fields, key);
 }
 
-std::vector<FreeText> read_free_texts(Fields& fields, std::string_view key) {
+std::vector<FreeText> read_free_texts(Fields& fields, const FreeTextsKey& key) {
   std::vector<FreeText> out;
   for (const TomlNode& item : fields.items(key)) {
-    FreeText text = read_node(item, key, fields, MaySayFor::no);
+    FreeText text = read_node(item, key.name, fields, MaySayFor::no);
     if (!text.empty()) out.push_back(std::move(text));
   }
   return out;

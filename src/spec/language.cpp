@@ -70,7 +70,7 @@ bool well_formed_language(std::string_view tag) {
   return i == parts.size();
 }
 
-std::string read_language(Fields& fields, std::string_view key) {
+std::string read_language(Fields& fields, const LanguageKey& key) {
   const auto tag = fields.text(key);
   if (!tag) return {};
   if (well_formed_language(tag->value)) return tag->value;

@@ -5,6 +5,7 @@
 
 namespace furnish {
 class Fields;
+struct LanguageKey;
 
 /// True if `tag` is well formed by the grammar of RFC 5646 section 2.1 (BCP 47): language, extended
 /// languages, script, region, variants, extensions, private use. Letters of either case. Narrower
@@ -12,5 +13,5 @@ class Fields;
 /// eight is registered), and the irregular tags that it only grandfathers are not taken.
 bool well_formed_language(std::string_view tag);
 /// Such a tag behind a key; empty after a fault or without the key.
-std::string read_language(Fields&, std::string_view key);
+std::string read_language(Fields&, const LanguageKey&);
 }  // namespace furnish

@@ -8,29 +8,22 @@
 #include "spec/audience_reader.h"
 #include "spec/free_text.h"
 #include "spec/language.h"
+#include "spec/pet_format.h"
 #include "spec/photo_path.h"
 #include "spec/places.h"
-#include "spec/word_tables.h"
 
 namespace furnish {
 namespace {
-template <const auto& table, typename Enum>
-std::optional<Enum> parse_in(std::string_view word) {
-  const auto* const found = std::ranges::find(table, word);
-  if (found == table.end()) return std::nullopt;
-  return static_cast<Enum>(found - table.begin());
-}
-
-template <const auto& table, typename Enum>
-std::optional<Enum> choose(Fields& fields, std::string_view key, std::string_view noun) {
-  const auto choice = fields.choice<Enum>(key, noun, parse_in<table, Enum>, table);
+template <typename Enum>
+std::optional<Enum> choose(Fields& fields, const ChoiceKey<Enum>& key) {
+  const auto choice = fields.choice(key);
   return choice ? std::optional(choice->value) : std::nullopt;
 }
 
 /// The places of a list of words; a group stands for its regions, which is on the safe side.
 std::vector<Located<Place>> read_avoid(Fields& alert) {
   std::vector<Located<Place>> out;
-  for (const Located<std::string>& word : alert.texts("avoid")) {
+  for (const Located<std::string>& word : alert.texts(keys::alert::avoid)) {
     const auto where = read_places(word.value, word.span, AnySide::yes, {}, alert.sink());
     if (!where) continue;
     for (const Place place : where->places) out.push_back({place, word.span});
@@ -56,22 +49,21 @@ void check_vaccination_name(const TomlEntry& entry, const Salon* salon, Diagnost
 }  // namespace
 
 void read_identity(Fields& fields, const Salon* salon, Pet& pet) {
-  fields.require("name", "name = \"…\"");
-  if (auto name = fields.text("name")) pet.name = *std::move(name);
-  pet.breed = fields.words("breed");
-  pet.colour = fields.words("colour");
-  pet.sex = fields.words("sex");
-  if (const auto coat = fields.choice("coat", "coat", parse_coat, coat_words())) {
+  if (auto name = fields.text(keys::identity::name)) pet.name = *std::move(name);
+  pet.breed = fields.words(keys::identity::breed);
+  pet.colour = fields.words(keys::identity::colour);
+  pet.sex = fields.words(keys::identity::sex);
+  if (const auto coat = fields.choice(keys::identity::coat)) {
     pet.coat = coat->value;
   }
-  pet.born = fields.date("born");
-  pet.weight = fields.quantity("weight", bounds::weight);
-  pet.weighed = fields.date("weighed");
-  if (auto photo = read_photo_path(fields, "photo", salon)) {
+  pet.born = fields.date(keys::identity::born);
+  pet.weight = fields.quantity(keys::identity::weight);
+  pet.weighed = fields.date(keys::identity::weighed);
+  if (auto photo = read_photo_path(fields, keys::identity::photo, salon)) {
     pet.photo = photo->value;
     pet.photo_span = photo->span;
   }
-  if (pet.weighed && fields.find("weight") == nullptr && fields.complete()) {
+  if (pet.weighed && fields.find(keys::identity::weight) == nullptr && fields.complete()) {
     fields.sink().error("weighed-without-weight", pet.weighed->span,
                         "'weighed' is the day of the weight, but there is no weight");
   }
@@ -85,15 +77,15 @@ void read_identity(Fields& fields, const Salon* salon, Pet& pet) {
 
 Owner read_owner(Fields& fields) {
   Owner out;
-  out.name = fields.words("name");
-  out.phone = fields.words("phone");
-  out.email = fields.words("email");
-  out.address = fields.word_list("address");
-  out.language = read_language(fields, "language");
-  out.collects = fields.word_list("collects");
-  if (auto vet = fields.table("vet")) {
-    out.vet.name = vet->words("name");
-    out.vet.phone = vet->words("phone");
+  out.name = fields.words(keys::owner::name);
+  out.phone = fields.words(keys::owner::phone);
+  out.email = fields.words(keys::owner::email);
+  out.address = fields.word_list(keys::owner::address);
+  out.language = read_language(fields, keys::owner::language);
+  out.collects = fields.word_list(keys::owner::collects);
+  if (auto vet = fields.table(keys::owner::vet)) {
+    out.vet.name = vet->words(keys::vet::name);
+    out.vet.phone = vet->words(keys::vet::phone);
     vet->finish();
   }
   fields.finish();
@@ -103,15 +95,13 @@ Owner read_owner(Fields& fields) {
 Alert read_alert(Fields& fields) {
   Alert out;
   out.span = fields.span();
-  fields.require("level", "level = \"danger\", \"warning\", \"caution\" or \"notice\"");
-  fields.require("text", "text = \"…\", what to beware of");
-  if (const auto level = fields.choice("level", "signal word", parse_signal, signal_words())) {
+  if (const auto level = fields.choice(keys::alert::level)) {
     out.level = level->value;
   }
-  out.text = read_free_text(fields, "text");
-  out.action = read_free_text(fields, "do");
+  out.text = read_free_text(fields, keys::alert::text);
+  out.action = read_free_text(fields, keys::alert::action);
   out.avoid = read_avoid(fields);
-  out.allergens = fields.texts("allergens");
+  out.allergens = fields.texts(keys::alert::allergens);
   out.audience = read_audience(fields);
   fields.finish();
   return out;
@@ -119,35 +109,35 @@ Alert read_alert(Fields& fields) {
 
 Handling read_handling(Fields& fields) {
   Handling out;
-  out.hold = fields.words("hold");
-  out.lift = fields.words("lift");
-  if (auto dryer = fields.text("dryer")) {
+  out.hold = fields.words(keys::handling::hold);
+  out.lift = fields.words(keys::handling::lift);
+  if (auto dryer = fields.text(keys::handling::dryer)) {
     out.dryer = dryer->value;
     out.dryer_span = dryer->span;
   }
-  out.stop = fields.words("stop");
-  if (const auto rest = fields.quantity("rest_every", bounds::rest_every)) {
+  out.stop = fields.words(keys::handling::stop);
+  if (const auto rest = fields.quantity(keys::handling::rest_every)) {
     out.rest_every = std::chrono::round<std::chrono::minutes>(rest->value);
   }
-  out.comes_with = fields.word_list("comes_with");
-  const auto line = [&](std::string_view key) {
+  out.comes_with = fields.word_list(keys::handling::comes_with);
+  const auto line = [&](const KeyInfo& key) {
     const TomlEntry* const entry = fields.find(key);
     return entry != nullptr ? entry->node.span : SourceSpan{};
   };
-  out.hold_span = line("hold");
-  out.lift_span = line("lift");
-  out.stop_span = line("stop");
+  out.hold_span = line(keys::handling::hold);
+  out.lift_span = line(keys::handling::lift);
+  out.stop_span = line(keys::handling::stop);
   fields.finish();
   return out;
 }
 
 Build read_build(Fields& fields) {
   Build out;
-  out.nose = choose<words::sizes, NoseLength>(fields, "nose", "length of nose");
-  out.legs = choose<words::sizes, Legs>(fields, "legs", "length of legs");
-  out.body = choose<words::sizes, BodyLength>(fields, "body", "length of body");
-  out.ears = choose<words::ears, EarType>(fields, "ears", "kind of ears");
-  out.tail = choose<words::tails, TailType>(fields, "tail", "kind of tail");
+  out.nose = choose(fields, keys::build::nose);
+  out.legs = choose(fields, keys::build::legs);
+  out.body = choose(fields, keys::build::body);
+  out.ears = choose(fields, keys::build::ears);
+  out.tail = choose(fields, keys::build::tail);
   fields.finish();
   return out;
 }
@@ -160,10 +150,9 @@ std::vector<Vaccination> read_vaccinations(Fields& table, const Salon* salon) {
     one.name = entry->key;
     std::optional<Located<Date>> given;
     if (std::holds_alternative<TomlTable>(entry->node.value)) {
-      Fields fields(entry->node, fmt::format("'{}'", entry->key), table);
-      fields.require("on", "on = 2025-05-02, the day it was given");
-      given = fields.date("on");
-      one.booster = fields.flag("booster", false);
+      Fields fields(entry->node, fmt::format("'{}'", entry->key), keys::vaccination::table, table);
+      given = fields.date(keys::vaccination::on);
+      one.booster = fields.flag(keys::vaccination::booster, false);
       fields.finish();
     } else if (const auto date = as_date(entry->node, entry->key, table.sink())) {
       given = Located<Date>{*date, entry->node.span};
@@ -177,10 +166,11 @@ std::vector<Vaccination> read_vaccinations(Fields& table, const Salon* salon) {
 
 Preferences read_preferences(Fields& fields) {
   Preferences out;
-  out.likes = fields.word_list("likes");
-  out.dislikes = fields.word_list("dislikes");
-  if (const TomlEntry* const list = fields.find("dislikes")) out.dislikes_span = list->node.span;
-  if (auto table = fields.table("keep_under")) {
+  out.likes = fields.word_list(keys::preferences::likes);
+  out.dislikes = fields.word_list(keys::preferences::dislikes);
+  if (const TomlEntry* const list = fields.find(keys::preferences::dislikes))
+    out.dislikes_span = list->node.span;
+  if (auto table = fields.table(keys::preferences::keep_under)) {
     std::vector<Said<std::pair<Length, SourceSpan>>> said;
     for (const TomlEntry* const entry : table->rest()) {
       const auto where = read_places(entry->key, entry->key_span, AnySide::no, {}, table->sink());
@@ -200,12 +190,9 @@ Preferences read_preferences(Fields& fields) {
 Acceptance read_acceptance(Fields& fields) {
   Acceptance out;
   out.span = fields.span();
-  fields.require("rule", "rule = \"…\", the rule that is gone against");
-  fields.require("reason", "reason = \"…\", why it is done all the same");
-  fields.require("signed", "signed = 2026-11-24, the day the owner agreed");
-  if (const auto rule = fields.choice("rule", "rule", parse_rule, rule_words())) out.rule = *rule;
-  out.reason = fields.words("reason");
-  if (const auto date = fields.date("signed")) out.signed_on = date->value;
+  if (const auto rule = fields.choice(keys::acceptance::rule)) out.rule = *rule;
+  out.reason = fields.words(keys::acceptance::reason);
+  if (const auto date = fields.date(keys::acceptance::signed_on)) out.signed_on = date->value;
   fields.finish();
   return out;
 }

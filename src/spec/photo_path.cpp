@@ -6,7 +6,7 @@
 #include <filesystem>
 
 namespace furnish {
-std::optional<Located<std::string>> read_photo_path(Fields& fields, std::string_view key,
+std::optional<Located<std::string>> read_photo_path(Fields& fields, const PhotoKey& key,
                                                     const Salon* salon) {
   auto path = fields.text(key);
   if (!path) return std::nullopt;

@@ -5,30 +5,23 @@
 #include <algorithm>
 
 #include "base/text.h"
-#include "spec/word_tables.h"
+#include "spec/product_format.h"
 
 namespace furnish {
 namespace {
-std::optional<ProductKind> parse_kind(std::string_view word) {
-  const auto* const found = std::ranges::find(words::product_kinds, word);
-  if (found == words::product_kinds.end()) return std::nullopt;
-  return static_cast<ProductKind>(found - words::product_kinds.begin());
-}
-
 /// What belongs to a product, wherever it is written; its dwell is its label's.
 Product read_product(Fields& fields, ProductKind kind) {
   Product out;
-  out.name = fields.words("name");
-  const auto said =
-      fields.choice<ProductKind>("kind", "kind of product", parse_kind, words::product_kinds);
+  out.name = fields.words(keys::product::name);
+  const auto said = fields.choice(keys::product::kind);
   out.kind = said ? said->value : kind;
-  if (const TomlEntry* const entry = fields.find("dilution")) {
+  if (const TomlEntry* const entry = fields.find(keys::product::dilution)) {
     const auto dilution = as_dilution(entry->node, "dilution", fields.sink());
     if (dilution) out.dilution = {*dilution, entry->node.span};
   }
-  if (const auto dwell = fields.quantity("dwell", bounds::dwell)) out.dwell = dwell->value;
-  out.contains = fields.word_list("contains");
-  out.medicated = fields.flag("medicated", false);
+  if (const auto dwell = fields.quantity(keys::product::dwell)) out.dwell = dwell->value;
+  out.contains = fields.word_list(keys::product::contains);
+  out.medicated = fields.flag(keys::product::medicated, false);
   out.span = fields.span();
   return out;
 }
@@ -54,12 +47,13 @@ std::optional<Product> look_up(const Located<std::string>& word, ProductKind kin
 
 /// With `product`, only what may differ from bath to bath is said beside it.
 void refuse_product_keys(Fields& fields) {
-  for (const std::string_view key : {"name", "kind", "dilution", "contains", "medicated"}) {
-    const TomlEntry* const entry = fields.find(key);
+  for (const KeyInfo* const key : keys::product::shelf_list) {
+    if (key == &keys::product::dwell || key == &keys::product::mixed) continue;
+    const TomlEntry* const entry = fields.find(*key);
     if (entry == nullptr) continue;
     fields.sink()
         .error("product-key", entry->key_span,
-               fmt::format("'{}' belongs to the product, not to one use of it", key))
+               fmt::format("'{}' belongs to the product, not to one use of it", key->name))
         .hint = "write it in [products] of salon.toml, or leave 'product' out and give a name";
   }
 }
@@ -68,7 +62,7 @@ std::optional<ProductUse> looked_up_use(Fields& fields, const Located<std::strin
                                         ProductKind kind, const Salon* salon) {
   refuse_product_keys(fields);
   ProductUse use;
-  if (const auto dwell = fields.quantity("dwell", bounds::dwell)) use.dwell = dwell->value;
+  if (const auto dwell = fields.quantity(keys::product::dwell)) use.dwell = dwell->value;
   auto product = look_up(word, kind, salon, fields.sink());
   if (!product) return std::nullopt;
   use.product = *std::move(product);
@@ -84,9 +78,10 @@ std::vector<Product> read_products(Fields& products) {
           fmt::format("write [products.{}] and its name under it", entry->key);
       continue;
     }
-    Fields fields(entry->node, fmt::format("[products.{}]", entry->key), products);
+    Fields fields(entry->node, fmt::format("[products.{}]", entry->key), keys::product::shelf,
+                  products);
     Product product = read_product(fields, ProductKind::other);
-    if (const auto mixed = fields.date("mixed")) product.mixed = mixed->value;
+    if (const auto mixed = fields.date(keys::product::mixed)) product.mixed = mixed->value;
     fields.finish();
     product.key = entry->key;
     product.span = entry->key_span;
@@ -98,23 +93,21 @@ std::vector<Product> read_products(Fields& products) {
 
 std::optional<ProductUse> read_product_use(Fields& fields, ProductKind kind, const Salon* salon,
                                            Mixed mixed) {
-  const TomlEntry* const named = fields.find("product");
+  const TomlEntry* const named = fields.find(keys::product::product);
   std::optional<ProductUse> use;
   if (named != nullptr) {
-    if (const auto word = fields.text("product")) use = looked_up_use(fields, *word, kind, salon);
+    if (const auto word = fields.text(keys::product::product))
+      use = looked_up_use(fields, *word, kind, salon);
   } else {
-    fields.require("name", "product = \"…\", a product of salon.toml, or name = \"…\"");
+    fields.require(keys::product::name, "or product = \"…\", a product of salon.toml");
     use = ProductUse{};
     use->product = read_product(fields, kind);
   }
-  const std::string comb_through = fields.words("comb_through");
+  const std::string comb_through = fields.words(keys::product::comb_through);
   std::optional<Located<Date>> mixed_on;
-  if (mixed == Mixed::yes) mixed_on = fields.date("mixed");
+  if (mixed == Mixed::yes) mixed_on = fields.date(keys::product::mixed);
   // After a fault in `product`, its neighbours are known keys all the same.
-  for (const std::string_view key :
-       {"name", "kind", "dilution", "dwell", "contains", "medicated"}) {
-    fields.find(key);
-  }
+  for (const KeyInfo* const key : keys::product::use_list) fields.find(*key);
   fields.finish();
   if (!use) return std::nullopt;
   use->comb_through = comb_through;
@@ -123,22 +116,23 @@ std::optional<ProductUse> read_product_use(Fields& fields, ProductKind kind, con
   return use;
 }
 
-std::optional<ProductUse> read_product_use(Fields& parent, std::string_view key, ProductKind kind,
+std::optional<ProductUse> read_product_use(Fields& parent, const ProductKey& key, ProductKind kind,
                                            const Salon* salon) {
   const TomlEntry* const entry = parent.find(key);
   if (entry == nullptr) return std::nullopt;
   if (std::holds_alternative<TomlTable>(entry->node.value)) {
-    Fields fields(entry->node, fmt::format("'{}'", key), parent);
+    Fields fields(entry->node, fmt::format("'{}'", key.name), *key.table, parent);
     return read_product_use(fields, kind, salon, Mixed::no);
   }
   if (!std::holds_alternative<std::string>(entry->node.value)) {
-    report_type(entry->node, key, "a product such as \"oat\" or { product = \"oat\" }",
+    report_type(entry->node, key.name, "a product such as \"oat\" or { product = \"oat\" }",
                 parent.sink());
     return std::nullopt;
   }
-  const auto word = parent.text(key);
-  if (!word) return std::nullopt;
-  auto product = look_up(*word, kind, salon, parent.sink());
+  auto said = as_text(entry->node, key.name, parent.sink());
+  if (!said) return std::nullopt;
+  const Located<std::string> word{*std::move(said), entry->node.span};
+  auto product = look_up(word, kind, salon, parent.sink());
   if (!product) return std::nullopt;
   return ProductUse{*std::move(product), {}, {}, entry->node.span};
 }

@@ -17,6 +17,6 @@ enum class Mixed : bool { no, yes };
 /// `{ name = "…" }` writes one out, of `kind` unless it says.
 std::optional<ProductUse> read_product_use(Fields&, ProductKind kind, const Salon*, Mixed);
 /// The same behind a key, where a string stands for `{ product = … }`.
-std::optional<ProductUse> read_product_use(Fields& parent, std::string_view key, ProductKind kind,
+std::optional<ProductUse> read_product_use(Fields& parent, const ProductKey& key, ProductKind kind,
                                            const Salon*);
 }  // namespace furnish

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "spec/style_format.h"
 #include "spec/trim_reader.h"
 
 namespace furnish {
@@ -38,20 +39,19 @@ std::optional<Seam> read_seam(const TomlNode& node, DiagnosticSink& sink) {
 
 void read_identity(Fields& fields, StyleFile& out) {
   Style& style = out.style;
-  fields.require("name", "name = \"…\", as it stands on paper");
-  if (auto name = fields.text("name")) {
+  if (auto name = fields.text(keys::style::name)) {
     style.name = name->value;
     style.span = name->span;
   }
-  out.extends = fields.text("extends");
-  for (const auto& coat : fields.choices("coats", "coat", parse_coat, coat_words())) {
-    style.coats.push_back(coat.value);
-  }
-  style.looks = fields.words("looks");
-  if (const auto span = fields.quantity("grown_out", bounds::grown_out)) {
+  out.extends = fields.text(keys::style::extends);
+  for (const auto& coat : fields.choices(keys::style::coats)) {
+      style.coats.push_back(coat.value);
+    }
+  style.looks = fields.words(keys::style::looks);
+  if (const auto span = fields.quantity(keys::style::grown_out)) {
     style.grown_out = span->value;
   }
-  for (const TomlNode& item : fields.items("lines")) {
+  for (const TomlNode& item : fields.items(keys::style::lines)) {
     if (const auto seam = read_seam(item, fields.sink())) style.lines.push_back(*seam);
   }
   fields.finish();
@@ -65,11 +65,11 @@ StyleFile read_style_file(const ReadContext& context, const std::string& path) {
       read_file(context, path, "a style needs [style] with a name, and [trim]");
   out.file = number;
   if (!document) return out;
-  Fields file(*document, "a style's file", context.sink);
-  file.require("style", "[style] with a name under it");
-  if (auto table = file.table("style")) read_identity(*table, out);
-  if (auto table = file.table("trim")) out.style.trim = read_trim_rules(*table, Why::no);
-  if (auto table = file.table("finish")) out.style.finish = read_finish(*table);
+  Fields file(*document, keys::style_file::file, context.sink);
+  if (auto table = file.table(keys::style_file::style)) read_identity(*table, out);
+  if (auto table = file.table(keys::style_file::trim))
+    out.style.trim = read_trim_rules(*table, Why::no);
+  if (auto table = file.table(keys::style_file::finish)) out.style.finish = read_finish(*table);
   file.finish();
   out.good = no_errors_in(out.file, context.sink);
   return out;

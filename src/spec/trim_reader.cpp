@@ -6,27 +6,29 @@
 
 #include "spec/free_text.h"
 #include "spec/places.h"
-#include "spec/word_tables.h"
+#include "spec/trim_format.h"
 
 namespace furnish {
 namespace {
-constexpr std::array<std::string_view, 5> tool_keys{"blade", "comb", "shears", "brush", "strip"};
+constexpr std::array<const KeyInfo*, 5> tool_keys{&keys::work::blade, &keys::work::comb,
+                                                  &keys::work::shears, &keys::work::brush,
+                                                  &keys::work::strip};
 
-const Blade* read_blade(Fields& fields, std::string_view key) {
+const Blade* read_blade(Fields& fields, const KeyInfo& key) {
   const TomlEntry* const entry = fields.find(key);
-  return entry == nullptr ? nullptr : as_blade(entry->node, key, fields.sink());
+  return entry == nullptr ? nullptr : as_blade(entry->node, key.name, fields.sink());
 }
 
 std::optional<Tool> read_comb(Fields& fields) {
-  const auto comb = fields.quantity("comb", bounds::comb);
-  const bool base_given = fields.find("over") != nullptr;
-  const Blade* const base = base_given ? read_blade(fields, "over") : find_blade("30");
+  const auto comb = fields.quantity(keys::work::comb);
+  const bool base_given = fields.find(keys::work::over) != nullptr;
+  const Blade* const base = base_given ? read_blade(fields, keys::work::over) : find_blade("30");
   if (!comb || base == nullptr) return std::nullopt;
   return CombOver{comb->value, base};
 }
 
 std::optional<Tool> read_brush(Fields& fields) {
-  const TomlEntry& entry = *fields.find("brush");
+  const TomlEntry& entry = *fields.find(keys::work::brush);
   const auto brush = as_flag(entry.node, "brush", fields.sink());
   if (!brush) return std::nullopt;
   if (*brush) return Brush{};
@@ -39,22 +41,22 @@ std::optional<Tool> read_tool(Fields& fields, std::string_view key) {
   if (key == "comb") return read_comb(fields);
   if (key == "brush") return read_brush(fields);
   if (key == "blade") {
-    const Blade* const blade = read_blade(fields, "blade");
+    const Blade* const blade = read_blade(fields, keys::work::blade);
     return blade == nullptr ? std::nullopt : std::optional<Tool>(Clip{blade});
   }
   if (key == "shears") {
-    const auto shears = fields.choice("shears", "shears", parse_shears, shears_words());
+    const auto shears = fields.choice(keys::work::shears);
     return shears ? std::optional<Tool>(Scissor{shears->value}) : std::nullopt;
   }
-  const auto strip = fields.choice<Strip>("strip", "way to strip", parse_strip, words::strip);
+  const auto strip = fields.choice(keys::work::strip);
   return strip ? std::optional<Tool>(HandStrip{strip->value}) : std::nullopt;
 }
 
 /// The key of the one tool that is named; reports none and more than one.
 const TomlEntry* only_tool(Fields& fields) {
   const TomlEntry* first = nullptr;
-  for (const std::string_view key : tool_keys) {
-    const TomlEntry* entry = fields.find(key);
+  for (const KeyInfo* const key : tool_keys) {
+    const TomlEntry* entry = fields.find(*key);
     if (entry == nullptr) continue;
     if (first == nullptr) {
       first = entry;
@@ -69,9 +71,11 @@ const TomlEntry* only_tool(Fields& fields) {
         .notes.emplace_back(first->key_span, "the first is here");
   }
   if (first == nullptr && fields.complete()) {
+    std::vector<std::string_view> names;
+    for (const KeyInfo* const key : tool_keys) names.push_back(key->name);
     fields.sink()
         .error("no-tool", fields.span(), fmt::format("{} names no tool", fields.name()))
-        .hint = fmt::format("write one of {}", quoted_list(tool_keys));
+        .hint = fmt::format("write one of {}", quoted_list(names));
   }
   return first;
 }
@@ -92,41 +96,37 @@ std::optional<TrimEntry> read_entry(const TomlEntry& entry, const Fields& trim, 
     fault.hint = fmt::format("write {{ blade = \"{}\" }}", blade ? *word : "10");
     return std::nullopt;
   }
-  Fields fields(entry.node, fmt::format("'{}'", entry.key), trim);
+  const TableInfo& table = why == Why::yes ? keys::work_done::table : keys::work::table;
+  Fields fields(entry.node, fmt::format("'{}'", entry.key), table, trim);
   TrimEntry out;
   out.written = entry.key;
   out.span = entry.key_span;
   const TomlEntry* const named = only_tool(fields);
   const std::string_view tool_key = named == nullptr ? std::string_view() : named->key;
   const auto tool = named == nullptr ? std::nullopt : read_tool(fields, tool_key);
-  if (const TomlEntry* over = fields.find("over"); over != nullptr && tool_key != "comb") {
+  if (const TomlEntry* over = fields.find(keys::work::over);
+      over != nullptr && tool_key != "comb") {
     sink.error("over-without-comb", over->key_span, "'over' is the blade under a guard comb").hint =
         "name the comb too, or take 'over' out";
   }
-  if (const auto leave = fields.quantity("leave", bounds::coat)) out.leave = leave->value;
+  if (const auto leave = fields.quantity(keys::work::leave)) out.leave = leave->value;
   if (tool_key == "blade" || tool_key == "comb") {
-    if (const TomlEntry* leave = fields.find("leave")) refuse_leave(*leave, tool_key, sink);
+    if (const TomlEntry* leave = fields.find(keys::work::leave))
+      refuse_leave(*leave, tool_key, sink);
   }
-  constexpr std::array<std::string_view, 3> lay_words{"with", "across", "against"};
-  if (const auto lay = fields.choice("lay", "lay", parse_lay, lay_words)) {
+  if (const auto lay = fields.choice(keys::work::lay)) {
     out.lay = lay->value;
     out.lay_given = true;
   }
-  out.before_bath = fields.flag("before_bath", false);
-  out.note = fields.words("note");
-  if (why == Why::yes) out.why = read_staff_text(fields, "why");
+  out.before_bath = fields.flag(keys::work::before_bath, false);
+  out.note = fields.words(keys::work::note);
+  if (why == Why::yes) out.why = read_staff_text(fields, keys::work_done::why);
   fields.finish();
   if (!tool) return std::nullopt;
   out.tool = *tool;
   return out;
 }
 }  // namespace
-
-std::optional<Strip> parse_strip(std::string_view word) {
-  if (word == words::word(words::strip, Strip::hand)) return Strip::hand;
-  if (word == words::word(words::strip, Strip::knife)) return Strip::knife;
-  return std::nullopt;
-}
 
 const Blade* known_blade(std::string_view written, SourceSpan at, DiagnosticSink& sink) {
   if (const Blade* const blade = find_blade(written)) return blade;
@@ -166,12 +166,12 @@ TrimRules read_trim_rules(Fields& trim, Why why) {
 }
 
 Finish read_finish(Fields& finish) {
-  const auto text = [&](FinishPart part) -> std::optional<FreeText> {
-    FreeText read = read_free_text(finish, key(part));
+  const auto text = [&](const FreeTextKey& part) -> std::optional<FreeText> {
+    FreeText read = read_free_text(finish, part);
     return read.empty() ? std::nullopt : std::optional(std::move(read));
   };
-  Finish out{text(FinishPart::ears), text(FinishPart::tail), text(FinishPart::feet),
-             text(FinishPart::nails), text(FinishPart::extras)};
+  Finish out{text(keys::finish::ears), text(keys::finish::tail), text(keys::finish::feet),
+             text(keys::finish::nails), text(keys::finish::extras)};
   finish.finish();
   return out;
 }

@@ -15,5 +15,4 @@ Finish read_finish(Fields& finish);
 /// A blade by its name, in quotes; null after a fault.
 const Blade* as_blade(const TomlNode&, std::string_view what, DiagnosticSink&);
 const Blade* known_blade(std::string_view written, SourceSpan, DiagnosticSink&);
-std::optional<Strip> parse_strip(std::string_view);
 }  // namespace furnish

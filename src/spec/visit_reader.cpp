@@ -8,20 +8,21 @@
 #include "spec/name_date.h"
 #include "spec/product_reader.h"
 #include "spec/trim_reader.h"
+#include "spec/visit_format.h"
 #include "spec/visit_sections.h"
 
 namespace furnish {
 namespace {
 /// 85 or "1 h 25 min".
 std::optional<std::chrono::minutes> read_minutes(Fields& file) {
-  const TomlEntry* const entry = file.find("minutes");
+  const TomlEntry* const entry = file.find(keys::visit_file::minutes);
   if (entry == nullptr) return std::nullopt;
   if (std::holds_alternative<std::string>(entry->node.value)) {
     const auto time = as_quantity(entry->node, "minutes", bounds::visit_minutes, file.sink());
     if (!time) return std::nullopt;
     return std::chrono::round<std::chrono::minutes>(*time);
   }
-  const auto number = file.whole("minutes", bounds::minutes_number);
+  const auto number = file.whole(keys::visit_file::minutes);
   if (!number) return std::nullopt;
   return std::chrono::minutes(*number);
 }
@@ -52,13 +53,16 @@ void check_dates(const Visit& visit, const Pet* pet, const std::string& path,
 
 /// Repeated tables go into lists of their own.
 void read_lists(Fields& file, const Salon* salon, Visit& visit) {
-  for (Fields& product : file.tables("product")) {
+  for (Fields& product : file.tables(keys::visit_file::product)) {
     auto use = read_product_use(product, ProductKind::other, salon, Mixed::yes);
     if (use) visit.products.push_back(*std::move(use));
   }
-  for (Fields& finding : file.tables("finding")) visit.findings.push_back(read_finding(finding));
-  for (Fields& photo : file.tables("photo")) visit.photos.push_back(read_photo(photo, salon));
-  for (Fields& one : file.tables("consent")) visit.consents.push_back(read_consent(one));
+  for (Fields& finding : file.tables(keys::visit_file::finding))
+    visit.findings.push_back(read_finding(finding));
+  for (Fields& photo : file.tables(keys::visit_file::photo))
+    visit.photos.push_back(read_photo(photo, salon));
+  for (Fields& one : file.tables(keys::visit_file::consent))
+    visit.consents.push_back(read_consent(one));
 }
 }  // namespace
 
@@ -67,21 +71,21 @@ std::optional<Visit> read_visit_text(const ReadContext& context, std::string pat
   const auto document =
       read_document(context, path, std::move(text), "a visit needs its date = 2026-11-24");
   if (!document) return std::nullopt;
-  Fields file(*document, "a visit's file", context.sink);
+  Fields file(*document, keys::visit_file::file, context.sink);
   Visit visit;
-  file.require("date", "date = 2026-11-24");
-  if (const auto date = file.date("date")) visit.date = *date;
-  visit.groomer = file.words("groomer");
+  if (const auto date = file.date(keys::visit_file::date)) visit.date = *date;
+  visit.groomer = file.words(keys::visit_file::groomer);
   visit.minutes = read_minutes(file);
-  visit.weight = file.quantity("weight", bounds::weight);
-  visit.next = file.date("next");
-  visit.told = read_free_text(file, "told");
-  if (auto table = file.table("came_in")) visit.came_in = read_came_in(*table);
-  if (auto table = file.table("done")) visit.done = read_trim_rules(*table, Why::yes);
-  if (auto table = file.table("went_out")) {
-    visit.finish = read_free_text(*table, "finish");
-    visit.nails = read_free_text(*table, "nails");
-    visit.extras = read_free_text(*table, "extras");
+  visit.weight = file.quantity(keys::visit_file::weight);
+  visit.next = file.date(keys::visit_file::next);
+  visit.told = read_free_text(file, keys::visit_file::told);
+  if (auto table = file.table(keys::visit_file::came_in)) visit.came_in = read_came_in(*table);
+  if (auto table = file.table(keys::visit_file::done))
+    visit.done = read_trim_rules(*table, Why::yes);
+  if (auto table = file.table(keys::visit_file::went_out)) {
+    visit.finish = read_free_text(*table, keys::went_out::finish);
+    visit.nails = read_free_text(*table, keys::went_out::nails);
+    visit.extras = read_free_text(*table, keys::went_out::extras);
     visit.went_out = read_went_out(*table);
   }
   read_lists(file, salon, visit);

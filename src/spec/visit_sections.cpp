@@ -8,20 +8,13 @@
 #include "spec/free_text.h"
 #include "spec/photo_path.h"
 #include "spec/places.h"
+#include "spec/visit_format.h"
 
 namespace furnish {
 namespace {
-constexpr std::array<std::string_view, 3> side_words{"left", "right", "both"};
-constexpr std::array<std::string_view, 2> time_words{"before", "after"};
-std::optional<PhotoTime> parse_photo_time(std::string_view word) {
-  if (word == "before") return PhotoTime::before;
-  if (word == "after") return PhotoTime::after;
-  return std::nullopt;
-}
-
 /// `side` beside a region's name; a name that has a side of its own needs none.
 void apply_side(Fields& fields, const TomlEntry& entry, NamedPlaces& where) {
-  const auto side = fields.choice("side", "side", parse_side, side_words);
+  const auto side = fields.choice(keys::state::side);
   if (!side || side->value == Side::both) return;
   for (Place& place : where.places) {
     if (place.side != Side::both && place.side != side->value) {
@@ -49,20 +42,20 @@ std::optional<Said<RegionState>> read_state(const TomlEntry& entry, const Fields
                 parent.sink());
     return std::nullopt;
   }
-  Fields fields(entry.node, fmt::format("'{}'", entry.key), parent);
+  Fields fields(entry.node, fmt::format("'{}'", entry.key), keys::state::table, parent);
   RegionState state;
   state.span = entry.key_span;
-  state.mats = fields.whole("mats", bounds::mats);
-  state.encircling = fields.flag("encircling", false);
-  if (const auto length = fields.quantity("length", bounds::coat)) state.length = length->value;
-  state.soil = read_free_text(fields, "soil");
-  state.shedding = read_free_text(fields, "shedding");
-  state.skin = read_free_text(fields, "skin");
-  state.note = read_staff_text(fields, "note");
+  state.mats = fields.whole(keys::state::mats);
+  state.encircling = fields.flag(keys::state::encircling, false);
+  if (const auto length = fields.quantity(keys::state::length)) state.length = length->value;
+  state.soil = read_free_text(fields, keys::state::soil);
+  state.shedding = read_free_text(fields, keys::state::shedding);
+  state.skin = read_free_text(fields, keys::state::skin);
+  state.note = read_staff_text(fields, keys::state::note);
   if (where) {
     apply_side(fields, entry, *where);
   } else {
-    fields.find("side");
+    fields.find(keys::state::side);
   }
   fields.finish();
   if (!where) return std::nullopt;
@@ -86,16 +79,16 @@ std::vector<RegionState> read_states(Fields& table) {
 
 CameIn read_came_in(Fields& table) {
   CameIn out;
-  out.behaviour = read_free_text(table, "behaviour");
-  out.helped = read_free_text(table, "helped");
-  out.nails = read_free_text(table, "nails");
-  out.parasites = read_free_text(table, "parasites");
-  out.soil = read_free_text(table, "soil");
-  out.shedding = read_free_text(table, "shedding");
-  out.skin = read_free_text(table, "skin");
-  out.ears = read_free_text_unless_region(table, "ears");
-  out.eyes = read_free_text_unless_region(table, "eyes");
-  for (const Located<std::string>& word : table.texts("well")) {
+  out.behaviour = read_free_text(table, keys::came_in::behaviour);
+  out.helped = read_free_text(table, keys::came_in::helped);
+  out.nails = read_free_text(table, keys::came_in::nails);
+  out.parasites = read_free_text(table, keys::came_in::parasites);
+  out.soil = read_free_text(table, keys::came_in::soil);
+  out.shedding = read_free_text(table, keys::came_in::shedding);
+  out.skin = read_free_text(table, keys::came_in::skin);
+  out.ears = read_free_text_unless_region(table, keys::came_in::ears);
+  out.eyes = read_free_text_unless_region(table, keys::came_in::eyes);
+  for (const Located<std::string>& word : table.texts(keys::came_in::well)) {
     const auto where = read_places(word.value, word.span, AnySide::yes, {}, table.sink());
     if (where) out.well.insert(out.well.end(), where->places.begin(), where->places.end());
   }
@@ -110,10 +103,9 @@ std::vector<RegionState> read_went_out(Fields& table) {
 Finding read_finding(Fields& fields) {
   Finding out;
   out.span = fields.span();
-  fields.require("region", "region = \"belly\", or the nearest region to it");
-  out.closed = fields.flag("closed", false);
-  if (!out.closed) fields.require("what", "what = \"…\", what was found");
-  if (const auto region = fields.text("region")) {
+  out.closed = fields.flag(keys::finding::closed, false);
+  if (!out.closed) fields.require(keys::finding::what);
+  if (const auto region = fields.text(keys::finding::region)) {
     const auto where = read_places(region->value, region->span, AnySide::yes, {}, fields.sink());
     if (where && where->group) {
       fields.sink()
@@ -124,7 +116,7 @@ Finding read_finding(Fields& fields) {
       out.place = {where->places.front(), region->span};
     }
   }
-  if (const auto side = fields.choice("side", "side", parse_side, side_words)) {
+  if (const auto side = fields.choice(keys::finding::side)) {
     Side& named = out.place.value.side;
     if (named != Side::both && named != side->value) {
       fields.sink()
@@ -134,8 +126,8 @@ Finding read_finding(Fields& fields) {
     }
     named = side->value;
   }
-  out.what = read_free_text(fields, "what");
-  out.advised = read_free_text(fields, "advised");
+  out.what = read_free_text(fields, keys::finding::what);
+  out.advised = read_free_text(fields, keys::finding::advised);
   out.audience = read_audience(fields);
   fields.finish();
   return out;
@@ -143,14 +135,12 @@ Finding read_finding(Fields& fields) {
 
 Photo read_photo(Fields& fields, const Salon* salon) {
   Photo out;
-  fields.require("file", "file = \"photos/….jpg\"");
-  fields.require("when", "when = \"before\" or \"after\"");
-  if (auto path = read_photo_path(fields, "file", salon)) out.file = *std::move(path);
-  if (const auto when = fields.choice("when", "time of a photo", parse_photo_time, time_words)) {
+  if (auto path = read_photo_path(fields, keys::photo::file, salon)) out.file = *std::move(path);
+  if (const auto when = fields.choice(keys::photo::when)) {
     out.when = when->value;
   }
-  out.caption = read_free_text(fields, "caption");
-  if (const TomlEntry* const entry = fields.find("focus")) {
+  out.caption = read_free_text(fields, keys::photo::caption);
+  if (const TomlEntry* const entry = fields.find(keys::photo::focus)) {
     const auto* const list = std::get_if<TomlList>(&entry->node.value);
     if (list == nullptr || list->size() != 2) {
       report_type(entry->node, "focus", "two numbers such as [0.5, 0.3]", fields.sink());
@@ -167,10 +157,9 @@ Photo read_photo(Fields& fields, const Salon* salon) {
 Consent read_consent(Fields& fields) {
   Consent out;
   out.span = fields.span();
-  fields.require("to", "to = \"…\", what was agreed to");
-  out.to = read_free_text(fields, "to");
-  out.by = fields.words("by");
-  if (const auto on = fields.date("on")) out.on = on->value;
+  out.to = read_free_text(fields, keys::consent::to);
+  out.by = fields.words(keys::consent::by);
+  if (const auto on = fields.date(keys::consent::on)) out.on = on->value;
   fields.finish();
   return out;
 }

@@ -35,8 +35,8 @@ std::string said_by(const ComposedPage& page) {
 
 /// Trim, bath and finish of a card on its front.
 bool work_in_front(const ComposedPage& page) {
-  return page.more.empty() || page.layout.starts_with("work") ||
-         page.layout.starts_with("all but hand");
+  return page.more.empty() || page.layout.starts_with("work") || page.layout.starts_with("hand") ||
+         page.layout.starts_with("all but history");
 }
 
 /// Reads, plans and sets every pet of a batch. Each file that can be read has a sheet that says all
@@ -76,7 +76,7 @@ Counts run_batch(std::uint32_t seed, const std::string& paper,
     for (const Frame& side : frames) CHECK(side.size == size);
     const std::string text = said_by(page);
     if (&sheet == &sheets::card) {
-      const std::vector<std::string> all = promised(*one);
+      const std::vector<std::string> all = promised(*one, page.layout.ends_with("brief"));
       // In pieces, what is needed at the door comes first.
       const bool in_order = page.more.empty() && page.layout != "flowing";
       CHECK((in_order ? first_missing(text, all) : first_lost(text, all)) == "");

@@ -48,12 +48,26 @@ void add_bath(std::vector<std::string>& out, const Pet& pet) {
   }
 }
 
-void add_drying(std::vector<std::string>& out, const Pet& pet) {
+bool same(const std::string& a, const std::string& b) {
+  return lower_ascii(trimmed(a)) == lower_ascii(trimmed(b));
+}
+/// The handling's line about the dryer stands among the others, unless it is the one that says how
+/// the dog is dried.
+bool dryer_says_how(const Kennel& kennel) {
+  return same(kennel.plan.drying.words, kennel.pet.handling.dryer);
+}
+void add_drying(std::vector<std::string>& out, const Kennel& kennel) {
+  const Pet& pet = kennel.pet;
   if (pet.bath.dry) add(out, pet.bath.dry->value);
-  // Said once where both say the same.
-  const bool same = pet.bath.dry && lower_ascii(trimmed(pet.bath.dry->value)) ==
-                                        lower_ascii(trimmed(pet.handling.dryer));
-  if (!same) add(out, pet.handling.dryer);
+  const bool said = pet.bath.dry && same(pet.bath.dry->value, pet.handling.dryer);
+  if (dryer_says_how(kennel) && !said) add(out, pet.handling.dryer);
+}
+void add_handling(std::vector<std::string>& out, const Kennel& kennel) {
+  const Handling& handling = kennel.pet.handling;
+  add(out, handling.hold);
+  add(out, handling.lift);
+  if (!dryer_says_how(kennel)) add(out, handling.dryer);
+  add(out, handling.stop);
 }
 /// U+200E, U+200F, U+202A to U+202E and U+2066 to U+2069 left out.
 std::string without_direction(const std::string& text) {
@@ -73,7 +87,7 @@ std::string without_direction(const std::string& text) {
 }
 }  // namespace
 
-std::vector<std::string> promised(const Kennel& kennel) {
+std::vector<std::string> promised(const Kennel& kennel, bool brief) {
   const Pet& pet = kennel.pet;
   std::vector<std::string> out{pet.name.value};
   for (const std::string& value : {pet.breed, pet.colour, pet.sex}) add(out, value);
@@ -82,13 +96,15 @@ std::vector<std::string> promised(const Kennel& kennel) {
     add(out, booking->groomer);
     add(out, booking->note);
   }
-  for (const std::string& value : {pet.handling.hold, pet.handling.lift, pet.handling.stop}) {
-    add(out, value);
-  }
+  add_handling(out, kennel);
   add_trim(out, pet);
   add_bath(out, pet);
-  add_drying(out, pet);
-  for (const FinishLine& line : pet.finish) add(out, line.words.value);
+  add_drying(out, kennel);
+  const bool few = brief && pet.style &&
+                   !std::ranges::all_of(pet.finish, [](const FinishLine& f) { return f.differs; });
+  for (const FinishLine& line : pet.finish) {
+    if (!few || line.differs) add(out, line.words.value);
+  }
   for (const std::string& value : pet.preferences.dislikes) add(out, value);
   for (const std::string& value : pet.owner.collects) add(out, value);
   for (const std::string& value : pet.handling.comes_with) add(out, value);

@@ -165,7 +165,7 @@ TEST_CASE("a page from right to left is read in its own order", "[languages]") {
   const auto card = table.card(table.kennel("marlow"));
   REQUIRE(card);
   DiagnosticSink sink;
-  const auto pdf = to_pdf(std::span(&card->page.frame, 1), card->info, {}, sink);
+  const auto pdf = to_pdf(sides(card->page), card->info, {}, sink);
   REQUIRE(pdf);
   const TemporaryFolder folder;
   const auto text = run("pdftotext -layout " + folder.file("card.pdf", *pdf) + " -");

@@ -1,30 +1,13 @@
 #include <catch2/catch.hpp>
 
-#include <cstdint>
 #include <vector>
 
 #include "share.h"
 #include "spec/said.h"
+#include "spec/seeded.h"
 
 namespace furnish::test {
 namespace {
-/// The generator of Steele, Lea and Flood, "Fast splittable pseudorandom number generators" (2014),
-/// so that an edit is the same on every machine and library.
-class Random {
- public:
-  explicit Random(std::uint64_t seed) : state_(seed) {}
-  std::size_t below(std::size_t n) { return static_cast<std::size_t>(next() % n); }
-
- private:
-  std::uint64_t next() {
-    std::uint64_t z = (state_ += 0x9E3779B97F4A7C15U);
-    z = (z ^ (z >> 30U)) * 0xBF58476D1CE4E5B9U;
-    z = (z ^ (z >> 27U)) * 0x94D049BB133111EBU;
-    return z ^ (z >> 31U);
-  }
-  std::uint64_t state_;
-};
-
 const std::vector<std::string> scraps{
     "\"",   "'",       "\"\"\"", "'''",   "[",          "]",    "[[",     "]]",  "{",
     "}",    "=",       "\n",     ".",     ",",          "#",    "\\",     "nan", "-1",
@@ -32,7 +15,7 @@ const std::vector<std::string> scraps{
     "é",    "[pet]\n", "legs",   "left ", "2021-02-30", "10:1", "\\u0000"};
 
 /// A few random cuts, copies and scraps.
-std::string edited(std::string text, Random& random) {
+std::string edited(std::string text, Seeded& random) {
   const std::size_t edits = 1 + random.below(4);
   for (std::size_t i = 0; i < edits && !text.empty(); ++i) {
     const std::size_t at = random.below(text.size());
@@ -67,7 +50,7 @@ std::string sample(const std::string& path) {
 template <typename Read>
 void read_edits(const std::string& text, std::size_t count, std::uint64_t seed, Read read) {
   count = share_of(count);
-  Random random(seed);
+  Seeded random(seed);
   std::size_t refused = 0;
   for (std::size_t i = 0; i < count; ++i) {
     const std::string input = edited(text, random);

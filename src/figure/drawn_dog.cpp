@@ -1,0 +1,126 @@
+#include "figure/drawn_dog.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "figure/areas.h"
+#include "figure/lengths.h"
+
+namespace furnish {
+namespace {
+/// Longest coat that is drawn, in units of the figure: what still leaves a head, a neck and legs to
+/// be seen. By eye. Coats that hang to the ground do so; their heads are kept clear all the same.
+double longest_drawn(Region region, Coat coat) {
+  const bool hangs = coat == Coat::drop || coat == Coat::silky;
+  if (in_group(region, Group::head)) return hangs ? 22 : region == Region::ears ? 12 : 9;
+  if (hangs) return 80;
+  if (coat == Coat::double_coat) return in_group(region, Group::furnishings) ? 24 : 15;
+  switch (region) {
+    case Region::front_legs:
+    case Region::rear_legs:
+    case Region::hocks:
+    case Region::feet:
+      return 8;
+    case Region::tail:
+      return 14;
+    default:
+      return 11;
+  }
+}
+
+/// As it is up to half of `most`, then ever less of it: never over `most`, and more coat is never
+/// drawn shorter than less.
+double softened(double length, double most) {
+  const double knee = most / 2;
+  if (length <= knee) return length;
+  return most - knee * std::exp(-(length - knee) / knee);
+}
+
+DrawnCoat drawn_coat(const FigureInput& input) {
+  DrawnCoat coat;
+  coat.coat = input.coat.value_or(Coat::double_coat);
+  coat.stepped = input.stepped;
+  const double scale = coat_scale(input.weight);
+  const auto lengths = drawn_lengths(input);
+  for (std::size_t i = 0; i < region_count; ++i) {
+    const auto region = static_cast<Region>(i);
+    coat.length[i] = softened(lengths[i].in_mm() * scale, longest_drawn(region, coat.coat));
+  }
+  return coat;
+}
+
+/// The dog's outline as it came in; empty if nobody said.
+Shape outline_before(FigureInput input) {
+  bool any = false;
+  for (std::size_t i = 0; i < region_count; ++i) {
+    if (!input.came_in[i]) continue;
+    any = true;
+    input.left[i] = input.came_in[i];
+  }
+  return any ? silhouette_of(input.build, drawn_coat(input)) : Shape{};
+}
+
+/// A little smaller than the area; specks left out.
+Shape inset(const Shape& whole) {
+  constexpr double inset_by = 0.55, smallest = 2, tolerance = 0.25;
+  Shape out;
+  for (const Ring& ring : grown(whole, -inset_by)) {
+    if (std::abs(area(ring)) > smallest) out.push_back(simplified(ring, tolerance));
+  }
+  return out;
+}
+}  // namespace
+
+Bounds bounds_of(const Shape& shape) {
+  Bounds out;
+  for (const Ring& ring : shape) {
+    for (const Vec& p : ring) {
+      out.low = {std::min(out.low.x, p.x), std::min(out.low.y, p.y)};
+      out.high = {std::max(out.high.x, p.x), std::max(out.high.y, p.y)};
+    }
+  }
+  return out;
+}
+
+DrawnDog::DrawnDog(const FigureInput& input, Detail detail)
+    : build(input.build),
+      drawing(drawing_of(input.build, drawn_coat(input), detail)),
+      before(outline_before(input)),
+      bounds(bounds_of(before.empty() ? drawing.silhouette : unite(drawing.silhouette, before))) {
+  if (detail == Detail::small) return;
+  for (std::size_t i = 0; i < region_count; ++i) hatched[i] = inset(drawing.areas[i]);
+}
+
+Vec DrawnDog::aim(Region region) const {
+  const Shape& seen = drawing.areas[static_cast<std::size_t>(region)];
+  const Vec middle = middle_of(region, build);
+  if (seen.empty() || (holds(seen, middle) && distance_to_edge(seen, middle) > 1.2)) return middle;
+  const Bounds box = bounds_of(seen);
+  Vec best = seen.front().front();
+  double deepest = -1;
+  for (int i = 0; i < 64; ++i) {
+    const Vec p{box.low.x + box.size().x * (i % 8 + 0.5) / 8,
+                box.low.y + box.size().y * (i / 8 + 0.5) / 8};
+    if (!holds(seen, p)) continue;
+    const double deep = distance_to_edge(seen, p);
+    if (deep > deepest) {
+      deepest = deep;
+      best = p;
+    }
+  }
+  return best;
+}
+
+Shape DrawnDog::hatched_together(const std::vector<Region>& regions) const {
+  constexpr double across_seams = 0.2;  // areas touch but for the rounding of their corners
+  Shape whole;
+  for (const Region region : regions) {
+    whole = unite(whole, grown(drawing.areas[static_cast<std::size_t>(region)], across_seams));
+  }
+  return inset(grown(whole, -across_seams));
+}
+
+DrawnDogPtr draw_dog(const FigureInput& input, Detail detail) {
+  return std::make_shared<const DrawnDog>(input, detail);
+}
+}  // namespace furnish

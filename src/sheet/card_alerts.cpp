@@ -1,0 +1,95 @@
+#include "sheet/card_alerts.h"
+
+#include <algorithm>
+
+#include "sheet/alerts.h"
+#include "sheet/pieces.h"
+
+namespace furnish {
+namespace {
+const Alert* own_alert(const AlertEntry& entry, const Pet& pet) {
+  const auto at = std::ranges::find_if(
+      pet.alerts, [&](const Alert& alert) { return alert.span == entry.origin.span; });
+  return at == pet.alerts.end() ? nullptr : &*at;
+}
+
+Kept kept(const AlertEntry& entry, const Alert* own) {
+  if (entry.gravity <= Gravity::panel) return Kept::door;
+  if (own == nullptr) return Kept::advice;
+  if (!own->avoid.empty()) return Kept::door;
+  return entry.gravity == Gravity::bar ? Kept::cautions : Kept::advice;
+}
+
+/// Notices that the front may lose, as one; what the plan would do about them is on the style
+/// sheet, which the row says.
+void put_in_one(std::vector<CardAlert>& alerts, const SheetDesk& desk) {
+  const auto joins = [](const CardAlert& alert) {
+    return alert.entry.gravity == Gravity::hairline && alert.kept == Kept::advice &&
+           alert.entry.apart.empty();
+  };
+  const auto first = std::ranges::find_if(alerts, joins);
+  if (first == alerts.end()) return;
+  AlertEntry one = first->entry;
+  one.statement.clear();
+  one.action.clear();
+  one.role = Role::body;
+  bool more = false;
+  for (const CardAlert& alert : alerts) {
+    if (!joins(alert)) continue;
+    if (!one.statement.empty()) one.statement += ' ';
+    one.statement += alert.entry.statement;
+    if (own_alert(alert.entry, desk.input.pet) == nullptr) {
+      more = more || !alert.entry.action.empty();
+    } else if (!alert.entry.action.empty()) {
+      one.statement += ' ' + alert.entry.action;
+    }
+  }
+  if (more) one.action = desk.voice.words.say(Phrase::more_on_style_sheet);
+  std::erase_if(alerts, joins);
+  alerts.push_back({std::move(one), Kept::advice});
+}
+}  // namespace
+
+std::vector<CardAlert> card_alerts(const SheetDesk& desk, Notices notices) {
+  std::vector<CardAlert> out;
+  for (AlertEntry& entry : alert_entries(desk, CautionScope::card)) {
+    entry.word_role = Role::label;
+    const Kept keeps = kept(entry, own_alert(entry, desk.input.pet));
+    out.push_back({std::move(entry), keeps});
+  }
+  if (notices == Notices::in_one) put_in_one(out, desk);
+  return out;
+}
+
+std::vector<AlertEntry> cut(const AlertEntry& entry) {
+  std::vector<AlertEntry> out;
+  const auto piece = [&]() -> AlertEntry& {
+    AlertEntry next = entry;
+    next.statement.clear();
+    next.action.clear();
+    next.apart = {};
+    return out.emplace_back(std::move(next));
+  };
+  for (std::string& text : cut_text(entry.statement)) piece().statement = std::move(text);
+  bool first = true;
+  for (std::string& text : cut_text(entry.action)) {
+    // What is short stays with what it is about.
+    const bool joins = first && !out.empty() && fits_piece(out.back().statement + text);
+    (joins ? out.back() : piece()).action = std::move(text);
+    first = false;
+  }
+  if (out.empty()) piece();
+  if (!entry.apart.empty()) {
+    std::string all;
+    for (const TextSpan& span : entry.apart.spans) all += span.text;
+    if (fits_piece(out.back().statement + out.back().action + all)) {
+      out.back().apart = entry.apart;
+    } else {
+      for (std::string& text : cut_text(all)) {
+        piece().apart = {{{std::move(text)}}, entry.apart.language};
+      }
+    }
+  }
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,230 @@
+#include "sheet/card_maker.h"
+
+#include <algorithm>
+
+#include "page/forms.h"
+#include "page/list.h"
+#include "page/run_in_alerts.h"
+#include "page/stack.h"
+#include "sheet/alerts.h"
+#include "sheet/card_ticks.h"
+#include "sheet/shown.h"
+#include "sheet/who.h"
+
+namespace furnish {
+namespace {
+/// A row beside its label; a diamond stands before what differs.
+LabelRow beside_label(const CardRow& row) {
+  std::vector<BlockPtr> parts;
+  const TextStyle style{row.role};
+  if (!row.text.empty()) parts.push_back(paragraph(row.text, style, row.origin()));
+  if (!row.points.empty()) {
+    std::vector<BulletList::Item> items;
+    for (const SheetRow::Point& point : row.points) {
+      items.push_back({paragraph(point.text, style, row.origin()),
+                       point.differs ? Marker::diamond : Marker::none});
+    }
+    parts.push_back(std::make_shared<BulletList>(std::move(items), row.origin()));
+  }
+  // A trim is a sentence to write, which wants a line of its own.
+  if (row.role == Role::action) {
+    for (const std::string& label : row.hand_lines) {
+      parts.push_back(std::make_shared<BlankLine>(label, 1, row.origin()));
+    }
+  }
+  if (row.asks) parts.push_back(std::make_shared<BlankLine>(std::string(), 1, row.origin()));
+  return {
+      row.label,
+      parts.size() == 1 ? parts.front() : std::make_shared<Column>(std::move(parts), row.origin()),
+      row.origin(), row.with_next};
+}
+
+/// A label that no line ends in.
+std::string whole(std::string label) {
+  for (std::size_t at; (at = label.find(' ')) != std::string::npos;) {
+    label.replace(at, 1, "\u00A0");
+  }
+  return label;
+}
+
+/// A row as one text that begins with its label; a diamond stands before what differs.
+std::vector<TextSpan> run_in(const SheetRow& row) {
+  std::vector<TextSpan> spans;
+  if (!row.label.empty()) {
+    spans.push_back({whole(row.label) + after_label, Face::semibold, Role::label});
+  }
+  const bool headed = !row.text.empty();
+  std::ranges::copy(row.text, std::back_inserter(spans));
+  for (const SheetRow::Point& point : row.points) {
+    const bool first = &point == row.points.data() && !headed;
+    if (point.differs) {
+      spans.push_back({first ? "◆\u00A0" : " ◆\u00A0"});
+    } else if (!first) {
+      spans.push_back({" · "});
+    }
+    std::ranges::copy(point.text, std::back_inserter(spans));
+  }
+  return spans;
+}
+
+bool says_something(const CardRow& row, bool asks) {
+  if (row.asks) return asks;
+  const bool writes = row.role == Role::action && !row.hand_lines.empty();
+  return !row.text.empty() || !row.points.empty() || writes;
+}
+}  // namespace
+
+CardMaker::CardMaker(const SheetDesk& desk, Length edge)
+    : desk_(desk),
+      input_(desk.input),
+      voice_(desk.voice),
+      edge_(edge),
+      full_{card_alerts(desk), card_rows(desk)},
+      brief_{card_alerts(desk, Notices::in_one), full_.rows} {
+  // Only the finish has another form, where the style is named for it.
+  const std::vector<CardRow> short_rows = card_rows(desk, StyleLines::differing);
+  brief_.rows = short_rows;
+  asks_ = std::ranges::any_of(full_.rows, &CardRow::asks) ||
+          (is_new_client(input_) && full_.alerts.empty());
+}
+
+template <typename Keeps>
+std::vector<AlertEntry> CardMaker::entries(const Content& content, Keeps keeps) const {
+  std::vector<AlertEntry> out;
+  for (const CardAlert& alert : content.alerts) {
+    if (keeps(alert.kept)) out.push_back(alert.entry);
+  }
+  return out;
+}
+
+template <typename Keeps>
+std::vector<CardRow> CardMaker::rows(const Content& content, CardLayer layer, bool asks,
+                                     Keeps keeps) const {
+  std::vector<CardRow> out;
+  for (const CardRow& row : content.rows) {
+    if (row.layer == layer && keeps(row.kept) && says_something(row, asks)) out.push_back(row);
+  }
+  return out;
+}
+
+BlockPtr CardMaker::alerts(const Content& content, const CardWay& way, Kept kept) const {
+  std::vector<AlertEntry> front = entries(content, [=](Kept one) { return one <= kept; });
+  if (front.empty()) {
+    if (!content.alerts.empty()) return std::make_shared<Rule>(rule_name);
+    if (!way.asks) return no_alerts(desk_, labels());
+    std::vector<LabelRow> none{{voice_.words.say(Phrase::label_alerts),
+                                column({paragraph(voice_.words.say(Phrase::no_alerts)),
+                                        std::make_shared<BlankLine>(std::string())})}};
+    return column(
+        {std::make_shared<Rule>(rule_name), std::make_shared<Rows>(std::move(none), labels())});
+  }
+  if (way.signals == CardWay::Signals::run_in) {
+    return std::make_shared<RunInAlerts>(std::move(front), rule_name);
+  }
+  return std::make_shared<Alerts>(std::move(front), labels(), Alerts::Actions::below, rule_name);
+}
+
+BlockPtr CardMaker::layer(const std::vector<CardRow>& rows) const {
+  std::vector<LabelRow> out;
+  for (const CardRow& row : rows) out.push_back(beside_label(row));
+  return std::make_shared<Rows>(std::move(out), labels(), Rows::Close::open);
+}
+
+/// Lines for what is not known, and for who did the work, two by two.
+BlockPtr CardMaker::hand() const {
+  std::vector<LabelRow> lines;
+  const auto add = [&](const std::string& label, const Origin& origin) {
+    lines.push_back({label, std::make_shared<BlankLine>(std::string(), 1, origin), origin});
+  };
+  for (const CardRow& row : full_.rows) {
+    if (row.role == Role::action) continue;
+    for (const std::string& label : row.hand_lines) add(label, row.origin());
+  }
+  add(voice_.words.say(Phrase::initials), {});
+  std::vector<BlockPtr> out;
+  for (std::size_t i = 0; i < lines.size(); i += 2) {
+    std::vector<LabelRow> pair{std::move(lines[i])};
+    if (i + 1 < lines.size()) {
+      pair.front().with_next = true;
+      pair.push_back(std::move(lines[i + 1]));
+    }
+    out.push_back(std::make_shared<Rows>(std::move(pair), labels(), Rows::Close::open));
+  }
+  return column(std::move(out));
+}
+
+std::vector<BlockPtr> CardMaker::front(const CardWay& way, Kept kept) const {
+  const Content& from = content(way);
+  const auto keeps = [&](Kept one) { return one <= kept; };
+  std::vector<BlockPtr> blocks{sheet_head(input_.pet, {looks_text(desk_), facts_text(desk_)}, 5_mm),
+                               alerts(from, way, kept)};
+  const std::vector<CardRow> dog = rows(from, CardLayer::dog, way.asks, keeps),
+                             work = rows(from, CardLayer::work, way.asks, keeps);
+  if (!dog.empty()) blocks.push_back(layer(dog));
+  if (!work.empty()) {
+    blocks.push_back(std::make_shared<Gap>(0.25, 0.1, 6));
+    blocks.push_back(std::make_shared<Rule>(rule_name));
+    blocks.push_back(std::make_shared<Gap>(0.15, 0, 3));
+    blocks.push_back(layer(work));
+  }
+  blocks.push_back(std::make_shared<Gap>(0.1, 0, 3));
+  blocks.push_back(std::make_shared<Rule>(rule_group));
+  if (!keeps(Kept::hand)) return blocks;
+  blocks.push_back(std::make_shared<Gap>(0.6, 0.4, 4));
+  blocks.push_back(std::make_shared<TickRow>(card_ticks(desk_)));
+  blocks.push_back(std::make_shared<Gap>(0.1, 0, 2));
+  blocks.push_back(hand());
+  return blocks;
+}
+
+template <typename Goes>
+std::vector<BlockPtr> CardMaker::pieces(const Content& content, CardWay::Signals signals,
+                                        Goes goes) const {
+  std::vector<BlockPtr> out;
+  const bool hanging = signals == CardWay::Signals::hanging;
+  for (const AlertEntry& entry : entries(content, goes)) {
+    for (AlertEntry& piece : cut(entry)) {
+      out.push_back(std::make_shared<RunInAlerts>(std::vector{std::move(piece)}));
+    }
+  }
+  for (const CardLayer one : {CardLayer::dog, CardLayer::work}) {
+    for (const CardRow& row : rows(content, one, false, goes)) {
+      std::vector<SheetRow> cut_rows = cut({static_cast<const SheetRow&>(row)});
+      for (SheetRow& piece : cut_rows) {
+        CardRow made{std::move(piece), one, row.kept};
+        const BlockPtr block =
+            hanging ? layer({made}) : paragraph(run_in(made), TextStyle{made.role}, made.origin());
+        out.push_back(column({block, std::make_shared<Gap>(0.3, 0.1, 0),
+                              std::make_shared<Rule>(rule_row, Ink::quiet)}));
+      }
+    }
+  }
+  if (!goes(Kept::hand)) return out;
+  out.push_back(std::make_shared<TickRow>(card_ticks(desk_)));
+  out.push_back(hand());
+  return out;
+}
+
+std::vector<BlockPtr> CardMaker::rest(const CardWay& way, Kept kept,
+                                      CardWay::Signals signals) const {
+  return pieces(content(way), signals, [=](Kept one) { return one > kept; });
+}
+
+std::vector<BlockPtr> CardMaker::all() const {
+  std::vector<BlockPtr> out = plain_head(input_.pet, {looks_text(desk_), facts_text(desk_)});
+  if (full_.alerts.empty()) out.push_back(no_alerts_run_in(desk_, "  "));
+  // The front of this one, too, begins with what is needed at the door.
+  for (const bool door : {true, false}) {
+    std::ranges::move(pieces(full_, CardWay::Signals::run_in,
+                             [=](Kept one) { return (one == Kept::door) == door; }),
+                      std::back_inserter(out));
+  }
+  return out;
+}
+
+FootText CardMaker::foot() const {
+  std::string right = voice_.locale.long_date(input_.today);
+  if (const auto& time = input_.plan.duration) right += " · " + about(time->expected, voice_);
+  return {voice_.words.written(input_.salon.name), right};
+}
+}  // namespace furnish

@@ -1,0 +1,64 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "page/rows.h"
+#include "sheet/card_alerts.h"
+#include "sheet/card_rows.h"
+#include "sheet/pieces.h"
+
+namespace furnish {
+
+/// How the front of a card is arranged.
+struct CardWay {
+  enum class Signals : std::uint8_t { hanging, run_in };
+  Signals signals =
+      Signals::hanging;  ///< signal words in the labels' column, or run into their texts
+  bool asks = false;     ///< with lines for what the file of a new client lacks
+  bool brief = false;    ///< notices in one row, and of the finish only what differs
+};
+
+/// Puts a card together: its head, its two layers, what is written by hand. `edge` is that of the
+/// labels' column, one for all cards of a salon.
+class CardMaker {
+ public:
+  CardMaker(const SheetDesk&, Length edge);
+
+  /// The blocks of a front that keeps so much.
+  std::vector<BlockPtr> front(const CardWay&, Kept) const;
+  /// What such a front leaves to the other side, in pieces: in columns, or labels run in.
+  std::vector<BlockPtr> rest(const CardWay&, Kept, CardWay::Signals) const;
+  /// All of the card in pieces that any paper holds.
+  std::vector<BlockPtr> all() const;
+  FootText foot() const;
+  bool asks() const { return asks_; }
+
+ private:
+  struct Content {
+    std::vector<CardAlert> alerts;
+    std::vector<CardRow> rows;
+  };
+  /// Those of an order of keeping that `keeps` holds for.
+  template <typename Keeps>
+  std::vector<AlertEntry> entries(const Content&, Keeps) const;
+  template <typename Keeps>
+  std::vector<CardRow> rows(const Content&, CardLayer, bool asks, Keeps) const;
+
+  std::shared_ptr<LabelColumn> labels() const { return std::make_shared<LabelColumn>(edge_); }
+  BlockPtr alerts(const Content&, const CardWay&, Kept) const;
+  BlockPtr layer(const std::vector<CardRow>&) const;
+  BlockPtr hand() const;
+  template <typename Goes>
+  std::vector<BlockPtr> pieces(const Content&, CardWay::Signals, Goes) const;
+  const Content& content(const CardWay& way) const { return way.brief ? brief_ : full_; }
+
+  const SheetDesk& desk_;
+  const SheetInput& input_;
+  const SheetVoice& voice_;
+  Length edge_;
+  Content full_, brief_;
+  bool asks_ = false;
+};
+}  // namespace furnish
