@@ -154,6 +154,26 @@ std::uint32_t report_unreadable(const ReadContext& context, const std::string& p
   return file;
 }
 
+/// Whether a link leads to what is no TOML file. Faults quote the lines they are about, and these
+/// are nobody's business here.
+bool leads_astray(const FileContent& content) {
+  if (!content.bytes || !content.through_link) return false;
+  try {
+    const toml::table ignored = toml::parse(std::string_view(*content.bytes));
+    return false;
+  } catch (const toml::parse_error&) {
+    return true;
+  }
+}
+
+std::uint32_t report_link(const ReadContext& context, const std::string& path) {
+  const std::uint32_t file = context.sources.add(path, {});
+  context.sink
+      .error("link", {file, {}, {}}, "is a link, and what it leads to is not TOML as it stands")
+      .hint = "put the file itself here, or mend what the link leads to";
+  return file;
+}
+
 ReadFile read_text(const ReadContext& context, std::string path, std::string text,
                    std::string_view must_have) {
   if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);
@@ -172,7 +192,9 @@ ReadFile read_text(const ReadContext& context, std::string path, std::string tex
 std::optional<std::string> read_bytes(const ReadContext& context, const std::string& path) {
   FileContent content = context.files.read(path);
   if (!content.bytes) report_unreadable(context, path, content.fault);
-  return std::move(content.bytes);
+  if (!leads_astray(content)) return std::move(content.bytes);
+  report_link(context, path);
+  return std::nullopt;
 }
 
 std::vector<std::string> list_folder(const ReadContext& context, const std::string& folder,
@@ -192,19 +214,8 @@ ReadFile read_file(const ReadContext& context, const std::string& path,
                    std::string_view must_have) {
   FileContent content = context.files.read(path);
   if (!content.bytes) return {report_unreadable(context, path, content.fault), std::nullopt};
-  if (!content.through_link) return read_text(context, path, *std::move(content.bytes), must_have);
-  // Faults quote the lines they are about, and a link may lead to what is nobody's business here.
-  DiagnosticSink said;
-  ReadFile out =
-      read_text({context.files, context.sources, said}, path, *std::move(content.bytes), must_have);
-  if (out.document && out.document->whole) {
-    context.sink.take(said);
-    return out;
-  }
-  context.sink
-      .error("link", {out.file, {}, {}}, "is a link, and what it leads to is not TOML as it stands")
-      .hint = "put the file itself here, or mend what the link leads to";
-  return {out.file, std::nullopt};
+  if (leads_astray(content)) return {report_link(context, path), std::nullopt};
+  return read_text(context, path, *std::move(content.bytes), must_have);
 }
 
 std::string stem(std::string_view path) {
