@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "figure/areas.h"
+#include "figure/face_hair.h"
 #include "figure/hanging.h"
 #include "figure/inner.h"
 
@@ -59,11 +60,24 @@ DrawnCoat ear_coat(const DrawnCoat& coat, const Ear& ear) {
 }  // namespace
 
 namespace {
+Furred head_and_trunk(const Skeleton& bones, const DrawnCoat& coat) {
+  Furred out = furred(bones.body, coat, 11);
+  if (coat.tied > 0) tie_up(bones.body, coat, out);
+  return out;
+}
+
+/// Long hair fills the curl of a tail over the back.
+Shape filled_curl(Shape tail, const Tail& bare, const DrawnCoat& coat) {
+  constexpr double long_hair = 4, half_of_curl = 7;
+  if (!bare.over_back || coat.at(Region::tail) < long_hair) return tail;
+  return grown(grown(tail, half_of_curl), -half_of_curl);
+}
+
 /// The furred parts of a dog and the shapes they make.
 struct Parts {
   Parts(const Build& build, const DrawnCoat& coat)
-      : bones(skeleton(build)),
-        body(furred(bones.body, coat, 11)),
+      : bones(skeleton(build, coat.tail_end)),
+        body(head_and_trunk(bones, coat)),
         front(furred(bones.front_leg, coat, 23)),
         rear(furred(bones.rear_leg, coat, 31)),
         tail(furred(bones.tail, coat)),
@@ -71,7 +85,7 @@ struct Parts {
         ear(furred(bones.ear.outline, ear_coat(coat, bones.ear), 53)),
         front_shape(above_ground(front.shape())),
         rear_shape(above_ground(rear.shape())),
-        tail_shape(above_ground(tail.shape())),
+        tail_shape(above_ground(filled_curl(tail.shape(), bones.tail, coat))),
         ear_shape(above_ground(ear.shape())) {
     Shape all = whole({body.shape(), front_shape, rear_shape, fall.shape()});
     if (!bones.tail.over_back) all = unite(all, tail_shape);
@@ -127,7 +141,7 @@ Drawing drawing_of(const Build& build, const DrawnCoat& coat, Detail detail) {
 
   out.inner = inner_lines(bones, coat, out);
   if (bones.tail.over_back) {
-    on_top(out.tail_shape, tail, coat.coat, 5.5, out.tail);
+    on_top(out.tail_shape, tail, coat.coat, 4, out.tail);
   }
   on_top(out.ear_shape, ear, coat.coat, 2.6 + std::min(5.0, 0.4 * coat.at(Region::ears)), out.ear);
   if (coat.at(Region::ears) < 7) {

@@ -12,6 +12,7 @@
 #include "model/pet.h"
 #include "page/block.h"
 #include "trade/coat.h"
+#include "trade/finish.h"
 #include "trade/region.h"
 
 namespace furnish {
@@ -52,6 +53,7 @@ struct FigureInput {
   /// Fields of the dog told apart without colour, as a care sheet shows how often each is brushed;
   /// in place of what a region is worked on with. See shading.h for their key.
   std::array<std::optional<Shade>, region_count> shades{};
+  TailEnd tail_end = TailEnd::natural;
   std::vector<Seam> stepped;  ///< seams that show as a step; all others are blended
   std::vector<FigureCallout> callouts;
   std::vector<FigureSpot> spots;

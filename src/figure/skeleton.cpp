@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "figure/bone.h"
 #include "figure/head.h"
 #include "figure/tail.h"
 
@@ -137,6 +138,7 @@ void build_each(Lines& lines, const Build& build) {
 
 /// As built(), for points whose legs bend between the foot and `knee`.
 Vec built_below(double knee, Vec p, const Build& build) {
+  p = boned(p, build.bone.value_or(Bone::medium));
   const BodyLength body = build.body.value_or(BodyLength::medium);
   const double longer = body == BodyLength::long_body    ? long_body_adds
                         : body == BodyLength::short_body ? short_body_adds
@@ -156,7 +158,7 @@ Vec built(Vec p, const Build& build) {
   return built_below(elbow_height, p, build);
 }
 
-Skeleton skeleton(const Build& build) {
+Skeleton skeleton(const Build& build, TailEnd tail_end) {
   Skeleton out;
   const Head head = head_of(build.nose.value_or(NoseLength::medium));
   out.body = head.outline;
@@ -168,7 +170,14 @@ Skeleton skeleton(const Build& build) {
   out.crease_region = crease_regions;
   out.toes = toes;
   out.ear = ear_of(build.ears.value_or(EarType::prick), head);
-  out.tail = tail_of(build.tail.value_or(TailType::sabre));
+  out.tail = tail_of(build.tail.value_or(TailType::sabre), tail_end);
+
+  const auto leg = [&](auto& points) {
+    for (auto& point : points) point.at = leg_boned(point.at, build.bone.value_or(Bone::medium));
+  };
+  leg(out.front_leg);
+  leg(out.rear_leg);
+  std::ranges::for_each(out.toes, leg);
 
   build_all(out.body, build);
   build_all(out.front_leg, build);

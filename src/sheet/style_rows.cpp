@@ -189,14 +189,10 @@ std::vector<StyleRow> style_rows(const SheetDesk& desk) {
 
 FigureInput style_figure(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
   const auto& [input, voice] = desk;
-  FigureInput figure;
-  figure.build = input.pet.build;
-  figure.coat = input.pet.coat;
-  if (const auto& weight = input.plan.health.weight) figure.weight = weight->weight;
+  FigureInput figure = figure_of(input.pet, input.plan);
   for (const PartLength& length : input.plan.lengths) {
     figure.left[static_cast<std::size_t>(length.place.region)] = length.left;
   }
-  if (input.pet.style) figure.stepped = input.pet.style->lines;
   for (const Alert& alert : input.pet.alerts) {
     for (const auto& place : alert.avoid) figure.spots.push_back({place.value, SpotKind::avoid, 0});
   }
