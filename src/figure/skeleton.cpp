@@ -15,7 +15,7 @@ constexpr double foot_height = 10, elbow_height = 47, thigh_height = 64;
 constexpr double stretch_from = 8, stretch_length = 48;
 // What a build adds to the medium dog, in units of the figure. By eye, from dogs so built.
 constexpr double long_body_adds = 20, short_body_adds = -9;
-constexpr double long_legs_add = 7, short_legs_add = -19;
+constexpr double long_legs_add = 7, heavy_long_legs_add = 3, short_legs_add = -19;
 // The far legs stand a little before and behind the near ones, and higher on the page.
 constexpr Vec far_front_offset{7, 1.4}, far_rear_offset{-12, 1.4};
 constexpr Skin bare = Skin::bare, covered = Skin::covered;
@@ -146,9 +146,10 @@ Vec built_below(double knee, Vec p, const Build& build) {
   p.x += longer * std::clamp((p.x - stretch_from) / stretch_length, 0.0, 1.0);
 
   const Legs legs = build.legs.value_or(Legs::medium);
-  const double taller = legs == Legs::short_legs  ? short_legs_add
-                        : legs == Legs::long_legs ? long_legs_add
-                                                  : 0;
+  const double taller = legs == Legs::short_legs    ? short_legs_add
+                        : legs != Legs::long_legs   ? 0
+                        : build.bone == Bone::heavy ? heavy_long_legs_add
+                                                    : long_legs_add;
   p.y += taller * std::clamp((p.y - foot_height) / (knee - foot_height), 0.0, 1.0);
   return p;
 }
