@@ -26,7 +26,7 @@ double up_neck(Vec p) {
 
 Vec heavy(Vec p) {
   constexpr Vec occiput{-22, 114};
-  constexpr double larger = 0.24, deeper_muzzle = 0.3, muzzle_axis = 114;
+  constexpr double larger = 0.24, deeper_muzzle = 0.22, muzzle_axis = 114;
   constexpr double deeper_chest = 5, thicker_neck = 6, fuller_throat = 6;
   const double head = in_head(p), muzzle = head * rise(p.x, -42, -54);
   p.y += (p.y - muzzle_axis) * deeper_muzzle * muzzle;
