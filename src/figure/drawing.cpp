@@ -57,9 +57,7 @@ DrawnCoat ear_coat(const DrawnCoat& coat, const Ear& ear) {
   if (!ear.hangs) out.length[static_cast<std::size_t>(Region::ears)] *= 0.4;
   return out;
 }
-}  // namespace
 
-namespace {
 Furred head_and_trunk(const Skeleton& bones, const DrawnCoat& coat) {
   Furred out = furred(bones.body, coat, 11);
   if (coat.tied > 0) tie_up(bones.body, coat, out);
@@ -104,24 +102,38 @@ struct Parts {
   Furred body, front, rear, tail, fall, ear;
   Shape front_shape, rear_shape, tail_shape, ear_shape, near;
 };
+
+Drawing shapes_of(const Parts& parts) {
+  Drawing out;
+  out.tail_shape = parts.tail_shape;
+  out.ear_shape = parts.ear_shape;
+  out.tail_in_front = parts.bones.tail.over_back;
+  out.near = parts.near;
+  out.silhouette = parts.silhouette();
+  return out;
+}
 }  // namespace
 
 Shape silhouette_of(const Build& build, const DrawnCoat& coat) {
   return Parts(build, coat).silhouette();
 }
 
-Drawing drawing_of(const Build& build, const DrawnCoat& coat, Detail detail) {
+Drawing small_drawing_of(const Build& build, DrawnCoat coat, const std::vector<Region>& areas) {
+  constexpr double coarse = 1.8;
+  coat.coarse = coarse;
+  const Parts parts(build, coat);
+  Drawing out = shapes_of(parts);
+  out.areas = areas_of(
+      build, {parts.body, parts.front, parts.rear, parts.tail, parts.fall, parts.ear}, out, areas);
+  return out;
+}
+
+Drawing drawing_of(const Build& build, const DrawnCoat& coat) {
   const Parts parts(build, coat);
   const auto& [bones, body, front, rear, tail, fall, ear, front_shape, rear_shape, tail_shape,
                ear_shape, near] = parts;
-  Drawing out;
-  out.tail_shape = tail_shape;
-  out.ear_shape = ear_shape;
-  out.tail_in_front = bones.tail.over_back;
-  out.near = near;
-  out.silhouette = parts.silhouette();
+  Drawing out = shapes_of(parts);
   out.areas = areas_of(build, {body, front, rear, tail, fall, ear}, out);
-  if (detail == Detail::small) return out;
 
   std::vector<HairTip> tips = body.tips;
   for (const Furred* part : {&front, &rear, &fall}) add(tips, part->tips);

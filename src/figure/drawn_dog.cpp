@@ -78,6 +78,12 @@ DrawnCoat drawn_coat(const FigureInput& input) {
   return coat;
 }
 
+std::vector<Region> marked(const FigureInput& input) {
+  std::vector<Region> out;
+  for (const FigureSpot& spot : input.spots) out.push_back(spot.place.region);
+  return out;
+}
+
 Build with_bone(const FigureInput& input) {
   Build out = input.build;
   out.bone = bone_of(input.build, input.weight);
@@ -119,7 +125,8 @@ Bounds bounds_of(const Shape& shape) {
 
 DrawnDog::DrawnDog(const FigureInput& input, Detail detail)
     : build(with_bone(input)),
-      drawing(drawing_of(build, drawn_coat(input), detail)),
+      drawing(detail == Detail::full ? drawing_of(build, drawn_coat(input))
+                                     : small_drawing_of(build, drawn_coat(input), marked(input))),
       before(outline_before(input)),
       bounds(bounds_of(before.empty() ? drawing.silhouette : unite(drawing.silhouette, before))) {
   if (detail == Detail::small) return;

@@ -77,7 +77,8 @@ Value blended(const std::vector<Root>& roots, std::size_t i, double reach, const
 std::vector<Root> roots_of(const SkinPart& part, const DrawnCoat& coat) {
   std::vector<Knot> knots;
   for (const Landmark& landmark : part) knots.push_back({landmark.at, landmark.corner});
-  const Sampled line = sampled(spline(knots, Ends::closed), between_hairs, Ends::closed);
+  const Sampled line =
+      sampled(spline(knots, Ends::closed), between_hairs * coat.coarse, Ends::closed);
   const std::size_t n = line.points.size();
   const Stand stand = stand_of(coat.coat);
   const double nose = std::ranges::min_element(line.points, {}, &Vec::x)->x;

@@ -17,6 +17,7 @@ struct DrawnCoat {
   std::array<double, region_count> length{};
   std::vector<Seam> stepped;  ///< seams over which lengths are not blended
   double brow = 0;            ///< length of brows, or of a fringe over the eyes; zero for none
+  double coarse = 1;          ///< so many times as far apart as usual are the hairs that are drawn
   double tied = 0;            ///< length of the hair tied up in a topknot; zero for none
   TailEnd tail_end = TailEnd::natural;
   double at(Region region) const { return length[static_cast<std::size_t>(region)]; }

@@ -65,8 +65,9 @@ double radius_at(const std::vector<double>& radii, double gone) {
   return radii[before] * (1 - t) + radii[before + 1] * t;
 }
 
-std::vector<Stop> stops_of(const Tail& bare) {
-  const Ring line = sampled(spline(bare.spine, Ends::open), between_tail_hairs, Ends::open).points;
+std::vector<Stop> stops_of(const Tail& bare, double coarse) {
+  const Ring line =
+      sampled(spline(bare.spine, Ends::open), between_tail_hairs * coarse, Ends::open).points;
   const std::size_t last = line.size() - 1;
   std::vector<Stop> out;
   for (std::size_t i = 0; i <= last; ++i) {
@@ -206,7 +207,7 @@ class CurtainRoots {
   CurtainRoots(const Build& build, const DrawnCoat& coat) : coat_(coat) {
     std::vector<Knot> knots;
     for (const auto& [at, region] : parting) knots.push_back({built(at, build)});
-    line_ = sampled(spline(knots, Ends::open), between_curtain_hairs, Ends::open);
+    line_ = sampled(spline(knots, Ends::open), between_curtain_hairs * coat.coarse, Ends::open);
   }
 
   std::size_t size() const { return line_.points.size(); }
@@ -230,7 +231,7 @@ class CurtainRoots {
 }  // namespace
 
 Furred furred(const Tail& bare, const DrawnCoat& drawn) {
-  const std::vector<Stop> stops = stops_of(bare);
+  const std::vector<Stop> stops = stops_of(bare, drawn.coarse);
   const TailCoat coat(bare, drawn);
   const double hidden_root = bare.over_back ? curled_root_in_rump : root_in_rump;
   Furred out;

@@ -138,6 +138,7 @@ Build read_build(Fields& fields) {
   out.body = choose(fields, keys::build::body);
   out.ears = choose(fields, keys::build::ears);
   out.tail = choose(fields, keys::build::tail);
+  out.bone = choose(fields, keys::build::bone);
   fields.finish();
   return out;
 }

@@ -10,7 +10,7 @@
 namespace furnish {
 namespace {
 Shape outline_of(const FigureInput& input) {
-  return draw_dog(input, Detail::small)->drawing.silhouette;
+  return draw_dog(input)->drawing.silhouette;
 }
 FigureInput input_of(std::string_view key) {
   const auto dogs = ten_dogs();
@@ -56,7 +56,7 @@ TEST_CASE("each of ten dogs has one outline, unlike those of all others", "[figu
   const auto dogs = ten_dogs();
   std::vector<Shape> framed_dogs;
   for (const KnownDog& dog : dogs) {
-    const DrawnDogPtr drawn = draw_dog(dog.input, Detail::small);
+    const DrawnDogPtr drawn = draw_dog(dog.input);
     INFO(dog.key);
     CHECK(outlines(drawn->drawing.silhouette) == 1);
     CHECK(outlines(drawn->drawing.near) == 1);
