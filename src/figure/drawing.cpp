@@ -28,12 +28,6 @@ std::vector<HairTip> moved(std::vector<HairTip> tips, Vec by) {
   return tips;
 }
 
-Shape whole(std::initializer_list<Shape> shapes) {
-  Shape out;
-  for (const Shape& shape : shapes) out = unite(out, shape);
-  return out;
-}
-
 void add(std::vector<HairTip>& to, const std::vector<HairTip>& tips) {
   to.insert(to.end(), tips.begin(), tips.end());
 }
@@ -85,7 +79,7 @@ struct Parts {
         rear_shape(above_ground(rear.shape())),
         tail_shape(above_ground(filled_curl(tail.shape(), bones.tail, coat))),
         ear_shape(above_ground(ear.shape())) {
-    Shape all = whole({body.shape(), front_shape, rear_shape, fall.shape()});
+    Shape all = unite({body.shape(), front_shape, rear_shape, fall.shape()});
     if (!bones.tail.over_back) all = unite(all, tail_shape);
     // Slits and slivers narrower than a hair's stroke, where locks of two parts cross, are no form:
     // fill the one, cut the other.
@@ -94,7 +88,7 @@ struct Parts {
 
   Shape far_ear() const { return bones.ear.hangs ? Shape{} : moved(ear_shape, bones.ear.far_ear); }
   Shape silhouette() const {
-    return whole({near, moved(front_shape, bones.far_front), moved(rear_shape, bones.far_rear),
+    return unite({near, moved(front_shape, bones.far_front), moved(rear_shape, bones.far_rear),
                   far_ear(), ear_shape, tail_shape});
   }
 
