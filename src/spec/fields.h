@@ -28,7 +28,7 @@ class Fields {
   bool complete() const { return complete_; }
   /// Names of the keys asked for so far.
   std::span<const std::string_view> known() const { return known_; }
-  const TableInfo& info() const { return *info_; }
+  bool empty() const { return table_->empty(); }
 
   const TomlEntry* find(const KeyInfo&);
   /// Entries whose keys nobody has asked for; they are ticked off by this.
