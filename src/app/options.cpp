@@ -118,6 +118,27 @@ void add_rendering(CLI::App& command, Raw& raw) {
   command.add_flag("--strict", o.strict, "warnings count as faults");
   command.add_flag("--force", o.force, "replace a file that furnish did not write, or a link");
 }
+
+/// `new salon FOLDER`, `new pet NAME…`, `new style NAME…`, `new day [DATE]`.
+void add_new_files(CLI::App& fresh, Raw& raw) {
+  const auto add = [&](const char* kind, const char* argument, const char* what) {
+    CLI::App* const command = fresh.add_subcommand(kind, what);
+    CLI::Option* const given = command->add_option(argument, raw.options.pets)->type_name("");
+    add_common(*command, raw);
+    command->callback([&raw, kind] {
+      raw.options.command = Command::new_files;
+      raw.options.kind = kind;
+    });
+    return given;
+  };
+  add("salon", "FOLDER", "a salon's folder with its salon.toml, every key in it as a comment")
+      ->required()
+      ->expected(1);
+  add("pet", "NAME", "a pet's file in pets/, every key in it as a comment")->required();
+  add("style", "NAME", "a style's file in styles/, every key in it as a comment")->required();
+  add("day", "DATE", "a day's file in days/ for its bookings (else today's)")->expected(0, 1);
+}
+
 /// A command that makes a sheet.
 CLI::App* add_sheet(CLI::App& app, Raw& raw, const std::string& name, const SheetMaker& sheet,
                     const std::string& what) {
@@ -181,6 +202,8 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   visit->add_option("PET", o.pets, "pets: files, or names in the salon's pets/")->required();
   add_common(*visit, raw);
   visit->callback([&] { o.command = Command::new_visit; });
+
+  add_new_files(*fresh, raw);
 
   CLI::App* schema = app.add_subcommand(
       "schema", "the JSON Schema of a kind of file, for editors and other programs");

@@ -6,6 +6,7 @@
 
 #include "app/check.h"
 #include "app/console.h"
+#include "app/new_files.h"
 #include "app/new_visit.h"
 #include "app/render.h"
 #include "app/unpack.h"
@@ -57,8 +58,12 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
     case Command::new_visit:
       exit = new_visits(options, shop, console);
       break;
+    case Command::new_files:
+      exit = new_files(options, shop, console);
+      break;
     case Command::schema:
-      write_whole("-", schema(*find_file_kind(options.kind)), Replaces::own, shop.sink());
+      write_whole("-", schema(*find_file_kind(options.kind)), Replaces::own, shop.sink(),
+                  shop.disk());
       console.show_reports();
       break;
     case Command::unpack:

@@ -110,8 +110,8 @@ Kit read_kit(Fields& fields) {
   }
   if (fields.find(keys::kit::shears) != nullptr) {
     for (const auto& s : fields.choices(keys::kit::shears)) {
-        kit.shears.push_back(s.value);
-      }
+      kit.shears.push_back(s.value);
+    }
   } else {
     kit.shears = {Shears::straight, Shears::curved, Shears::thinning, Shears::blending};
   }
@@ -212,7 +212,10 @@ std::optional<Salon> read_salon_text(const ReadContext& context, std::string pat
     read_identity(*table, salon);
   }
   if (auto table = file.table(keys::salon_file::paper)) read_paper(*table, salon.paper);
-  if (auto table = file.table(keys::salon_file::kit)) salon.kit = read_kit(*table);
+  if (auto table = file.table(keys::salon_file::kit)) {
+    // A heading with nothing under it says nothing of the drawer.
+    if (!table->empty()) salon.kit = read_kit(*table);
+  }
   if (auto table = file.table(keys::salon_file::products)) salon.products = read_products(*table);
   if (auto table = file.table(keys::salon_file::vaccinations))
     salon.vaccinations = read_rules(*table);
