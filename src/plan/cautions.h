@@ -44,7 +44,8 @@ struct CautionInput {
   const Drying& drying;
 };
 
-/// Gravest first, then in the order of the rules, then of the places and lines.
+/// Particular ones and standing advice, gravest first, then in the order of the rules, then of the
+/// places and lines.
 std::vector<Caution> cautions(const CautionInput&);
 /// Acceptances of rules that do not apply to this plan.
 std::vector<Acceptance> stale_acceptances(const Pet&, std::span<const Caution>);

@@ -298,6 +298,7 @@ std::string plan_json(const Plan& plan, const Pet& pet, const PlanWords& words) 
       {"findings", list(plan.findings)},
       {"health", json(plan.health)},
       {"cautions", list(plan.cautions, words)},
+      {"standing", list(plan.standing, words)},
       {"stale_acceptances", list(plan.stale)}};
   return out.dump(2) + "\n";
 }

@@ -42,8 +42,10 @@ inline constexpr int plan_json_version = 1;
 ///                      consents, photos} or null
 ///   findings           [{place, what, advised, for, seen}]: open, seen on these days
 ///   health             {weight, since_last, since_highest_of_year, vaccinations, age, years,
-///   months} cautions           [{rule, signal, what, instead, places, source, accepted}], gravest
-///   first stale_acceptances  [{rule, reason, signed}]
+///                      months}
+///   cautions           [{rule, signal, what, instead, places, source, accepted}], gravest first
+///   standing           the same of what holds for every pet whose parts these tools meet
+///   stale_acceptances  [{rule, reason, signed}]
 /// It holds what is for staff alone, such as accepted rules: not for an owner's page.
 std::string plan_json(const Plan&, const Pet&, const PlanWords&);
 }  // namespace furnish

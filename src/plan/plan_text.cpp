@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -59,9 +60,9 @@ std::string signed_text(Length difference, Units units) {
   return to_text(more ? difference : -difference, units) + (more ? " longer" : " shorter");
 }
 
-std::vector<Row> caution_rows(const Plan& plan, const PlanWords& words) {
+std::vector<Row> caution_rows(std::span<const Caution> cautions, const PlanWords& words) {
   std::vector<Row> rows;
-  for (const Caution& one : plan.cautions) {
+  for (const Caution& one : cautions) {
     std::string text = what_text(one, words) + "; " + words.caution(one.instead);
     if (one.accepted) {
       text +=
@@ -69,8 +70,13 @@ std::vector<Row> caution_rows(const Plan& plan, const PlanWords& words) {
     }
     rows.push_back({std::string(to_text(one.signal)), std::string(rule(one.rule).key), text});
   }
+  return rows;
+}
+
+std::vector<Row> stale_rows(const Plan& plan) {
+  std::vector<Row> rows;
   for (const Acceptance& one : plan.stale) {
-    rows.push_back({"", std::string(rule(one.rule.value).key),
+    rows.push_back({std::string(rule(one.rule.value).key),
                     fmt::format("accepted {}, but does not apply", to_iso(one.signed_on))});
   }
   return rows;
@@ -339,7 +345,9 @@ std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet,
   if (plan.duration) visit.push_back({"time", duration_text(*plan.duration)});
   add_table(out, "Visit", visit);
   add_table(out, "Before the next visit", limit_rows(plan, units));
-  add_table(out, "Cautions", caution_rows(plan, words));
+  add_table(out, "Cautions", caution_rows(plan.cautions, words));
+  add_table(out, "Accepted in vain", stale_rows(plan));
+  add_table(out, "As with every pet", caution_rows(plan.standing, words));
   if (plan.last_visit) add_table(out, "Last time", last_visit_rows(*plan.last_visit, units));
   add_table(out, "Still open", finding_rows(plan.findings));
   add_table(out, "Length left", length_rows(plan, pet, units));

@@ -2,9 +2,8 @@
 
 #include "base/text.h"
 #include "plan/places.h"
-#include "sheet/alerts.h"
+#include "sheet/accepted.h"
 #include "sheet/card_rows.h"
-#include "sheet/caution_words.h"
 #include "sheet/due.h"
 #include "sheet/last_time.h"
 #include "sheet/mix_text.h"
@@ -246,19 +245,9 @@ class WorkRows {
   }
 
   void accepted() {
-    Sentences text;
-    SourceSpan span;
-    for (const Caution& caution : input_.plan.cautions) {
-      if (!caution.accepted || !belongs_on_card(caution)) continue;
-      // What was accepted is worked out again on the style sheet; here one line says where.
-      const std::string what = caution.places.empty() ? caution_text(caution.what, voice_)
-                                                      : places_text(caution.places, voice_);
-      text.add(say(Phrase::accepted_on, {sentence(capitalised(what)),
-                                         voice_.locale.long_date(caution.accepted->signed_on),
-                                         own(caution.accepted->reason)}));
-      span = caution.accepted->span;
+    if (auto text = accepted_row(desk_, CautionScope::card)) {
+      row(Phrase::label_accepted, std::move(text->text), text->span, Kept::history);
     }
-    if (!text.empty()) row(Phrase::label_accepted, text.take(), span, Kept::history);
   }
 
   void collects() {

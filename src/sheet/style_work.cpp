@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "sheet/caution_words.h"
 #include "sheet/last_time.h"
 #include "sheet/mix_text.h"
 #include "sheet/own_words.h"
@@ -93,6 +94,15 @@ void add_how(std::vector<TextSpan>& line, const WorkStep& step, const SheetDesk&
     line.push_back({(line.empty() ? "" : ". ") + capitalised(how_text(how, desk.voice.words))});
   }
 }
+
+/// Where nobody says how the coat is made ready for the water: what holds for every coat like it.
+std::vector<TextSpan> standing_text(const WorkStep& step, const SheetDesk& desk) {
+  const auto& standing = desk.input.plan.standing;
+  const auto found = std::ranges::find(standing, RuleId::prebrush, &Caution::rule);
+  const bool stands = step.task == Task::brush_out && found != standing.end() && !found->accepted;
+  if (!stands) return {};
+  return {{capitalised(caution_text(found->instead, desk.voice))}};
+}
 }  // namespace
 
 std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
@@ -118,6 +128,7 @@ std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
     if (step.stage > Stage::brush_out) break;
     SheetRow note{voice.words.say(task_phrase(step.task)), step_text(step, desk), input.pet.span};
     if (with_how == WithHow::yes) add_how(note.text, step, desk);
+    if (note.text.empty()) note.text = standing_text(step, desk);
     while (i + 1 < order.size() && goes_on(order[i], order[i + 1])) {
       const WorkStep& more = order[++i];
       std::vector<TextSpan> text = step_text(more, desk);
