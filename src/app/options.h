@@ -16,7 +16,7 @@ namespace sheets {
 extern const SheetMaker card;
 }  // namespace sheets
 
-enum class Command : std::uint8_t { sheet, check, plan, unpack, new_visit, schema };
+enum class Command : std::uint8_t { sheet, rules, check, plan, unpack, new_visit, schema };
 enum class Format : std::uint8_t { pdf, png, svg, text };
 
 /// What was asked for on the command line.

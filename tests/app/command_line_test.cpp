@@ -71,7 +71,7 @@ TEST_CASE("an unknown paper is told the known ones", "[command-line]") {
   const auto ran = furnish("card pip --paper A9" + in_lantern + "-o " + folder.path("a.pdf"));
   CHECK(ran.status == 1);
   CHECK(has(ran.err, "no paper 'A9'"));
-  for (const char* known : {"A4", "A5", "A6", "letter", "half letter", "5x8 in", "4x6 in"}) {
+  for (const char* known : {"A4", "A5", "A6", "letter", "half letter", "5x8 in", "4x6 in", "A3"}) {
     CHECK(has(ran.err, known));
   }
   CHECK(files_below(folder.path("")).empty());
