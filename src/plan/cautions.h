@@ -3,6 +3,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/date.h"
@@ -54,5 +55,7 @@ std::vector<std::string> caution_keys();
 /// What is the matter, begun with a capital letter.
 std::string what_text(const Caution&, const PlanWords&);
 /// For `furnish check`: each caution that nobody accepted, as a warning "caution" with its line.
-void report(std::span<const Caution>, const PlanWords&, DiagnosticSink&);
+/// `pets`: whom it is about, where its line is not in their own file.
+void report(std::span<const Caution>, const PlanWords&, DiagnosticSink&,
+            std::string_view pets = {});
 }  // namespace furnish

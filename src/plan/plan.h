@@ -32,7 +32,7 @@ namespace furnish {
 struct Plan {
   Date today;
   std::vector<PartLength> lengths;
-  std::vector<Target> targets;  ///< what was really left, where two visits or more say it
+  std::vector<Target> targets;  ///< what was really left, where a visit measured it
   std::vector<DrawerGap> drawer;
   std::vector<Blend> blends;
   std::vector<WorkStep> order;

@@ -20,6 +20,7 @@ inline constexpr int plan_json_version = 1;
 ///   lengths            [{place, basis, left, substitute}]
 ///   targets            [{place, median, newest, visits}]: what was really left, of two visits and
 ///                      more
+///   left_once          the same of what one visit alone measured, which is no target
 ///   drawer             [{place, wanted, use, difference}]: what the kit lacks
 ///   blends             [{longer, shorter, from, to, steps, shears}]
 ///   order              [{stage, task, tool, substitute, places, position, words, how, minutes,

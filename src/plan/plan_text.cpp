@@ -54,7 +54,13 @@ std::string tool_words(const TrimEntry& entry, Units units) {
 }
 
 /// More or less, with its sign.
-std::string signed_text(Length difference, Units units) {
+std::string signed_text(const DrawerGap& gap, Units units) {
+  const Length difference = gap.difference.value_or(Length());
+  if (difference == Length() && gap.apart_at_most != Length()) {
+    const bool more = gap.apart_at_most > Length();
+    return fmt::format("up to {} {}", to_text(more ? gap.apart_at_most : -gap.apart_at_most, units),
+                       more ? "longer" : "shorter");
+  }
   if (difference == Length()) return "the same length";
   const bool more = difference > Length();
   return to_text(more ? difference : -difference, units) + (more ? " longer" : " shorter");
@@ -100,8 +106,9 @@ void append_places(std::vector<Row>& rows, const std::vector<std::vector<Place>>
 
 std::string target_words(const Target* target, Units units) {
   if (target == nullptr) return {};
-  return fmt::format("left at {}, {} visits, last {}", to_text(target->median, units),
-                     target->visits, to_iso(target->newest));
+  const std::string left = to_text(target->median, units), day = to_iso(target->newest);
+  if (!target->is_target()) return fmt::format("left at {} on {}", left, day);
+  return fmt::format("left at {}, median of {} visits to {}", left, target->visits, day);
 }
 
 std::vector<Row> length_rows(const Plan& plan, const Pet& pet, Units units) {
@@ -124,8 +131,7 @@ std::vector<Row> drawer_rows(const Plan& plan, Units units) {
   std::vector<Row> rows;
   for (const DrawerGap& gap : plan.drawer) {
     const std::string instead =
-        gap.use ? fmt::format("use {}, {}", to_text(*gap.use, units),
-                              signed_text(gap.difference.value_or(Length()), units))
+        gap.use ? fmt::format("use {}, {}", to_text(*gap.use, units), signed_text(gap, units))
                 : fmt::format("nothing within {}", to_text(substitute_within, units));
     rows.push_back({to_text(gap.place), "no " + to_text(gap.wanted, units), instead});
   }

@@ -11,6 +11,7 @@
 #include "sheet/parts.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
+#include "trade/phrases.h"
 
 namespace furnish {
 namespace {
@@ -72,6 +73,17 @@ bool about(const Alert& alert, const Matter& matter) {
          });
 }
 
+/// Those that the words of the alert do not name.
+std::vector<std::string> unsaid_allergens(const Alert& alert, const SheetVoice& voice) {
+  std::vector<std::string> out;
+  for (const Located<std::string>& one : alert.allergens) {
+    const bool said =
+        mentions(alert.text.value, one.value) || mentions(alert.action.value, one.value);
+    if (!said) out.push_back(voice.words.written(one.value));
+  }
+  return out;
+}
+
 std::string sentences(const std::vector<CautionText>& texts, const SheetVoice& voice) {
   std::vector<std::string> out;
   for (const CautionText& text : texts) out.push_back(sentence(caution_text(text, voice)));
@@ -127,6 +139,10 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
     if (!avoid.empty()) {
       if (!action.empty()) action += ' ';
       action += voice.words.say(Phrase::no_tool_on, {places_text(avoid, voice)});
+    }
+    if (std::vector<std::string> named = unsaid_allergens(alert, voice); !named.empty()) {
+      if (!action.empty()) action += ' ';
+      action += voice.words.say(Phrase::nothing_with, {voice.locale.either(named)});
     }
     Signal level = alert.level;
     std::erase_if(computed, [&](const Matter& matter) {

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <map>
 
 #include "base/text.h"
 #include "plan/places.h"
@@ -161,9 +162,23 @@ class WorkRows {
       }
     }
     if (first == nullptr) return {};
-    return say(Phrase::limit_mats,
-               {capitalised(grouped_text(places, voice_)), shown(first->limit, voice_),
-                voice_.locale.day_and_month(first->passed, input_.today)});
+    std::string text = sentence(say(
+        Phrase::limit_mats, {capitalised(grouped_text(places, voice_)), shown(first->limit, voice_),
+                             voice_.locale.day_and_month(first->passed, input_.today)}));
+    std::map<Date, std::vector<Place>> later;
+    for (const LengthLimit& limit : input_.plan.limits) {
+      const bool other = limit.passed != first->passed || limit.limit != first->limit;
+      if (limit.kind == LimitKind::mat_prone && other && before_next(limit.passed)) {
+        later[limit.passed].push_back(limit.place);
+      }
+    }
+    std::vector<std::string> more;
+    for (const auto& [day, those] : later) {
+      more.push_back(say(Phrase::limit_later, {grouped_text(those, voice_),
+                                               voice_.locale.short_day(day, input_.today)}));
+    }
+    if (!more.empty()) text += ' ' + sentence(joined(more, semicolon(voice_.words)));
+    return text;
   }
 
   void bath() {

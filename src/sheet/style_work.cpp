@@ -79,7 +79,12 @@ std::vector<TextSpan> step_text(const WorkStep& step, const SheetDesk& desk) {
   std::string text = step.task == Task::nails
                          ? finish_text(FinishPart::nails, step.words, voice.words)
                          : voice.words.written(step.words);
-  if (step.task == Task::dry) text = drying_text(desk);
+  if (step.task == Task::dry) {
+    text = drying_text(desk);
+    // What handling says of the dryer is minded here, where the dryer is in hand.
+    const std::string more = dryer_text(desk);
+    if (!more.empty()) text += (text.empty() ? "" : semicolon(voice.words)) + uncapitalised(more);
+  }
   if (step.task == Task::look_over) text = voice.words.say(Phrase::look_over_how);
   if (step.time) text += (text.empty() ? "" : comma(voice.words)) + shown(*step.time, voice);
   if (text.empty()) return {};

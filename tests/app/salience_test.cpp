@@ -7,6 +7,7 @@
 
 #include "app/generated.h"
 #include "app/workshop.h"
+#include "page/shaped_line.h"
 #include "plan/matters.h"
 #include "share.h"
 #include "sheet/alerts.h"
@@ -35,17 +36,28 @@ double share_at_most(const std::vector<double>& all, double most) {
   return 100.0 * static_cast<double>(few) / static_cast<double>(all.size());
 }
 
-/// From the top of the first list on the page to its end, over the page's height; the alerts are
-/// the first list of a card that has any, between rules.
+/// From the top of the lists that begin with a signal word to their end, over the page's height: so
+/// alerts are tagged, between rules. 0 if the front has none.
 double share_of_alerts(const Frame& card) {
   Length top = card.size.height, end;
   std::size_t depth = 0;
+  bool first = false, alerts = false;
+  const auto is_signal = [](const std::string& line) {
+    return line.starts_with("DANGER") || line.starts_with("WARNING") ||
+           line.starts_with("CAUTION") || line.starts_with("NOTICE");
+  };
   for (const Mark& mark : card.marks) {
     if (const auto* const open = std::get_if<OpenTag>(&mark)) {
+      if (depth == 0 && open->role == Structure::list) first = true;
       if (depth > 0 || open->role == Structure::list) ++depth;
     } else if (std::holds_alternative<CloseTag>(mark)) {
-      if (depth > 0 && --depth == 0) break;
+      if (depth > 0 && --depth == 0) first = alerts = false;
     } else if (depth > 0) {
+      if (const auto* const text = std::get_if<TextMark>(&mark); text != nullptr && first) {
+        first = false;
+        alerts = is_signal(text->line->text());
+      }
+      if (!alerts) continue;
       const auto reach = [&](Length y) {
         top = std::min(top, y);
         end = std::max(end, y);
@@ -84,7 +96,7 @@ void measure(const Case& one, Workshop& shop, Salience& out) {
   const auto made = shop.sheet(one, shop.sink());
   REQUIRE(made);
   out.of_card.push_back(share_of_alerts(made->sheet.page.frame));
-  CHECK(out.of_card.back() > 0);
+  CHECK((out.of_card.back() > 0 || !made->sheet.page.more.empty()));
 }
 
 void report(const char* of, const Salience& all) {
