@@ -64,8 +64,7 @@ std::optional<std::string> SheetWriter::place(const std::string& name, const std
 }
 
 std::optional<std::string> SheetWriter::encoded(const std::vector<Frame>& frames,
-                                                const DocumentInfo& info,
-                                                const PdfExtras& extras) {
+                                                const DocumentInfo& info, const PdfExtras& extras) {
   std::optional<std::string> bytes;
   switch (options_.format) {
     case Format::pdf:
@@ -87,8 +86,8 @@ std::optional<std::string> SheetWriter::encoded(const std::vector<Frame>& frames
 }
 
 bool SheetWriter::write_file(const std::string& path, const std::string& bytes) {
-  const bool written = write_whole(
-      path, bytes, options_.force ? Replaces::anything : Replaces::own, shop_.sink(), shop_.disk());
+  const bool written = write_whole(path, bytes, options_.force ? Replaces::anything : Replaces::own,
+                                   shop_.sink(), shop_.disk());
   console_.show_reports();
   if (written) console_.say(path);
   return written;
@@ -97,9 +96,9 @@ bool SheetWriter::write_file(const std::string& path, const std::string& bytes) 
 bool SheetWriter::write_others(const Sides& all, const std::string& first) {
   if (!is_a_file(first, shop_.disk())) {
     shop_.sink()
-        .warning("one-side", {},
-                 fmt::format("{} has {} sides; this is the first of them", all.name,
-                             all.frames.size()))
+        .warning(
+            "one-side", {},
+            fmt::format("{} has {} sides; this is the first of them", all.name, all.frames.size()))
         .hint = "name a file or a folder for all of them, or make a PDF";
     console_.show_reports();
     return true;

@@ -54,7 +54,7 @@ std::vector<Attachment> carried_by(const std::vector<Done>& all) {
 class SheetRun {
  public:
   SheetRun(const Options& options, Workshop& shop, Console& console)
-      : options_(options), shop_(shop), console_(console) {}
+      : options_(options), shop_(shop), console_(console), writer_(options, shop, console) {}
 
   Exit run() {
     bool complete = true;

@@ -23,8 +23,9 @@ Exit print_rules(const Options& options, Workshop& shop, Console& console) {
   const std::vector<Frame> frames = sides(sheet->page);
   PdfExtras extras;
   if (frames.size() > 1) extras.outline.push_back({sheet->info.title, 0, 0});
-  const auto path = write_sides({frames, sheet->info, extras, std::string(kinds::rules.name)},
-                                folder.root(), options, shop.sink(), console);
+  SheetWriter writer(options, shop, console);
+  const auto path =
+      writer.write({frames, sheet->info, extras, std::string(kinds::rules.name)}, folder.root());
   return path ? Exit::ok : Exit::faults;
 }
 }  // namespace furnish
