@@ -95,9 +95,9 @@ void add_visit(CLI::App& command, Raw& raw) {
       ->check(valid_visit);
 }
 
-void add_rendering(CLI::App& command, Raw& raw) {
+/// Of whatever makes pages.
+void add_pages(CLI::App& command, Raw& raw) {
   Options& o = raw.options;
-  command.add_option("PET", o.pets, "pets: files, or names in the salon's pets/; none means all");
   command.add_option("-o,--output", o.output, "file, folder, or - for the standard output");
   command
       .add_option("--format", raw.format,
@@ -107,16 +107,22 @@ void add_rendering(CLI::App& command, Raw& raw) {
   command
       .add_option("--language", o.language, "of the sheet, such as es or pt-BR (else the reader's)")
       ->check(valid_language);
+  command.add_option("--dpi", o.dpi, "dots an inch of a png")->check(CLI::Range(10, 1200));
+  command.add_flag("--strict", o.strict, "warnings count as faults");
+  command.add_flag("--force", o.force, "replace a file that furnish did not write, or a link");
+}
+
+void add_rendering(CLI::App& command, Raw& raw) {
+  Options& o = raw.options;
+  command.add_option("PET", o.pets, "pets: files, or names in the salon's pets/; none means all");
+  add_pages(command, raw);
   command.add_option("--units", o.units, "metric or us (else the reader's)")
       ->transform(CLI::CheckedTransformer(unit_words).description(""));
-  command.add_option("--dpi", o.dpi, "dots an inch of a png")->check(CLI::Range(10, 1200));
   command
       .add_option("--with-spec", raw.spec_for,
                   "whom the pet's file inside the PDF is for: everyone, or staff for a file copy")
       ->check(CLI::IsMember({"everyone", "staff"}));
   command.add_flag("--together", o.together, "all pets in one PDF");
-  command.add_flag("--strict", o.strict, "warnings count as faults");
-  command.add_flag("--force", o.force, "replace a file that furnish did not write, or a link");
 }
 
 /// `new salon FOLDER`, `new pet NAME…`, `new style NAME…`, `new day [DATE]`.
@@ -182,6 +188,12 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
       add_sheet(app, raw, "care", sheets::care,
                 "care sheets: what the owner does until the next visit, and its calendar entry");
   add_visit(*care, raw);
+
+  CLI::App* rules = app.add_subcommand(
+      "rules", "a page for the wall: the salon's own rules, and what holds with every dog");
+  add_pages(*rules, raw);
+  add_common(*rules, raw);
+  rules->callback([&] { o.command = Command::rules; });
 
   CLI::App* check = app.add_subcommand("check", "read every file of a salon and say what is wrong");
   check->add_option("FOLDER", o.pets, "the salon's folder, or files of one")->type_name("");

@@ -16,7 +16,16 @@ namespace sheets {
 extern const SheetMaker card;
 }  // namespace sheets
 
-enum class Command : std::uint8_t { sheet, check, plan, unpack, new_visit, new_files, schema };
+enum class Command : std::uint8_t {
+  sheet,
+  rules,
+  check,
+  plan,
+  unpack,
+  new_visit,
+  new_files,
+  schema
+};
 enum class Format : std::uint8_t { pdf, png, svg, text };
 
 /// What was asked for on the command line.

@@ -10,6 +10,7 @@
 #include "app/new_visit.h"
 #include "app/render.h"
 #include "app/unpack.h"
+#include "app/wall.h"
 #include "app/workshop.h"
 #include "output/write.h"
 #include "plan/plan_json.h"
@@ -48,6 +49,9 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
   switch (options.command) {
     case Command::sheet:
       exit = render_sheets(options, shop, console);
+      break;
+    case Command::rules:
+      exit = print_rules(options, shop, console);
       break;
     case Command::check:
       exit = check(options, shop, console);

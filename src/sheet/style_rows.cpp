@@ -82,6 +82,7 @@ class RowMaker {
       row.names = names(draft);
       out.push_back(std::move(row));
     }
+    for (const Caution& one : input_.plan.standing) stand(one, out);
     return out;
   }
 
@@ -92,6 +93,20 @@ class RowMaker {
     int turn = 0;
     bool whole = true;  ///< no part of it lost a side to an alert
   };
+
+  /// In the first row that works on one of its places; what was accepted is said as accepted.
+  static void stand(const Caution& one, std::vector<StyleRow>& rows) {
+    if (one.accepted) return;
+    const auto first = std::ranges::find_if(rows, [&](const StyleRow& row) {
+      return row.kind == RowKind::cut && std::ranges::any_of(row.places, [&](Place place) {
+               return std::ranges::any_of(one.places, [&](Place at) { return meets(at, place); });
+             });
+    });
+    if (first == rows.end()) return;
+    const auto same = std::ranges::find_if(
+        first->standing, [&](const Caution* other) { return other->instead == one.instead; });
+    if (same == first->standing.end()) first->standing.push_back(&one);
+  }
 
   void no_tool() {
     Draft draft;

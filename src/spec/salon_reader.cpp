@@ -7,6 +7,7 @@
 
 #include "base/paper.h"
 #include "base/text.h"
+#include "spec/free_text.h"
 #include "spec/language.h"
 #include "spec/product_reader.h"
 #include "spec/salon_format.h"
@@ -28,6 +29,7 @@ void read_identity(Fields& fields, Salon& salon) {
   for (const auto& day : fields.choices(keys::salon::closed)) {
     salon.closed.push_back(day.value);
   }
+  salon.rules = read_free_texts(fields, keys::salon::rules);
   salon.contact_on_card = fields.flag(keys::salon::contact_on_card, salon.contact_on_card);
   salon.tools_for_owners = fields.flag(keys::salon::tools_for_owners, salon.tools_for_owners);
   if (const auto way = fields.choice(keys::salon::felted)) {
