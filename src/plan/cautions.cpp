@@ -44,6 +44,8 @@ Sentences sentences_of(RuleId id) {
       return {{"", "past"}, {"", "past"}};
     case RuleId::thin_skin:
       return {{"", "mats"}, {"", "mats"}};
+    case RuleId::noise:
+      return {{"clipper", "grinder", "dryer"}};
     case RuleId::against_handling:
       return {{"", "dryer"}, {"", "dryer"}};
     default:

@@ -46,6 +46,8 @@ bool belongs_on_card(const Caution& caution) {
     case RuleId::puppy:
     case RuleId::vet_work:
       return true;
+    case RuleId::noise:
+      return caution.what.key == "noise-dryer";
     default:
       return false;
   }

@@ -72,6 +72,9 @@ constexpr std::array<SafetyRule, rule_count> table{{
     {against_handling, "against-handling", caution,
      "the plan dries or cuts with what handling or dislikes rule out", practice},
     {pads, "pads", caution, "pads with shears or clipper", practice, standing},
+    {noise, "noise", caution,
+     "a clipper, a grinder or a force dryer is planned, and the pet's lines name its noise",
+     practice},
 }};
 
 consteval bool in_order() {
