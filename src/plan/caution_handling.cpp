@@ -68,34 +68,26 @@ std::vector<NoisyLine> noisy_lines(const Pet& pet) {
 /// The machines that are planned against the first line that names the noise of each.
 void find_noise(const CautionInput& in, Found& found) {
   const std::vector<NoisyLine> lines = noisy_lines(in.pet);
-  const auto add = [&](bool NoiseWords::*machine, SourceSpan planned, std::string_view variant,
-                       std::vector<CautionFact> facts) {
+  const auto add = [&](bool NoiseWords::*machine, SourceSpan planned, std::string_view variant) {
     const auto line =
         std::ranges::find_if(lines, [&](const NoisyLine& one) { return one.named.*machine; });
     if (line == lines.end()) return;
-    facts.emplace_back(line->words);
-    Caution caution = make_caution(RuleId::noise, planned, {variant, std::move(facts)});
+    Caution caution = make_caution(RuleId::noise, planned, {variant, {line->words}});
     caution.against = line->span;
     found.push_back(std::move(caution));
   };
-  std::vector<Place> clipped;
-  SourceSpan span;
-  for (const TrimPart& part : in.pet.trim) {
+  const auto clipped = std::ranges::find_if(in.pet.trim, [&](const TrimPart& part) {
     const bool clipper = std::holds_alternative<Clip>(part.entry.tool) ||
                          std::holds_alternative<CombOver>(part.entry.tool);
-    const auto place = clipper ? workable(part.place, in.pet.alerts) : std::nullopt;
-    if (!place) continue;
-    if (clipped.empty()) span = part.entry.span;
-    clipped.push_back(*place);
-  }
-  std::ranges::sort(clipped);
-  if (!clipped.empty()) add(&NoiseWords::clipper, span, "clipper", {clipped});
+    return clipper && workable(part.place, in.pet.alerts);
+  });
+  if (clipped != in.pet.trim.end()) add(&NoiseWords::clipper, clipped->entry.span, "clipper");
   const FinishLine* const nails = find_line(in.pet.finish, FinishPart::nails);
   if (nails != nullptr && affirms(nails->words.value, "grind")) {
-    add(&NoiseWords::grinder, nails->span, "grinder", {});
+    add(&NoiseWords::grinder, nails->span, "grinder");
   }
   if (!in.pet.bath.none && read_dryer(in.drying.words).force) {
-    add(&NoiseWords::dryer, in.drying.span, "dryer", {});
+    add(&NoiseWords::dryer, in.drying.span, "dryer");
   }
 }
 

@@ -177,7 +177,7 @@ TEST_CASE("a machine whose noise the pet's lines name is a caution with both pla
   const Made made = plan(salon(), dog);
   const Caution* const caution = made.caution(RuleId::noise);
   REQUIRE(caution != nullptr);
-  CHECK(said(caution->what) == "noise-clipper: back; clipper noise");
+  CHECK(said(caution->what) == "noise-clipper: clipper noise");
   CHECK(caution->span.begin.line == 12);
   CHECK(caution->against.begin.line == 31);
   CHECK(made.count(RuleId::noise) == 1);
