@@ -12,6 +12,7 @@
 #include "page/shortest.h"
 #include "page/stack.h"
 #include "sheet/alerts.h"
+#include "sheet/card_alerts.h"
 #include "sheet/due.h"
 #include "sheet/pieces.h"
 #include "sheet/style_table.h"
@@ -93,8 +94,10 @@ std::vector<BlockPtr> StyleFront::pieces() const {
   std::vector<BlockPtr> out = plain_head(input_.pet, style_facts(desk_));
   std::vector<AlertEntry> entries = alert_entries(desk_, CautionScope::all);
   if (entries.empty()) out.push_back(no_alerts_run_in(desk_, after_label));
-  for (AlertEntry& entry : entries) {
-    out.push_back(std::make_shared<RunInAlerts>(std::vector{std::move(entry)}));
+  for (const AlertEntry& entry : entries) {
+    for (AlertEntry& piece : cut(entry)) {
+      out.push_back(std::make_shared<RunInAlerts>(std::vector{std::move(piece)}));
+    }
   }
   out.push_back(figure());
   if (const BlockPtr block = looks()) out.push_back(block);

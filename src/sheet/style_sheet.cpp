@@ -58,7 +58,7 @@ class StyleMaker {
          [this, portrait] { return front_.without_table(portrait); },
          {table},
          close},
-        {"flowing", {}, {all}, close},
+        {"flowing", {}, {all}, closest},
     };
     for (Division& one : out) one.rest_grows = true;
     return out;

@@ -209,8 +209,10 @@ BlockPtr style_table_in_two(const std::vector<StyleRow>& rows, const SheetDesk& 
 
 std::vector<BlockPtr> style_table_in_pieces(const std::vector<StyleRow>& rows,
                                             const SheetDesk& desk) {
-  constexpr std::size_t most_rows = 3,
-                        enough_letters = 80;  // of notes, so that any paper holds a piece
+  // As many as any paper of that height has room for, with notes and the names of the tools.
+  const auto most_rows =
+      static_cast<std::size_t>(std::max(3.0, desk.input.paper.size.height / 40_mm));
+  const std::size_t enough_letters = 27 * most_rows;
   const std::span all(rows);
   std::vector<BlockPtr> out;
   for (std::size_t at = 0; at < rows.size();) {
