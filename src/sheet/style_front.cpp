@@ -84,6 +84,12 @@ std::vector<BlockPtr> StyleFront::without_table(Length portrait) const {
   return {with_portrait(who(false, {}, portrait > Length{}), portrait), gap(0.5), band(false)};
 }
 
+std::vector<BlockPtr> StyleFront::table_in_two() const {
+  std::vector<BlockPtr> out{style_table_in_two(rows_, desk_)};
+  if (has_bars()) out.push_back(bars());
+  return out;
+}
+
 std::vector<BlockPtr> StyleFront::table_in_pieces() const {
   std::vector<BlockPtr> out = style_table_in_pieces(rows_, desk_);
   if (has_bars()) out.push_back(bars());

@@ -24,7 +24,8 @@ class StyleFront {
   std::vector<BlockPtr> without_table(Length portrait) const;
   /// All of it in pieces that any paper holds.
   std::vector<BlockPtr> pieces() const;
-  /// What without_table() leaves to the next side, in such pieces.
+  /// What without_table() leaves to the next side: in two columns, or in such pieces.
+  std::vector<BlockPtr> table_in_two() const;
   std::vector<BlockPtr> table_in_pieces() const;
 
  private:

@@ -44,8 +44,9 @@ class StyleMaker {
         [this] { return back_.whole(WithHow::no); },
         [this] { return back_.pieces(); },
     };
-    const Division::Pieces table = [this] {
-      return joined(front_.table_in_pieces(), back_.pieces());
+    const std::vector<Division::Pieces> table{
+        [this] { return joined(front_.table_in_two(), back_.whole(WithHow::no)); },
+        [this] { return joined(front_.table_in_pieces(), back_.pieces()); },
     };
     const Division::Pieces all = [this] { return joined(front_.pieces(), back_.pieces()); };
     std::vector<Division> out{
