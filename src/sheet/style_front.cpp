@@ -168,7 +168,7 @@ Length StyleFront::text_width() const {
 
 /// Half of the page and a little: the dog with its numbers takes half of it.
 Length StyleFront::figure_width() const {
-  return std::min(text_width(), scaled(input_.paper.size.width, 0.53));
+  return std::min(text_width(), scaled(input_.paper.size.width, 0.51));
 }
 
 BlockPtr StyleFront::figure() const {
