@@ -146,14 +146,16 @@ std::vector<BlockPtr> StyleBack::columns() const {
   })};
 }
 
-std::vector<BlockPtr> StyleBack::whole(WithHow how) const {
+std::vector<BlockPtr> StyleBack::whole(WithHow how, const std::vector<SheetRow>& left_out) const {
   const BlockPtr work = this->work(how), blend = blends(), what = what_if(), last = visits();
-  std::vector<BlockPtr> out{std::make_shared<Shortest>(std::vector{
-                                in_columns({work}, {blend, what, last}),
-                                in_columns({work, last}, {blend, what}),
-                                in_columns({work, blend}, {what, last}),
-                            }),
-                            gap(1)};
+  std::vector<BlockPtr> out;
+  if (!left_out.empty()) out = {texts(left_out, after_label), gap(0.75)};
+  out.push_back(std::make_shared<Shortest>(std::vector{
+      in_columns({work}, {blend, what, last}),
+      in_columns({work, last}, {blend, what}),
+      in_columns({work, blend}, {what, last}),
+  }));
+  out.push_back(gap(1));
   if (code_) {
     std::vector<Beside::Cell> cells{{read_back()}, {code(), side_}};
     out.push_back(std::make_shared<Beside>(std::move(cells), column_gutter, Beside::Line::top));
@@ -163,9 +165,10 @@ std::vector<BlockPtr> StyleBack::whole(WithHow how) const {
   return out;
 }
 
-std::vector<BlockPtr> StyleBack::pieces() const {
+std::vector<BlockPtr> StyleBack::pieces(const std::vector<SheetRow>& left_out) const {
   const Words& words = voice_.words;
   std::vector<BlockPtr> out;
+  for (const SheetRow& row : cut(left_out)) out.push_back(as_text(row, Face::semibold));
   std::string head = words.say(Phrase::head_order);
   const auto add = [&](BlockPtr block) {
     if (!head.empty()) {

@@ -21,9 +21,9 @@ class StyleBack {
   /// other.
   std::vector<BlockPtr> columns() const;
   /// In two columns, and under them the code beside the answers.
-  std::vector<BlockPtr> whole(WithHow) const;
-  /// In pieces that any paper holds.
-  std::vector<BlockPtr> pieces() const;
+  std::vector<BlockPtr> whole(WithHow, const std::vector<SheetRow>& left_out = {}) const;
+  /// In pieces that any paper holds. In both, what the front has left out comes first.
+  std::vector<BlockPtr> pieces(const std::vector<SheetRow>& left_out = {}) const;
   /// Warns of a trim that is longer than any code holds.
   void report(DiagnosticSink&) const;
 

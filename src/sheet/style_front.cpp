@@ -69,7 +69,7 @@ std::vector<BlockPtr> StyleFront::whole(FrontStyle style, Length portrait) const
   std::vector<BlockPtr> blocks{
       with_portrait(who(roomy, std::make_shared<LabelColumn>(), portrait > Length{}), portrait)};
   blocks.push_back(gap(roomy ? 0.75 : 0.5));
-  blocks.push_back(band(roomy));
+  blocks.push_back(band(style));
   blocks.push_back(gap(roomy ? 0.75 : 0.4));
   blocks.push_back(style == FrontStyle::in_two ? style_table_in_two(rows_, desk_)
                                                : style_table(rows_, desk_));
@@ -81,7 +81,8 @@ std::vector<BlockPtr> StyleFront::whole(FrontStyle style, Length portrait) const
 }
 
 std::vector<BlockPtr> StyleFront::without_table(Length portrait) const {
-  return {with_portrait(who(false, {}, portrait > Length{}), portrait), gap(0.5), band(false)};
+  return {with_portrait(who(false, {}, portrait > Length{}), portrait), gap(0.5),
+          band(FrontStyle::dense)};
 }
 
 std::vector<BlockPtr> StyleFront::table_in_two() const {
@@ -168,7 +169,7 @@ Length StyleFront::text_width() const {
 
 /// Half of the page and a little: the dog with its numbers takes half of it.
 Length StyleFront::figure_width() const {
-  return std::min(text_width(), scaled(input_.paper.size.width, 0.51));
+  return std::min(text_width(), scaled(input_.paper.size.width, 0.53));
 }
 
 BlockPtr StyleFront::figure() const {
@@ -193,8 +194,12 @@ BlockPtr StyleFront::looks() const {
 
 /// The figure with what to mind beside it. What has no room there stands under it, over the whole
 /// width, if that takes less height.
-BlockPtr StyleFront::band(bool roomy) const {
-  std::vector<SheetRow> handling = style_handling(desk_), about = style_who(desk_), all = handling;
+BlockPtr StyleFront::band(FrontStyle style) const {
+  const bool roomy = style == FrontStyle::open;
+  std::vector<SheetRow> handling = style_handling(desk_), about = style_who(desk_);
+  if (style == FrontStyle::lean)
+    std::erase_if(about, [&](const SheetRow& row) { return !stays(row); });
+  std::vector<SheetRow> all = handling;
   append(all, about);
   handling.push_back(due_row(desk_));
   all.push_back(due_row(desk_));
@@ -202,8 +207,18 @@ BlockPtr StyleFront::band(bool roomy) const {
       std::vector{band(roomy, all, {}), band(roomy, handling, about), band(roomy, {}, all)});
 }
 
-BlockPtr StyleFront::band(bool roomy, std::vector<SheetRow> beside,
-                          std::vector<SheetRow> below) const {
+bool StyleFront::stays(const SheetRow& row) const {
+  return row.label == voice_.words.say(Phrase::who_health);
+}
+
+std::vector<SheetRow> StyleFront::left_out() const {
+  std::vector<SheetRow> rows = style_who(desk_);
+  std::erase_if(rows, [&](const SheetRow& row) { return stays(row); });
+  return rows;
+}
+
+BlockPtr StyleFront::band(bool roomy, const std::vector<SheetRow>& beside,
+                          const std::vector<SheetRow>& below) const {
   std::vector<BlockPtr> out, side;
   const bool stands_beside = text_width() - figure_width() - figure_gutter >= least_beside;
   if (const BlockPtr block = looks()) side.push_back(block);

@@ -9,8 +9,9 @@
 namespace furnish {
 
 /// How a front is set, most generous first. `open`: signal words and labels in columns of their
-/// own. `dense`: they run into their texts. `in_two`: as dense, the table in two columns.
-enum class FrontStyle : std::uint8_t { open, dense, in_two };
+/// own. `dense`: they run into their texts. `in_two`: as dense, the table in two columns. `lean`:
+/// as dense, without what StyleFront::left_out() says.
+enum class FrontStyle : std::uint8_t { open, dense, in_two, lean };
 
 /// What is needed at the dog: who it is, what can hurt, the finished dog, how to hold it, what is
 /// cut. References must outlive it.
@@ -20,6 +21,9 @@ class StyleFront {
 
   /// All of it, under each other. `portrait`: height of the photo in the corner; zero is none.
   std::vector<BlockPtr> whole(FrontStyle, Length portrait) const;
+  /// What a lean one leaves to the other side: what is to be looked at again, and wishes. What
+  /// changes how the dog is handled stays.
+  std::vector<SheetRow> left_out() const;
   /// All but the table, for paper that is too small for both.
   std::vector<BlockPtr> without_table(Length portrait) const;
   /// All of it in pieces that any paper holds.
@@ -31,8 +35,10 @@ class StyleFront {
  private:
   std::vector<BlockPtr> who(bool roomy, const std::shared_ptr<LabelColumn>&, bool split) const;
   BlockPtr with_portrait(std::vector<BlockPtr>, Length height) const;
-  BlockPtr band(bool roomy) const;
-  BlockPtr band(bool roomy, std::vector<SheetRow> beside, std::vector<SheetRow> below) const;
+  BlockPtr band(FrontStyle) const;
+  BlockPtr band(bool roomy, const std::vector<SheetRow>& beside,
+                const std::vector<SheetRow>& below) const;
+  bool stays(const SheetRow&) const;
   BlockPtr figure() const;
   BlockPtr looks() const;
   bool has_bars() const;

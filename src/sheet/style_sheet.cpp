@@ -44,6 +44,10 @@ class StyleMaker {
         [this] { return back_.whole(WithHow::no); },
         [this] { return back_.pieces(); },
     };
+    const std::vector<Division::Pieces> fuller_back{
+        [this] { return back_.whole(WithHow::no, front_.left_out()); },
+        [this] { return back_.pieces(front_.left_out()); },
+    };
     const std::vector<Division::Pieces> table{
         [this] { return joined(front_.table_in_two(), back_.whole(WithHow::no)); },
         [this] { return joined(front_.table_in_pieces(), back_.pieces()); },
@@ -55,6 +59,7 @@ class StyleMaker {
         {"dense front", front(FrontStyle::dense), back, close},
         {"tight front", front(FrontStyle::dense), back, closest, close_leading()},
         {"front in two", front(FrontStyle::in_two), back, closest, close_leading()},
+        {"lean front", front(FrontStyle::lean), fuller_back, closest, close_leading()},
         {"table after",
          [this, portrait] { return front_.without_table(portrait); },
          {table},
