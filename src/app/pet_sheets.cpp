@@ -48,8 +48,9 @@ Attachment pet_file(const Pet& pet) {
 SheetInput sheet_input(const Case& one, const SheetKind& kind, const Paper& paper) {
   SheetInput input{kind, one.salon(), one.pet, one.plan, one.booking(), one.today, paper};
   for (const Visit& visit : one.visits) {
-    if (visit.date.value <= one.today) input.latest = &visit;
+    if (visit.date.value <= one.today) input.visits.push_back(&visit);
   }
+  if (!input.visits.empty()) input.latest = input.visits.back();
   return input;
 }
 }  // namespace furnish

@@ -229,6 +229,10 @@ class DogFigure final : public Block {
 };
 }  // namespace
 
+Length height_of(const DrawnDogPtr& dog, Length width) {
+  return scaled(width, dog->bounds.size().y / dog->bounds.size().x);
+}
+
 BlockPtr dog_figure(FigureInput input, DrawnDogPtr dog, Length least, Length most, int stretch,
                     Origin origin) {
   return std::make_shared<DogFigure>(std::move(input), std::move(dog), least, most, stretch,

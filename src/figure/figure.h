@@ -70,6 +70,8 @@ enum class Detail : std::uint8_t {
   small  ///< outlines and the spots' regions alone, for small_dog_figure(); far quicker
 };
 DrawnDogPtr draw_dog(const FigureInput&, Detail = Detail::full);
+/// How tall it stands where it is so wide.
+Length height_of(const DrawnDogPtr&, Length width);
 
 /// The dog, from the side, wearing the trim. Stands in the middle of its column, grows with spare
 /// room from `least` to `most` height.

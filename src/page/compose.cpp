@@ -17,7 +17,9 @@ std::optional<ComposedPage> compose(const PageRequest& request, TextShaper& shap
   ComposedPage page;
   attempts.reserve(request.layouts.size());
   const auto squeeze = [&] {
-    for (Attempt& attempt : attempts) {
+    for (std::size_t i = 0; i < attempts.size(); ++i) {
+      Attempt& attempt = attempts[i];
+      if (!request.layouts[i].squeezes) continue;
       attempt.smallest = attempt.fitter.measure(*attempt.root, 0, Precision::exact);
       if (!attempt.smallest.fits_squeezed()) continue;
       chosen = &attempt;

@@ -15,7 +15,8 @@ struct Layout {
   std::string name;
   std::function<BlockPtr()> make;
   std::optional<Length> rhythm{};  ///< the page's, unless the layout has its own
-  double leading = 1;  ///< of the distance between lines, see Setting
+  double leading = 1;              ///< of the distance between lines, see Setting
+  bool squeezes = true;  ///< also taken with its gaps at their least, rather than turn over
 };
 
 /// How a sheet that does not fit on one side is divided into pieces, which are never cut.
@@ -28,6 +29,7 @@ struct Division {
   std::vector<Pieces> rest;
   std::optional<Length> rhythm{};  ///< as a layout's
   double leading = 1;
+  bool rest_grows = false;  ///< a rest on one side may be set larger than its front
 };
 
 /// What is to be set on one page, or on more.

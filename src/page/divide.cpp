@@ -69,7 +69,8 @@ class Divider {
     for (const Division::Pieces& rest : division.rest) {
       Side side{arranged(rest(), Start::after)};
       Fitter fit = fitter(division, 2, 2);
-      const auto step = fit.largest_step(*side.root, sides_.front().step);
+      const auto step =
+          fit.largest_step(*side.root, division.rest_grows ? request_.steps : sides_.front().step);
       count(fit);
       if (!step) continue;
       side.step = *step;

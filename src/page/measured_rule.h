@@ -5,9 +5,10 @@
 
 namespace furnish {
 
-/// A rule that is a measure as well: on it lies a bar from the left edge, solid up to the low end
-/// of a range and hatched up to the high one, both exact to the micrometre. A range that is wider
-/// than the column is left out, since part of a bar would be a wrong length.
+/// A rule on which a ruler lies, from the left edge: black up to the low end of a range, hatched up
+/// to the high one, a white notch at each centimetre, and at its end a tick that stands on the
+/// rule. Both ends are exact to the micrometre. A range that is wider than the column is left out,
+/// since part of it would be a wrong length.
 class MeasuredRule final : public Block {
  public:
   MeasuredRule(LengthRange bar, Length weight, Ink ink = Ink::text)
@@ -15,8 +16,11 @@ class MeasuredRule final : public Block {
   Extent measure(Length width, const Setting&) const override;
   void place(const Rect&, const Setting&, Frame&) const override;
 
-  /// Thick enough to be held against hair, thin enough to stay a rule.
-  static constexpr Length bar_height = Length::mm(1.1);
+  /// Thick enough to be held against hair; the air under it keeps it off the rule, of which it
+  /// would else be taken for a part.
+  static constexpr Length bar_height = Length::mm(1.4), air = Length::mm(0.75);
+  /// How far the notches reach down into it, and how wide they are.
+  static constexpr Length notch_depth = Length::mm(0.55), notch = Length::mm(0.25);
 
  private:
   LengthRange bar_;

@@ -265,6 +265,24 @@ void balance(PangoLayout* layout, const Prepared& prepared, int width) {
   }
 }
 
+int widest_line(PangoLayout* layout) {
+  int widest = 0;
+  for (int i = 0; i < pango_layout_get_line_count(layout); ++i) {
+    widest = std::max(widest, line_width(layout, i));
+  }
+  return widest;
+}
+
+/// Pango may keep a word on a line that has no room for it (seen in a line of two faces): then the
+/// text is broken as in a column that is narrower by as much. What has no place to break stays as
+/// it is.
+void keep_inside(PangoLayout* layout, int width) {
+  const int over = widest_line(layout) - width;
+  if (over <= 0) return;
+  pango_layout_set_width(layout, std::max(0, width - over));
+  if (widest_line(layout) > width) pango_layout_set_width(layout, width);
+}
+
 std::vector<ShapedRun> runs_of(const Prepared& prepared, PangoLayout* layout, int number,
                                const FontSet& fonts) {
   const PangoLayoutLine* line = pango_layout_get_line_readonly(layout, number);
@@ -339,6 +357,7 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
     layout = lay_out(prepared, context, units, shorter);
   }
   if (breaking == Breaking::balanced) balance(layout.get(), prepared, units);
+  if (breaking != Breaking::never) keep_inside(layout.get(), units);
 
   auto shaped = std::make_shared<ShapedText>();
   for (int i = 0; i < pango_layout_get_line_count(layout.get()); ++i) {

@@ -32,7 +32,7 @@ struct TableRow {
   std::vector<TableCell> cells;  ///< missing ones at the end are empty, more than columns are a bug
   Origin origin{};
   std::string id{};                  ///< what a link may name
-  std::optional<LengthRange> bar{};  ///< the rule under the row shows this at true size
+  std::optional<LengthRange> bar{};  ///< on the rule under the row lies this at true size
   bool opens_group = false;          ///< the rule over the row is stronger
   bool joins_next = false;           ///< no rule under it: the row below belongs to it
   bool spans = false;                ///< the last cell given has the width of the missing ones too

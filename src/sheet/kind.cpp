@@ -24,7 +24,7 @@ const SheetKind style{
     .paper = sheet_paper,
     .about = AboutVisit::never,
     .margins = {11_mm, 12_mm, 10_mm, 12_mm},
-    .roles = hand_roles,
+    .roles = table_roles,
 };
 const SheetKind note{
     .name = "note",

@@ -16,7 +16,12 @@ constexpr std::array<Distances, 3> hanging{{
 constexpr Distances in_hand{1500_mm, 700_mm, 600_mm, 500_mm, 400_mm};
 constexpr Distances on_wall{3000_mm, 1200_mm, 700_mm, 1000_mm, 500_mm};
 constexpr double least_body = 12, least_head = 16;  // points, of an owner's page
+constexpr double least_at_table = 10.5;             // points
 constexpr double most_for_name = 26, most_for_text = 22, most_for_foot = 18;
+
+bool runs_on(Role role) {
+  return role == Role::body || role == Role::label || role == Role::subtitle;
+}
 
 std::vector<TypeRole> roles(const Distances& usual, const ReadingDistances& own) {
   const Length body = own.body.value_or(usual.body);
@@ -53,13 +58,19 @@ std::vector<TypeRole> wall_roles(const Paper&, const ReadingDistances& own) {
   return out;
 }
 
+std::vector<TypeRole> table_roles(const Paper&, const ReadingDistances& own) {
+  std::vector<TypeRole> out = roles(in_hand, own);
+  for (TypeRole& role : out) {
+    if (runs_on(role.role)) role.least_points = least_at_table;
+  }
+  return out;
+}
+
 std::vector<TypeRole> fridge_roles(const Paper&, const ReadingDistances& own) {
   std::vector<TypeRole> out = roles(in_hand, own);
   for (TypeRole& role : out) {
     if (role.role == Role::heading) role.least_points = least_head;
-    if (role.role == Role::body || role.role == Role::label || role.role == Role::subtitle) {
-      role.least_points = least_body;
-    }
+    if (runs_on(role.role)) role.least_points = least_body;
   }
   return out;
 }

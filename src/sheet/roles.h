@@ -28,6 +28,10 @@ std::vector<TypeRole> hand_roles(const Paper&, const ReadingDistances&);
 /// there is room.
 std::vector<TypeRole> wall_roles(const Paper&, const ReadingDistances&);
 
+/// The same for the sheet at the table, which is glanced at between two cuts: all that runs on is
+/// 10.5 pt or more (half a point over what is legible at 0.5 m; common practice, no source).
+std::vector<TypeRole> table_roles(const Paper&, const ReadingDistances&);
+
 /// The same for an owner's page on the fridge: body 12 pt or more, heads 16 pt or more (a
 /// hospital's plain-language checklist: body 12 to 14, headings 16 to 18).
 std::vector<TypeRole> fridge_roles(const Paper&, const ReadingDistances&);

@@ -3,6 +3,7 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "base/date.h"
 #include "base/diagnostic.h"
@@ -30,6 +31,7 @@ struct SheetInput {
   Date today;
   Paper paper;
   const Visit* latest = nullptr;  ///< the last visit on or before today, if there was one
+  std::vector<const Visit*> visits{};  ///< all of them on or before today, oldest first
   std::string trim_code{};        ///< the trim as text for a QR code; empty: no code
   /// "pets/rex.toml:12" of a place in a file, to print beside each part; empty: not asked for.
   std::function<std::string(const SourceSpan&)> source{};

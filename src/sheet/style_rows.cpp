@@ -1,13 +1,10 @@
 #include "sheet/style_rows.h"
 
 #include <algorithm>
-#include <map>
 #include <tuple>
 
 #include "base/text.h"
 #include "plan/places.h"
-#include "sheet/figure_text.h"
-#include "sheet/last_time.h"
 #include "sheet/trim_lines.h"
 
 namespace furnish {
@@ -37,22 +34,6 @@ const Turn* turn_of(Place place, const std::vector<Turn>& turns) {
   return found == turns.end() ? nullptr : &*found;
 }
 
-std::string stance_text(Stance stance, const Words& words) {
-  switch (stance) {
-    case Stance::facing:
-      return words.say(Phrase::stance_facing);
-    case Stance::from_behind:
-      return words.say(Phrase::stance_behind);
-    case Stance::foot_lifted:
-      return words.say(Phrase::stance_foot);
-    case Stance::forelegs_lifted:
-      return words.say(Phrase::stance_forelegs);
-    case Stance::standing:
-      break;
-  }
-  return {};
-}
-
 /// The finish that the pet or the style asks for on a region that has one.
 std::string finish_of(Region region, const Pet& pet) {
   const auto part = finish_part(region);
@@ -72,14 +53,15 @@ class RowMaker {
       if (place) add(part, *place);
     }
     std::ranges::stable_sort(rows_, {}, [](const Draft& draft) {
-      return std::tuple(draft.row.kind, draft.turn, draft.row.wash_first);
+      return std::tuple(draft.row.kind, draft.turn, draft.row.wash_first, draft.step);
     });
+    share_numbers(RowKind::cut);
+    if (rows_.size() > most_numbers) share_numbers(RowKind::brush);
     std::vector<StyleRow> out;
     for (Draft& draft : rows_) {
       StyleRow& row = draft.row;
       row.number = static_cast<int>(out.size()) + 1;
       row.opens_group = out.empty() || out.back().kind != row.kind || out.back().tool != row.tool;
-      row.names = names(draft);
       out.push_back(std::move(row));
     }
     for (const Caution& one : input_.plan.standing) stand(one, out);
@@ -87,11 +69,14 @@ class RowMaker {
   }
 
  private:
+  /// A row; until rows are put together it has one part.
   struct Draft {
     StyleRow row;
     TrimLine line;
-    int turn = 0;
-    bool whole = true;  ///< no part of it lost a side to an alert
+    int turn = 0, step = 0;  ///< of the first place, in the order of work
+    bool whole = true;       ///< no part of it lost a side to an alert
+    RowPart& part() { return row.parts.front(); }
+    const RowPart& part() const { return row.parts.front(); }
   };
 
   /// In the first row that works on one of its places; what was accepted is said as accepted.
@@ -110,14 +95,15 @@ class RowMaker {
 
   void no_tool() {
     Draft draft;
+    draft.row.parts.resize(1);
     for (const Alert& alert : input_.pet.alerts) {
       for (const auto& avoid : alert.avoid) {
-        if (std::ranges::find(draft.row.places, avoid.value) == draft.row.places.end()) {
-          draft.row.places.push_back(avoid.value);
+        if (std::ranges::find(draft.part().places, avoid.value) == draft.part().places.end()) {
+          draft.part().places.push_back(avoid.value);
         }
       }
     }
-    if (draft.row.places.empty()) return;
+    if (draft.part().places.empty()) return;
     draft.row.kind = RowKind::no_tool;
     draft.row.tool = voice_.words.say(Phrase::no_tool);
     draft.row.differs = true;
@@ -127,22 +113,23 @@ class RowMaker {
   void add(const TrimPart& part, Place place) {
     Draft draft;
     StyleRow& row = draft.row;
-    row.part = &part;
+    row.parts.resize(1);
+    draft.part().part = &part;
+    draft.part().finish = finish_of(place.region, input_.pet);
     row.differs = input_.pet.style && part.differs();
-    row.finish = finish_of(place.region, input_.pet);
-    draft.whole = place == part.place;
+    const bool whole = place == part.place;
     const PartLength* length = find_length(input_.plan.lengths, part.place);
     row.left = length != nullptr ? length->left : std::nullopt;
     row.natural = length != nullptr && length->basis == LengthBasis::natural;
     if (const Turn* turn = turn_of(place, turns_)) {
       draft.turn = turn->tool_turn;
+      draft.step = static_cast<int>(turn - turns_.data());
       row.tool = capitalised(tool_text(*turn->step->tool, voice_));
       row.kind_of_tool = kind_of(*turn->step->tool);
-      row.stance = stance_text(turn->step->stance, voice_.words);
       row.wash_first =
           std::ranges::find(turn->step->how, Method::wash_first) != turn->step->how.end();
       if (const DrawerGap* gap = find_gap(input_.plan.drawer, place)) {
-        row.instead = instead_text(*gap);
+        draft.part().instead = instead_text(*gap);
       }
     } else {
       row.kind = RowKind::brush;
@@ -151,13 +138,37 @@ class RowMaker {
     }
     const auto same =
         std::ranges::find_if(rows_, [&](const Draft& other) { return alike(other, draft); });
-    Draft& into = same != rows_.end() ? *same : rows_.emplace_back(std::move(draft));
-    if (same != rows_.end()) {
-      if (into.row.stance != row.stance) into.row.stance.clear();
-      into.whole = into.whole && draft.whole;
-    }
-    into.row.places.push_back(place);
+    const bool found = same != rows_.end();
+    Draft& into = found ? *same : rows_.emplace_back(std::move(draft));
+    into.whole = into.whole && whole;
+    into.part().places.push_back(place);
     into.line.parts.push_back(&part);
+  }
+
+  /// Rows of this kind that are cut alike become one, under the number of the first; each then has
+  /// its places and their names.
+  void share_numbers(RowKind kind) {
+    for (auto at = rows_.begin(); at != rows_.end(); ++at) {
+      if (at->row.names.empty()) name(*at);
+      for (auto other = at + 1; other != rows_.end();) {
+        const bool share = at->row.kind == kind && cut_alike(*at, *other);
+        if (!share) {
+          ++other;
+          continue;
+        }
+        if (other->row.names.empty()) name(*other);
+        std::ranges::copy(other->row.places, std::back_inserter(at->row.places));
+        std::ranges::move(other->row.parts, std::back_inserter(at->row.parts));
+        other = rows_.erase(other);
+      }
+      if (at->row.parts.size() > 1) at->row.names = places_text(at->row.places, voice_);
+    }
+  }
+
+  void name(Draft& draft) const {
+    draft.part().names = names(draft);
+    draft.row.places = draft.part().places;
+    draft.row.names = draft.part().names;
   }
 
   /// One tool for both in one line would send it from there to the face.
@@ -168,13 +179,27 @@ class RowMaker {
     return (is_soiled(a) && face(b)) || (is_soiled(b) && face(a));
   }
 
+  /// True if they share a number on the figure, whatever their notes say.
+  static bool cut_alike(const Draft& a, const Draft& b) {
+    const RowPart &one = a.part(), &two = b.part();
+    if (one.part == nullptr || two.part == nullptr) return false;
+    if (a.row.kind != b.row.kind || a.turn != b.turn || a.row.tool != b.row.tool) return false;
+    const bool soiling = std::ranges::any_of(a.row.parts, [&](const RowPart& part) {
+      return soils(part.part->place.region, two.part->place.region);
+    });
+    return !soiling && a.row.differs == b.row.differs && a.row.wash_first == b.row.wash_first &&
+           one.part->entry.lay == two.part->entry.lay &&
+           (a.row.natural ? b.row.natural : a.row.left == b.row.left);
+  }
+
   /// True if nothing but the place is its own.
   static bool alike(const Draft& a, const Draft& b) {
-    if (a.row.part == nullptr || a.row.kind != b.row.kind || a.turn != b.turn) return false;
-    return same_work(a.row.part->entry, b.row.part->entry) && a.row.differs == b.row.differs &&
-           !soils(a.row.part->place.region, b.row.part->place.region) &&
-           a.row.wash_first == b.row.wash_first && a.row.finish == b.row.finish &&
-           a.row.instead == b.row.instead && (a.row.natural || a.row.left == b.row.left);
+    const RowPart &one = a.part(), &two = b.part();
+    if (one.part == nullptr || a.row.kind != b.row.kind || a.turn != b.turn) return false;
+    return same_work(one.part->entry, two.part->entry) && a.row.differs == b.row.differs &&
+           !soils(one.part->place.region, two.part->place.region) &&
+           a.row.wash_first == b.row.wash_first && one.finish == two.finish &&
+           one.instead == two.instead && (a.row.natural || a.row.left == b.row.left);
   }
 
   /// What the tool of the row stands in for: the tool itself is said already.
@@ -186,7 +211,7 @@ class RowMaker {
   }
 
   std::string names(Draft& draft) const {
-    if (!draft.whole || draft.line.parts.empty()) return places_text(draft.row.places, voice_);
+    if (!draft.whole || draft.line.parts.empty()) return places_text(draft.part().places, voice_);
     name_line(draft.line, voice_);
     return draft.line.places;
   }
@@ -200,38 +225,5 @@ class RowMaker {
 
 std::vector<StyleRow> style_rows(const SheetDesk& desk) {
   return RowMaker(desk).all();
-}
-
-FigureInput style_figure(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
-  const auto& [input, voice] = desk;
-  FigureInput figure = figure_of(input.pet, input.plan);
-  for (const PartLength& length : input.plan.lengths) {
-    figure.left[static_cast<std::size_t>(length.place.region)] = length.left;
-  }
-  for (const Alert& alert : input.pet.alerts) {
-    for (const auto& place : alert.avoid) figure.spots.push_back({place.value, SpotKind::avoid, 0});
-  }
-  std::ranges::move(finding_spots(desk), std::back_inserter(figure.spots));
-  // Seen from the side that has something to mind; from the left where both or neither do.
-  const auto on = [&](Side side) {
-    return std::ranges::any_of(figure.spots,
-                               [&](const FigureSpot& spot) { return spot.place.side == side; });
-  };
-  figure.side = on(Side::right) && !on(Side::left) ? Side::right : Side::left;
-  for (const StyleRow& row : rows) {
-    FigureCallout callout;
-    callout.number = row.number;
-    callout.differs = row.differs;
-    callout.row = row.id();
-    for (const Place place : row.places) {
-      if (place.side != Side::both && place.side != figure.side) continue;
-      callout.regions.push_back(place.region);
-      if (row.kind_of_tool) figure.tools[static_cast<std::size_t>(place.region)] = row.kind_of_tool;
-    }
-    // What is on the other side alone is in the table: a disc here would point at the wrong one.
-    if (!callout.regions.empty()) figure.callouts.push_back(std::move(callout));
-  }
-  figure.alt = figure_text(figure, voice.words.written(input.pet.name.value), voice);
-  return figure;
 }
 }  // namespace furnish

@@ -48,10 +48,49 @@ std::vector<std::vector<TextSpan>> style_facts(const SheetDesk& desk) {
   if (pet.coat) {
     join(looks, {{voice.words.say(Phrase::coat_of, {coat_name(*pet.coat, voice.words)})}});
   }
-  if (pet.style) join(facts, {{voice.words.written(pet.style->name), Face::bold}});
+  // Where somebody wrote what the style looks like, its name heads that.
+  if (pet.style && pet.style->looks.empty()) {
+    join(facts, {{voice.words.written(pet.style->name), Face::bold}});
+  }
   if (!looks.empty()) lines.push_back(std::move(looks));
   if (!facts.empty()) lines.push_back(std::move(facts));
   return lines;
+}
+
+std::optional<SheetRow> style_looks(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
+  if (!input.pet.style || input.pet.style->looks.empty()) return std::nullopt;
+  const Style& style = *input.pet.style;
+  return SheetRow{
+      voice.words.written(style.name), {{sentence(voice.words.written(style.looks))}}, style.span};
+}
+
+std::vector<SheetRow> style_handling(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
+  const Words& words = voice.words;
+  const Handling& handling = input.pet.handling;
+  std::vector<SheetRow> rows;
+  const auto add = [&](Phrase label, Sentences text) {
+    if (!text.empty()) rows.push_back({words.say(label), text.take(), input.pet.span});
+  };
+  const auto said = [&](const std::string& text) {
+    Sentences out;
+    out.add(words.written(text));
+    return out;
+  };
+  add(Phrase::hold, said(handling.hold));
+  add(Phrase::lift, said(handling.lift));
+  Sentences dry;
+  dry.add(drying_text(desk));
+  dry.add_strong(sentence(dryer_text(desk)));
+  add(Phrase::label_dry, std::move(dry));
+  add(Phrase::stop, said(handling.stop));
+  if (handling.rest_every) {
+    // The label of it is its first word.
+    const std::string rest = words.say(Phrase::rest_every, {shown(*handling.rest_every, voice)});
+    rows.push_back({{}, {{sentence(rest), Face::semibold}}, input.pet.span});
+  }
+  return rows;
 }
 
 std::vector<SheetRow> style_who(const SheetDesk& desk) {
@@ -61,9 +100,7 @@ std::vector<SheetRow> style_who(const SheetDesk& desk) {
   const auto known = [&](std::optional<SheetRow> row) {
     if (row) notes.push_back(*std::move(row));
   };
-  known(handling_row(desk, DryerLine::with_others));
   known(look_again_row(desk, Numbers::yes));
-  known(last_time_row(desk));
   std::string text = conditions_text(desk);
   if (!text.empty()) text += ". ";
   text += pet.health_notes.empty() ? "" : sentence(voice.words.written(pet.health_notes));
@@ -87,6 +124,33 @@ std::vector<SheetRow> style_who(const SheetDesk& desk) {
     notes.push_back({voice.words.say(Phrase::who_owner), {{joined(wishes, " ")}}, pet.span});
   }
   return notes;
+}
+
+std::vector<SheetRow> style_visits(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
+  const Words& words = voice.words;
+  constexpr std::size_t most_visits = 3;
+  std::vector<SheetRow> rows;
+  std::optional<SheetRow> newest = last_time_row(desk);
+  if (newest) newest->label.clear();  // under a head that says so
+  for (auto at = input.visits.rbegin(); at != input.visits.rend() && rows.size() < most_visits;
+       ++at) {
+    const Visit& visit = **at;
+    if (visit.date.value >= input.today) continue;
+    if (rows.empty() && newest) {
+      rows.push_back(*std::move(newest));
+      continue;
+    }
+    std::vector<std::string> facts{voice.locale.short_day(visit.date.value, input.today)};
+    if (!visit.groomer.empty()) facts.push_back(words.written(visit.groomer));
+    if (visit.minutes) facts.push_back(shown(*visit.minutes, voice));
+    if (visit.weight) facts.push_back(shown(visit.weight->value, voice));
+    std::string text = sentence(joined(facts, comma(words)));
+    const std::string behaviour = words.written(visit.came_in.behaviour.value);
+    if (!behaviour.empty()) text += " " + sentence(behaviour);
+    rows.push_back({{}, {{std::move(text)}}, visit.date.span});
+  }
+  return rows;
 }
 
 std::vector<SheetRow> style_what_if(const SheetDesk& desk) {
@@ -127,19 +191,5 @@ std::vector<SheetRow> style_what_if(const SheetDesk& desk) {
   }
   if (!ask.empty()) add(Phrase::ask_head, std::move(ask));
   return notes;
-}
-
-std::vector<std::string> style_questions(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
-  const auto& [input, voice] = desk;
-  std::vector<std::string> questions;
-  const bool warned = !alert_entries(desk, CautionScope::all).empty();
-  if (warned) questions.push_back(voice.words.say(Phrase::q_stop));
-  const bool differs = std::ranges::any_of(rows, [](const StyleRow& row) { return row.differs; });
-  questions.push_back(differs && input.pet.style ? voice.words.say(Phrase::q_differs)
-                                                 : voice.words.say(Phrase::q_lengths));
-  const bool finished =
-      std::ranges::any_of(rows, [](const StyleRow& row) { return !row.finish.empty(); });
-  if (finished) questions.push_back(voice.words.say(Phrase::q_finish));
-  return questions;
 }
 }  // namespace furnish

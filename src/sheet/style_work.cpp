@@ -1,7 +1,6 @@
 #include "sheet/style_work.h"
 
 #include <algorithm>
-#include <map>
 #include <utility>
 
 #include "base/text.h"
@@ -152,41 +151,9 @@ std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
   return notes;
 }
 
-std::vector<SheetRow> style_after(const SheetDesk& desk) {
+SheetRow style_last(const SheetDesk& desk) {
   const auto& [input, voice] = desk;
   const Words& words = voice.words;
-  std::vector<SheetRow> notes;
-  // Seams that end in the same place with the same shears are one blend to a groomer, and so are
-  // those that begin in the same places.
-  std::map<Place, std::vector<Place>> into;
-  for (const Blend& blend : input.plan.blends) {
-    auto& from = into[blend.shorter];
-    if (std::ranges::find(from, blend.longer) == from.end()) from.push_back(blend.longer);
-  }
-  std::vector<std::pair<std::vector<Place>, std::vector<Place>>> blended;
-  for (auto& [target, from] : into) {
-    std::ranges::sort(from);
-    const auto same = std::ranges::find(blended, from, [](const auto& one) { return one.first; });
-    if (same != blended.end()) {
-      same->second.push_back(target);
-    } else {
-      blended.push_back({from, {target}});
-    }
-  }
-  if (!blended.empty()) {
-    SheetRow blends{words.say(Phrase::label_blend), {}, input.pet.span};
-    if (const auto shears = input.plan.blends.front().with) {
-      const std::string with = words.say(Phrase::blend_with, {tool_text(Scissor{*shears}, voice)});
-      blends.text.push_back({capitalised(with) + ": "});
-    }
-    bool first = true;
-    for (const auto& [from, targets] : blended) {
-      const std::string text =
-          words.say(Phrase::blend_into, {places_text(from, voice), places_text(targets, voice)});
-      blends.text.push_back({(std::exchange(first, false) ? "" : "\u00A0· ") + text});
-    }
-    notes.push_back(std::move(blends));
-  }
   SheetRow last{words.say(Phrase::tick_check), {}, input.pet.span};
   if (const FinishLine* const line = find_line(input.pet.finish, FinishPart::extras)) {
     last.label = words.say(Phrase::label_styling);
@@ -196,7 +163,6 @@ std::vector<SheetRow> style_after(const SheetDesk& desk) {
     last.text.push_back({"\u00A0· "});
   }
   last.text.push_back({words.say(Phrase::check_how)});
-  notes.push_back(std::move(last));
-  return notes;
+  return last;
 }
 }  // namespace furnish

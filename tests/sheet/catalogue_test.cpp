@@ -147,6 +147,7 @@ TEST_CASE("what the shipped styles say is known to every catalogue", "[catalogue
       const Style* const style = styles.find(key, {});
       REQUIRE(style);
       known(style->name);
+      known(style->looks);
       for (const PlacedEntry& part : style->trim) known(part.entry.note);
       if (style->finish.extras) known(style->finish.extras->value);
     }

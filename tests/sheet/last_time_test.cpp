@@ -40,6 +40,11 @@ std::string who_of(Desk& table, const test::Kennel& kennel) {
   return lines_of(style_who({input, table.voice()}));
 }
 
+std::string visits_of(Desk& table, const test::Kennel& kennel) {
+  const SheetInput input = table.input(kennel, "A4", kinds::style);
+  return lines_of(style_visits({input, table.voice()}));
+}
+
 std::string what_if_of(const std::string& pet) {
   Desk table = test::desk(pet);
   const test::Kennel kennel = table.kennel();
@@ -107,7 +112,7 @@ TEST_CASE("the last visit hands on what helps at this one", "[card][style]") {
   Desk table(files);
   // Nobody weighed him since: the weight is in the head.
   CHECK(row_of(table, table.kennel(), "Last time") == said);
-  CHECK(has(who_of(table, table.kennel()), "Last time: " + said));
+  CHECK(visits_of(table, table.kennel()) == ": " + said + "\n");
   // On the day of a visit that is on file already, the one before is still the last.
   files["visits/rex/2026-11-24.toml"] = "date = 2026-11-24\nweight = \"4.6 kg\"\n";
   Desk today(files);
@@ -116,13 +121,32 @@ TEST_CASE("the last visit hands on what helps at this one", "[card][style]") {
   CHECK(row_of(nothing, nothing.kennel(), "Last time") == "");
 }
 
+TEST_CASE("the last three visits stand under each other, the newest first", "[style]") {
+  Held files{{"pets/rex.toml", rex}};
+  for (const char* day : {"2026-03-03", "2026-06-09", "2026-08-04", "2026-09-29", "2026-11-24"}) {
+    files["visits/rex/" + std::string(day) + ".toml"] =
+        std::string("date = ") + day +
+        "\ngroomer = \"Bo\"\nminutes = 95\nweight = \"5.2 kg\"\n"
+        "[came_in]\nbehaviour = \"calm\"\n";
+  }
+  Desk table(files);
+  const std::string facts =
+      ", Bo, " + shown(std::chrono::minutes(95), table.voice()) + ", 5.2\u202Fkg. Calm.\n";
+  // The newest hands on what to mind; the visit of the day itself is not one of the last.
+  CHECK(visits_of(table, table.kennel()) ==
+        ": 29 Sept, Bo. Behaviour: Calm.\n: 4 Aug" + facts + ": 9 Jun" + facts);
+}
+
 TEST_CASE("a style sheet says how the dog is held, lifted and dried, and when to stop", "[style]") {
   Desk table = test::desk(rex +
                           "[handling]\nhold = \"under the jaw\"\nlift = \"two people\"\n"
                           "dryer = \"never on the head\"\nstop = \"tongue curls\"\n"
                           "rest_every = \"20 min\"\n");
-  CHECK(has(who_of(table, table.kennel()), "Handle: Hold: Under the jaw. Lift: Two people."));
-  CHECK(has(who_of(table, table.kennel()), "Stop: Tongue curls. Rest every 20\u202Fmin."));
+  const test::Kennel kennel = table.kennel();
+  const SheetInput input = table.input(kennel, "A4", kinds::style);
+  CHECK(lines_of(style_handling({input, table.voice()})) ==
+        "Hold: Under the jaw.\nLift: Two people.\nDry: Never on the head.\nStop: Tongue curls.\n"
+        ": Rest every 20\u202Fmin.\n");
 }
 
 TEST_CASE("the stricter of two lines about drying is the only one", "[card]") {

@@ -1,0 +1,195 @@
+#include <algorithm>
+#include <map>
+#include <span>
+
+#include "base/text.h"
+#include "plan/places.h"
+#include "sheet/shown.h"
+#include "sheet/style_work.h"
+#include "sheet/terms.h"
+#include "sheet/trim_lines.h"
+#include "trade/finish.h"
+#include "trade/method.h"
+
+namespace furnish {
+namespace {
+Phrase stance_phrase(Stance stance) {
+  switch (stance) {
+    case Stance::facing:
+      return Phrase::stance_facing;
+    case Stance::from_behind:
+      return Phrase::stance_behind;
+    case Stance::foot_lifted:
+      return Phrase::stance_foot;
+    default:
+      return Phrase::stance_forelegs;
+  }
+}
+
+/// Places of a row that are worked in one position.
+struct Worked {
+  const StyleRow* row;
+  Stance stance;
+  std::vector<Place> places;
+};
+
+const StyleRow* row_of(Place place, std::span<const StyleRow> rows) {
+  const auto found = std::ranges::find_if(rows, [&](const StyleRow& row) {
+    return row.kind == RowKind::cut &&
+           std::ranges::any_of(row.places, [&](Place one) { return meets(one, place); });
+  });
+  return found == rows.end() ? nullptr : &*found;
+}
+
+/// The steps with one tool, row by row.
+std::vector<Worked> worked(std::span<const WorkStep> steps, std::span<const StyleRow> rows) {
+  std::vector<Worked> out;
+  for (const WorkStep& step : steps) {
+    for (const Place place : step.places) {
+      const StyleRow* const row = row_of(place, rows);
+      if (row == nullptr) continue;
+      const auto same = std::ranges::find_if(
+          out, [&](const Worked& one) { return one.row == row && one.stance == step.stance; });
+      Worked& into = same != out.end() ? *same : out.emplace_back(Worked{row, step.stance, {}});
+      into.places.push_back(place);
+    }
+  }
+  return out;
+}
+
+/// The lines that a newer groomer needs for places of a row and their finish.
+std::vector<Method> how_lines(const Worked& one) {
+  std::vector<Method> lines;
+  for (const Place place : one.places) {
+    if (const auto method = method_of(place.region)) lines.push_back(*method);
+    const auto finish = finish_part(place.region);
+    if (!finish) continue;
+    for (const RowPart& part : one.row->parts) {
+      const FinishInfo* const known = part.finish.empty() || part.part->place.region != place.region
+                                          ? nullptr
+                                          : find_finish(*finish, part.finish);
+      if (known != nullptr) lines.push_back(known->how);
+    }
+  }
+  return lines;
+}
+
+/// Writes the rows of the order, each line for a newer groomer once.
+class CutWriter {
+ public:
+  CutWriter(const SheetDesk& desk, WithHow with_how) : voice_(desk.voice), with_how_(with_how) {}
+
+  /// "11 Breeches, from behind."
+  std::vector<SheetRow::Point> points(const std::vector<Worked>& all) {
+    std::vector<SheetRow::Point> points;
+    for (const Worked& one : all) {
+      SheetRow::Point point;
+      point.text.push_back({std::to_string(one.row->number) + "\u00A0", Face::semibold});
+      std::string text = grouped_text(one.places, voice_);
+      if (one.stance != Stance::standing) {
+        text += comma(voice_.words) + voice_.words.say(stance_phrase(one.stance));
+      }
+      point.text.push_back({sentence(text)});
+      if (with_how_ == WithHow::yes) {
+        for (const Method line : how_lines(one)) {
+          if (is_new(line)) point.text.push_back({" " + sentence(how_text(line, voice_.words))});
+        }
+      }
+      points.push_back(std::move(point));
+    }
+    return points;
+  }
+
+ private:
+  /// A line may begin with the very words of another.
+  bool is_new(Method line) {
+    const bool said =
+        std::ranges::any_of(said_, [&](Method other) { return begins_with(other, line); });
+    if (!said) said_.push_back(line);
+    return !said;
+  }
+
+  const SheetVoice& voice_;
+  WithHow with_how_;
+  std::vector<Method> said_;
+};
+
+/// Cuts that follow each other on one side of the bath, a run a row of style_before() or, after it,
+/// a run a tool.
+std::vector<std::span<const WorkStep>> runs_of(const std::vector<WorkStep>& order,
+                                               bool before_bath) {
+  const auto cut = [&](const WorkStep& step) {
+    return step.task == Task::cut && step.tool && step.before_bath == before_bath;
+  };
+  std::vector<std::span<const WorkStep>> runs;
+  const std::span all(order);
+  for (std::size_t at = 0; at < all.size();) {
+    std::size_t end = at;
+    while (end < all.size() && cut(all[end]) &&
+           (before_bath ||
+            (all[end].tool == all[at].tool && all[end].substitute == all[at].substitute))) {
+      ++end;
+    }
+    if (end > at) runs.push_back(all.subspan(at, end - at));
+    at = std::max(end, at + 1);
+  }
+  return runs;
+}
+}  // namespace
+
+std::vector<SheetRow> style_order(const std::vector<StyleRow>& rows, const SheetDesk& desk,
+                                  WithHow with_how) {
+  const auto& [input, voice] = desk;
+  CutWriter writer(desk, with_how);
+  std::vector<SheetRow> out = style_before(desk, with_how);
+  const auto unwashed = runs_of(input.plan.order, true);
+  const std::string label = voice.words.say(Phrase::clip_unwashed);
+  std::size_t run = 0;
+  for (SheetRow& row : out) {
+    if (row.label != label || run >= unwashed.size()) continue;
+    row.points = writer.points(worked(unwashed[run++], rows));
+    // After the tools, what they are for.
+    if (!row.text.empty() && !row.points.empty()) row.text.push_back({": "});
+  }
+  for (const auto& steps : runs_of(input.plan.order, false)) {
+    const auto all = worked(steps, rows);
+    if (all.empty()) continue;
+    SheetRow row{all.front().row->tool, {}, input.pet.span};
+    row.points = writer.points(all);
+    out.push_back(std::move(row));
+  }
+  return out;
+}
+
+BlendList style_blends(const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
+  const Words& words = voice.words;
+  BlendList out{words.say(Phrase::label_blend), {}, input.pet.span};
+  // Seams that end in the same place with the same shears are one blend to a groomer, and so are
+  // those that begin in the same places.
+  std::map<Place, std::vector<Place>> into;
+  for (const Blend& blend : input.plan.blends) {
+    auto& from = into[blend.shorter];
+    if (std::ranges::find(from, blend.longer) == from.end()) from.push_back(blend.longer);
+  }
+  std::vector<std::pair<std::vector<Place>, std::vector<Place>>> blended;
+  for (auto& [target, from] : into) {
+    std::ranges::sort(from);
+    const auto same = std::ranges::find(blended, from, [](const auto& one) { return one.first; });
+    if (same != blended.end()) {
+      same->second.push_back(target);
+    } else {
+      blended.push_back({from, {target}});
+    }
+  }
+  for (const auto& [from, targets] : blended) {
+    out.blends.push_back(capitalised(
+        words.say(Phrase::blend_into, {places_text(from, voice), places_text(targets, voice)})));
+  }
+  if (out.blends.empty()) return out;
+  if (const auto shears = input.plan.blends.front().with) {
+    out.head += " " + words.say(Phrase::blend_with, {tool_text(Scissor{*shears}, voice)});
+  }
+  return out;
+}
+}  // namespace furnish
