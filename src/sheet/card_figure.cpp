@@ -71,6 +71,7 @@ BlockPtr no_touch_figure(const SheetDesk& desk) {
     if (!out.empty()) out.push_back(std::make_shared<Gap>(0.2, 0.2, 0));
     out.push_back(
         std::make_shared<LazyFigure>(figure_of(desk, side), Origin{"figure", desk.input.pet.span}));
+    out.push_back(std::make_shared<Gap>(0.2, 0.2, 0));
     out.push_back(paragraph(desk.voice.words.say(says), style));
   }
   if (out.empty()) return nullptr;

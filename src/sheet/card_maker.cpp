@@ -91,10 +91,17 @@ CardMaker::CardMaker(const SheetDesk& desk, Length edge)
       voice_(desk.voice),
       edge_(edge),
       full_{card_alerts(desk), card_rows(desk)},
-      brief_{card_alerts(desk, Notices::in_one), card_rows(desk, StyleLines::differing)},
       figure_(no_touch_figure(desk)) {
   asks_ = std::ranges::any_of(full_.rows, &CardRow::asks) ||
           (is_new_client(input_) && full_.alerts.empty());
+}
+
+const CardMaker::Content& CardMaker::content(const CardWay& way) const {
+  if (!way.brief) return full_;
+  if (!brief_) {
+    brief_ = Content{card_alerts(desk_, Notices::in_one), card_rows(desk_, StyleLines::differing)};
+  }
+  return *brief_;
 }
 
 bool CardMaker::has(CardWay::Pictures pictures) const {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -58,14 +59,15 @@ class CardMaker {
   std::vector<BlockPtr> with_portrait(std::vector<BlockPtr>) const;
   template <typename Goes>
   std::vector<BlockPtr> pieces(const Content&, CardWay::Signals, Goes) const;
-  const Content& content(const CardWay& way) const { return way.brief ? brief_ : full_; }
+  const Content& content(const CardWay&) const;
 
   const SheetDesk& desk_;
   const SheetInput& input_;
   const SheetVoice& voice_;
   Length edge_;
-  Content full_, brief_;
-  BlockPtr figure_;  ///< null if there is none
+  Content full_;
+  mutable std::optional<Content> brief_;  ///< made when it is asked for
+  BlockPtr figure_;                       ///< null if there is none
   bool asks_ = false;
 };
 }  // namespace furnish
