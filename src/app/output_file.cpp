@@ -7,6 +7,7 @@
 #include <system_error>
 
 #include "app/salon_folder.h"
+#include "app/sheet_files.h"
 #include "output/png.h"
 #include "output/seal.h"
 #include "output/svg.h"
@@ -103,12 +104,9 @@ bool SheetWriter::write_others(const Sides& all, const std::string& first) {
     console_.show_reports();
     return true;
   }
-  const fs::path path(first);
   for (std::size_t i = 1; i < all.frames.size(); ++i) {
-    const std::string name =
-        fmt::format("{}-{}{}", path.stem().string(), i + 1, path.extension().string());
     const auto bytes = encoded({all.frames[i]}, all.info, {});
-    if (!bytes || !write_file((path.parent_path() / name).string(), *bytes)) {
+    if (!bytes || !write_file(side_path(first, i + 1), *bytes)) {
       console_.show_reports();
       return false;
     }
@@ -124,6 +122,10 @@ std::optional<std::string> SheetWriter::write(const Sides& all, const std::strin
   if (!written) return std::nullopt;
   const bool one_a_file = options_.format == Format::png || options_.format == Format::svg;
   if (one_a_file && all.frames.size() > 1 && !write_others(all, *path)) return std::nullopt;
+  if (one_a_file && is_a_file(*path, shop_.disk())) {
+    remove_sides_after(*path, all.frames.size(), shop_.sink(), shop_.disk());
+    console_.show_reports();
+  }
   return path;
 }
 }  // namespace furnish

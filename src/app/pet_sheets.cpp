@@ -20,12 +20,15 @@ std::optional<Made> made(std::optional<Sheet> sheet, const Case& one, const Shee
 }
 
 std::optional<Made> card(const Case& one, const SheetOrder& order) {
-  const SheetInput input = sheet_input(one, order.kind, order.paper);
+  SheetInput input = sheet_input(one, order.kind, order.paper);
+  input.arrangement = order.arrangement;
+  input.portrait = PhotoFolder(one.folder->root(), one.salon(), order.context).portrait(one.pet);
   return made(make_card({input, order.voice}, order.context.sink), one, order);
 }
 
 std::optional<Made> style(const Case& one, const SheetOrder& order) {
   SheetInput input = sheet_input(one, order.kind, order.paper);
+  input.arrangement = order.arrangement;
   if (order.options.sources) {
     input.source = [&](const SourceSpan& span) {
       return fmt::format("{}:{}", order.context.sources.at(span.file).path(), span.begin.line);

@@ -8,6 +8,7 @@
 
 #include "app/distinct_names.h"
 #include "app/output_file.h"
+#include "app/sheet_files.h"
 #include "app/sheet_maker.h"
 #include "app/stop_request.h"
 #include "base/text.h"
@@ -19,13 +20,6 @@
 namespace furnish {
 namespace {
 namespace fs = std::filesystem;
-
-/// A finished sheet with the pet it belongs to.
-struct Done {
-  PetPath pet;
-  std::string title;
-  Made made;
-};
 
 /// What travels inside the PDF of several sheets.
 std::vector<Attachment> carried_by(const std::vector<Done>& all) {
@@ -81,6 +75,7 @@ class SheetRun {
       }
     }
     if (stop_.taken()) return stopped(looked_at, pets.size());
+    arrange_alike(kept, shop_);
     if (!kept.empty() && !write_together(kept)) complete = false;
     console_.show_reports();
     return complete ? Exit::ok : Exit::faults;

@@ -48,7 +48,8 @@ struct SheetOrder {
   const Options& options;
   Paper paper;
   SheetVoice voice;
-  ReadContext context;  ///< where files of the case are read, and where faults go
+  ReadContext context;        ///< where files of the case are read, and where faults go
+  std::string arrangement{};  ///< see SheetInput
 };
 
 /// A sheet that can be asked for: its kind, and what makes it of a case. Empty iff an error was

@@ -104,7 +104,8 @@ std::optional<Made> note(const Case& all, const SheetOrder& order) {
   if (!all_bookings) return std::nullopt;  // of a day since that visit; its file has said why
   const Plan before = make_plan(salon, one.pet, history.first(at), bookings, day, unheard);
   const Plan after = make_plan(salon, one.pet, history, bookings, day, unheard);
-  const SheetInput input{order.kind, salon, one.pet, after, std::nullopt, day, order.paper, visit};
+  SheetInput input{order.kind, salon, one.pet, after, std::nullopt, day, order.paper, visit};
+  input.arrangement = order.arrangement;
   auto sheet = make_note({input, order.voice}, {before, *visit, history, std::move(photos)},
                          order.context.sink);
   if (!sheet) return std::nullopt;
@@ -171,6 +172,7 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
   }
   plan.findings = still_open(std::span(all.visits).first(count), day);
   SheetInput input{order.kind, salon, one.pet, plan, std::nullopt, day, order.paper};
+  input.arrangement = order.arrangement;
   for (const Visit& before : history) {
     if (before.date.value <= day) input.latest = &before;
   }

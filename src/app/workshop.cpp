@@ -130,7 +130,8 @@ std::optional<SheetVoice> Workshop::voice(SalonFolder& salon, const Pet& pet,
   return found;
 }
 
-std::optional<Made> Workshop::sheet(const Case& one, DiagnosticSink& sink) {
+std::optional<Made> Workshop::sheet(const Case& one, DiagnosticSink& sink,
+                                    std::string arrangement) {
   if (fonts() == nullptr) return std::nullopt;
   const auto on = paper(one.salon(), sink);
   if (!on) return std::nullopt;
@@ -138,6 +139,8 @@ std::optional<Made> Workshop::sheet(const Case& one, DiagnosticSink& sink) {
   if (!speaker) return std::nullopt;
   speaker->shaper.forget();
   const SheetMaker& wanted = *options_.sheet;
-  return wanted.make(one, {wanted.kind, options_, *on, *speaker, {files_, sources_, sink}});
+  return wanted.make(
+      one,
+      {wanted.kind, options_, *on, *speaker, {files_, sources_, sink}, std::move(arrangement)});
 }
 }  // namespace furnish

@@ -52,8 +52,9 @@ class Workshop {
   std::optional<Case> open(const PetPath&, Date, DiagnosticSink&);
   /// True if the sheet that is asked for is only of visits, and the pet has no such visit.
   bool nothing_to_show(const Case&) const;
-  /// The sheet of a case that is asked for. Empty iff an error was reported, there or to the run.
-  std::optional<Made> sheet(const Case&, DiagnosticSink&);
+  /// The sheet of a case that is asked for, arranged like others of its set if one is named and it
+  /// fits so. Empty iff an error was reported, there or to the run.
+  std::optional<Made> sheet(const Case&, DiagnosticSink&, std::string arrangement = {});
   /// In whose words that is said and by whom it is set; what is said of its type goes to the sink.
   /// Empty iff an error was reported.
   std::optional<SheetVoice> voice(SalonFolder&, const Pet&, DiagnosticSink&);

@@ -218,4 +218,20 @@ bool make_folder(const std::string& path, DiagnosticSink& sink, const Disk& disk
   clear_unfinished(disk, path);
   return true;
 }
+
+bool remove_own(const std::string& path, DiagnosticSink& sink, const Disk& disk) {
+  struct stat there {};
+  if (disk.lstat(path.c_str(), &there) != 0) return false;
+  std::string why;
+  if (!S_ISREG(there.st_mode) || !is_own(path)) {
+    why = "it is no sheet that furnish wrote and nobody changed";
+  } else if (disk.unlink(path.c_str()) != 0) {
+    why = std::generic_category().message(errno);
+  }
+  if (!why.empty()) {
+    sink.warning("left-over", {},
+                 fmt::format("{} is of no sheet that was made now, and stays: {}", path, why));
+  }
+  return true;
+}
 }  // namespace furnish

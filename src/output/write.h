@@ -29,6 +29,10 @@ bool is_a_file(const std::string& path, const Disk& disk = system_disk());
 /// and is an error ("exists"), also if it comes to be there meanwhile. "-" is the standard output.
 bool write_new(const std::string& path, std::string_view bytes, DiagnosticSink& sink,
                const Disk& disk = system_disk());
+/// Takes away what an earlier run left and this one has nothing for: a sheet that furnish wrote and
+/// nobody changed. Anything else stays, and a warning ("left-over") says why. True if there was
+/// something, whatever became of it.
+bool remove_own(const std::string& path, DiagnosticSink& sink, const Disk& disk = system_disk());
 /// A folder with all that it lies in, where they are not there yet, and without the unfinished
 /// files of runs that were killed. False iff an error was reported.
 bool make_folder(const std::string& path, DiagnosticSink& sink, const Disk& disk = system_disk());

@@ -21,7 +21,8 @@ enum class Gravity : std::uint8_t {
 /// stands in the labels' column; and from that column to the texts.
 inline constexpr double label_word_air = 0.8, label_gutter = 0.6;
 
-/// Word, statement, what to do. The word is set as given (capitals are the caller's).
+/// Word, statement, what to do. The word is set as given (capitals are the caller's); what goes on
+/// from another entry has none.
 struct AlertEntry {
   Gravity gravity = Gravity::hairline;
   std::string word, statement;

@@ -1,5 +1,7 @@
 #include "page/compose.h"
 
+#include <functional>
+
 #include "page/divide.h"
 #include "page/fitter.h"
 
@@ -11,6 +13,7 @@ std::optional<ComposedPage> compose(const PageRequest& request, TextShaper& shap
     Fitter fitter;
     BlockPtr root;
     Measured smallest;
+    bool hopeless = false;
   };
   std::vector<Attempt> attempts;
   const Attempt* chosen = nullptr;
@@ -20,6 +23,8 @@ std::optional<ComposedPage> compose(const PageRequest& request, TextShaper& shap
     for (std::size_t i = 0; i < attempts.size(); ++i) {
       Attempt& attempt = attempts[i];
       if (!request.layouts[i].squeezes) continue;
+      // The last is measured in any case, for the message.
+      if (attempt.hopeless && &attempt != &attempts.back()) continue;
       attempt.smallest = attempt.fitter.measure(*attempt.root, 0, Precision::exact);
       if (!attempt.smallest.fits_squeezed()) continue;
       chosen = &attempt;
@@ -27,9 +32,23 @@ std::optional<ComposedPage> compose(const PageRequest& request, TextShaper& shap
       return;
     }
   };
+  const auto is_wanted = [&](const Layout& layout) {
+    return layout.name == request.wanted || layout.name.ends_with(", " + request.wanted);
+  };
+  if (!request.wanted.empty()) {
+    PageRequest one = request;
+    std::erase_if(one.layouts, std::not_fn(is_wanted));
+    one.divisions.clear();
+    one.wanted.clear();
+    DiagnosticSink unheard;
+    auto as_wanted = one.layouts.empty() ? std::nullopt : compose(one, shaper, unheard);
+    if (as_wanted && !as_wanted->squeezed) return as_wanted;
+  }
   for (const Layout& layout : request.layouts) {
     Attempt& attempt = attempts.emplace_back(Attempt{
         {request, {layout.rhythm, layout.leading, request.footer}, shaper}, layout.make(), {}});
+    attempt.hopeless = attempt.fitter.hopeless(*attempt.root);
+    if (attempt.hopeless) continue;
     if (const auto step = attempt.fitter.largest_step(*attempt.root, request.steps)) {
       chosen = &attempt;
       page.step = *step;

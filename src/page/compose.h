@@ -44,6 +44,7 @@ struct PageRequest {
   std::vector<TypeRole> roles;
   int steps = 12;               ///< of growth, from 16′ to each role's most
   std::vector<Layout> layouts;  ///< most generous first
+  std::string wanted{};         ///< of the layouts the one to take if it fits; empty: any
   BlockPtr footer{};            ///< on the bottom margin; may be null
   /// Tried if no layout fits; the front that keeps most first. Without any, nothing goes on.
   std::vector<Division> divisions{};
@@ -69,7 +70,8 @@ struct ComposedPage {
 /// it does; if none does, the first that fits at the smallest sizes with its gaps at their least.
 /// What room is left goes to the gaps, evenly.
 ///
-/// The step is found by drafts, which know no kerning: log2(steps + 1) of them for each layout. The
+/// The step is found by drafts, which know no kerning: log2(steps + 1) of them for each layout, and
+/// one before, by which what is a fifth too tall at the smallest sizes is left out. The
 /// text is then set to be sure, and the step taken back while that does not fit, so the cost is
 /// bounded by steps + 2 measures for each layout and is nearly always one for the layout that fits.
 ///

@@ -50,8 +50,10 @@ class Divider {
   bool take_front(const Division& division) {
     Side front{std::make_shared<Column>(division.front())};
     Fitter fit = fitter(division, 1, 2);
-    const auto step = fit.largest_step(*front.root, request_.steps);
-    const bool squeezed = !step && fit.measure(*front.root, 0, Precision::exact).fits_squeezed();
+    const bool hopeless = fit.hopeless(*front.root);
+    const auto step = hopeless ? std::nullopt : fit.largest_step(*front.root, request_.steps);
+    const bool squeezed =
+        !hopeless && !step && fit.measure(*front.root, 0, Precision::exact).fits_squeezed();
     count(fit);
     if (!step && !squeezed) {
       division_ = &division;

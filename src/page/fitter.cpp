@@ -90,6 +90,13 @@ Measured Fitter::measure(const Block& root, int step, Precision precision) {
   return page;
 }
 
+bool Fitter::hopeless(const Block& root) {
+  // A draft errs by a few parts in a hundred; where letters join, by more.
+  constexpr std::int64_t fifth = 5;
+  const Measured page = measure(root, 0, Precision::draft);
+  return page.root.least > page.room + page.room / fifth;
+}
+
 std::optional<int> Fitter::largest_step(const Block& root, int most) {
   int step = drafted_step(root, most);
   // The draft knows no kerning: where it was too hopeful step back, where too careful go on. What

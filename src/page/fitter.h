@@ -32,6 +32,9 @@ class Fitter {
   /// The largest step up to `most` at which the root fits with its gaps as designed; empty if it
   /// fits at none. After this: the step was tried with the text set, not only drafted.
   std::optional<int> largest_step(const Block& root, int most);
+  /// True if even a draft at the smallest sizes shows that the root is far too tall, so that
+  /// setting its text would be work for nothing.
+  bool hopeless(const Block& root);
   /// The finished side; mirrored where the shaper's language runs from right to left.
   Frame set(const Block& root, int step) const;
   /// Reports the root as too tall or too wide, with what takes the most room.

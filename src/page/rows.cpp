@@ -20,7 +20,7 @@ void LabelColumn::add(std::string label, Role role, Face face, double indent) {
 
 Length LabelColumn::width(Length width, const Setting& setting) const {
   Length widest;
-  if (fixed_) return std::min(*fixed_, width * 2 / 5);
+  if (fixed_) return std::min(*fixed_, width * 11 / 20);
   for (const Label& label : labels_) {
     widest =
         std::max(widest, label.text->natural_width(setting) + scaled(setting.rhythm, label.indent));

@@ -20,7 +20,7 @@ class LabelColumn {
   /// what stands around it, in parts of the rhythm.
   void add(std::string label, Role = Role::label, Face = Face::semibold, double indent = 0);
   /// From the left edge of the column to that of the texts; never over 40 % of `width`, in which
-  /// case labels take two lines.
+  /// case labels take two lines. One that is fixed leaves the texts 45 %.
   Length width(Length width, const Setting&) const;
 
  private:

@@ -14,7 +14,8 @@ constexpr Length hairline = Length::mm(0.35);
 
 class RunInAlerts::Row final : public Block {
  public:
-  explicit Row(AlertEntry alert) : Block(alert.origin), gravity_(alert.gravity) {
+  explicit Row(AlertEntry alert)
+      : Block(alert.origin), gravity_(alert.gravity), wordless_(alert.word.empty()) {
     const bool black = gravity_ == Gravity::row, panel = gravity_ == Gravity::panel,
                grave = gravity_ != Gravity::hairline;
     TextStyle word_style{alert.word_role, grave ? Face::bold : Face::semibold};
@@ -79,6 +80,7 @@ class RunInAlerts::Row final : public Block {
     return gravity_ == Gravity::row ? scaled(setting.rhythm, clear) : Length{};
   }
   Length indent(const Setting& setting) const {
+    if (wordless_) return {};
     const Length ground =
         gravity_ == Gravity::panel ? scaled(setting.rhythm, inside) * 2 : Length{};
     return word_width(setting) + ground + scaled(setting.rhythm, 0.6);
@@ -100,6 +102,7 @@ class RunInAlerts::Row final : public Block {
   }
 
   Gravity gravity_;
+  bool wordless_;
   std::shared_ptr<Paragraph> word_, says_;
   BlockPtr apart_;  ///< null if all is in the page's language
 };

@@ -14,27 +14,63 @@ constexpr Length clip_zone = 14_mm, clip_zone_small = 12_mm;
 /// Of the width, which the labels' column never takes more than; a longer label takes two lines.
 constexpr double most_for_labels = 0.24;
 
-/// A way to set a card, most generous first, and how closely.
+/// A way to set a card, most generous first, and how closely. The name ends with what makes it look
+/// like others of a set.
 struct Way {
   std::string_view name;
   CardWay arrangement;
-  bool close = false;
+  enum class Space : std::uint8_t { usual, close, least } space = Space::usual;
 };
 using Signals = CardWay::Signals;
+using Pictures = CardWay::Pictures;
 constexpr Way ways[] = {
-    {"asking", {Signals::hanging, true}},
-    {"columns", {Signals::hanging}},
-    {"run-in", {Signals::run_in}},
-    {"close", {Signals::run_in}, true},
-    {"brief", {Signals::run_in, false, true}, true},
+    {"asking, photo, columns", {.asks = true, .pictures = Pictures::all}},
+    {"asking, figure, columns", {.asks = true, .pictures = Pictures::figure}},
+    {"photo, columns", {.pictures = Pictures::all}},
+    {"photo, run-in", {.signals = Signals::run_in, .pictures = Pictures::all}},
+    {"figure, columns", {.pictures = Pictures::figure}},
+    {"figure, run-in", {.signals = Signals::run_in, .pictures = Pictures::figure}},
+    {"asking, columns", {.asks = true}},
+    {"columns", {}},
+    {"run-in", {.signals = Signals::run_in}},
+    {"close", {.signals = Signals::run_in}, Way::Space::close},
+    {"brief", {.signals = Signals::run_in, .brief = true}, Way::Space::least},
 };
 /// Of lines in what is set closely: 1.17 from baseline to baseline.
 constexpr double close_leading = 0.94;
+double leading(const Way& way) {
+  return way.space == Way::Space::usual ? 1 : close_leading;
+}
+std::optional<Length> rhythm(const Way& way, PaperClass paper) {
+  const bool small = paper == PaperClass::small;
+  switch (way.space) {
+    case Way::Space::close:
+      return small ? Length::mm(2) : Length::mm(2.5);
+    case Way::Space::least:
+      return small ? Length::mm(1.6) : Length::mm(2);
+    case Way::Space::usual:
+      break;
+  }
+  return std::nullopt;
+}
 
 struct LabelEdge {
   Length width;
   bool words_fit = false;  ///< signal words, too
 };
+
+/// Those that make sense of this card, all different.
+std::vector<Way> ways_of(const CardMaker& maker, const LabelEdge& edge) {
+  std::vector<Way> out;
+  for (const Way& way : ways) {
+    const CardWay& wanted = way.arrangement;
+    if ((wanted.asks && !maker.asks()) || !maker.has(wanted.pictures)) continue;
+    if (wanted.signals == Signals::hanging && !edge.words_fit && !wanted.asks) continue;
+    out.push_back(way);
+    if (!edge.words_fit) out.back().arrangement.signals = Signals::run_in;
+  }
+  return out;
+}
 
 /// One edge for all cards of the salon on this paper: that of the widest label at its largest.
 LabelEdge label_edge(const PageRequest& request, const SheetVoice& voice) {
@@ -62,59 +98,60 @@ LabelEdge label_edge(const PageRequest& request, const SheetVoice& voice) {
 
 /// Fronts that keep less and less, each arranged as well as it can be; at last the card flows from
 /// its front on.
-std::vector<Division> divisions_of(const CardMaker& maker, const LabelEdge& edge, Length close) {
-  struct Front {
+std::vector<Division> divisions_of(const CardMaker& maker, const LabelEdge& edge,
+                                   PaperClass paper) {
+  struct Named {
     std::string_view name;
-    Kept kept;
+    Front front;
   };
-  constexpr Front fronts[] = {
-      {"all but history", Kept::advice}, {"hand", Kept::hand}, {"work", Kept::work},
-      {"cautions", Kept::cautions},      {"trim", Kept::trim}, {"door", Kept::door}};
+  constexpr Named fronts[] = {{"all but history", {Kept::advice}},
+                              {"hand", {Kept::hand}},
+                              {"work", {Kept::work}},
+                              {"work, no cautions", {Kept::work, false}},
+                              {"cautions", {Kept::cautions}},
+                              {"trim", {Kept::trim}},
+                              {"door", {Kept::door}}};
   std::vector<Division> out;
-  for (const Front& front : fronts) {
-    for (const Way& way : ways) {
+  for (const auto& [name, front] : fronts) {
+    for (const Way& way : ways_of(maker, edge)) {
       if (way.arrangement.asks) continue;
-      if (way.arrangement.signals == Signals::hanging && !edge.words_fit) continue;
       const auto rest = [&maker, way, front](Signals signals) -> Division::Pieces {
-        return [&maker, way, front, signals] {
-          return maker.rest(way.arrangement, front.kept, signals);
-        };
+        return
+            [&maker, way, front, signals] { return maker.rest(way.arrangement, front, signals); };
       };
-      out.push_back({fmt::format("{}, {}", front.name, way.name),
-                     [&maker, way, front] { return maker.front(way.arrangement, front.kept); },
+      out.push_back({fmt::format("{}, {}", name, way.name),
+                     [&maker, way, front] { return maker.front(way.arrangement, front); },
                      {rest(Signals::hanging), rest(Signals::run_in)},
-                     way.close ? std::optional(close) : std::nullopt,
-                     way.close ? close_leading : 1});
+                     rhythm(way, paper),
+                     leading(way)});
     }
   }
-  out.push_back({"flowing", {}, {[&maker] { return maker.all(); }}, close});
+  out.push_back({"flowing",
+                 {},
+                 {[&maker] { return maker.all(); }},
+                 rhythm(ways[std::size(ways) - 2], paper)});
   return out;
 }
 }  // namespace
 
 std::optional<Sheet> make_card(const SheetDesk& desk, DiagnosticSink& sink) {
   const SheetInput& input = desk.input;
-  const bool small = paper_class(input.paper) == PaperClass::small;
+  const PaperClass paper = paper_class(input.paper);
+  const bool small = paper == PaperClass::small;
   PageRequest request = page_request(input);
   if (small) request.margins = {8_mm, 8_mm, 8_mm, 8_mm};
   request.free_top = small ? clip_zone_small : clip_zone;
   request.rhythm = small ? 3_mm : 4_mm;
-  const Length close = small ? Length::mm(2) : Length::mm(2.5);
   const LabelEdge edge = label_edge(request, desk.voice);
   const CardMaker maker(desk, edge.width);
-  for (const Way& way : ways) {
-    if (way.arrangement.asks && !maker.asks()) continue;
-    if (way.arrangement.signals == Signals::hanging && !edge.words_fit && !way.arrangement.asks) {
-      continue;
-    }
-    CardWay arrangement = way.arrangement;
-    if (!edge.words_fit) arrangement.signals = Signals::run_in;
+  for (const Way& way : ways_of(maker, edge)) {
+    const CardWay arrangement = way.arrangement;
     request.layouts.push_back(
         {std::string(way.name),
-         [&maker, arrangement] { return column(maker.front(arrangement, Kept::history)); },
-         way.close ? std::optional(close) : std::nullopt, way.close ? close_leading : 1});
+         [&maker, arrangement] { return column(maker.front(arrangement, Front{})); },
+         rhythm(way, paper), leading(way)});
   }
-  request.divisions = divisions_of(maker, edge, close);
+  request.divisions = divisions_of(maker, edge, paper);
   const std::string title = desk.voice.words.say(Phrase::card_title, {input.pet.name.value});
   go_on(request, desk, maker.foot(), maker.foot(), title);
   auto page = compose(request, desk.voice.shaper, sink);

@@ -20,9 +20,8 @@ Kept kept(const AlertEntry& entry, const Alert* own) {
   return entry.gravity == Gravity::bar ? Kept::cautions : Kept::advice;
 }
 
-/// Notices that the front may lose, as one; what the plan would do about them is on the style
-/// sheet, which the row says.
-void put_in_one(std::vector<CardAlert>& alerts, const SheetDesk& desk) {
+/// Notices that the front may lose, one after the other in one row; nothing of them is lost.
+void put_in_one(std::vector<CardAlert>& alerts) {
   const auto joins = [](const CardAlert& alert) {
     return alert.entry.gravity == Gravity::hairline && alert.kept == Kept::advice &&
            alert.entry.apart.empty();
@@ -30,21 +29,11 @@ void put_in_one(std::vector<CardAlert>& alerts, const SheetDesk& desk) {
   const auto first = std::ranges::find_if(alerts, joins);
   if (first == alerts.end()) return;
   AlertEntry one = first->entry;
-  one.statement.clear();
-  one.action.clear();
-  one.role = Role::body;
-  bool more = false;
-  for (const CardAlert& alert : alerts) {
-    if (!joins(alert)) continue;
-    if (!one.statement.empty()) one.statement += ' ';
-    one.statement += alert.entry.statement;
-    if (own_alert(alert.entry, desk.input.pet) == nullptr) {
-      more = more || !alert.entry.action.empty();
-    } else if (!alert.entry.action.empty()) {
-      one.statement += ' ' + alert.entry.action;
-    }
+  for (auto next = first + 1; next != alerts.end(); ++next) {
+    if (!joins(*next)) continue;
+    one.statement += (one.action.empty() ? "" : " " + one.action) + " " + next->entry.statement;
+    one.action = next->entry.action;
   }
-  if (more) one.action = desk.voice.words.say(Phrase::more_on_style_sheet);
   std::erase_if(alerts, joins);
   alerts.push_back({std::move(one), Kept::advice});
 }
@@ -54,10 +43,12 @@ std::vector<CardAlert> card_alerts(const SheetDesk& desk, Notices notices) {
   std::vector<CardAlert> out;
   for (AlertEntry& entry : alert_entries(desk, CautionScope::card)) {
     entry.word_role = Role::label;
+    // Read by who stops to read; what can hurt is seen by who passes.
+    if (entry.gravity > Gravity::panel) entry.role = Role::body;
     const Kept keeps = kept(entry, own_alert(entry, desk.input.pet));
     out.push_back({std::move(entry), keeps});
   }
-  if (notices == Notices::in_one) put_in_one(out, desk);
+  if (notices == Notices::in_one) put_in_one(out);
   return out;
 }
 
@@ -68,6 +59,11 @@ std::vector<AlertEntry> cut(const AlertEntry& entry) {
     next.statement.clear();
     next.action.clear();
     next.apart = {};
+    // It goes on: the word is said once, and a panel is the ground of a word.
+    if (!out.empty()) {
+      next.word.clear();
+      if (next.gravity == Gravity::panel) next.gravity = Gravity::bar;
+    }
     return out.emplace_back(std::move(next));
   };
   for (std::string& text : cut_text(entry.statement)) piece().statement = std::move(text);

@@ -13,8 +13,7 @@ struct CardAlert {
   Kept kept = Kept::door;
 };
 
-/// Notices as they are, or all in one row: the pet's own with what to do, the plan's without, which
-/// the style sheet has.
+/// Notices as they are, or all in one row.
 enum class Notices : std::uint8_t { apart, in_one };
 
 /// Gravest first, signal words as large as labels.

@@ -2,43 +2,20 @@
 
 #include <algorithm>
 
+#include "page/around_corner.h"
 #include "page/forms.h"
 #include "page/list.h"
+#include "page/picture.h"
 #include "page/run_in_alerts.h"
 #include "page/stack.h"
 #include "sheet/alerts.h"
+#include "sheet/card_figure.h"
 #include "sheet/card_ticks.h"
 #include "sheet/shown.h"
 #include "sheet/who.h"
 
 namespace furnish {
 namespace {
-/// A row beside its label; a diamond stands before what differs.
-LabelRow beside_label(const CardRow& row) {
-  std::vector<BlockPtr> parts;
-  const TextStyle style{row.role};
-  if (!row.text.empty()) parts.push_back(paragraph(row.text, style, row.origin()));
-  if (!row.points.empty()) {
-    std::vector<BulletList::Item> items;
-    for (const SheetRow::Point& point : row.points) {
-      items.push_back({paragraph(point.text, style, row.origin()),
-                       point.differs ? Marker::diamond : Marker::none});
-    }
-    parts.push_back(std::make_shared<BulletList>(std::move(items), row.origin()));
-  }
-  // A trim is a sentence to write, which wants a line of its own.
-  if (row.role == Role::action) {
-    for (const std::string& label : row.hand_lines) {
-      parts.push_back(std::make_shared<BlankLine>(label, 1, row.origin()));
-    }
-  }
-  if (row.asks) parts.push_back(std::make_shared<BlankLine>(std::string(), 1, row.origin()));
-  return {
-      row.label,
-      parts.size() == 1 ? parts.front() : std::make_shared<Column>(std::move(parts), row.origin()),
-      row.origin(), row.with_next};
-}
-
 /// A label that no line ends in.
 std::string whole(std::string label) {
   for (std::size_t at; (at = label.find(' ')) != std::string::npos;) {
@@ -67,6 +44,40 @@ std::vector<TextSpan> run_in(const SheetRow& row) {
   return spans;
 }
 
+/// Points under each other, or one after the other in one text.
+enum class Points : std::uint8_t { listed, run_in };
+
+/// A row beside its label; a diamond stands before what differs.
+LabelRow beside_label(const CardRow& row, Points points) {
+  std::vector<BlockPtr> parts;
+  const TextStyle style{row.role};
+  if (points == Points::run_in && !row.points.empty()) {
+    SheetRow unnamed = row;
+    unnamed.label.clear();
+    return {row.label, paragraph(run_in(unnamed), style, row.origin()), row.origin()};
+  }
+  if (!row.text.empty()) parts.push_back(paragraph(row.text, style, row.origin()));
+  if (!row.points.empty()) {
+    std::vector<BulletList::Item> items;
+    for (const SheetRow::Point& point : row.points) {
+      items.push_back({paragraph(point.text, style, row.origin()),
+                       point.differs ? Marker::diamond : Marker::none});
+    }
+    parts.push_back(std::make_shared<BulletList>(std::move(items), row.origin()));
+  }
+  // A trim is a sentence to write, which wants a line of its own.
+  if (row.role == Role::action) {
+    for (const std::string& label : row.hand_lines) {
+      parts.push_back(std::make_shared<BlankLine>(label, 1, row.origin()));
+    }
+  }
+  if (row.asks) parts.push_back(std::make_shared<BlankLine>(std::string(), 1, row.origin()));
+  return {
+      row.label,
+      parts.size() == 1 ? parts.front() : std::make_shared<Column>(std::move(parts), row.origin()),
+      row.origin(), row.with_next};
+}
+
 bool says_something(const CardRow& row, bool asks) {
   if (row.asks) return asks;
   const bool writes = row.role == Role::action && !row.hand_lines.empty();
@@ -80,12 +91,23 @@ CardMaker::CardMaker(const SheetDesk& desk, Length edge)
       voice_(desk.voice),
       edge_(edge),
       full_{card_alerts(desk), card_rows(desk)},
-      brief_{card_alerts(desk, Notices::in_one), full_.rows} {
-  // Only the finish has another form, where the style is named for it.
-  const std::vector<CardRow> short_rows = card_rows(desk, StyleLines::differing);
-  brief_.rows = short_rows;
+      figure_(no_touch_figure(desk)) {
   asks_ = std::ranges::any_of(full_.rows, &CardRow::asks) ||
           (is_new_client(input_) && full_.alerts.empty());
+}
+
+const CardMaker::Content& CardMaker::content(const CardWay& way) const {
+  if (!way.brief) return full_;
+  if (!brief_) {
+    brief_ = Content{card_alerts(desk_, Notices::in_one), card_rows(desk_, StyleLines::differing)};
+  }
+  return *brief_;
+}
+
+bool CardMaker::has(CardWay::Pictures pictures) const {
+  using Pictures = CardWay::Pictures;
+  if (pictures == Pictures::none) return true;
+  return pictures == Pictures::all ? input_.portrait != nullptr : figure_ != nullptr;
 }
 
 template <typename Keeps>
@@ -107,9 +129,9 @@ std::vector<CardRow> CardMaker::rows(const Content& content, CardLayer layer, bo
   return out;
 }
 
-BlockPtr CardMaker::alerts(const Content& content, const CardWay& way, Kept kept) const {
-  std::vector<AlertEntry> front = entries(content, [=](Kept one) { return one <= kept; });
-  if (front.empty()) {
+BlockPtr CardMaker::alerts(const Content& content, const CardWay& way, Front front) const {
+  std::vector<AlertEntry> shown = entries(content, [=](Kept one) { return front.keeps(one); });
+  if (shown.empty()) {
     if (!content.alerts.empty()) return std::make_shared<Rule>(rule_name);
     if (!way.asks) return no_alerts(desk_, labels());
     std::vector<LabelRow> none{{voice_.words.say(Phrase::label_alerts),
@@ -119,14 +141,16 @@ BlockPtr CardMaker::alerts(const Content& content, const CardWay& way, Kept kept
         {std::make_shared<Rule>(rule_name), std::make_shared<Rows>(std::move(none), labels())});
   }
   if (way.signals == CardWay::Signals::run_in) {
-    return std::make_shared<RunInAlerts>(std::move(front), rule_name);
+    return std::make_shared<RunInAlerts>(std::move(shown), rule_name);
   }
-  return std::make_shared<Alerts>(std::move(front), labels(), Alerts::Actions::below, rule_name);
+  return std::make_shared<Alerts>(std::move(shown), labels(), Alerts::Actions::below, rule_name);
 }
 
-BlockPtr CardMaker::layer(const std::vector<CardRow>& rows) const {
+BlockPtr CardMaker::layer(const std::vector<CardRow>& rows, bool brief) const {
   std::vector<LabelRow> out;
-  for (const CardRow& row : rows) out.push_back(beside_label(row));
+  for (const CardRow& row : rows) {
+    out.push_back(beside_label(row, brief ? Points::run_in : Points::listed));
+  }
   return std::make_shared<Rows>(std::move(out), labels(), Rows::Close::open);
 }
 
@@ -153,19 +177,26 @@ BlockPtr CardMaker::hand() const {
   return column(std::move(out));
 }
 
-std::vector<BlockPtr> CardMaker::front(const CardWay& way, Kept kept) const {
+std::vector<BlockPtr> CardMaker::front(const CardWay& way, Front kept) const {
   const Content& from = content(way);
-  const auto keeps = [&](Kept one) { return one <= kept; };
+  const auto keeps = [&](Kept one) { return kept.keeps(one); };
   std::vector<BlockPtr> blocks{sheet_head(input_.pet, {looks_text(desk_), facts_text(desk_)}, 5_mm),
                                alerts(from, way, kept)};
+  if (way.pictures == CardWay::Pictures::all) blocks = with_portrait(std::move(blocks));
   const std::vector<CardRow> dog = rows(from, CardLayer::dog, way.asks, keeps),
                              work = rows(from, CardLayer::work, way.asks, keeps);
-  if (!dog.empty()) blocks.push_back(layer(dog));
+  if (way.pictures != CardWay::Pictures::none && figure_) {
+    std::vector<Beside::Cell> cells{{layer(dog, way.brief)}, {figure_, no_touch_width}};
+    blocks.push_back(std::make_shared<Gap>(0.25, 0.25, 0));
+    blocks.push_back(std::make_shared<Beside>(std::move(cells), Length::mm(4), Beside::Line::top));
+  } else if (!dog.empty()) {
+    blocks.push_back(layer(dog, way.brief));
+  }
   if (!work.empty()) {
     blocks.push_back(std::make_shared<Gap>(0.25, 0.1, 6));
     blocks.push_back(std::make_shared<Rule>(rule_name));
     blocks.push_back(std::make_shared<Gap>(0.15, 0, 3));
-    blocks.push_back(layer(work));
+    blocks.push_back(layer(work, way.brief));
   }
   blocks.push_back(std::make_shared<Gap>(0.1, 0, 3));
   blocks.push_back(std::make_shared<Rule>(rule_group));
@@ -175,6 +206,21 @@ std::vector<BlockPtr> CardMaker::front(const CardWay& way, Kept kept) const {
   blocks.push_back(std::make_shared<Gap>(0.1, 0, 2));
   blocks.push_back(hand());
   return blocks;
+}
+
+/// The photo in the corner, beside the name and what stands under it.
+std::vector<BlockPtr> CardMaker::with_portrait(std::vector<BlockPtr> blocks) const {
+  constexpr double aspect = 4.0 / 3, share = 0.25;  // of the page's width
+  const Length width = scaled(input_.paper.size.width, share), height = scaled(width, 1 / aspect);
+  std::string says = input_.pet.name.value;
+  for (const TextSpan& span : looks_text(desk_)) {
+    says += (says == input_.pet.name.value ? ": " : "") + span.text;
+  }
+  const auto picture =
+      std::make_shared<Picture>(input_.portrait, std::move(says), std::nullopt, aspect, height,
+                                height, 0, Origin{"photo", input_.pet.photo_span});
+  return {std::make_shared<AroundCorner>(std::move(blocks), picture, Size{width, height},
+                                         Length::mm(4), Length::mm(1.5))};
 }
 
 template <typename Goes>
@@ -192,8 +238,9 @@ std::vector<BlockPtr> CardMaker::pieces(const Content& content, CardWay::Signals
       std::vector<SheetRow> cut_rows = cut({static_cast<const SheetRow&>(row)});
       for (SheetRow& piece : cut_rows) {
         CardRow made{std::move(piece), one, row.kept};
-        const BlockPtr block =
-            hanging ? layer({made}) : paragraph(run_in(made), TextStyle{made.role}, made.origin());
+        const BlockPtr block = hanging
+                                   ? layer({made}, false)
+                                   : paragraph(run_in(made), TextStyle{made.role}, made.origin());
         out.push_back(column({block, std::make_shared<Gap>(0.3, 0.1, 0),
                               std::make_shared<Rule>(rule_row, Ink::quiet)}));
       }
@@ -205,9 +252,9 @@ std::vector<BlockPtr> CardMaker::pieces(const Content& content, CardWay::Signals
   return out;
 }
 
-std::vector<BlockPtr> CardMaker::rest(const CardWay& way, Kept kept,
+std::vector<BlockPtr> CardMaker::rest(const CardWay& way, Front front,
                                       CardWay::Signals signals) const {
-  return pieces(content(way), signals, [=](Kept one) { return one > kept; });
+  return pieces(content(way), signals, [=](Kept one) { return !front.keeps(one); });
 }
 
 std::vector<BlockPtr> CardMaker::all() const {
@@ -215,7 +262,7 @@ std::vector<BlockPtr> CardMaker::all() const {
   if (full_.alerts.empty()) out.push_back(no_alerts_run_in(desk_, "  "));
   // The front of this one, too, begins with what is needed at the door.
   for (const bool door : {true, false}) {
-    std::ranges::move(pieces(full_, CardWay::Signals::run_in,
+    std::ranges::move(pieces(full_, CardWay::Signals::hanging,
                              [=](Kept one) { return (one == Kept::door) == door; }),
                       std::back_inserter(out));
   }

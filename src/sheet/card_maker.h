@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,7 +18,10 @@ struct CardWay {
   Signals signals =
       Signals::hanging;  ///< signal words in the labels' column, or run into their texts
   bool asks = false;     ///< with lines for what the file of a new client lacks
-  bool brief = false;    ///< notices in one row, and of the finish only what differs
+  bool brief = false;    ///< notices in one row, points in one text, of the finish what differs
+  /// With the figure of places not to touch, and with the photo.
+  enum class Pictures : std::uint8_t { none, figure, all };
+  Pictures pictures = Pictures::none;
 };
 
 /// Puts a card together: its head, its two layers, what is written by hand. `edge` is that of the
@@ -27,13 +31,15 @@ class CardMaker {
   CardMaker(const SheetDesk&, Length edge);
 
   /// The blocks of a front that keeps so much.
-  std::vector<BlockPtr> front(const CardWay&, Kept) const;
+  std::vector<BlockPtr> front(const CardWay&, Front) const;
   /// What such a front leaves to the other side, in pieces: in columns, or labels run in.
-  std::vector<BlockPtr> rest(const CardWay&, Kept, CardWay::Signals) const;
+  std::vector<BlockPtr> rest(const CardWay&, Front, CardWay::Signals) const;
   /// All of the card in pieces that any paper holds.
   std::vector<BlockPtr> all() const;
   FootText foot() const;
   bool asks() const { return asks_; }
+  /// True if a way with such pictures is another than one with fewer.
+  bool has(CardWay::Pictures) const;
 
  private:
   struct Content {
@@ -47,18 +53,21 @@ class CardMaker {
   std::vector<CardRow> rows(const Content&, CardLayer, bool asks, Keeps) const;
 
   std::shared_ptr<LabelColumn> labels() const { return std::make_shared<LabelColumn>(edge_); }
-  BlockPtr alerts(const Content&, const CardWay&, Kept) const;
-  BlockPtr layer(const std::vector<CardRow>&) const;
+  BlockPtr alerts(const Content&, const CardWay&, Front) const;
+  BlockPtr layer(const std::vector<CardRow>&, bool brief) const;
   BlockPtr hand() const;
+  std::vector<BlockPtr> with_portrait(std::vector<BlockPtr>) const;
   template <typename Goes>
   std::vector<BlockPtr> pieces(const Content&, CardWay::Signals, Goes) const;
-  const Content& content(const CardWay& way) const { return way.brief ? brief_ : full_; }
+  const Content& content(const CardWay&) const;
 
   const SheetDesk& desk_;
   const SheetInput& input_;
   const SheetVoice& voice_;
   Length edge_;
-  Content full_, brief_;
+  Content full_;
+  mutable std::optional<Content> brief_;  ///< made when it is asked for
+  BlockPtr figure_;                       ///< null if there is none
   bool asks_ = false;
 };
 }  // namespace furnish

@@ -17,6 +17,14 @@ enum class CardLayer : std::uint8_t { dog, work };
 /// earlier visits left, and what the plan adds to the trim.
 enum class Kept : std::uint8_t { door, trim, cautions, work, hand, advice, history };
 
+/// How much a front keeps: up to so much; without the pet's cautions where they would leave no room
+/// for the work.
+struct Front {
+  Kept most = Kept::history;
+  bool cautions = true;
+  bool keeps(Kept one) const { return one <= most && (cautions || one != Kept::cautions); }
+};
+
 /// Whether what is as the style has it is said again, or only what differs from it.
 enum class StyleLines : std::uint8_t { all, differing };
 

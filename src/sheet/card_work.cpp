@@ -113,7 +113,7 @@ class WorkRows {
       points.push_back({{{place, Face::semibold}, {": " + text}}, false});
     }
     if (points.empty()) return;
-    row(Phrase::label_drawer, {}, input_.plan.drawer.front().span, Kept::work).points =
+    row(Phrase::label_drawer, {}, input_.plan.drawer.front().span, Kept::advice).points =
         std::move(points);
   }
 
@@ -252,7 +252,7 @@ class WorkRows {
     for (const std::string& one : pet().preferences.dislikes) dislikes.push_back(own(one));
     if (!dislikes.empty()) {
       row(Phrase::label_not_wanted, {{capitalised(joined(dislikes, comma(voice_.words)))}},
-          pet().span, Kept::work);
+          pet().span, Kept::advice);
     }
     if (dislikes.empty() && pet().preferences.likes.empty() && is_new_client(input_)) {
       row(Phrase::label_wishes, {}, pet().span, Kept::hand).asks = true;

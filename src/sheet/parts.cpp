@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "page/forms.h"
+#include "page/shortest.h"
 #include "page/stack.h"
 
 namespace furnish {
@@ -83,7 +84,10 @@ BlockPtr sheet_head(const Pet& pet, std::vector<std::vector<TextSpan>> facts, Le
     if (!line.empty()) lines.push_back(paragraph(std::move(line), beside));
   }
   if (lines.empty()) return title;
-  return std::make_shared<Ends>(title, column(std::move(lines)), between);
+  const BlockPtr end = column(std::move(lines));
+  // What is long stands under the name, where it has the whole width.
+  return std::make_shared<Shortest>(
+      std::vector{BlockPtr(std::make_shared<Ends>(title, end, between)), column({title, end})});
 }
 
 BlockPtr sheet_foot(std::string left, std::string right) {
@@ -101,6 +105,7 @@ PageRequest page_request(const SheetInput& input) {
   request.noun = std::string(input.kind.noun);
   request.span = input.pet.span;
   request.margins = input.kind.margins;
+  request.wanted = input.arrangement;
   request.roles = input.kind.roles(input.paper, input.salon.paper.distances);
   return request;
 }

@@ -35,7 +35,8 @@ struct SheetInput {
   std::string trim_code{};        ///< the trim as text for a QR code; empty: no code
   /// "pets/rex.toml:12" of a place in a file, to print beside each part; empty: not asked for.
   std::function<std::string(const SourceSpan&)> source{};
-  PhotographPtr portrait{};  ///< the pet's own photo; null: none, or none that can be shown
+  std::string arrangement{};  ///< the layout to take if it fits, as others of a set have it
+  PhotographPtr portrait{};   ///< the pet's own photo; null: none, or none that can be shown
 };
 
 class OtherLanguages;

@@ -51,6 +51,42 @@ TEST_CASE("no sheet lands on a file that a person wrote") {
   CHECK(salon.text(file).starts_with("%PDF-"));
 }
 
+TEST_CASE("sides that a sheet no longer has go, if furnish wrote them") {
+  const Salon salon;
+  const std::string pet = "[pet]\nname = \"Rex\"\n[trim]\nvisit_every = \"8 weeks\"\n";
+  std::string many = pet;
+  for (int i = 0; i < 9; ++i) {
+    many +=
+        "[[alert]]\nlevel = \"warning\"\ntext = \"Snaps at whoever lifts a foot of his\"\n"
+        "do = \"A second person, and rests between the feet.\"\n";
+  }
+  const std::string render = "card rex --paper A6 --format png -o rex-card.png";
+  put(salon.folder, "pets/rex.toml", many);
+  REQUIRE(salon.run(render).status == 0);
+  CHECK(salon.text("rex-card.png").starts_with("\x89PNG"));
+  REQUIRE(salon.text("rex-card-2.png").starts_with("\x89PNG"));
+
+  // Four cards on a sheet, and behind them what is behind each.
+  REQUIRE(salon.run("card rex --paper A6 --copies-per-sheet 4 -o four.pdf").status == 0);
+  const auto pages = test::run("pdfinfo " + salon.folder.path("four.pdf"));
+  CHECK((has(pages.out, "Pages:           2") || has(pages.out, "Pages:           4")));
+
+  put(salon.folder, "pets/rex.toml", pet);
+  SECTION("which furnish did") {
+    const auto ran = salon.run(render);
+    CHECK(ran.status == 0);
+    CHECK_FALSE(fs::exists(salon.folder.path("rex-card-2.png")));
+    CHECK(has(ran.err, "left-over") == false);
+  }
+  SECTION("which somebody else did, or drew on") {
+    put(salon.folder, "rex-card-2.png", salon.text("rex-card-2.png") + "and more");
+    const auto ran = salon.run(render);
+    CHECK(ran.status == 0);
+    CHECK(fs::exists(salon.folder.path("rex-card-2.png")));
+    CHECK(has(ran.err, "rex-card-2.png is of no sheet that was made now, and stays"));
+  }
+}
+
 TEST_CASE("a pet's own file is no place for a sheet, however it is spelt") {
   const Salon salon;
   put(salon.folder, "pets/Ada.TOML", "[pet]\nname = \"Ada\"\n");

@@ -48,6 +48,13 @@ void add_bath(std::vector<std::string>& out, const Pet& pet) {
   }
 }
 
+void add_finish(std::vector<std::string>& out, const Pet& pet, bool brief) {
+  const bool few = brief && pet.style && !std::ranges::all_of(pet.finish, &FinishLine::differs);
+  for (const FinishLine& line : pet.finish) {
+    if (!few || line.differs) add(out, line.words.value);
+  }
+}
+
 bool same(const std::string& a, const std::string& b) {
   return lower_ascii(trimmed(a)) == lower_ascii(trimmed(b));
 }
@@ -68,6 +75,18 @@ void add_handling(std::vector<std::string>& out, const Kennel& kennel) {
   add(out, handling.lift);
   if (!dryer_says_how(kennel)) add(out, handling.dryer);
   add(out, handling.stop);
+}
+/// A long text may go on on another side, behind what stands at its top.
+bool said_in_parts(const std::string& page, const std::string& value) {
+  constexpr std::size_t least = 20, most_parts = 6;
+  std::size_t at = 0;
+  for (std::size_t part = 0; part < most_parts && at < value.size(); ++part) {
+    std::size_t size = value.size() - at;
+    while (size > 0 && page.find(value.substr(at, size)) == std::string::npos) --size;
+    if (size < least && at + size < value.size()) return false;
+    at += size;
+  }
+  return at == value.size();
 }
 /// U+200E, U+200F, U+202A to U+202E and U+2066 to U+2069 left out.
 std::string without_direction(const std::string& text) {
@@ -100,14 +119,18 @@ std::vector<std::string> promised(const Kennel& kennel, bool brief) {
   add_trim(out, pet);
   add_bath(out, pet);
   add_drying(out, kennel);
-  const bool few = brief && pet.style &&
-                   !std::ranges::all_of(pet.finish, [](const FinishLine& f) { return f.differs; });
-  for (const FinishLine& line : pet.finish) {
-    if (!few || line.differs) add(out, line.words.value);
-  }
+  add_finish(out, pet, brief);
   for (const std::string& value : pet.preferences.dislikes) add(out, value);
   for (const std::string& value : pet.owner.collects) add(out, value);
   for (const std::string& value : pet.handling.comes_with) add(out, value);
+  return out;
+}
+
+std::vector<std::string> promised_work(const Kennel& kennel, bool brief) {
+  std::vector<std::string> out;
+  add_trim(out, kennel.pet);
+  add_bath(out, kennel.pet);
+  add_finish(out, kennel.pet, brief);
   return out;
 }
 
@@ -124,8 +147,12 @@ std::string first_missing(std::string_view text, const std::vector<std::string>&
 }
 
 std::string first_lost(const std::string& text, const std::vector<std::string>& values) {
+  const std::string page = without_direction(without_space(text));
   for (const std::string& value : values) {
-    if (!first_missing(text, {value}).empty()) return value;
+    if (!first_missing(text, {value}).empty() && !said_in_parts(page, without_space(value)) &&
+        !said_in_parts(page, without_space(capitalised(value)))) {
+      return value;
+    }
   }
   return {};
 }

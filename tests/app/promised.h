@@ -13,6 +13,8 @@ namespace furnish::test {
 /// handle, trim, bath, drying, finish, what is not wanted, who collects. `brief`: of the finish
 /// only what the style does not have.
 std::vector<std::string> promised(const Kennel&, bool brief = false);
+/// Those of trim, bath and finish.
+std::vector<std::string> promised_work(const Kennel&, bool brief = false);
 
 /// The first of `values` that `text` does not say after the one before it; empty if all are there
 /// in order. White space and marks of direction, which readers of PDF files put in, do not count,

@@ -205,7 +205,7 @@ TEST_CASE("parts that differ from the style carry a diamond", "[card]") {
   };
   const auto columns = table.card(table.kennel(), "A4");
   REQUIRE(columns);
-  CHECK(columns->page.layout == "asking");
+  CHECK(columns->page.layout == "asking, columns");
   CHECK(marks(columns->page.frame) == 2);
   CHECK(to_text(columns->page.frame).find("curves 3 closed fill text") != std::string::npos);
   std::string crowded = full;
@@ -218,7 +218,7 @@ TEST_CASE("parts that differ from the style carry a diamond", "[card]") {
   const auto small = other.card(other.kennel(), "A6");
   INFO(other.said());
   REQUIRE(small);
-  REQUIRE(small->page.layout != "asking");
+  REQUIRE(small->page.layout != "asking, columns");
   CHECK(marks(small->page.frame) == 2);
   CHECK(says(small->page.frame, "Chest: thinning shears"));
   CHECK(says(small->page.frame, "Right hock"));
@@ -314,6 +314,48 @@ back  = { blade = "4F" }
 chest = { shears = "curved", leave = "9 mm" }
 tail  = { shears = "curved", leave = "9 mm" }
 )") == "In Brush-out Bath Nails Dry Clip Scissor Finish Check");
+}
+
+TEST_CASE("what is stripped has its own box, before the bath, and nothing is clipped", "[card]") {
+  Desk table = desk(
+      "[pet]\nname = \"Rex\"\ncoat = \"wire\"\n[bath]\nshampoo = \"oat\"\n"
+      "[trim]\nback = { strip = \"hand\" }\nchest = { shears = \"curved\", leave = \"30 mm\" }\n");
+  const test::Kennel kennel = table.kennel();
+  std::string out;
+  for (const std::string& one : card_ticks({table.input(kennel), table.voice()})) out += one + " ";
+  CHECK(out.find("Clip") == std::string::npos);
+  REQUIRE(out.find("Strip") != std::string::npos);
+  CHECK(out.find("Strip") < out.find("Bath"));
+  CHECK(out.find("Bath") < out.find("Scissor"));
+  CHECK(row_of(table, kennel, "Bath").starts_with("Cut before the bath: Back. "));
+}
+
+TEST_CASE("a bath after all cutting says so", "[card]") {
+  Desk table = desk(
+      "[pet]\nname = \"Rex\"\n[bath]\nshampoo = \"oat\"\nwhen = \"after clipping\"\n"
+      "[trim]\nback = { blade = \"4F\" }\n");
+  CHECK(row_of(table, table.kennel(), "Bath").starts_with("Cut before the bath. "));
+}
+
+TEST_CASE("where left and right matter, a card with room shows the place on the dog", "[card]") {
+  const auto figure = [](const std::string& place, const char* paper) {
+    Desk table = desk(
+        "[pet]\nname = \"Rex\"\ncoat = \"double\"\n[[alert]]\nlevel = \"caution\"\n"
+        "text = \"Sore.\"\navoid = [\"" +
+        place + "\"]\n[handling]\nhold = \"under the jaw\"\n");
+    const auto sheet = table.card(table.kennel(), paper);
+    REQUIRE(sheet);
+    std::string alt;
+    for (const Mark& mark : sheet->page.frame.marks) {
+      const auto* tag = std::get_if<OpenTag>(&mark);
+      if (tag != nullptr && tag->role == Structure::figure) alt += tag->alt;
+    }
+    return alt;
+  };
+  for (const char* paper : {"A5", "letter"}) {
+    CHECK(figure("left hock", paper).find("no tool on: left hock") != std::string::npos);
+    CHECK(figure("belly", paper).empty());
+  }
 }
 
 TEST_CASE("a card asks for the next day once: in words, or by a line to write on", "[card]") {

@@ -5,6 +5,7 @@
 
 #include "page/contrast.h"
 #include "page/shaped_line.h"
+#include "sheet/card_rows.h"
 #include "sheet/desk.h"
 #include "sheet/roles.h"
 #include "sheet/texts.h"
@@ -26,7 +27,8 @@ struct SetPage {
   Length free_top;
 };
 
-/// Every sheet of every sample pet: cards on all papers, the others on the two they are made for.
+/// Every side of every sheet of every sample pet: cards on all papers, the others on the two they
+/// are made for.
 template <typename Visit>
 void each_page(Visit visit) {
   for (const char* name : salons) {
@@ -35,11 +37,14 @@ void each_page(Visit visit) {
     for (const std::string& key : table.pets()) {
       const test::Kennel kennel = table.kennel(key);
       const auto set = [&](const std::optional<Sheet>& sheet, const Paper& paper,
-                           std::vector<TypeRole> roles, Length free_top) {
+                           const std::vector<TypeRole>& roles, Length free_top) {
         INFO(key << " on " << paper.name << ":\n" << table.said());
         REQUIRE(sheet);
-        visit(SetPage{key + " on " + std::string(paper.name), sheet->page.frame, std::move(roles),
-                      paper, free_top});
+        const std::vector<Frame> all = sides(sheet->page);
+        for (std::size_t i = 0; i < all.size(); ++i) {
+          visit(SetPage{key + " on " + std::string(paper.name) + ", side " + std::to_string(i + 1),
+                        all[i], roles, paper, free_top});
+        }
       };
       for (const Paper& paper : papers) {
         const Length clip = paper_class(paper) == PaperClass::small ? 12_mm : 14_mm;
@@ -129,6 +134,52 @@ void check_places(const SetPage& page) {
   });
 }
 }  // namespace
+
+TEST_CASE("the labels of all cards of a salon stand in one column, and so do their texts",
+          "[legibility]") {
+  for (const char* name : salons) {
+    for (const char* language : {"en-GB", "ar"}) {
+      Desk table(test::sample(name));
+      table.speak(language);
+      const Words& words = table.voice().words;
+      const auto is_label = [&](const TextMark& mark) {
+        const auto labels = card_labels();
+        return mark.role == "label" && std::ranges::any_of(labels, [&](Phrase phrase) {
+                 return mark.line->text() == words.say(phrase);
+               });
+      };
+      for (const Paper& paper : papers) {
+        std::map<Length, int> labels, texts;  // by where their first letter stands
+        for (const std::string& key : table.pets()) {
+          const auto sheet = table.card(table.kennel(key), paper.name);
+          REQUIRE(sheet);
+          const bool back = std::string_view(language) == "ar";
+          const auto start = [&](const TextMark& mark) {
+            return back ? mark.baseline.x + mark.line->width() : mark.baseline.x;
+          };
+          const TextMark* label = nullptr;
+          for (const Mark& mark : sheet->page.frame.marks) {
+            const auto* text = std::get_if<TextMark>(&mark);
+            if (text == nullptr) continue;
+            // A box to tick has a label too; what follows it is no text.
+            const bool says = text->role == "body" || text->role == "action";
+            if (label != nullptr && says && text->line->text() != words.say(Phrase::turn_over)) {
+              ++labels[start(*label)];
+              if (text->role == "body") ++texts[start(*text)];
+            }
+            label = is_label(*text) ? text : nullptr;
+          }
+        }
+        INFO(name << " in " << language << " on " << paper.name);
+        // The left half and, where two rows share a line, the right one.
+        CHECK(labels.size() <= 2);
+        CHECK(texts.size() <= 2);
+        CHECK(std::max(labels.begin()->second, labels.rbegin()->second) >
+              6 * static_cast<int>(table.pets().size()));
+      }
+    }
+  }
+}
 
 TEST_CASE(
     "every sheet is large enough for its distance, in few sizes, in our own font, dark on "

@@ -94,8 +94,8 @@ TEST_CASE("the bath is one line with what to pour", "[card]") {
   CHECK(bath("[bath]\nnone = true\n") == "No bath.");
   CHECK(bath("") == "");
   // 500 ml are 16.907 US fl oz, a tenth of it 1.69, to the next quarter 1¾ (NIST Handbook 44).
-  CHECK(
-      bath("[bath]\nshampoo = \"oat\"\n", "us").starts_with("Oat shampoo 1¾\u202Ffl\u00A0oz\u00A0+\u00A015"));
+  CHECK(bath("[bath]\nshampoo = \"oat\"\n", "us")
+            .starts_with("Oat shampoo 1¾\u202Ffl\u00A0oz\u00A0+\u00A015"));
 }
 
 TEST_CASE("due days: to come, today, overdue, another year", "[card]") {

@@ -1,0 +1,71 @@
+#include "app/sheet_files.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <map>
+
+#include "output/write.h"
+
+namespace furnish {
+namespace {
+namespace fs = std::filesystem;
+
+/// One side, with all its gaps as designed.
+bool is_plain(const ComposedPage& page) {
+  return page.more.empty() && !page.squeezed;
+}
+
+/// "columns" of "asking, columns": what a page looks like, whatever else it has.
+std::string look(const ComposedPage& page) {
+  const auto comma = page.layout.rfind(", ");
+  return comma == std::string::npos ? page.layout : page.layout.substr(comma + 2);
+}
+
+/// What most look like; of equals the one that comes first.
+std::string usual_look(const std::vector<Done>& all) {
+  std::map<std::string, int> count;
+  std::string usual;
+  for (const Done& done : all) {
+    const ComposedPage& page = done.made.sheet.page;
+    if (is_plain(page)) ++count[look(page)];
+  }
+  for (const Done& done : all) {
+    const std::string one = look(done.made.sheet.page);
+    if (count.contains(one) && (usual.empty() || count[one] > count[usual])) usual = one;
+  }
+  return usual;
+}
+}  // namespace
+
+void arrange_alike(std::vector<Done>& all, Workshop& shop) {
+  const std::string usual = usual_look(all);
+  for (Done& done : all) {
+    const ComposedPage& page = done.made.sheet.page;
+    if (!is_plain(page) || look(page) == usual) continue;
+    // All there is to say of the pet was said when it was made the first time.
+    DiagnosticSink said;
+    const auto one = shop.open(done.pet, said);
+    auto alike = one ? shop.sheet(*one, said, usual) : std::nullopt;
+    if (!alike) continue;
+    const ComposedPage& other = alike->sheet.page;
+    if (look(other) == usual && is_plain(other) && other.step == page.step) {
+      done.made = *std::move(alike);
+    }
+  }
+}
+
+std::string side_path(const std::string& first, std::size_t side) {
+  const fs::path path(first);
+  const std::string name =
+      fmt::format("{}-{}{}", path.stem().string(), side, path.extension().string());
+  return (path.parent_path() / name).string();
+}
+
+void remove_sides_after(const std::string& first, std::size_t sides, DiagnosticSink& sink,
+                        const Disk& disk) {
+  for (std::size_t side = sides + 1; remove_own(side_path(first, side), sink, disk); ++side) {
+  }
+}
+}  // namespace furnish
