@@ -7,6 +7,8 @@
 #include <cmath>
 #include <string_view>
 
+#include "page/kept_together.h"
+
 namespace furnish {
 namespace {
 constexpr char32_t box = 0x25A1;
@@ -167,6 +169,13 @@ bool has_letter_of_the_page(const std::string& text, PangoDirection page) {
   return false;
 }
 
+void keep(std::size_t begin, std::size_t end, PangoAttrList* attributes) {
+  PangoAttribute* attribute = pango_attr_allow_breaks_new(FALSE);
+  attribute->start_index = static_cast<guint>(begin);
+  attribute->end_index = static_cast<guint>(end);
+  pango_attr_list_insert(attributes, attribute);
+}
+
 /// No line ends inside "13–25": each dash between two digits is kept with them.
 void keep_ranges(const std::string& text, PangoAttrList* attributes) {
   constexpr std::string_view dash = "\u2013";
@@ -174,14 +183,49 @@ void keep_ranges(const std::string& text, PangoAttrList* attributes) {
   for (std::size_t at = text.find(dash); at != std::string::npos; at = text.find(dash, at + 1)) {
     const std::size_t end = at + dash.size();
     if (at == 0 || end >= text.size() || !digit(text[at - 1]) || !digit(text[end])) continue;
-    PangoAttribute* attribute = pango_attr_allow_breaks_new(FALSE);
-    attribute->start_index = static_cast<guint>(at - 1);
-    attribute->end_index = static_cast<guint>(end + 1);
-    pango_attr_list_insert(attributes, attribute);
+    keep(at - 1, end + 1, attributes);
   }
 }
 
-Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int indent) {
+/// Nor at a space between what is read as one. False if there is none.
+bool keep_pairs(const std::string& text, Keeping kept, PangoAttrList* attributes) {
+  const char* const begin = text.data();
+  bool any = false;
+  for (std::size_t at = text.find(' '); at != std::string::npos; at = text.find(' ', at + 1)) {
+    if (at == 0 || at + 1 >= text.size()) continue;
+    const char* const before = g_utf8_prev_char(begin + at);
+    const char* const after = begin + at + 1;
+    if (!kept_together(g_utf8_get_char(before), g_utf8_get_char(after), kept)) {
+      continue;
+    }
+    keep(static_cast<std::size_t>(before - begin),
+         static_cast<std::size_t>(g_utf8_next_char(after) - begin), attributes);
+    any = true;
+  }
+  return any;
+}
+
+/// True if a line had to end within a word or the name of a file, or is wider than it may be.
+bool strained(PangoLayout* layout) {
+  const char* const text = pango_layout_get_text(layout);
+  int count = 0;
+  const PangoLogAttr* const breaks = pango_layout_get_log_attrs_readonly(layout, &count);
+  for (const GSList* at = pango_layout_get_lines_readonly(layout); at; at = at->next) {
+    const auto* const line = static_cast<const PangoLayoutLine*>(at->data);
+    if (line->start_index == 0 || line->is_paragraph_start) continue;
+    const char* const start = text + line->start_index;
+    if (!breaks[g_utf8_pointer_to_offset(text, start)].is_line_break || start[-1] == '/') {
+      return true;
+    }
+  }
+  PangoRectangle logical{};
+  pango_layout_get_extents(layout, nullptr, &logical);
+  return logical.width > pango_layout_get_width(layout);
+}
+
+/// What is kept together is, unless a word would have to be parted for that.
+Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int indent,
+               Keeping kept = Keeping::labels) {
   Layout layout(pango_layout_new(context));
   PangoAttrList* attributes = pango_attr_list_new();
   // Pango would hyphenate a word that it has to break anywhere; a name has no hyphen of ours in it.
@@ -202,6 +246,7 @@ Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int i
   pango_layout_set_font_description(layout.get(), font);
   pango_font_description_free(font);
   keep_ranges(prepared.text, attributes);
+  const bool pairs = width >= 0 && keep_pairs(prepared.text, kept, attributes);
   pango_layout_set_attributes(layout.get(), attributes);
   pango_attr_list_unref(attributes);
   pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
@@ -215,6 +260,10 @@ Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int i
   }
   pango_layout_set_indent(layout.get(), indent);
   pango_layout_set_width(layout.get(), width);
+  if (pairs && strained(layout.get())) {
+    const Keeping less = kept == Keeping::labels ? Keeping::numbers : Keeping::nothing;
+    return lay_out(prepared, context, width, indent, less);
+  }
   return layout;
 }
 
