@@ -15,6 +15,7 @@ constexpr std::array<Distances, 3> hanging{{
 // A name may grow past what running text should: it is one word to be found from across the room.
 constexpr Distances in_hand{1500_mm, 700_mm, 600_mm, 500_mm, 400_mm};
 constexpr double least_body = 12, least_head = 16;  // points, of an owner's page
+constexpr double most_on_fridge = 24;               // minutes of arc, of body and labels alike
 constexpr double most_for_name = 26, most_for_text = 22, most_for_foot = 18;
 
 std::vector<TypeRole> roles(const Distances& usual, const ReadingDistances& own) {
@@ -52,6 +53,7 @@ std::vector<TypeRole> fridge_roles(const Paper&, const ReadingDistances& own) {
     if (role.role == Role::heading) role.least_points = least_head;
     if (role.role == Role::body || role.role == Role::label || role.role == Role::subtitle) {
       role.least_points = least_body;
+      role.most_arc_minutes = most_on_fridge;
     }
   }
   return out;
