@@ -6,8 +6,11 @@
 #include <filesystem>
 #include <functional>
 #include <map>
+#include <set>
+#include <span>
 
 #include "app/photos.h"
+#include "base/text.h"
 #include "plan/cautions.h"
 #include "plan/day_checks.h"
 
@@ -38,13 +41,50 @@ class Checker {
         ++bad_;
       }
     }
+    tell_shared();
     console_.show_reports();
-    console_.say(fmt::format("{} of {} files {} good", good_, good_ + bad_,
-                             good_ + bad_ == 1 ? "is" : "are"));
+    std::string summary = fmt::format("{} of {} files {} good", good_, good_ + bad_,
+                                      good_ + bad_ == 1 ? "is" : "are");
+    if (cautions_ > 0) {
+      summary += fmt::format("; {} about {}", counted(cautions_, "caution"),
+                             counted(cautioned_.size(), "pet"));
+    }
+    console_.say(summary);
     return bad_ == 0 && all_said_ ? Exit::ok : Exit::faults;
   }
 
  private:
+  static std::string counted(std::size_t number, std::string_view noun) {
+    return fmt::format("{} {}{}", number, noun, number == 1 ? "" : "s");
+  }
+
+  /// What the pet's own file causes is told at once, what it shares with others once for all.
+  void tell(const std::vector<Caution>& cautions, const Pet& pet, const PlanWords& words) {
+    for (const Caution& one : cautions) {
+      if (one.accepted) continue;
+      cautioned_.insert(pet.span.file);
+      if (one.span.file == pet.span.file) {
+        report(std::span(&one, 1), words, shop_.sink());
+        ++cautions_;
+        continue;
+      }
+      const auto same = std::ranges::find_if(shared_, [&](const Shared& other) {
+        return other.caution.rule == one.rule && other.caution.span == one.span &&
+               other.caution.what == one.what && other.caution.instead == one.instead;
+      });
+      Shared& into = same != shared_.end() ? *same : shared_.emplace_back(Shared{one, {}, words});
+      into.pets.push_back(pet.name.value);
+    }
+  }
+
+  void tell_shared() {
+    for (const Shared& one : shared_) {
+      report(std::span(&one.caution, 1), one.words, shop_.sink(), joined(one.pets, ", "));
+      ++cautions_;
+    }
+    shared_.clear();
+  }
+
   /// Runs a reader and counts its file by the errors that came meanwhile.
   void count(const std::function<bool()>& read) {
     const std::size_t before = shop_.sink().error_count();
@@ -174,7 +214,7 @@ class Checker {
     const Plan plan =
         make_plan(folder.salon(), *read, visits, bookings, shop_.today(), shop_.sink());
     if (const auto words = shop_.voices().plain(folder)) {
-      report(plan.cautions, *words, shop_.sink());
+      tell(plan.cautions, *read, *words);
     } else {
       all_said_ = false;
     }
@@ -213,6 +253,15 @@ class Checker {
   const Options& options_;
   Workshop& shop_;
   Console& console_;
+  /// A caution whose line is in no pet's file, but in a style or a product that several use.
+  struct Shared {
+    Caution caution;
+    std::vector<std::string> pets;
+    PlanWords words;
+  };
+  std::vector<Shared> shared_;                ///< not told yet
+  std::size_t cautions_ = 0;                  ///< told
+  std::set<std::uint32_t> cautioned_;         ///< the files of the pets they are about
   std::vector<std::string> keys_;             ///< of the salon's pets
   std::map<std::string, Duration> expected_;  ///< of those that have a plan
   std::size_t good_ = 0, bad_ = 0;

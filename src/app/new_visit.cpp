@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "app/new_files.h"
 #include "app/visit_form.h"
 #include "output/write.h"
 #include "spec/name_date.h"
@@ -64,7 +65,9 @@ bool write_form(const PetPath& path, Workshop& shop, Console& console) {
   }
   const std::string folder = path_in(path_in(path.root, "visits"), one->pet.key);
   if (!make_folder(folder, shop.sink(), shop.disk())) return false;
-  const std::string form = visit_form(input);
+  const std::string schema = schema_from(path.root, "visit", 2, shop);
+  if (schema.empty()) return false;
+  const std::string form = fmt::format("#:schema {}\n{}", schema, visit_form(input));
   const auto file = written_under_free_name(folder, form, shop);
   if (!file) return false;
   console.show_reports();

@@ -95,9 +95,9 @@ void add_visit(CLI::App& command, Raw& raw) {
       ->check(valid_visit);
 }
 
-void add_rendering(CLI::App& command, Raw& raw) {
+/// Of whatever makes pages.
+void add_pages(CLI::App& command, Raw& raw) {
   Options& o = raw.options;
-  command.add_option("PET", o.pets, "pets: files, or names in the salon's pets/; none means all");
   command.add_option("-o,--output", o.output, "file, folder, or - for the standard output");
   command
       .add_option("--format", raw.format,
@@ -107,17 +107,44 @@ void add_rendering(CLI::App& command, Raw& raw) {
   command
       .add_option("--language", o.language, "of the sheet, such as es or pt-BR (else the reader's)")
       ->check(valid_language);
+  command.add_option("--dpi", o.dpi, "dots an inch of a png")->check(CLI::Range(10, 1200));
+  command.add_flag("--strict", o.strict, "warnings count as faults");
+  command.add_flag("--force", o.force, "replace a file that furnish did not write, or a link");
+}
+
+void add_rendering(CLI::App& command, Raw& raw) {
+  Options& o = raw.options;
+  command.add_option("PET", o.pets, "pets: files, or names in the salon's pets/; none means all");
+  add_pages(command, raw);
   command.add_option("--units", o.units, "metric or us (else the reader's)")
       ->transform(CLI::CheckedTransformer(unit_words).description(""));
-  command.add_option("--dpi", o.dpi, "dots an inch of a png")->check(CLI::Range(10, 1200));
   command
       .add_option("--with-spec", raw.spec_for,
                   "whom the pet's file inside the PDF is for: everyone, or staff for a file copy")
       ->check(CLI::IsMember({"everyone", "staff"}));
   command.add_flag("--together", o.together, "all pets in one PDF");
-  command.add_flag("--strict", o.strict, "warnings count as faults");
-  command.add_flag("--force", o.force, "replace a file that furnish did not write, or a link");
 }
+
+/// `new salon FOLDER`, `new pet NAME…`, `new style NAME…`, `new day [DATE]`.
+void add_new_files(CLI::App& fresh, Raw& raw) {
+  const auto add = [&](const char* kind, const char* argument, const char* what) {
+    CLI::App* const command = fresh.add_subcommand(kind, what);
+    CLI::Option* const given = command->add_option(argument, raw.options.pets)->type_name("");
+    add_common(*command, raw);
+    command->callback([&raw, kind] {
+      raw.options.command = Command::new_files;
+      raw.options.kind = kind;
+    });
+    return given;
+  };
+  add("salon", "FOLDER", "a salon's folder with its salon.toml, every key in it as a comment")
+      ->required()
+      ->expected(1);
+  add("pet", "NAME", "a pet's file in pets/, every key in it as a comment")->required();
+  add("style", "NAME", "a style's file in styles/, every key in it as a comment")->required();
+  add("day", "DATE", "a day's file in days/ for its bookings (else today's)")->expected(0, 1);
+}
+
 /// A command that makes a sheet.
 CLI::App* add_sheet(CLI::App& app, Raw& raw, const std::string& name, const SheetMaker& sheet,
                     const std::string& what) {
@@ -162,6 +189,12 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
                 "care sheets: what the owner does until the next visit, and its calendar entry");
   add_visit(*care, raw);
 
+  CLI::App* rules = app.add_subcommand(
+      "rules", "a page for the wall: the salon's own rules, and what holds with every dog");
+  add_pages(*rules, raw);
+  add_common(*rules, raw);
+  rules->callback([&] { o.command = Command::rules; });
+
   CLI::App* check = app.add_subcommand("check", "read every file of a salon and say what is wrong");
   check->add_option("FOLDER", o.pets, "the salon's folder, or files of one")->type_name("");
   add_common(*check, raw);
@@ -181,6 +214,8 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   visit->add_option("PET", o.pets, "pets: files, or names in the salon's pets/")->required();
   add_common(*visit, raw);
   visit->callback([&] { o.command = Command::new_visit; });
+
+  add_new_files(*fresh, raw);
 
   CLI::App* schema = app.add_subcommand(
       "schema", "the JSON Schema of a kind of file, for editors and other programs");

@@ -16,7 +16,16 @@ namespace sheets {
 extern const SheetMaker card;
 }  // namespace sheets
 
-enum class Command : std::uint8_t { sheet, check, plan, unpack, new_visit, schema };
+enum class Command : std::uint8_t {
+  sheet,
+  rules,
+  check,
+  plan,
+  unpack,
+  new_visit,
+  new_files,
+  schema
+};
 enum class Format : std::uint8_t { pdf, png, svg, text };
 
 /// What was asked for on the command line.
@@ -25,7 +34,7 @@ struct Options {
   const SheetMaker* sheet = &sheets::card;  ///< of `sheet`: which
   std::vector<std::string> pets;            ///< files or names; for `check` the folder
   std::string input, only_pet;  ///< of `unpack`: a sheet or "-", and which of several pets
-  std::string kind;             ///< of `schema`: which files
+  std::string kind;             ///< of `schema` and `new`: which files
   std::string output;           ///< file, folder, "-" or empty for the salon's sheets/
   Format format = Format::pdf;
   std::optional<Date> on;

@@ -5,50 +5,20 @@
 #include <algorithm>
 #include <filesystem>
 #include <set>
-#include <system_error>
 
 #include "app/distinct_names.h"
+#include "app/output_file.h"
 #include "app/sheet_maker.h"
 #include "app/stop_request.h"
 #include "base/text.h"
 #include "output/pdf.h"
-#include "output/png.h"
 #include "output/seal.h"
-#include "output/svg.h"
 #include "output/write.h"
 #include "page/impose.h"
 
 namespace furnish {
 namespace {
 namespace fs = std::filesystem;
-
-std::string_view ending(Format format) {
-  switch (format) {
-    case Format::pdf:
-      return "pdf";
-    case Format::png:
-      return "png";
-    case Format::svg:
-      return "svg";
-    case Format::text:
-      break;
-  }
-  return "txt";
-}
-
-SealedAs sealed_as(Format format) {
-  switch (format) {
-    case Format::pdf:
-      return SealedAs::pdf;
-    case Format::png:
-      return SealedAs::png;
-    case Format::svg:
-      return SealedAs::svg;
-    case Format::text:
-      break;
-  }
-  return SealedAs::text;
-}
 
 /// A finished sheet with the pet it belongs to.
 struct Done {
@@ -84,7 +54,7 @@ std::vector<Attachment> carried_by(const std::vector<Done>& all) {
 class SheetRun {
  public:
   SheetRun(const Options& options, Workshop& shop, Console& console)
-      : options_(options), shop_(shop), console_(console) {}
+      : options_(options), shop_(shop), console_(console), writer_(options, shop, console) {}
 
   Exit run() {
     bool complete = true;
@@ -167,31 +137,12 @@ class SheetRun {
       return "the sheet's own calendar entry goes there (.ics); name the sheet otherwise";
     }
     if (lower_ascii(options_.output).ends_with(".toml")) {
-      return "a sheet is never written over a file that a person wrote (.toml)";
+      return toml_is_a_persons;
     }
     return {};
   }
 
   const SheetKind& kind() const { return options_.sheet->kind; }
-
-  static bool is_folder(const std::string& path) {
-    std::error_code ignored;
-    return path.ends_with('/') || fs::is_directory(path, ignored);
-  }
-
-  /// The file to write to, its folder made if it is the usual one.
-  std::optional<std::string> place(const std::string& name, const std::string& root) {
-    const std::string file = fmt::format("{}.{}", name, ending(options_.format));
-    if (!options_.output.empty() && !is_folder(options_.output)) return options_.output;
-    const std::string folder =
-        options_.output.empty() ? path_in(root, root.empty() ? "" : "sheets") : options_.output;
-    // Once a run: each time would read the folder again.
-    if (!folder.empty() && folder != made_) {
-      if (!make_folder(folder, shop_.sink(), shop_.disk())) return std::nullopt;
-      made_ = folder;
-    }
-    return path_in(folder, file);
-  }
 
   /// The pages of one file: the sheets' own sides, or larger sheets with several of them.
   std::optional<std::vector<Frame>> pages(std::vector<std::vector<Frame>> cards,
@@ -252,44 +203,10 @@ class SheetRun {
     if (frames->size() > 1 && options_.copies_per_sheet == 0) {
       extras.outline.push_back({done.title, 0, 0});
     }
-    const auto bytes = encode(*frames, done.made.sheet.info, extras);
-    const auto path = bytes ? place(done.made.name, done.pet.root) : std::nullopt;
-    bool written = path && write(*path, *bytes);
-    console_.show_reports();
-    if (!written) return false;
-    console_.say(*path);
-    if (one_page_a_file() && frames->size() > 1) written = write_others(*frames, *path, done);
-    return written && (!is_a_file(*path, shop_.disk()) ||
-                       write_beside(done.made, fs::path(*path).replace_extension()));
-  }
-
-  bool one_page_a_file() const {
-    return options_.format == Format::png || options_.format == Format::svg;
-  }
-
-  /// The sides after the first, each in a file of its own: "marlow-card-2.png".
-  bool write_others(const std::vector<Frame>& frames, const std::string& first, const Done& done) {
-    if (!is_a_file(first, shop_.disk())) {
-      shop_.sink()
-          .warning("one-side", {},
-                   fmt::format("{} has {} sides; this is the first of them", done.made.name,
-                               frames.size()))
-          .hint = "name a file or a folder for all of them, or make a PDF";
-      console_.show_reports();
-      return true;
-    }
-    const fs::path path(first);
-    for (std::size_t i = 1; i < frames.size(); ++i) {
-      const std::string name =
-          fmt::format("{}-{}{}", path.stem().string(), i + 1, path.extension().string());
-      const std::string file = (path.parent_path() / name).string();
-      const auto bytes = encode({frames[i]}, done.made.sheet.info, {});
-      const bool written = bytes && write(file, *bytes);
-      console_.show_reports();
-      if (!written) return false;
-      console_.say(file);
-    }
-    return true;
+    const auto path =
+        writer_.write({*frames, done.made.sheet.info, extras, done.made.name}, done.pet.root);
+    return path && (!is_a_file(*path, shop_.disk()) ||
+                    write_beside(done.made, fs::path(*path).replace_extension()));
   }
 
   bool write(const std::string& path, const std::string& bytes) {
@@ -328,13 +245,11 @@ class SheetRun {
     std::vector<std::string> names;
     for (const Done& done : all) names.push_back(done.title);
     info.title = joined(names, ", ");
-    const auto bytes = encode(*frames, info, extras);
-    const auto path =
-        bytes ? place(fmt::format("all-{}", kind().name), all.front().pet.root) : std::nullopt;
-    bool written = path && write(*path, *bytes);
-    if (!written) return false;
-    console_.say(*path);
+    const auto path = writer_.write({*frames, info, extras, fmt::format("all-{}", kind().name)},
+                                    all.front().pet.root);
+    if (!path) return false;
     if (!is_a_file(*path, shop_.disk())) return true;
+    bool written = true;
     std::vector<NameWanted> wanted;
     for (const Done& done : all) wanted.push_back({done.made.name, done.pet.file, done.pet.root});
     const std::vector<std::string> beside = distinct_names(wanted);
@@ -344,35 +259,11 @@ class SheetRun {
     return written;
   }
 
-  std::optional<std::string> encode(const std::vector<Frame>& frames, const DocumentInfo& info,
-                                    const PdfExtras& extras) {
-    auto bytes = unsealed(frames, info, extras);
-    if (bytes) *bytes = sealed(*std::move(bytes), sealed_as(options_.format));
-    return bytes;
-  }
-
-  std::optional<std::string> unsealed(const std::vector<Frame>& frames, const DocumentInfo& info,
-                                      const PdfExtras& extras) {
-    switch (options_.format) {
-      case Format::pdf:
-        return to_pdf(frames, info, extras, shop_.sink());
-      case Format::png:
-        return to_png(frames.front(), info, options_.dpi, shop_.sink());
-      case Format::svg:
-        return to_svg(frames.front(), info, shop_.sink());
-      case Format::text:
-        break;
-    }
-    std::string text;
-    for (const Frame& frame : frames) text += to_text(frame);
-    return text;
-  }
-
   const Options& options_;
   Workshop& shop_;
   Console& console_;
   StopRequest stop_;
-  std::string made_;  ///< the folder that is ready for this run's sheets
+  SheetWriter writer_;
 };
 }  // namespace
 

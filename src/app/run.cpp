@@ -6,9 +6,11 @@
 
 #include "app/check.h"
 #include "app/console.h"
+#include "app/new_files.h"
 #include "app/new_visit.h"
 #include "app/render.h"
 #include "app/unpack.h"
+#include "app/wall.h"
 #include "app/workshop.h"
 #include "output/write.h"
 #include "plan/plan_json.h"
@@ -48,6 +50,9 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
     case Command::sheet:
       exit = render_sheets(options, shop, console);
       break;
+    case Command::rules:
+      exit = print_rules(options, shop, console);
+      break;
     case Command::check:
       exit = check(options, shop, console);
       break;
@@ -57,8 +62,12 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
     case Command::new_visit:
       exit = new_visits(options, shop, console);
       break;
+    case Command::new_files:
+      exit = new_files(options, shop, console);
+      break;
     case Command::schema:
-      write_whole("-", schema(*find_file_kind(options.kind)), Replaces::own, shop.sink());
+      write_whole("-", schema(*find_file_kind(options.kind)), Replaces::own, shop.sink(),
+                  shop.disk());
       console.show_reports();
       break;
     case Command::unpack:

@@ -21,6 +21,11 @@ Date local_today() {
                    static_cast<unsigned>(parts.tm_mday))
       .value_or(Date{});
 }
+
+/// Of a page of no pet: the sheets'.
+Paper PaperSettings::*usual_paper(const Options& options) {
+  return options.command == Command::rules ? kinds::rules.paper : options.sheet->kind.paper;
+}
 }  // namespace
 
 Workshop::Workshop(const Options& options, const Files& files, const Disk& disk)
@@ -106,7 +111,7 @@ bool Workshop::nothing_to_show(const Case& one) const {
 }
 
 std::optional<Paper> Workshop::paper(const Salon& salon, DiagnosticSink& sink) const {
-  if (options_.paper.empty()) return salon.paper.*options_.sheet->kind.paper;
+  if (options_.paper.empty()) return salon.paper.*usual_paper(options_);
   const auto found = parse_paper(options_.paper);
   if (found) return found;
   auto& fault = sink.error("no-paper", {}, fmt::format("there is no paper '{}'", options_.paper));

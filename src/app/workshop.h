@@ -58,10 +58,10 @@ class Workshop {
   /// Empty iff an error was reported.
   std::optional<SheetVoice> voice(SalonFolder&, const Pet&, DiagnosticSink&);
 
- private:
   /// What the sheet is printed on: asked for, or the salon's usual. Empty after an error.
   std::optional<Paper> paper(const Salon&, DiagnosticSink&) const;
 
+ private:
   /// Says what cannot go as the day is booked, each thing once in a run: two pets may share it.
   void hold_against_day(Case&, DiagnosticSink&);
 

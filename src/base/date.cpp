@@ -2,6 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
+#include "base/text.h"
+
 #include <charconv>
 
 namespace furnish {
@@ -34,6 +38,29 @@ std::string to_iso(Date date) {
   const year_month_day ymd(date);
   return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(ymd.year()),
                      static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()));
+}
+
+std::optional<TimeOfDay> parse_time_of_day(std::string_view written) {
+  std::string text = lower_ascii(trimmed(written));
+  int after_noon = -1;  // no word for it
+  for (const auto& [word, value] : {std::pair<std::string_view, int>{"am", 0}, {"pm", 1}}) {
+    if (!text.ends_with(word)) continue;
+    after_noon = value;
+    text = trimmed(std::string_view(text).substr(0, text.size() - word.size()));
+  }
+  const std::size_t colon = text.find(':');
+  if (colon != 1 && colon != 2) return std::nullopt;
+  const std::string_view rest = std::string_view(text).substr(colon + 1);
+  const auto hours = digits(std::string_view(text).substr(0, colon));
+  const auto minutes = digits(rest.substr(0, 2));
+  if (!hours || !minutes || rest.size() < 2 || *minutes > 59) return std::nullopt;
+  if (rest.size() != 2 && rest.substr(2) != ":00") return std::nullopt;
+  if (after_noon == -1) {
+    if (*hours > 23) return std::nullopt;
+    return TimeOfDay(*hours * 60 + *minutes);
+  }
+  if (*hours < 1 || *hours > 12) return std::nullopt;
+  return TimeOfDay((*hours % 12 + 12 * after_noon) * 60 + *minutes);
 }
 
 int full_months(Date born, Date day) {

@@ -13,20 +13,35 @@
 
 namespace furnish {
 namespace {
+/// What else people write for a unit, with spaces between; letters of either case.
 struct Unit {
   std::string_view word;
   double size;  ///< in the base unit of its kind: mm, g, ml, s, days
+  std::string_view also = {};
 };
 
-constexpr std::array length_units{Unit{"mm", 1}, Unit{"cm", 10}, Unit{"in", 25.4}};
-constexpr std::array mass_units{Unit{"kg", 1000}, Unit{"g", 1}, Unit{"lb", 453.59237},
-                                Unit{"oz", 28.349523125}};
-constexpr std::array volume_units{Unit{"ml", 1}, Unit{"l", 1000}, Unit{"fl oz", 29.5735295625},
-                                  Unit{"gal", 3785.411784}};
-constexpr std::array time_units{Unit{"h", 3600}, Unit{"min", 60}, Unit{"s", 1}};
-constexpr std::array day_units{Unit{"day", 1},    Unit{"days", 1},      Unit{"week", 7},
-                               Unit{"weeks", 7},  Unit{"month", 30.44}, Unit{"months", 30.44},
-                               Unit{"year", 365}, Unit{"years", 365}};
+constexpr std::array length_units{Unit{"mm", 1, "millimetre millimetres millimeter millimeters"},
+                                  Unit{"cm", 10, "centimetre centimetres centimeter centimeters"},
+                                  Unit{"in", 25.4, "inch inches \" ″"}};
+constexpr std::array mass_units{Unit{"kg", 1000, "kgs kilo kilos kilogram kilograms"},
+                                Unit{"g", 1, "gr gram grams gramme grammes"},
+                                Unit{"lb", 453.59237, "lbs pound pounds"},
+                                Unit{"oz", 28.349523125, "ounce ounces"}};
+constexpr std::array volume_units{Unit{"ml", 1, "millilitre millilitres milliliter milliliters"},
+                                  Unit{"l", 1000, "litre litres liter liters"},
+                                  Unit{"fl oz", 29.5735295625},
+                                  Unit{"gal", 3785.411784, "gallon gallons"}};
+constexpr std::array time_units{Unit{"h", 3600, "hr hrs hour hours"},
+                                Unit{"min", 60, "mins minute minutes"},
+                                Unit{"s", 1, "sec secs second seconds"}};
+constexpr std::array day_units{Unit{"day", 1},
+                               Unit{"days", 1},
+                               Unit{"week", 7, "wk"},
+                               Unit{"weeks", 7, "wks"},
+                               Unit{"month", 30.44, "mo"},
+                               Unit{"months", 30.44, "mos"},
+                               Unit{"year", 365, "yr"},
+                               Unit{"years", 365, "yrs"}};
 
 /// What a kind of quantity is called in messages, and its units.
 struct Kind {
@@ -55,6 +70,10 @@ class Scanner {
         return;
       }
     }
+  }
+  /// Of a word that was cut short: "19.4 lbs."
+  void skip_point() {
+    if (rest_.starts_with('.')) rest_.remove_prefix(1);
   }
   bool done() const { return rest_.empty(); }
   std::string_view rest() const { return rest_; }
@@ -98,6 +117,11 @@ class Scanner {
   }
 
   std::string_view word() {
+    for (const std::string_view sign : {"\"", "″"}) {
+      if (!rest_.starts_with(sign)) continue;
+      rest_.remove_prefix(sign.size());
+      return sign;
+    }
     std::size_t n = 0;
     while (n < rest_.size() &&
            ((rest_[n] >= 'a' && rest_[n] <= 'z') || (rest_[n] >= 'A' && rest_[n] <= 'Z'))) {
@@ -145,6 +169,27 @@ std::string unit_list(std::span<const Unit> units) {
   return listed(words, " or ");
 }
 
+bool names(const Unit& unit, std::string_view lower) {
+  if (unit.word == lower) return true;
+  for (std::string_view rest = unit.also; !rest.empty();) {
+    const std::size_t end = std::min(rest.find(' '), rest.size());
+    if (rest.substr(0, end) == lower) return true;
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return false;
+}
+
+/// True for "5-10 min", "5–10 min" and "5 to 10 min", behind the 5.
+bool goes_on_as_range(std::string_view rest) {
+  rest = trimmed(rest);
+  for (const std::string_view dash : {"-", "–", "—", "to "}) {
+    if (!rest.starts_with(dash)) continue;
+    const std::string_view after = trimmed(rest.substr(dash.size()));
+    return !after.empty() && is_digit(after.front());
+  }
+  return false;
+}
+
 /// The sum of all numbers with their units, in the base unit of the kind.
 Parsed<double> parse_sum(std::string_view written, const Kind& kind) {
   const auto fault = [&](std::string_view why) {
@@ -160,18 +205,26 @@ Parsed<double> parse_sum(std::string_view written, const Kind& kind) {
     const auto value = scan.number();
     if (!value) return fault("");
     if (scan.rest().starts_with(',')) return fault("; write the number with a point, not a comma");
+    if (goes_on_as_range(scan.rest())) {
+      return fault("; that is from one to another, and it is one number that is worked with");
+    }
     scan.skip_space();
     std::string unit(scan.word());
-    if (unit == "fl") {
+    std::string lower = lower_ascii(unit);
+    if (lower == "fl") {
       scan.skip_space();
-      unit += ' ' + std::string(scan.word());
+      const std::string second(scan.word());
+      unit += ' ' + second;
+      lower += ' ' + lower_ascii(second);
     }
     if (unit.empty()) return fault("; the unit is missing: " + unit_list(kind.units));
-    const auto known = std::ranges::find(kind.units, unit, &Unit::word);
+    const auto known =
+        std::ranges::find_if(kind.units, [&](const Unit& one) { return names(one, lower); });
     if (known == kind.units.end()) {
       return fault(fmt::format("; '{}' is not one of {}", unit, unit_list(kind.units)));
     }
     sum += *value * known->size;
+    scan.skip_point();
     scan.skip_space();
   }
   return {sum, {}};

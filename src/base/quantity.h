@@ -20,9 +20,11 @@ struct Parsed {
 
 /// Quantities as people write them: a number, a unit, and again for mixed units. Numbers are whole,
 /// decimal ("4.6"), fractions ("1/2", "1 1/2") or have a fraction sign ("¼", "1¼"). A comma for the
-/// point is a fault that says so. Nothing is negative. Units are in lower case:
+/// point is a fault that says so. Nothing is negative. Units:
 ///   length mm cm in · mass kg g lb oz · volume ml l, "fl oz" and gal (US) · time h min s
-///   span days weeks months (singular too; a month is a calendar month and only whole).
+///   span days weeks months (singular too; a month is a calendar month and only whole);
+/// written out or as people cut them short too ("5 minutes", "10 wks", "19.4 lbs", "1/2 inch"),
+/// letters of either case.
 Parsed<Length> parse_length(std::string_view);
 Parsed<Mass> parse_mass(std::string_view);
 Parsed<Volume> parse_volume(std::string_view);

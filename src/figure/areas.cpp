@@ -163,8 +163,12 @@ Ring built_ring(const Ring& ring, const Build& build) {
 }  // namespace
 
 std::array<Shape, region_count> areas_of(const Build& build, const CoatedParts& parts,
-                                         const Drawing& drawing) {
+                                         const Drawing& drawing,
+                                         const std::optional<std::vector<Region>>& only) {
   std::array<Shape, region_count> out;
+  const auto wanted = [&](Region region) {
+    return !only || std::ranges::find(*only, region) != only->end();
+  };
   const auto area_of = [&](Region region) -> Shape& {
     return out[static_cast<std::size_t>(region)];
   };
@@ -177,6 +181,10 @@ std::array<Shape, region_count> areas_of(const Build& build, const CoatedParts& 
   std::vector<Shape> taken{area_of(ears), area_of(tail)};
   const auto take = [&](Region region, const Shape& shape) {
     if (shape.empty()) return;
+    if (!wanted(region)) {
+      taken.push_back(shape);
+      return;
+    }
     Shape before;
     for (const Shape& other : taken) {
       if (meet(other, shape)) before.insert(before.end(), other.begin(), other.end());
@@ -191,7 +199,9 @@ std::array<Shape, region_count> areas_of(const Build& build, const CoatedParts& 
     take(region, subtract(hair_of(parts.fall, region), Shape{parts.body.skin}));
   }
   std::set<std::pair<Region, const Furred*>> done;
-  for (const Share& share : shares()) {
+  const auto last = std::ranges::find_if(shares().rbegin(), shares().rend(),
+                                         [&](const Share& share) { return wanted(share.region); });
+  for (const Share& share : std::ranges::subrange(shares().begin(), last.base())) {
     const Furred& part = share.part == Of::front  ? parts.front
                          : share.part == Of::rear ? parts.rear
                                                   : parts.body;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "figure/areas.h"
+#include "figure/face_hair.h"
 #include "figure/hanging.h"
 #include "figure/inner.h"
 
@@ -25,12 +26,6 @@ Shape moved(const Shape& shape, Vec by) {
 std::vector<HairTip> moved(std::vector<HairTip> tips, Vec by) {
   for (HairTip& tip : tips) tip.at = tip.at + by;
   return tips;
-}
-
-Shape whole(std::initializer_list<Shape> shapes) {
-  Shape out;
-  for (const Shape& shape : shapes) out = unite(out, shape);
-  return out;
 }
 
 void add(std::vector<HairTip>& to, const std::vector<HairTip>& tips) {
@@ -56,14 +51,25 @@ DrawnCoat ear_coat(const DrawnCoat& coat, const Ear& ear) {
   if (!ear.hangs) out.length[static_cast<std::size_t>(Region::ears)] *= 0.4;
   return out;
 }
-}  // namespace
 
-namespace {
+Furred head_and_trunk(const Skeleton& bones, const DrawnCoat& coat) {
+  Furred out = furred(bones.body, coat, 11);
+  if (coat.tied > 0) tie_up(bones.body, coat, out);
+  return out;
+}
+
+/// Long hair fills the curl of a tail over the back.
+Shape filled_curl(Shape tail, const Tail& bare, const DrawnCoat& coat) {
+  constexpr double long_hair = 4, half_of_curl = 7;
+  if (!bare.over_back || coat.at(Region::tail) < long_hair) return tail;
+  return grown(grown(tail, half_of_curl), -half_of_curl);
+}
+
 /// The furred parts of a dog and the shapes they make.
 struct Parts {
   Parts(const Build& build, const DrawnCoat& coat)
-      : bones(skeleton(build)),
-        body(furred(bones.body, coat, 11)),
+      : bones(skeleton(build, coat.tail_end)),
+        body(head_and_trunk(bones, coat)),
         front(furred(bones.front_leg, coat, 23)),
         rear(furred(bones.rear_leg, coat, 31)),
         tail(furred(bones.tail, coat)),
@@ -71,9 +77,9 @@ struct Parts {
         ear(furred(bones.ear.outline, ear_coat(coat, bones.ear), 53)),
         front_shape(above_ground(front.shape())),
         rear_shape(above_ground(rear.shape())),
-        tail_shape(above_ground(tail.shape())),
+        tail_shape(above_ground(filled_curl(tail.shape(), bones.tail, coat))),
         ear_shape(above_ground(ear.shape())) {
-    Shape all = whole({body.shape(), front_shape, rear_shape, fall.shape()});
+    Shape all = unite({body.shape(), front_shape, rear_shape, fall.shape()});
     if (!bones.tail.over_back) all = unite(all, tail_shape);
     // Slits and slivers narrower than a hair's stroke, where locks of two parts cross, are no form:
     // fill the one, cut the other.
@@ -82,7 +88,7 @@ struct Parts {
 
   Shape far_ear() const { return bones.ear.hangs ? Shape{} : moved(ear_shape, bones.ear.far_ear); }
   Shape silhouette() const {
-    return whole({near, moved(front_shape, bones.far_front), moved(rear_shape, bones.far_rear),
+    return unite({near, moved(front_shape, bones.far_front), moved(rear_shape, bones.far_rear),
                   far_ear(), ear_shape, tail_shape});
   }
 
@@ -90,24 +96,38 @@ struct Parts {
   Furred body, front, rear, tail, fall, ear;
   Shape front_shape, rear_shape, tail_shape, ear_shape, near;
 };
+
+Drawing shapes_of(const Parts& parts) {
+  Drawing out;
+  out.tail_shape = parts.tail_shape;
+  out.ear_shape = parts.ear_shape;
+  out.tail_in_front = parts.bones.tail.over_back;
+  out.near = parts.near;
+  out.silhouette = parts.silhouette();
+  return out;
+}
 }  // namespace
 
 Shape silhouette_of(const Build& build, const DrawnCoat& coat) {
   return Parts(build, coat).silhouette();
 }
 
-Drawing drawing_of(const Build& build, const DrawnCoat& coat, Detail detail) {
+Drawing small_drawing_of(const Build& build, DrawnCoat coat, const std::vector<Region>& areas) {
+  constexpr double coarse = 1.8;
+  coat.coarse = coarse;
+  const Parts parts(build, coat);
+  Drawing out = shapes_of(parts);
+  out.areas = areas_of(
+      build, {parts.body, parts.front, parts.rear, parts.tail, parts.fall, parts.ear}, out, areas);
+  return out;
+}
+
+Drawing drawing_of(const Build& build, const DrawnCoat& coat) {
   const Parts parts(build, coat);
   const auto& [bones, body, front, rear, tail, fall, ear, front_shape, rear_shape, tail_shape,
                ear_shape, near] = parts;
-  Drawing out;
-  out.tail_shape = tail_shape;
-  out.ear_shape = ear_shape;
-  out.tail_in_front = bones.tail.over_back;
-  out.near = near;
-  out.silhouette = parts.silhouette();
+  Drawing out = shapes_of(parts);
   out.areas = areas_of(build, {body, front, rear, tail, fall, ear}, out);
-  if (detail == Detail::small) return out;
 
   std::vector<HairTip> tips = body.tips;
   for (const Furred* part : {&front, &rear, &fall}) add(tips, part->tips);
@@ -127,7 +147,7 @@ Drawing drawing_of(const Build& build, const DrawnCoat& coat, Detail detail) {
 
   out.inner = inner_lines(bones, coat, out);
   if (bones.tail.over_back) {
-    on_top(out.tail_shape, tail, coat.coat, 5.5, out.tail);
+    on_top(out.tail_shape, tail, coat.coat, 4, out.tail);
   }
   on_top(out.ear_shape, ear, coat.coat, 2.6 + std::min(5.0, 0.4 * coat.at(Region::ears)), out.ear);
   if (coat.at(Region::ears) < 7) {

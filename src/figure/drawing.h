@@ -4,7 +4,6 @@
 #include <vector>
 
 #include "figure/edge.h"
-#include "figure/figure.h"
 #include "figure/hair.h"
 #include "figure/polygon.h"
 #include "figure/skeleton.h"
@@ -35,8 +34,10 @@ struct Drawing {
   std::array<Shape, region_count> areas;  ///< where each region is seen; small ones may be empty
 };
 
-/// A small one has shapes and areas, and no strokes.
-Drawing drawing_of(const Build&, const DrawnCoat&, Detail = Detail::full);
+Drawing drawing_of(const Build&, const DrawnCoat&);
+/// For one about 30 mm wide: shapes without strokes, of fewer hairs, and areas of these regions
+/// alone.
+Drawing small_drawing_of(const Build&, DrawnCoat, const std::vector<Region>& areas);
 /// Its silhouette alone, in a third of the time.
 Shape silhouette_of(const Build&, const DrawnCoat&);
 }  // namespace furnish

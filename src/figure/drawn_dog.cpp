@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "figure/areas.h"
+#include "figure/bone.h"
 #include "figure/lengths.h"
 
 namespace furnish {
@@ -12,19 +13,26 @@ namespace {
 /// be seen. By eye. Coats that hang to the ground do so; their heads are kept clear all the same.
 double longest_drawn(Region region, Coat coat) {
   const bool hangs = coat == Coat::drop || coat == Coat::silky;
-  if (in_group(region, Group::head)) return hangs ? 22 : region == Region::ears ? 12 : 9;
+  if (in_group(region, Group::head)) {
+    if (hangs) return 22;
+    if (region == Region::muzzle && coat == Coat::wire) return 24;
+    if (region == Region::crown && coat == Coat::curly) return 22;
+    return region == Region::ears ? 14 : 9;
+  }
   if (hangs) return 80;
   if (coat == Coat::double_coat) return in_group(region, Group::furnishings) ? 24 : 15;
   switch (region) {
     case Region::front_legs:
+    case Region::fringe:
     case Region::rear_legs:
     case Region::hocks:
+      return 14;
     case Region::feet:
       return 8;
     case Region::tail:
-      return 14;
+      return 16;
     default:
-      return 11;
+      return 12;
   }
 }
 
@@ -34,6 +42,25 @@ double softened(double length, double most) {
   const double knee = most / 2;
   if (length <= knee) return length;
   return most - knee * std::exp(-(length - knee) / knee);
+}
+
+/// What is left over the eyes. Brows go with a beard, which no region measures; a fringe too long
+/// to see through is tied up. Common practice, no source.
+void dress_head(const std::array<Length, region_count>& lengths, DrawnCoat& coat) {
+  constexpr double brow_of_beard = 0.6, of_fringe = 0.8, pulled_flat = 2;
+  constexpr Length beard_from = 20_mm, hides_eyes_from = 60_mm;
+  const auto mm = [&](Region region) { return lengths[static_cast<std::size_t>(region)]; };
+  double& crown = coat.length[static_cast<std::size_t>(Region::crown)];
+  if (coat.coat == Coat::wire && mm(Region::muzzle) >= beard_from) {
+    coat.brow = brow_of_beard * coat.at(Region::muzzle);
+  }
+  if (coat.coat != Coat::drop) return;
+  if (mm(Region::crown) >= hides_eyes_from) {
+    coat.tied = crown;
+    crown = std::min(crown, pulled_flat);
+  } else {
+    coat.brow = of_fringe * crown;
+  }
 }
 
 DrawnCoat drawn_coat(const FigureInput& input) {
@@ -46,7 +73,21 @@ DrawnCoat drawn_coat(const FigureInput& input) {
     const auto region = static_cast<Region>(i);
     coat.length[i] = softened(lengths[i].in_mm() * scale, longest_drawn(region, coat.coat));
   }
+  coat.tail_end = input.tail_end;
+  dress_head(lengths, coat);
   return coat;
+}
+
+std::vector<Region> marked(const FigureInput& input) {
+  std::vector<Region> out;
+  for (const FigureSpot& spot : input.spots) out.push_back(spot.place.region);
+  return out;
+}
+
+Build with_bone(const FigureInput& input) {
+  Build out = input.build;
+  out.bone = bone_of(input.build, input.weight);
+  return out;
 }
 
 /// The dog's outline as it came in; empty if nobody said.
@@ -57,7 +98,7 @@ Shape outline_before(FigureInput input) {
     any = true;
     input.left[i] = input.came_in[i];
   }
-  return any ? silhouette_of(input.build, drawn_coat(input)) : Shape{};
+  return any ? silhouette_of(with_bone(input), drawn_coat(input)) : Shape{};
 }
 
 /// A little smaller than the area; specks left out.
@@ -83,8 +124,9 @@ Bounds bounds_of(const Shape& shape) {
 }
 
 DrawnDog::DrawnDog(const FigureInput& input, Detail detail)
-    : build(input.build),
-      drawing(drawing_of(input.build, drawn_coat(input), detail)),
+    : build(with_bone(input)),
+      drawing(detail == Detail::full ? drawing_of(build, drawn_coat(input))
+                                     : small_drawing_of(build, drawn_coat(input), marked(input))),
       before(outline_before(input)),
       bounds(bounds_of(before.empty() ? drawing.silhouette : unite(drawing.silhouette, before))) {
   if (detail == Detail::small) return;

@@ -12,6 +12,7 @@
 #include "model/pet.h"
 #include "page/block.h"
 #include "trade/coat.h"
+#include "trade/finish.h"
 #include "trade/region.h"
 
 namespace furnish {
@@ -52,7 +53,8 @@ struct FigureInput {
   /// Fields of the dog told apart without colour, as a care sheet shows how often each is brushed;
   /// in place of what a region is worked on with. See shading.h for their key.
   std::array<std::optional<Shade>, region_count> shades{};
-  bool friction = false;      ///< marks the places where mats begin, see friction.h
+  bool friction = false;  ///< marks the places where mats begin, see friction.h
+  TailEnd tail_end = TailEnd::natural;
   std::vector<Seam> stepped;  ///< seams that show as a step; all others are blended
   std::vector<FigureCallout> callouts;
   std::vector<FigureSpot> spots;
@@ -66,7 +68,7 @@ class DrawnDog;
 using DrawnDogPtr = std::shared_ptr<const DrawnDog>;
 enum class Detail : std::uint8_t {
   full,  ///< for dog_figure()
-  small  ///< outlines alone, for small_dog_figure(); in half of the time
+  small  ///< outlines and the spots' regions alone, for small_dog_figure(); far quicker
 };
 DrawnDogPtr draw_dog(const FigureInput&, Detail = Detail::full);
 
@@ -78,6 +80,7 @@ BlockPtr dog_figure(FigureInput, DrawnDogPtr, Length least, Length most, int str
 /// The dog about 30 mm wide, for a card: its outline, with nothing on it but the places of the
 /// spots seen from its side. They are filled, and their signs stand beside the dog, where they do
 /// not hide it, at a size that is read at arm's length. Always `width` wide; callouts, tools and
-/// shades are left out. pre: as for dog_figure(), but drawn with any detail.
+/// shades are left out.
+/// pre: as for dog_figure(), but drawn with any detail, and of an input with the same spots.
 BlockPtr small_dog_figure(FigureInput, DrawnDogPtr, Length width, Origin = {});
 }  // namespace furnish

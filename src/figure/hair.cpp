@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "figure/face_hair.h"
 #include "figure/strands.h"
 
 namespace furnish {
@@ -14,10 +15,6 @@ constexpr double between_hairs = 2.4;
 constexpr double flat_outward = 0.4, neck_outward = 0.75;
 /// Hair points out of the skin by this much at least, as the cosine to its normal.
 constexpr double least_out = 0.12;
-/// A beard has its whole length where the skin faces down, none of it above level; the bridge of
-/// the nose keeps a little.
-constexpr double beard_at_level = -0.1, beard_each_down = 1.2, least_beard = 0.06;
-
 /// Coats that lie flatter on face, legs and feet than on the trunk.
 bool flat_there(Region region, Coat coat) {
   if (coat == Coat::curly) return false;
@@ -77,35 +74,29 @@ Value blended(const std::vector<Root>& roots, std::size_t i, double reach, const
   return sum * (1 / weight);
 }
 
-/// Share of a region's length that shows at a place of the outline: a beard hangs from the lips,
-/// while the bridge of the nose is kept short.
-double share_of(Region region, Vec normal, Coat coat) {
-  if (region != muzzle || !beard(coat)) return 1;
-  return std::clamp(beard_at_level - beard_each_down * normal.y, least_beard, 1.0);
-}
-
 std::vector<Root> roots_of(const SkinPart& part, const DrawnCoat& coat) {
   std::vector<Knot> knots;
   for (const Landmark& landmark : part) knots.push_back({landmark.at, landmark.corner});
-  const Sampled line = sampled(spline(knots, Ends::closed), between_hairs, Ends::closed);
+  const Sampled line =
+      sampled(spline(knots, Ends::closed), between_hairs * coat.coarse, Ends::closed);
   const std::size_t n = line.points.size();
   const Stand stand = stand_of(coat.coat);
+  const double nose = std::ranges::min_element(line.points, {}, &Vec::x)->x;
   std::vector<Root> roots;
   for (std::size_t i = 0; i < n; ++i) {
     const Landmark& from = part[line.curve[i]];
     const Vec along = line.points[(i + 1) % n] - line.points[(i + n - 1) % n];
     const Vec normal = unit(left_of(along));
-    double outward = stand.outward;
-    if (flat_there(from.region, coat.coat)) outward *= flat_outward;
-    if (from.region == neck) outward *= neck_outward;
-    Vec direction = unit(normal * outward + lay_of(from.region, coat.coat) * (1 - outward));
+    Growth growth{lay_of(from.region, coat.coat), stand.outward, coat.at(from.region)};
+    if (flat_there(from.region, coat.coat)) growth.outward *= flat_outward;
+    if (from.region == neck) growth.outward *= neck_outward;
+    grow_face(from, normal, line.points[i].x - nose, coat, growth);
+    Vec direction = unit(normal * growth.outward + growth.lay * (1 - growth.outward));
     // Hair never grows into the skin.
     const double out = dot(direction, normal);
     if (out < least_out) direction = unit(direction + normal * (least_out - out));
     roots.push_back({line.points[i], direction, from.region, from.skin,
-                     from.skin == Skin::bare
-                         ? 0
-                         : coat.at(from.region) * share_of(from.region, normal, coat.coat)});
+                     from.skin == Skin::bare ? 0 : growth.length});
   }
   return roots;
 }

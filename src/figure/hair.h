@@ -7,6 +7,7 @@
 #include "figure/polygon.h"
 #include "figure/skeleton.h"
 #include "trade/coat.h"
+#include "trade/finish.h"
 
 namespace furnish {
 
@@ -15,6 +16,10 @@ struct DrawnCoat {
   Coat coat = Coat::double_coat;
   std::array<double, region_count> length{};
   std::vector<Seam> stepped;  ///< seams over which lengths are not blended
+  double brow = 0;            ///< length of brows, or of a fringe over the eyes; zero for none
+  double coarse = 1;          ///< so many times as far apart as usual are the hairs that are drawn
+  double tied = 0;            ///< length of the hair tied up in a topknot; zero for none
+  TailEnd tail_end = TailEnd::natural;
   double at(Region region) const { return length[static_cast<std::size_t>(region)]; }
 };
 

@@ -20,14 +20,19 @@ constexpr double between_tail_hairs = 1.5;
 /// What a tail can carry without hiding the dog; longer hair is drawn so.
 constexpr double longest_tail_hair = 30;
 /// Of feathering: how long it is on the side that has less of it, and how far it stands off there.
-constexpr double thin_side_length = 0.45, thin_side_outward = 0.6;
+constexpr double thin_side_length = 0.45, thin_side_outward = 0.6, thin_side_of_plume = 0.7;
 /// The very tip's hair goes on in the tail's own direction, and this much to its side.
 constexpr double tip_spread = 0.12;
 /// Up to here the root of a tail lies in the rump, and that of one over the back with its hair.
-constexpr double root_in_rump = 0.16, curled_root_in_rump = 0.2, curled_hair_in_rump = 0.22;
+constexpr double root_in_rump = 0.16, curled_root_in_rump = 0.2, curled_hair_in_rump = 0.14;
 /// On a tail over the back: how much less hair gives in to its weight on the outside, where it lies
 /// on the tail, and how much it does at least on the inside, where it falls to the flank.
 constexpr double outside_droop = 0.3, inside_least_droop = 0.7;
+
+/// A ball has its middle here, and its stem is bare. Hair on a carrot, and on a smooth tail, is so
+/// much shorter at the tip. A flag has little on its upper side.
+constexpr double ball_middle = 0.8, carrot_tapers = 0.6, close_tapers = 0.8, flag_upper_side = 0.2;
+constexpr int ball_corners = 40;
 
 constexpr double between_curtain_hairs = 3;
 /// Hairs on either side over which the curtain's length is evened, for a hem without corners.
@@ -60,8 +65,9 @@ double radius_at(const std::vector<double>& radii, double gone) {
   return radii[before] * (1 - t) + radii[before + 1] * t;
 }
 
-std::vector<Stop> stops_of(const Tail& bare) {
-  const Ring line = sampled(spline(bare.spine, Ends::open), between_tail_hairs, Ends::open).points;
+std::vector<Stop> stops_of(const Tail& bare, double coarse) {
+  const Ring line =
+      sampled(spline(bare.spine, Ends::open), between_tail_hairs * coarse, Ends::open).points;
   const std::size_t last = line.size() - 1;
   std::vector<Stop> out;
   for (std::size_t i = 0; i <= last; ++i) {
@@ -86,14 +92,44 @@ class TailCoat {
   TailCoat(const Tail& bare, const DrawnCoat& coat)
       : over_back_(bare.over_back),
         feathered_(coat.coat != Coat::smooth && coat.coat != Coat::curly),
+        close_(coat.coat == Coat::smooth),
+        end_(bare.over_back ? TailEnd::natural : coat.tail_end),
         full_(std::min(coat.at(tail), longest_tail_hair)),
         stand_(stand_of(coat.coat)) {}
 
+  /// Round the ball on the tail's end, with the hairs that end there; none for other tails.
+  void add_ball(const std::vector<Stop>& stops, Furred& out) const {
+    if (end_ != TailEnd::ball) return;
+    const Stop& middle = *std::ranges::lower_bound(stops, ball_middle, {}, &Stop::gone);
+    Ring ring;
+    for (int i = 0; i < ball_corners; ++i) {
+      const double angle = -2 * std::numbers::pi * i / ball_corners;
+      const Vec outward{std::cos(angle), std::sin(angle)};
+      ring.push_back(middle.at + outward * (middle.radius + full_));
+      out.tips.push_back({ring.back(), outward, tail, full_});
+    }
+    out.locks.push_back({std::move(ring), tail});
+  }
+
   /// As share of the longest hair, before neighbours differ.
   double share_at(const Stop& stop, TailSide side) const {
-    // Even coats only have less at the root.
-    if (!feathered_) return std::clamp(0.4 + stop.gone / 0.25, 0.0, 1.0);
-    return (thin(side) ? thin_side_length : 1) * feathering_at(stop.gone);
+    switch (end_) {
+      case TailEnd::ball:
+        return 0;
+      case TailEnd::carrot:
+        return 1 - carrot_tapers * stop.gone;
+      case TailEnd::flag:
+        return (thin(side) ? flag_upper_side : 1) * flag_at(stop.gone);
+      case TailEnd::natural:
+        break;
+    }
+    // Even coats only have less at the root, and close ones close to a point.
+    if (!feathered_) {
+      const double at_root = std::clamp(0.4 + stop.gone / 0.25, 0.0, 1.0);
+      return close_ ? at_root * (1 - close_tapers * stop.gone) : at_root;
+    }
+    const double thin_length = over_back_ ? thin_side_of_plume : thin_side_length;
+    return (thin(side) ? thin_length : 1) * feathering_at(stop.gone);
   }
 
   double length_at(const Stop& stop, TailSide side, std::uint32_t index) const {
@@ -136,7 +172,13 @@ class TailCoat {
     return std::clamp(swelling, 0.0, 1.0) * std::clamp(shortening, 0.0, 1.0);
   }
 
-  bool over_back_, feathered_;
+  /// A triangle: longest a third of the way from the root, nothing at the tip.
+  static double flag_at(double gone) {
+    return std::clamp(0.2 + gone / 0.4, 0.0, 1.0) * std::clamp(1.5 * (1 - gone), 0.0, 1.0);
+  }
+
+  bool over_back_, feathered_, close_;
+  TailEnd end_;
   double full_;  ///< length of the longest hair
   Stand stand_;
 };
@@ -165,7 +207,7 @@ class CurtainRoots {
   CurtainRoots(const Build& build, const DrawnCoat& coat) : coat_(coat) {
     std::vector<Knot> knots;
     for (const auto& [at, region] : parting) knots.push_back({built(at, build)});
-    line_ = sampled(spline(knots, Ends::open), between_curtain_hairs, Ends::open);
+    line_ = sampled(spline(knots, Ends::open), between_curtain_hairs * coat.coarse, Ends::open);
   }
 
   std::size_t size() const { return line_.points.size(); }
@@ -189,7 +231,7 @@ class CurtainRoots {
 }  // namespace
 
 Furred furred(const Tail& bare, const DrawnCoat& drawn) {
-  const std::vector<Stop> stops = stops_of(bare);
+  const std::vector<Stop> stops = stops_of(bare, drawn.coarse);
   const TailCoat coat(bare, drawn);
   const double hidden_root = bare.over_back ? curled_root_in_rump : root_in_rump;
   Furred out;
@@ -224,6 +266,7 @@ Furred furred(const Tail& bare, const DrawnCoat& drawn) {
   }
   sweep.between(hairs[0].back(), hairs[1].back(), tail);
   sweep.part();
+  coat.add_ball(stops, out);
   return out;
 }
 

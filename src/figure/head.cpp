@@ -11,12 +11,24 @@ constexpr Skin bare = Skin::bare, covered = Skin::covered, coated = Skin::coated
 Head medium_head() {
   Head head;
   head.outline = {
-      {{-36.5, 102.8}, throat},       {{-43, 102.6}, cheeks},         {{-50, 104}, muzzle},
-      {{-58, 105.2}, muzzle},         {{-64.5, 105.4}, muzzle},       {{-67.6, 106.6}, muzzle},
-      {{-68.4, 108.4}, muzzle},       {{-69.8, 110.6}, muzzle, bare}, {{-71, 113}, muzzle, bare},
-      {{-70.8, 115.6}, muzzle, bare}, {{-68.6, 117.4}, muzzle},       {{-63, 118.4}, muzzle},
-      {{-57, 119.3}, muzzle},         {{-53, 120.7}, crown},          {{-50, 123.6}, crown},
-      {{-46.6, 127.8}, crown},        {{-42, 130.8}, crown},          {{-36, 132.4}, crown},
+      {{-36.5, 102.8}, throat},
+      {{-43, 102.6}, cheeks},
+      {{-50, 104}, muzzle},
+      {{-58, 105.2}, muzzle},
+      {{-64.5, 105.4}, muzzle},
+      {{-67.6, 106.6}, muzzle},
+      {{-68.4, 108.4}, muzzle},
+      {{-69.8, 110.6}, muzzle, bare},
+      {{-71, 113}, muzzle, bare},
+      {{-70.8, 115.6}, muzzle, bare},
+      {{-68.6, 117.4}, muzzle},
+      {{-63, 118.4}, muzzle},
+      {{-57, 119.3}, muzzle},
+      {{-53, 120.7}, crown, coated, false, true},
+      {{-50, 123.6}, crown, coated, false, true},
+      {{-46.6, 127.8}, crown, coated, false, true},
+      {{-42, 130.8}, crown},
+      {{-36, 132.4}, crown},
       {{-29, 131.8}, neck},
   };
   head.face.eye = {-47.6, 121.8};
@@ -33,12 +45,24 @@ Head medium_head() {
 Head short_head() {
   Head head;
   head.outline = {
-      {{-36.5, 102.2}, throat},       {{-43, 99.6}, cheeks},        {{-50, 99.2}, muzzle},
-      {{-56, 100.6}, muzzle},         {{-60.4, 103.2}, muzzle},     {{-62, 106.4}, muzzle},
-      {{-61, 109.6}, muzzle},         {{-61.6, 113}, muzzle, bare}, {{-61.8, 115.8}, muzzle, bare},
-      {{-60.4, 118.4}, muzzle, bare}, {{-58.2, 119.4}, muzzle},     {{-56.4, 119.8}, muzzle},
-      {{-55.6, 121.6}, crown},        {{-55.8, 125}, crown},        {{-54, 129.2}, crown},
-      {{-49.6, 132.6}, crown},        {{-42.6, 134.2}, crown},      {{-35, 133.8}, crown},
+      {{-36.5, 102.2}, throat},
+      {{-43, 99.6}, cheeks},
+      {{-50, 99.2}, muzzle},
+      {{-56, 100.6}, muzzle},
+      {{-60.4, 103.2}, muzzle},
+      {{-62, 106.4}, muzzle},
+      {{-61, 109.6}, muzzle},
+      {{-61.6, 113}, muzzle, bare},
+      {{-61.8, 115.8}, muzzle, bare},
+      {{-60.4, 118.4}, muzzle, bare},
+      {{-58.2, 119.4}, muzzle},
+      {{-56.4, 119.8}, muzzle},
+      {{-55.6, 121.6}, crown, coated, false, true},
+      {{-55.8, 125}, crown, coated, false, true},
+      {{-54, 129.2}, crown, coated, false, true},
+      {{-49.6, 132.6}, crown},
+      {{-42.6, 134.2}, crown},
+      {{-35, 133.8}, crown},
       {{-28, 131.4}, neck},
   };
   head.face.eye = {-50.8, 121};
@@ -57,12 +81,24 @@ Head short_head() {
 Head long_head() {
   Head head;
   head.outline = {
-      {{-36, 103.2}, throat},       {{-44, 103}, cheeks},           {{-53, 104}, muzzle},
-      {{-63, 104.8}, muzzle},       {{-71, 104.6}, muzzle},         {{-74.6, 105.6}, muzzle},
-      {{-75.6, 107.4}, muzzle},     {{-77.2, 109.4}, muzzle, bare}, {{-78.6, 111.6}, muzzle, bare},
-      {{-78.4, 114}, muzzle, bare}, {{-76.2, 115.8}, muzzle},       {{-69, 117.2}, muzzle},
-      {{-61, 118.8}, muzzle},       {{-55, 120.6}, crown},          {{-50.6, 123}, crown},
-      {{-46, 126.4}, crown},        {{-41, 129.2}, crown},          {{-35, 130.8}, crown},
+      {{-36, 103.2}, throat},
+      {{-44, 103}, cheeks},
+      {{-53, 104}, muzzle},
+      {{-63, 104.8}, muzzle},
+      {{-71, 104.6}, muzzle},
+      {{-74.6, 105.6}, muzzle},
+      {{-75.6, 107.4}, muzzle},
+      {{-77.2, 109.4}, muzzle, bare},
+      {{-78.6, 111.6}, muzzle, bare},
+      {{-78.4, 114}, muzzle, bare},
+      {{-76.2, 115.8}, muzzle},
+      {{-69, 117.2}, muzzle},
+      {{-61, 118.8}, muzzle},
+      {{-55, 120.6}, crown, coated, false, true},
+      {{-50.6, 123}, crown, coated, false, true},
+      {{-46, 126.4}, crown, coated, false, true},
+      {{-41, 129.2}, crown},
+      {{-35, 130.8}, crown},
       {{-28.4, 130.6}, neck},
   };
   head.face.eye = {-48.6, 120.8};
@@ -73,6 +109,7 @@ Head long_head() {
   head.face.mouth = {
       {{-76.4, 109.4}}, {{-72.4, 108}}, {{-65, 108}}, {{-57.6, 108.6}}, {{-53.4, 110.6}}};
   head.face.folds = {{{{-44.4, 107}}, {{-41, 110.2}}, {{-40.4, 114.4}}}};
+  head.drop_ear = 1.24;
   head.ear = {0.4, -1.2};
   return head;
 }
@@ -184,7 +221,13 @@ Ear ear_of(EarType type, const Head& head) {
             : type == EarType::drop       ? drop()
             : type == EarType::button     ? button()
                                           : rose();
-  for (Landmark& landmark : ear.outline) landmark.at = landmark.at + head.ear;
+  constexpr double root_of_drop = 128;
+  for (Landmark& landmark : ear.outline) {
+    if (type == EarType::drop && landmark.at.y < root_of_drop) {
+      landmark.at.y = root_of_drop - (root_of_drop - landmark.at.y) * head.drop_ear;
+    }
+    landmark.at = landmark.at + head.ear;
+  }
   for (auto& line : ear.inner) {
     for (Knot& knot : line) knot.at = knot.at + head.ear;
   }

@@ -9,7 +9,8 @@ namespace furnish {
 struct Head {
   SkinPart outline;
   FaceLines face;
-  Vec ear;  ///< where the ear stands, against that of a medium head
+  double drop_ear = 1;  ///< length of an ear that hangs, against that of a medium head
+  Vec ear;              ///< where the ear stands, against that of a medium head
 };
 Head head_of(NoseLength);
 Ear ear_of(EarType, const Head&);

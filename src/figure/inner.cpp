@@ -96,7 +96,7 @@ void draw_face(const FaceLines& face, const DrawnCoat& coat, std::vector<Painted
     out.push_back(std::move(folds));
   }
   draw_eye(face, out);
-  const double brow = std::max(coat.at(eyes), coat.at(crown) * crown_in_brow);
+  const double brow = std::max({coat.at(eyes), coat.at(crown) * crown_in_brow, coat.brow});
   if ((coat.coat == Coat::wire || coat.coat == Coat::drop) && brow > brows_show) {
     Painted brows = lines(face_line);
     for (int k = 0; k < brow_strokes; ++k) {
@@ -140,7 +140,7 @@ Pattern pattern_of(Coat coat) {
     case Coat::silky:
       return {12, 2, 0.6, 9};
     case Coat::drop:
-      return {9, 1, 0.8, 16};
+      return {9, 1, 0.75, 16};
     case Coat::wire:
       return {9, 1, 0.6, 3.4};
     case Coat::curly:

@@ -65,6 +65,13 @@ Shape unite(const std::vector<Ring>& rings) {
 Shape unite(const Shape& a, const Shape& b) {
   return combine(cl::ctUnion, a, b);
 }
+Shape unite(std::initializer_list<Shape> shapes) {
+  cl::Clipper clipper;
+  for (const Shape& shape : shapes) clipper.AddPaths(paths_of(shape), cl::ptSubject, true);
+  cl::Paths out;
+  clipper.Execute(cl::ctUnion, out, cl::pftNonZero, cl::pftNonZero);
+  return shape_of(out);
+}
 Shape intersect(const Shape& a, const Shape& b) {
   return combine(cl::ctIntersection, a, b);
 }

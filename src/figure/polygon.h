@@ -1,5 +1,6 @@
 #pragma once
 
+#include <initializer_list>
 #include <vector>
 
 #include "figure/vec.h"
@@ -12,6 +13,8 @@ using Shape = std::vector<Ring>;
 /// Everything that any of the rings holds, however each of them runs. Rings to 1/1000 of a unit.
 Shape unite(const std::vector<Ring>&);
 Shape unite(const Shape&, const Shape&);
+/// Of many at once, which takes less than one after the other.
+Shape unite(std::initializer_list<Shape>);
 Shape intersect(const Shape&, const Shape&);
 Shape subtract(const Shape&, const Shape&);
 

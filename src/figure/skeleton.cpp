@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "figure/bone.h"
 #include "figure/head.h"
 #include "figure/tail.h"
 
@@ -14,7 +15,7 @@ constexpr double foot_height = 10, elbow_height = 47, thigh_height = 64;
 constexpr double stretch_from = 8, stretch_length = 48;
 // What a build adds to the medium dog, in units of the figure. By eye, from dogs so built.
 constexpr double long_body_adds = 20, short_body_adds = -9;
-constexpr double long_legs_add = 7, short_legs_add = -19;
+constexpr double long_legs_add = 7, heavy_long_legs_add = 3, short_legs_add = -19;
 // The far legs stand a little before and behind the near ones, and higher on the page.
 constexpr Vec far_front_offset{7, 1.4}, far_rear_offset{-12, 1.4};
 constexpr Skin bare = Skin::bare, covered = Skin::covered;
@@ -137,6 +138,7 @@ void build_each(Lines& lines, const Build& build) {
 
 /// As built(), for points whose legs bend between the foot and `knee`.
 Vec built_below(double knee, Vec p, const Build& build) {
+  p = boned(p, build.bone.value_or(Bone::medium));
   const BodyLength body = build.body.value_or(BodyLength::medium);
   const double longer = body == BodyLength::long_body    ? long_body_adds
                         : body == BodyLength::short_body ? short_body_adds
@@ -144,9 +146,10 @@ Vec built_below(double knee, Vec p, const Build& build) {
   p.x += longer * std::clamp((p.x - stretch_from) / stretch_length, 0.0, 1.0);
 
   const Legs legs = build.legs.value_or(Legs::medium);
-  const double taller = legs == Legs::short_legs  ? short_legs_add
-                        : legs == Legs::long_legs ? long_legs_add
-                                                  : 0;
+  const double taller = legs == Legs::short_legs    ? short_legs_add
+                        : legs != Legs::long_legs   ? 0
+                        : build.bone == Bone::heavy ? heavy_long_legs_add
+                                                    : long_legs_add;
   p.y += taller * std::clamp((p.y - foot_height) / (knee - foot_height), 0.0, 1.0);
   return p;
 }
@@ -156,7 +159,7 @@ Vec built(Vec p, const Build& build) {
   return built_below(elbow_height, p, build);
 }
 
-Skeleton skeleton(const Build& build) {
+Skeleton skeleton(const Build& build, TailEnd tail_end) {
   Skeleton out;
   const Head head = head_of(build.nose.value_or(NoseLength::medium));
   out.body = head.outline;
@@ -168,7 +171,14 @@ Skeleton skeleton(const Build& build) {
   out.crease_region = crease_regions;
   out.toes = toes;
   out.ear = ear_of(build.ears.value_or(EarType::prick), head);
-  out.tail = tail_of(build.tail.value_or(TailType::sabre));
+  out.tail = tail_of(build.tail.value_or(TailType::sabre), tail_end);
+
+  const auto leg = [&](auto& points) {
+    for (auto& point : points) point.at = leg_boned(point.at, build.bone.value_or(Bone::medium));
+  };
+  leg(out.front_leg);
+  leg(out.rear_leg);
+  std::ranges::for_each(out.toes, leg);
 
   build_all(out.body, build);
   build_all(out.front_leg, build);

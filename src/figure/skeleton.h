@@ -6,6 +6,7 @@
 #include "figure/spline.h"
 #include "figure/vec.h"
 #include "model/pet.h"
+#include "trade/finish.h"
 #include "trade/region.h"
 
 namespace furnish {
@@ -22,6 +23,7 @@ struct Landmark {
   Region region;  ///< of the stretch to the next landmark
   Skin skin = Skin::coated;
   bool corner = false;
+  bool brow = false;  ///< over the eye, between stop and crown
 };
 
 /// A closed outline without coat, clockwise as seen (y up), so that outward is on the left.
@@ -66,10 +68,10 @@ struct Skeleton {
   std::vector<std::vector<Knot>> toes;     ///< short lines on the feet
 };
 
-Skeleton skeleton(const Build&);
+Skeleton skeleton(const Build&, TailEnd = TailEnd::natural);
 
-/// Moves a point of the medium dog to where it is in a dog of this build: legs shorten between foot
-/// and elbow and let down all above; the trunk stretches behind the withers; the muzzle before
-/// the stop.
+/// Moves a point of the medium dog to where it is in a dog of this build: its bone first; legs
+/// shorten between foot and elbow and let down all above; the trunk stretches behind the withers;
+/// the muzzle before the stop.
 Vec built(Vec, const Build&);
 }  // namespace furnish

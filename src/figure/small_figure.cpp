@@ -98,7 +98,7 @@ class SmallFigure final : public Block {
     if (drawing.tail_in_front) draw(drawing.tail_shape, Ink::paper, Ink::text, outline);
     draw(drawing.ear_shape, Ink::paper, Ink::text, outline);
     fill_spots(true, paper, frame);
-    const FaceLines face = skeleton(input_.build).face;
+    const FaceLines face = skeleton(dog_->build).face;
     frame.marks.emplace_back(PathMark{
         {circle(paper.mm(face.eye), eye * paper.scale)}, Ink::text, std::nullopt, {}, Dash::solid});
     frame.marks.emplace_back(PathMark{{paper.contour(spline(face.nose, Ends::closed), true)},

@@ -5,5 +5,5 @@
 namespace furnish {
 
 /// The tail of a dog of medium build.
-Tail tail_of(TailType);
+Tail tail_of(TailType, TailEnd);
 }  // namespace furnish

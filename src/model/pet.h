@@ -100,6 +100,7 @@ enum class Legs : std::uint8_t { short_legs, medium, long_legs };
 enum class BodyLength : std::uint8_t { short_body, medium, long_body };
 enum class EarType : std::uint8_t { prick, semi_prick, drop, button, rose };
 enum class TailType : std::uint8_t { plume, sickle, sabre, otter, docked };
+enum class Bone : std::uint8_t { fine, medium, heavy };
 
 /// How the dog is built; for the figure, and for rules that ask about flat faces.
 struct Build {
@@ -108,6 +109,7 @@ struct Build {
   std::optional<BodyLength> body;
   std::optional<EarType> ears;
   std::optional<TailType> tail;
+  std::optional<Bone> bone{};
 };
 
 /// A pet and its trim, checked; products and style are already looked up.

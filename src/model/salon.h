@@ -10,6 +10,7 @@
 #include "base/measures.h"
 #include "base/paper.h"
 #include "base/source.h"
+#include "model/free_text.h"
 #include "model/product.h"
 #include "trade/coat.h"
 #include "trade/tools.h"
@@ -79,6 +80,7 @@ struct Salon {
   std::string language = "en-GB";  ///< BCP 47
   Units units = Units::metric;
   std::vector<std::chrono::weekday> closed;
+  std::vector<FreeText> rules;  ///< the house's own, for the wall
   bool contact_on_card = false;
   bool tools_for_owners = false;    ///< care sheets name blades and combs
   std::optional<FeltedWay> felted;  ///< empty: it is proposed, pet by pet

@@ -4,6 +4,9 @@
 #include "plan/caution_rules.h"
 #include "plan/handling_rules.h"
 #include "plan/places.h"
+#include "trade/dryer.h"
+#include "trade/noise.h"
+#include "trade/phrases.h"
 
 namespace furnish {
 namespace {
@@ -42,6 +45,60 @@ void find_ruled_out_drying(const CautionInput& in, Found& found) {
   found.push_back(std::move(caution));
 }
 
+/// A line that names the noise of machines.
+struct NoisyLine {
+  std::string words;
+  SourceSpan span;
+  NoiseWords named;
+};
+std::vector<NoisyLine> noisy_lines(const Pet& pet) {
+  std::vector<NoisyLine> out;
+  const auto add = [&](const std::string& words, SourceSpan span, Naming how) {
+    const NoiseWords named = read_noise(words, how);
+    if (named.clipper || named.grinder || named.dryer) out.push_back({words, span, named});
+  };
+  for (const Alert& alert : pet.alerts) add(alert.text.value, alert.span, Naming::says);
+  add(pet.handling.stop, pet.handling.stop_span, Naming::says);
+  for (const std::string& words : pet.preferences.dislikes) {
+    add(words, pet.preferences.dislikes_span, Naming::lists);
+  }
+  return out;
+}
+
+/// The machines that are planned against the first line that names the noise of each.
+void find_noise(const CautionInput& in, Found& found) {
+  const std::vector<NoisyLine> lines = noisy_lines(in.pet);
+  const auto add = [&](bool NoiseWords::*machine, SourceSpan planned, std::string_view variant,
+                       std::vector<CautionFact> facts) {
+    const auto line =
+        std::ranges::find_if(lines, [&](const NoisyLine& one) { return one.named.*machine; });
+    if (line == lines.end()) return;
+    facts.emplace_back(line->words);
+    Caution caution = make_caution(RuleId::noise, planned, {variant, std::move(facts)});
+    caution.against = line->span;
+    found.push_back(std::move(caution));
+  };
+  std::vector<Place> clipped;
+  SourceSpan span;
+  for (const TrimPart& part : in.pet.trim) {
+    const bool clipper = std::holds_alternative<Clip>(part.entry.tool) ||
+                         std::holds_alternative<CombOver>(part.entry.tool);
+    const auto place = clipper ? workable(part.place, in.pet.alerts) : std::nullopt;
+    if (!place) continue;
+    if (clipped.empty()) span = part.entry.span;
+    clipped.push_back(*place);
+  }
+  std::ranges::sort(clipped);
+  if (!clipped.empty()) add(&NoiseWords::clipper, span, "clipper", {clipped});
+  const FinishLine* const nails = find_line(in.pet.finish, FinishPart::nails);
+  if (nails != nullptr && affirms(nails->words.value, "grind")) {
+    add(&NoiseWords::grinder, nails->span, "grinder", {});
+  }
+  if (!in.pet.bath.none && read_dryer(in.drying.words).force) {
+    add(&NoiseWords::dryer, in.drying.span, "dryer", {});
+  }
+}
+
 /// Nobody has decided yet whether the felt or the water comes first.
 void find_felt(const CautionInput& in, Found& found) {
   if (in.pet.bath.none || in.pet.bath.when || in.salon.felted) return;
@@ -65,6 +122,7 @@ void find_handling_cautions(const CautionInput& in, Found& all) {
   Found found;
   find_ruled_out_tools(in, ruled, found);
   find_ruled_out_drying(in, found);
+  find_noise(in, found);
   find_felt(in, found);
   std::ranges::move(found, std::back_inserter(all));
 }

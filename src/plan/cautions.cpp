@@ -44,6 +44,8 @@ Sentences sentences_of(RuleId id) {
       return {{"", "past"}, {"", "past"}};
     case RuleId::thin_skin:
       return {{"", "mats"}, {"", "mats"}};
+    case RuleId::noise:
+      return {{"clipper", "grinder", "dryer"}};
     case RuleId::against_handling:
       return {{"", "dryer"}, {"", "dryer"}};
     default:
@@ -111,12 +113,14 @@ std::string what_text(const Caution& caution, const PlanWords& words) {
   return capitalised(words.caution(caution.what));
 }
 
-void report(std::span<const Caution> list, const PlanWords& words, DiagnosticSink& sink) {
+void report(std::span<const Caution> list, const PlanWords& words, DiagnosticSink& sink,
+            std::string_view pets) {
   for (const Caution& one : list) {
     if (one.accepted) continue;
     Diagnostic& said = sink.warning(
         "caution", one.span,
-        fmt::format("{} ({}): {}", to_text(one.signal), rule(one.rule).key, what_text(one, words)));
+        fmt::format("{} ({}): {}{}", to_text(one.signal), rule(one.rule).key, what_text(one, words),
+                    pets.empty() ? "" : fmt::format(" ({})", pets)));
     said.hint = words.caution(one.instead);
     if (one.against.file != SourceSpan::no_file) said.notes.emplace_back(one.against, "said here");
   }

@@ -3,6 +3,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/date.h"
@@ -44,7 +45,8 @@ struct CautionInput {
   const Drying& drying;
 };
 
-/// Gravest first, then in the order of the rules, then of the places and lines.
+/// Particular ones and standing advice, gravest first, then in the order of the rules, then of the
+/// places and lines.
 std::vector<Caution> cautions(const CautionInput&);
 /// Acceptances of rules that do not apply to this plan.
 std::vector<Acceptance> stale_acceptances(const Pet&, std::span<const Caution>);
@@ -53,5 +55,7 @@ std::vector<std::string> caution_keys();
 /// What is the matter, begun with a capital letter.
 std::string what_text(const Caution&, const PlanWords&);
 /// For `furnish check`: each caution that nobody accepted, as a warning "caution" with its line.
-void report(std::span<const Caution>, const PlanWords&, DiagnosticSink&);
+/// `pets`: whom it is about, where its line is not in their own file.
+void report(std::span<const Caution>, const PlanWords&, DiagnosticSink&,
+            std::string_view pets = {});
 }  // namespace furnish

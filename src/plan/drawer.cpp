@@ -127,11 +127,15 @@ std::vector<DrawerGap> drawer_gaps(const Salon& salon, const Pet& pet, const Vis
     const auto place = workable(part.place, pet.alerts);
     if (!place) continue;
     part.place = *place;
-    DrawerGap gap{*place, part.entry.tool, substitute(part, salon, pet, latest), std::nullopt,
-                  part.entry.span};
+    DrawerGap gap{*place,       part.entry.tool, substitute(part, salon, pet, latest),
+                  std::nullopt, part.entry.span, {}};
     if (gap.use) {
       const auto left = nominal_length(*gap.use, salon.kit);
       gap.difference = left ? *left - *nominal_length(gap.wanted, salon.kit) : Length();
+      const PartLength wished = length_left(part, salon.kit, pet.coat);
+      part.entry.tool = *gap.use;
+      const PartLength real = length_left(part, salon.kit, pet.coat);
+      if (left && wished.left && real.left) gap.apart_at_most = real.left->high - wished.left->high;
     }
     out.push_back(gap);
   }

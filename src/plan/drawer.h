@@ -23,6 +23,8 @@ struct DrawerGap {
   std::optional<Length>
       difference;  ///< what `use` leaves more (or less, negative), against the lay
   SourceSpan span;
+  /// Alike against the lay, their ranges may end apart in the direction of the cut: by how much.
+  Length apart_at_most{};
 };
 
 /// True if the drawer has it. No kit, or a kit that lists nothing, says nothing: all is there.

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 
 #include "plan/history.h"
 #include "plan/input_checks.h"
@@ -53,6 +54,10 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.cautions =
       cautions({salon, pet, latest, today, wished, plan.order, plan.health, plan.drying});
   plan.stale = stale_acceptances(pet, plan.cautions);
+  const auto always = std::ranges::stable_partition(
+      plan.cautions, [](const Caution& one) { return !is_standing(rule(one.rule)); });
+  std::ranges::move(always, std::back_inserter(plan.standing));
+  plan.cautions.erase(always.begin(), always.end());
 
   check_input(salon, pet, plan.bath, plan.drawer, plan.lengths, today, sink);
   for (const Acceptance& one : plan.stale) {

@@ -32,7 +32,7 @@ namespace furnish {
 struct Plan {
   Date today;
   std::vector<PartLength> lengths;
-  std::vector<Target> targets;  ///< what was really left, where two visits or more say it
+  std::vector<Target> targets;  ///< what was really left, where a visit measured it
   std::vector<DrawerGap> drawer;
   std::vector<Blend> blends;
   std::vector<WorkStep> order;
@@ -49,7 +49,8 @@ struct Plan {
   std::vector<OpenFinding> findings;  ///< that no visit has closed
   Health health;
   bool tearing_skin = false;  ///< thin, folded or tearing: nothing under tension, mats are a vet's
-  std::vector<Caution> cautions;
+  std::vector<Caution> cautions;  ///< particular to this pet and this plan
+  std::vector<Caution> standing;  ///< what holds for every pet whose parts these tools meet
   std::vector<Acceptance> stale;  ///< accepted, but no longer so
 };
 

@@ -273,12 +273,15 @@ Json list(const std::vector<T>& rows, const Words&... words) {
 }  // namespace
 
 std::string plan_json(const Plan& plan, const Pet& pet, const PlanWords& words) {
+  std::vector<Target> targets, once;
+  for (const Target& one : plan.targets) (one.is_target() ? targets : once).push_back(one);
   const Json out = {
       {"furnish_plan", plan_json_version},
       {"pet", {{"key", pet.key}, {"name", pet.name.value}}},
       {"on", json(plan.today)},
       {"lengths", list(plan.lengths)},
-      {"targets", list(plan.targets)},
+      {"targets", list(targets)},
+      {"left_once", list(once)},
       {"drawer", list(plan.drawer)},
       {"blends", list(plan.blends)},
       {"order", list(plan.order, words)},
@@ -298,6 +301,7 @@ std::string plan_json(const Plan& plan, const Pet& pet, const PlanWords& words) 
       {"findings", list(plan.findings)},
       {"health", json(plan.health)},
       {"cautions", list(plan.cautions, words)},
+      {"standing", list(plan.standing, words)},
       {"stale_acceptances", list(plan.stale)}};
   return out.dump(2) + "\n";
 }

@@ -20,6 +20,7 @@ inline constexpr int plan_json_version = 1;
 ///   lengths            [{place, basis, left, substitute}]
 ///   targets            [{place, median, newest, visits}]: what was really left, of two visits and
 ///                      more
+///   left_once          the same of what one visit alone measured, which is no target
 ///   drawer             [{place, wanted, use, difference}]: what the kit lacks
 ///   blends             [{longer, shorter, from, to, steps, shears}]
 ///   order              [{stage, task, tool, substitute, places, position, words, how, minutes,
@@ -42,8 +43,10 @@ inline constexpr int plan_json_version = 1;
 ///                      consents, photos} or null
 ///   findings           [{place, what, advised, for, seen}]: open, seen on these days
 ///   health             {weight, since_last, since_highest_of_year, vaccinations, age, years,
-///   months} cautions           [{rule, signal, what, instead, places, source, accepted}], gravest
-///   first stale_acceptances  [{rule, reason, signed}]
+///                      months}
+///   cautions           [{rule, signal, what, instead, places, source, accepted}], gravest first
+///   standing           the same of what holds for every pet whose parts these tools meet
+///   stale_acceptances  [{rule, reason, signed}]
 /// It holds what is for staff alone, such as accepted rules: not for an owner's page.
 std::string plan_json(const Plan&, const Pet&, const PlanWords&);
 }  // namespace furnish

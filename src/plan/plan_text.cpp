@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -53,15 +54,21 @@ std::string tool_words(const TrimEntry& entry, Units units) {
 }
 
 /// More or less, with its sign.
-std::string signed_text(Length difference, Units units) {
+std::string signed_text(const DrawerGap& gap, Units units) {
+  const Length difference = gap.difference.value_or(Length());
+  if (difference == Length() && gap.apart_at_most != Length()) {
+    const bool more = gap.apart_at_most > Length();
+    return fmt::format("up to {} {}", to_text(more ? gap.apart_at_most : -gap.apart_at_most, units),
+                       more ? "longer" : "shorter");
+  }
   if (difference == Length()) return "the same length";
   const bool more = difference > Length();
   return to_text(more ? difference : -difference, units) + (more ? " longer" : " shorter");
 }
 
-std::vector<Row> caution_rows(const Plan& plan, const PlanWords& words) {
+std::vector<Row> caution_rows(std::span<const Caution> cautions, const PlanWords& words) {
   std::vector<Row> rows;
-  for (const Caution& one : plan.cautions) {
+  for (const Caution& one : cautions) {
     std::string text = what_text(one, words) + "; " + words.caution(one.instead);
     if (one.accepted) {
       text +=
@@ -69,8 +76,13 @@ std::vector<Row> caution_rows(const Plan& plan, const PlanWords& words) {
     }
     rows.push_back({std::string(to_text(one.signal)), std::string(rule(one.rule).key), text});
   }
+  return rows;
+}
+
+std::vector<Row> stale_rows(const Plan& plan) {
+  std::vector<Row> rows;
   for (const Acceptance& one : plan.stale) {
-    rows.push_back({"", std::string(rule(one.rule.value).key),
+    rows.push_back({std::string(rule(one.rule.value).key),
                     fmt::format("accepted {}, but does not apply", to_iso(one.signed_on))});
   }
   return rows;
@@ -94,8 +106,9 @@ void append_places(std::vector<Row>& rows, const std::vector<std::vector<Place>>
 
 std::string target_words(const Target* target, Units units) {
   if (target == nullptr) return {};
-  return fmt::format("left at {}, {} visits, last {}", to_text(target->median, units),
-                     target->visits, to_iso(target->newest));
+  const std::string left = to_text(target->median, units), day = to_iso(target->newest);
+  if (!target->is_target()) return fmt::format("left at {} on {}", left, day);
+  return fmt::format("left at {}, median of {} visits to {}", left, target->visits, day);
 }
 
 std::vector<Row> length_rows(const Plan& plan, const Pet& pet, Units units) {
@@ -118,8 +131,7 @@ std::vector<Row> drawer_rows(const Plan& plan, Units units) {
   std::vector<Row> rows;
   for (const DrawerGap& gap : plan.drawer) {
     const std::string instead =
-        gap.use ? fmt::format("use {}, {}", to_text(*gap.use, units),
-                              signed_text(gap.difference.value_or(Length()), units))
+        gap.use ? fmt::format("use {}, {}", to_text(*gap.use, units), signed_text(gap, units))
                 : fmt::format("nothing within {}", to_text(substitute_within, units));
     rows.push_back({to_text(gap.place), "no " + to_text(gap.wanted, units), instead});
   }
@@ -339,7 +351,9 @@ std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet,
   if (plan.duration) visit.push_back({"time", duration_text(*plan.duration)});
   add_table(out, "Visit", visit);
   add_table(out, "Before the next visit", limit_rows(plan, units));
-  add_table(out, "Cautions", caution_rows(plan, words));
+  add_table(out, "Cautions", caution_rows(plan.cautions, words));
+  add_table(out, "Accepted in vain", stale_rows(plan));
+  add_table(out, "As with every pet", caution_rows(plan.standing, words));
   if (plan.last_visit) add_table(out, "Last time", last_visit_rows(*plan.last_visit, units));
   add_table(out, "Still open", finding_rows(plan.findings));
   add_table(out, "Length left", length_rows(plan, pet, units));

@@ -32,7 +32,7 @@ std::vector<Target> targets(const Pet& pet, std::span<const Visit* const> histor
       lengths.push_back(*left->length);
       newest = visit->date.value;
     }
-    if (lengths.size() < 2) continue;
+    if (lengths.empty()) continue;
     const int count = static_cast<int>(lengths.size());
     out.push_back({part.place, median(std::move(lengths)), newest, count});
   }

@@ -85,6 +85,7 @@ std::vector<RuleId> tool_rules(const Tool& tool, std::optional<Length> left, Pla
   add(RuleId::double_coat_short, double_coat_short(tool, left, place, pet));
   add(RuleId::ear_mats, ears && mats && std::holds_alternative<Clip>(tool));
   add(RuleId::ear_edge, ears && (shears || clipper));
+  add(RuleId::pads, place.region == Region::pads && (shears || clipper));
   add(RuleId::thin_skin, thin_skin(tool, place, pet, latest, lay));
   return out;
 }
@@ -97,7 +98,7 @@ bool tearing_skin(const Pet& pet) {
 }
 
 bool forbids(RuleId id) {
-  return id != RuleId::ear_edge && id != RuleId::ear_mats && id != RuleId::sanitary_shears;
+  return !is_standing(rule(id)) && id != RuleId::ear_mats;
 }
 
 bool forbidden(const Tool& tool, std::optional<Length> left, Place place, const Pet& pet,

@@ -5,11 +5,13 @@
 
 #include "base/text.h"
 #include "page/stack.h"
+#include "plan/matters.h"
 #include "sheet/caution_words.h"
 #include "sheet/own_words.h"
 #include "sheet/parts.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
+#include "trade/phrases.h"
 
 namespace furnish {
 namespace {
@@ -37,7 +39,6 @@ bool belongs_on_card(const Caution& caution) {
   if (caution.signal <= Signal::warning) return true;
   switch (caution.rule) {
     case RuleId::mats_before_water:
-    case RuleId::prebrush:
     case RuleId::dryer_face:
     case RuleId::vaccination:
     case RuleId::weight_loss:
@@ -45,10 +46,57 @@ bool belongs_on_card(const Caution& caution) {
     case RuleId::puppy:
     case RuleId::vet_work:
       return true;
+    case RuleId::noise:
+      return caution.what.key == "noise-dryer";
     default:
       return false;
   }
 }
+
+namespace {
+/// The cautions that stand among the alerts, one row a matter.
+std::vector<Matter> told(const Plan& plan, CautionScope scope) {
+  if (scope == CautionScope::none) return {};
+  std::vector<Caution> out;
+  std::ranges::copy_if(plan.cautions, std::back_inserter(out), [&](const Caution& caution) {
+    return !caution.accepted && (scope == CautionScope::all || belongs_on_card(caution));
+  });
+  return matters(out);
+}
+
+/// True if the alert is what makes the matter one: it keeps every tool from there.
+bool about(const Alert& alert, const Matter& matter) {
+  const Caution& gravest = matter.cautions.front();
+  return gravest.rule == RuleId::avoid_region &&
+         std::ranges::all_of(gravest.places, [&](Place place) {
+           return std::ranges::any_of(alert.avoid, [&](const Located<Place>& avoided) {
+             return meets(avoided.value, place);
+           });
+         });
+}
+
+/// Those that the words of the alert do not name.
+std::vector<std::string> unsaid_allergens(const Alert& alert, const SheetVoice& voice) {
+  std::vector<std::string> out;
+  for (const Located<std::string>& one : alert.allergens) {
+    const bool said =
+        mentions(alert.text.value, one.value) || mentions(alert.action.value, one.value);
+    if (!said) out.push_back(voice.words.written(one.value));
+  }
+  return out;
+}
+
+std::string sentences(const std::vector<CautionText>& texts, const SheetVoice& voice) {
+  std::vector<std::string> out;
+  for (const CautionText& text : texts) out.push_back(sentence(caution_text(text, voice)));
+  return joined(out, " ");
+}
+
+/// Statements of danger and warning are for whoever passes; cautions and notices for who reads on.
+Role role(Signal signal) {
+  return signal <= Signal::warning ? Role::alert : Role::body;
+}
+}  // namespace
 
 std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope) {
   const auto& [input, voice] = desk;
@@ -64,17 +112,18 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
                        voice.words.say(signal_phrase(signal)),
                        sentence(what),
                        std::move(action),
-                       {what, span}}});
+                       {what, span},
+                       role(signal)}});
   };
   // In another language than the page's, statement and action stand under what can be read.
-  const auto add_apart = [&](const Alert& alert, const OwnWords& text, const OwnWords& what_to_do,
-                             const std::string& action) {
+  const auto add_apart = [&](const Alert& alert, Signal level, const OwnWords& text,
+                             const OwnWords& what_to_do, const std::string& action) {
     const std::string& language = text.language.empty() ? what_to_do.language : text.language;
     std::vector<std::string> readable;
     if (text.language.empty()) readable.push_back(sentence(text.text));
     if (!action.empty()) readable.push_back(action);
     readable.push_back(lead_in({}, language, voice));
-    add(alert.level, alert.text.value, {}, alert.span);
+    add(level, alert.text.value, {}, alert.span);
     AlertEntry& entry = ranked.back().entry;
     entry.statement = readable.front();
     entry.action = joined(std::span(readable).subspan(1), " ");
@@ -83,6 +132,7 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
     if (!what_to_do.language.empty()) apart.push_back(sentence(what_to_do.text));
     entry.apart = stand_apart(apart, language, voice);
   };
+  std::vector<Matter> computed = told(input.plan, scope);
   for (const Alert& alert : input.pet.alerts) {
     const OwnWords text = own_words(alert.text, voice), what_to_do = own_words(alert.action, voice);
     std::string action = what_to_do.language.empty() ? sentence(what_to_do.text) : std::string();
@@ -92,34 +142,31 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
       if (!action.empty()) action += ' ';
       action += voice.words.say(Phrase::no_tool_on, {places_text(avoid, voice)});
     }
+    if (std::vector<std::string> named = unsaid_allergens(alert, voice); !named.empty()) {
+      if (!action.empty()) action += ' ';
+      action += voice.words.say(Phrase::nothing_with, {voice.locale.either(named)});
+    }
+    Signal level = alert.level;
+    std::erase_if(computed, [&](const Matter& matter) {
+      if (!about(alert, matter)) return false;
+      level = std::min(level, matter.gravest());
+      std::vector<CautionText> more;  // what is more than that no tool goes there
+      std::ranges::copy_if(matter.what, std::back_inserter(more), [&](const CautionText& one) {
+        return one.key != matter.cautions.front().what.key;
+      });
+      std::ranges::copy(matter.instead, std::back_inserter(more));
+      action += (action.empty() ? "" : " ") + sentences(more, voice);
+      return true;
+    });
     if (text.language.empty() && what_to_do.language.empty()) {
-      add(alert.level, text.text, std::move(action), alert.span);
+      add(level, text.text, std::move(action), alert.span);
     } else {
-      add_apart(alert, text, what_to_do, std::move(action));
+      add_apart(alert, level, text, what_to_do, action);
     }
   }
-  std::vector<Caution> told;
-  std::ranges::copy_if(input.plan.cautions, std::back_inserter(told), [&](const Caution& caution) {
-    if (scope == CautionScope::none) return false;
-    return scope == CautionScope::all || (!caution.accepted && belongs_on_card(caution));
-  });
-  for (std::size_t i = 0; i < told.size(); ++i) {
-    // Several that end in the same advice are one row: "Rabies: none on file. Distemper: …".
-    std::string what = sentence(caution_text(told[i].what, voice));
-    const Caution first = told[i];
-    while (i + 1 < told.size() && told[i + 1].rule == first.rule &&
-           told[i + 1].signal == first.signal && told[i + 1].instead == first.instead &&
-           told[i + 1].accepted.has_value() == first.accepted.has_value()) {
-      what += ' ' + sentence(caution_text(told[++i].what, voice));
-    }
-    std::string action = sentence(caution_text(first.instead, voice));
-    if (first.accepted) {
-      action = voice.words.say(Phrase::accepted_on,
-                               {action, voice.locale.long_date(first.accepted->signed_on),
-                                voice.words.written(first.accepted->reason)});
-    }
-    add(first.signal, what, std::move(action), first.span);
-    ranked.back().entry.role = first.signal <= Signal::warning ? Role::action : Role::body;
+  for (const Matter& matter : computed) {
+    add(matter.gravest(), sentences(matter.what, voice), sentences(matter.instead, voice),
+        matter.cautions.front().span);
   }
   std::ranges::stable_sort(ranked, {}, &Ranked::signal);
   std::vector<AlertEntry> out;

@@ -15,12 +15,12 @@ namespace furnish {
 /// its drying. Cautions about single cuts are for the table: they stand on the style sheet.
 bool belongs_on_card(const Caution&);
 
-/// Which of the plan's cautions stand among the alerts: those that belong on a card and nobody
-/// accepted, or all, accepted ones marked as such. None on an owner's page: they are about the
-/// work.
+/// Which of the plan's cautions that nobody accepted stand among the alerts: those that belong on a
+/// card, or all. None on an owner's page: they are about the work.
 enum class CautionScope : std::uint8_t { none, card, all };
-/// The pet's alerts and the plan's cautions, gravest first; of one gravity the pet's own come
-/// first. The plan's are set smaller.
+/// The pet's alerts and the plan's cautions, gravest first, one row a matter; of one gravity the
+/// pet's own come first. A caution that an alert's places cause is said in the alert's row, at the
+/// gravity of the two. Dangers and warnings are set for the distance of alerts, the rest as body.
 std::vector<AlertEntry> alert_entries(const SheetDesk&, CautionScope);
 /// What stands in their place where there are none, in a row or as one text.
 BlockPtr no_alerts(const SheetDesk&, const std::shared_ptr<LabelColumn>&);

@@ -1,10 +1,10 @@
 #include <algorithm>
+#include <map>
 
 #include "base/text.h"
 #include "plan/places.h"
-#include "sheet/alerts.h"
+#include "sheet/accepted.h"
 #include "sheet/card_rows.h"
-#include "sheet/caution_words.h"
 #include "sheet/due.h"
 #include "sheet/last_time.h"
 #include "sheet/mix_text.h"
@@ -162,9 +162,23 @@ class WorkRows {
       }
     }
     if (first == nullptr) return {};
-    return say(Phrase::limit_mats,
-               {capitalised(grouped_text(places, voice_)), shown(first->limit, voice_),
-                voice_.locale.day_and_month(first->passed, input_.today)});
+    std::string text = sentence(say(
+        Phrase::limit_mats, {capitalised(grouped_text(places, voice_)), shown(first->limit, voice_),
+                             voice_.locale.day_and_month(first->passed, input_.today)}));
+    std::map<Date, std::vector<Place>> later;
+    for (const LengthLimit& limit : input_.plan.limits) {
+      const bool other = limit.passed != first->passed || limit.limit != first->limit;
+      if (limit.kind == LimitKind::mat_prone && other && before_next(limit.passed)) {
+        later[limit.passed].push_back(limit.place);
+      }
+    }
+    std::vector<std::string> more;
+    for (const auto& [day, those] : later) {
+      more.push_back(say(Phrase::limit_later, {grouped_text(those, voice_),
+                                               voice_.locale.short_day(day, input_.today)}));
+    }
+    if (!more.empty()) text += ' ' + sentence(joined(more, semicolon(voice_.words)));
+    return text;
   }
 
   void bath() {
@@ -246,19 +260,9 @@ class WorkRows {
   }
 
   void accepted() {
-    Sentences text;
-    SourceSpan span;
-    for (const Caution& caution : input_.plan.cautions) {
-      if (!caution.accepted || !belongs_on_card(caution)) continue;
-      // What was accepted is worked out again on the style sheet; here one line says where.
-      const std::string what = caution.places.empty() ? caution_text(caution.what, voice_)
-                                                      : places_text(caution.places, voice_);
-      text.add(say(Phrase::accepted_on, {sentence(capitalised(what)),
-                                         voice_.locale.long_date(caution.accepted->signed_on),
-                                         own(caution.accepted->reason)}));
-      span = caution.accepted->span;
+    if (auto text = accepted_row(desk_, CautionScope::card)) {
+      row(Phrase::label_accepted, std::move(text->text), text->span, Kept::history);
     }
-    if (!text.empty()) row(Phrase::label_accepted, text.take(), span, Kept::history);
   }
 
   void collects() {

@@ -73,6 +73,18 @@ std::vector<std::string_view> figure_keys() {
   return out;
 }
 
+FigureInput figure_of(const Pet& pet, const Plan& plan) {
+  FigureInput figure;
+  figure.build = pet.build;
+  figure.coat = pet.coat;
+  if (const auto& weight = plan.health.weight) figure.weight = weight->weight;
+  if (pet.style) figure.stepped = pet.style->lines;
+  if (const FinishLine* tail = find_line(pet.finish, FinishPart::tail)) {
+    figure.tail_end = tail_end(tail->words.value);
+  }
+  return figure;
+}
+
 std::string figure_text(const FigureInput& input, const std::string& lead,
                         const SheetVoice& voice) {
   const Words& words = voice.words;

@@ -12,6 +12,10 @@ namespace furnish {
 /// The keys under [figure] in a catalogue.
 std::vector<std::string_view> figure_keys();
 
+/// The pet as it is drawn, but for the lengths of its coat: build, coat, weight, how its tail ends,
+/// and what of its trim shows as a line.
+FigureInput figure_of(const Pet&, const Plan&);
+
 /// What the figure shows, in words: build, coat, and the trim region by region. `lead` is what it
 /// begins with: "Rex".
 std::string figure_text(const FigureInput&, const std::string& lead, const SheetVoice&);

@@ -53,4 +53,13 @@ const SheetKind care{
     .margins = {13_mm, 14_mm, 11_mm, 14_mm},
     .roles = fridge_roles,
 };
+const SheetKind rules{
+    .name = "rules",
+    .noun = "page of rules",
+    .reader = Audience::staff,
+    .paper = sheet_paper,
+    .about = AboutVisit::never,
+    .margins = {14_mm, 15_mm, 12_mm, 15_mm},
+    .roles = wall_roles,
+};
 }  // namespace furnish::kinds

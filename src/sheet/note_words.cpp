@@ -123,12 +123,8 @@ std::vector<OwnLine> note_signatures(const NoteDesk& desk) {
 
 FigureInput note_figure(const NoteDesk& desk, Side side) {
   const Pet& pet = desk.input.pet;
-  FigureInput figure;
+  FigureInput figure = figure_of(pet, desk.input.plan);
   figure.side = side;
-  figure.build = pet.build;
-  figure.coat = pet.coat;
-  if (const auto& weight = desk.input.plan.health.weight) figure.weight = weight->weight;
-  if (pet.style) figure.stepped = pet.style->lines;
   draw_as_it_left(figure, desk);
   draw_as_it_came(figure, desk);
   int number = 0;

@@ -23,6 +23,11 @@ std::vector<TypeRole> hanging_roles(const Paper&, const ReadingDistances&);
 /// at 0.4 m; the salon's own where it has set them.
 std::vector<TypeRole> hand_roles(const Paper&, const ReadingDistances&);
 
+/// Reading distances of a sheet on the wall: the title at 3 m, what to do at 1 m, why at 0.7 m, and
+/// sources and the foot at 0.5 m; the salon's own where it has set them. Grows to twice that where
+/// there is room.
+std::vector<TypeRole> wall_roles(const Paper&, const ReadingDistances&);
+
 /// The same for an owner's page on the fridge: body 12 pt or more, heads 16 pt or more (a
 /// hospital's plain-language checklist: body 12 to 14, headings 16 to 18), and up to 24′, the most
 /// for running text (NUREG-0700 rev. 2, 1.3.1-4), where there is room.

@@ -82,6 +82,7 @@ class RowMaker {
       row.names = names(draft);
       out.push_back(std::move(row));
     }
+    for (const Caution& one : input_.plan.standing) stand(one, out);
     return out;
   }
 
@@ -92,6 +93,20 @@ class RowMaker {
     int turn = 0;
     bool whole = true;  ///< no part of it lost a side to an alert
   };
+
+  /// In the first row that works on one of its places; what was accepted is said as accepted.
+  static void stand(const Caution& one, std::vector<StyleRow>& rows) {
+    if (one.accepted) return;
+    const auto first = std::ranges::find_if(rows, [&](const StyleRow& row) {
+      return row.kind == RowKind::cut && std::ranges::any_of(row.places, [&](Place place) {
+               return std::ranges::any_of(one.places, [&](Place at) { return meets(at, place); });
+             });
+    });
+    if (first == rows.end()) return;
+    const auto same = std::ranges::find_if(
+        first->standing, [&](const Caution* other) { return other->instead == one.instead; });
+    if (same == first->standing.end()) first->standing.push_back(&one);
+  }
 
   void no_tool() {
     Draft draft;
@@ -189,14 +204,10 @@ std::vector<StyleRow> style_rows(const SheetDesk& desk) {
 
 FigureInput style_figure(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
   const auto& [input, voice] = desk;
-  FigureInput figure;
-  figure.build = input.pet.build;
-  figure.coat = input.pet.coat;
-  if (const auto& weight = input.plan.health.weight) figure.weight = weight->weight;
+  FigureInput figure = figure_of(input.pet, input.plan);
   for (const PartLength& length : input.plan.lengths) {
     figure.left[static_cast<std::size_t>(length.place.region)] = length.left;
   }
-  if (input.pet.style) figure.stepped = input.pet.style->lines;
   for (const Alert& alert : input.pet.alerts) {
     for (const auto& place : alert.avoid) figure.spots.push_back({place.value, SpotKind::avoid, 0});
   }

@@ -25,11 +25,12 @@ struct StyleRow {
   bool opens_group = false;
   bool differs = false;
   std::optional<LengthRange> left;
-  bool wash_first = false;  ///< the tool was where none goes to a face from
-  bool natural = false;  ///< brushed: the coat's own length
-  std::string stance;    ///< "from behind", where all places are worked so
-  std::string finish;    ///< of ears, tail or feet
-  std::string instead;   ///< what the drawer lacks, and the difference
+  bool wash_first = false;               ///< the tool was where none goes to a face from
+  bool natural = false;                  ///< brushed: the coat's own length
+  std::string stance;                    ///< "from behind", where all places are worked so
+  std::string finish;                    ///< of ears, tail or feet
+  std::string instead;                   ///< what the drawer lacks, and the difference
+  std::vector<const Caution*> standing;  ///< of the plan: advice that is said here and nowhere else
   std::string id() const { return "row-" + std::to_string(number); }
 };
 /// First what no tool may touch, then what is only brushed, then tool by tool as the plan has it.

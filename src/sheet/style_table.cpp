@@ -8,6 +8,7 @@
 #include "page/shortest.h"
 #include "page/stack.h"
 #include "page/table.h"
+#include "sheet/caution_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -104,6 +105,18 @@ std::vector<Method> how_lines(const StyleRow& row) {
   return lines;
 }
 
+/// A line for a newer groomer may say what holds for every pet.
+bool says(Method line, RuleId standing) {
+  switch (standing) {
+    case RuleId::ear_edge:
+      return line == Method::ears_rounded || line == Method::ears_straight;
+    case RuleId::pads:
+      return line == Method::pads;
+    default:
+      return false;
+  }
+}
+
 TableCell part_cell(const StyleRow& row, const SheetDesk& desk, WithHow with_how) {
   const auto& [input, voice] = desk;
   const auto face = row.differs ? Face::bold : Face::semibold;
@@ -118,11 +131,16 @@ TableCell part_cell(const StyleRow& row, const SheetDesk& desk, WithHow with_how
     cell.text.push_back({cell.text.size() == 1 ? "\u2007" : semicolon(voice.words)});
     cell.text.push_back({measured, Face::semibold});
   }
-  if (with_how == WithHow::yes) {
-    for (const Method line : how_lines(row)) {
-      cell.text.push_back(
-          {(cell.text.size() == 1 ? "\u2007" : ". ") + capitalised(how_text(line, voice.words))});
-    }
+  const auto add = [&](const std::string& line) {
+    cell.text.push_back({(cell.text.size() == 1 ? "\u2007" : ". ") + capitalised(line)});
+  };
+  const std::vector<Method> lines =
+      with_how == WithHow::yes ? how_lines(row) : std::vector<Method>();
+  for (const Method line : lines) add(how_text(line, voice.words));
+  for (const Caution* const one : row.standing) {
+    const bool said =
+        std::ranges::any_of(lines, [&](Method line) { return says(line, one->rule); });
+    if (!said) add(caution_text(one->instead, voice));
   }
   if (input.source && row.part != nullptr) {
     cell.text.push_back({"\n" + input.source(row.part->entry.span), std::nullopt, Role::foot});

@@ -4,7 +4,7 @@
 
 #include "base/text.h"
 #include "plan/clinical.h"
-#include "sheet/alerts.h"
+#include "sheet/accepted.h"
 #include "sheet/last_time.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
@@ -68,6 +68,7 @@ std::vector<SheetRow> style_who(const SheetDesk& desk) {
   if (!text.empty()) text += ". ";
   text += pet.health_notes.empty() ? "" : sentence(voice.words.written(pet.health_notes));
   if (!text.empty()) notes.push_back({voice.words.say(Phrase::who_health), {{text}}, pet.span});
+  known(accepted_row(desk, CautionScope::all));
 
   std::vector<std::string> wishes;
   if (!pet.preferences.likes.empty()) wishes.push_back(quoted(pet.preferences.likes, voice));

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "sheet/caution_words.h"
 #include "sheet/last_time.h"
 #include "sheet/mix_text.h"
 #include "sheet/own_words.h"
@@ -78,7 +79,12 @@ std::vector<TextSpan> step_text(const WorkStep& step, const SheetDesk& desk) {
   std::string text = step.task == Task::nails
                          ? finish_text(FinishPart::nails, step.words, voice.words)
                          : voice.words.written(step.words);
-  if (step.task == Task::dry) text = drying_text(desk);
+  if (step.task == Task::dry) {
+    text = drying_text(desk);
+    // What handling says of the dryer is minded here, where the dryer is in hand.
+    const std::string more = dryer_text(desk);
+    if (!more.empty()) text += (text.empty() ? "" : semicolon(voice.words)) + uncapitalised(more);
+  }
   if (step.task == Task::look_over) text = voice.words.say(Phrase::look_over_how);
   if (step.time) text += (text.empty() ? "" : comma(voice.words)) + shown(*step.time, voice);
   if (text.empty()) return {};
@@ -92,6 +98,15 @@ void add_how(std::vector<TextSpan>& line, const WorkStep& step, const SheetDesk&
     if (bare && how == Method::before_bath) continue;  // nothing to comb layer by layer
     line.push_back({(line.empty() ? "" : ". ") + capitalised(how_text(how, desk.voice.words))});
   }
+}
+
+/// Where nobody says how the coat is made ready for the water: what holds for every coat like it.
+std::vector<TextSpan> standing_text(const WorkStep& step, const SheetDesk& desk) {
+  const auto& standing = desk.input.plan.standing;
+  const auto found = std::ranges::find(standing, RuleId::prebrush, &Caution::rule);
+  const bool stands = step.task == Task::brush_out && found != standing.end() && !found->accepted;
+  if (!stands) return {};
+  return {{capitalised(caution_text(found->instead, desk.voice))}};
 }
 }  // namespace
 
@@ -118,6 +133,7 @@ std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
     if (step.stage > Stage::brush_out) break;
     SheetRow note{voice.words.say(task_phrase(step.task)), step_text(step, desk), input.pet.span};
     if (with_how == WithHow::yes) add_how(note.text, step, desk);
+    if (note.text.empty()) note.text = standing_text(step, desk);
     while (i + 1 < order.size() && goes_on(order[i], order[i + 1])) {
       const WorkStep& more = order[++i];
       std::vector<TextSpan> text = step_text(more, desk);

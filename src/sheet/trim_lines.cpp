@@ -112,6 +112,9 @@ std::string length_change(const DrawerGap& gap, const SheetVoice& voice) {
   const Length by = gap.difference.value_or(Length{});
   if (by > Length{}) return voice.words.say(Phrase::longer_by, {shown(by, voice)});
   if (by < Length{}) return voice.words.say(Phrase::shorter_by, {shown(-by, voice)});
+  const Length most = gap.apart_at_most;
+  if (most > Length{}) return voice.words.say(Phrase::up_to_longer, {shown(most, voice)});
+  if (most < Length{}) return voice.words.say(Phrase::up_to_shorter, {shown(-most, voice)});
   return voice.words.say(Phrase::same_length);
 }
 

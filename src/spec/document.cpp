@@ -5,6 +5,7 @@
 #include <toml++/toml.h>
 #include <algorithm>
 
+#include "base/text.h"
 #include "spec/scan.h"
 #include "spec/syntax_fault.h"
 
@@ -15,18 +16,36 @@ constexpr std::size_t deepest_tree = 64;
 /// After so many faults of syntax a file is something else than what we read.
 constexpr std::size_t most_syntax_faults = 20;
 
-SourceSpan to_span(const toml::source_region& region, std::uint32_t file) {
-  return {file, {region.begin.line, region.begin.column}, {region.end.line, region.end.column}};
+/// Where the text that is parsed has more than the person's: so many columns behind that place.
+struct Stretch {
+  Position at;
+  std::uint32_t by;
+};
+
+/// A place of the text that is parsed in the person's.
+Position written_at(Position place, const std::vector<Stretch>& stretches) {
+  for (const Stretch& one : stretches) {
+    if (one.at.line != place.line || place.column <= one.at.column) continue;
+    place.column -= std::min(one.by, place.column - one.at.column);
+  }
+  return place;
+}
+
+SourceSpan to_span(const toml::source_region& region, std::uint32_t file,
+                   const std::vector<Stretch>& stretches) {
+  return {file, written_at({region.begin.line, region.begin.column}, stretches),
+          written_at({region.end.line, region.end.column}, stretches)};
 }
 
 class Converter {
  public:
-  Converter(std::uint32_t file, DiagnosticSink& sink) : file_(file), sink_(sink) {}
+  Converter(std::uint32_t file, const std::vector<Stretch>& stretches, DiagnosticSink& sink)
+      : file_(file), stretches_(stretches), sink_(sink) {}
 
   TomlTable table(const toml::table& from, std::size_t depth) {
     TomlTable out;
     for (const auto& [key, node] : from) {
-      const SourceSpan at = to_span(key.source(), file_);
+      const SourceSpan at = to_span(key.source(), file_, stretches_);
       if (std::ranges::any_of(key.str(), [](char c) {
             return static_cast<unsigned char>(c) < 0x20 || c == 0x7F;
           })) {
@@ -46,7 +65,7 @@ class Converter {
 
  private:
   TomlNode node(const toml::node& from, SourceSpan near, std::size_t depth) {
-    const SourceSpan span = to_span(from.source(), file_);
+    const SourceSpan span = to_span(from.source(), file_, stretches_);
     TomlNode out{TomlDateTime{}, span.begin.line == 0 ? near : span};
     if (depth > deepest_tree) {
       if (!too_deep_) {
@@ -73,6 +92,9 @@ class Converter {
       const toml::date d = date->get();
       out.value = TomlDate{make_date(d.year, d.month, d.day),
                            fmt::format("{:04}-{:02}-{:02}", d.year, d.month, d.day)};
+    } else if (const auto* const both = from.as_date_time()) {
+      const toml::date d = both->get().date;
+      out.value = TomlDateTime{fmt::format("{:04}-{:02}-{:02}", d.year, d.month, d.day)};
     } else if (const auto* const clock = from.as_time()) {
       const toml::time t = clock->get();
       out.value = TomlTime{TimeOfDay(t.hour * 60 + t.minute), t.second == 0 && t.nanosecond == 0};
@@ -81,19 +103,46 @@ class Converter {
   }
 
   std::uint32_t file_;
+  const std::vector<Stretch>& stretches_;
   DiagnosticSink& sink_;
   bool too_deep_ = false;
 };
 
-/// One line of `text` as spaces, so that all other places stay as they are.
-void blank_line(std::string& text, std::uint32_t line) {
+/// Where a line of `text` begins; its size if there are fewer.
+std::size_t begin_of_line(std::string_view text, std::uint32_t line) {
   std::size_t begin = 0;
   for (std::uint32_t n = 1; n < line; ++n) {
     begin = text.find('\n', begin);
-    if (begin == std::string::npos) return;
+    if (begin == std::string::npos) return text.size();
     ++begin;
   }
-  for (std::size_t i = begin; i < text.size() && text[i] != '\n' && text[i] != '\r'; ++i) {
+  return begin;
+}
+
+/// Gives the times of one line that lack them their seconds, as TOML 1.0 wants: `10:30`. False if
+/// there are none.
+bool lengthen_times(std::string& text, std::uint32_t line, std::vector<Stretch>& stretches) {
+  const std::size_t begin = begin_of_line(text, line);
+  const std::size_t end = std::min(text.find('\n', begin), text.size());
+  const std::string_view before = std::string_view(text).substr(begin, end - begin);
+  const std::vector<ShortTime> times = short_times(before);
+  for (auto one = times.rbegin(); one != times.rend(); ++one) {
+    const std::string full =
+        (one->bytes == 4 ? "0" : "") + text.substr(begin + one->at, one->bytes) + ":00";
+    text.replace(begin + one->at, one->bytes, full);
+  }
+  for (const ShortTime& one : times) {
+    const auto column =
+        static_cast<std::uint32_t>(code_points(before.substr(0, one.at + one.bytes)) + 1);
+    stretches.push_back({{line, column}, static_cast<std::uint32_t>(8 - one.bytes)});
+  }
+  return !times.empty();
+}
+
+/// One line of `text` as spaces, so that all other places stay as they are.
+void blank_line(std::string& text, std::uint32_t line) {
+  for (std::size_t i = begin_of_line(text, line);
+       i < text.size() && text[i] != '\n' && text[i] != '\r'; ++i) {
     text[i] = ' ';
   }
 }
@@ -111,17 +160,23 @@ std::optional<Document> parse(const ReadContext& context, std::uint32_t file,
   const SourceText& source = context.sources.at(file);
   std::string text(source.text());
   Document document{file, {}, true};
-  std::uint32_t last = 0;
-  for (std::size_t faults = 0; faults < most_syntax_faults; ++faults) {
+  std::uint32_t last = 0, lengthened = 0;
+  std::vector<Stretch> stretches;
+  for (std::size_t faults = 0; faults < most_syntax_faults;) {
     try {
       const toml::table root = toml::parse(std::string_view(text));
-      Converter converter(file, context.sink);
+      Converter converter(file, stretches, context.sink);
       document.root = converter.table(root, 1);
       if (converter.too_deep()) return std::nullopt;
       return document;
     } catch (const toml::parse_error& fault) {
-      const SourceSpan at = to_span(fault.source(), file);
+      const SourceSpan at = to_span(fault.source(), file, stretches);
+      if (at.begin.line > lengthened && lengthen_times(text, at.begin.line, stretches)) {
+        lengthened = at.begin.line;
+        continue;
+      }
       if (at.begin.line <= last) return std::nullopt;  // the same fault again
+      ++faults;
       report_syntax_fault(source, at, fault.description(), context.sink);
       document.whole = false;
       last = at.begin.line;

@@ -26,7 +26,9 @@ struct TomlTime {
   TimeOfDay time{};   ///< whole minutes; see `whole`
   bool whole = true;  ///< false if seconds were given that are not zero
 };
-struct TomlDateTime {};
+struct TomlDateTime {
+  std::string date;  ///< "2026-11-24", without the time
+};
 
 /// What stands behind a key, and where. Tables under a `[header]` have the header as their span.
 struct TomlNode {

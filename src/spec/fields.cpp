@@ -6,6 +6,7 @@
 #include <cassert>
 
 #include "base/text.h"
+#include "spec/file_kinds.h"
 
 namespace furnish {
 namespace {
@@ -24,9 +25,30 @@ std::string what_to_write(const KeyInfo& key, std::string_view remark) {
 }
 }  // namespace
 
+std::string where_it_belongs(std::string_view key, const TableInfo& file, const TableInfo* here) {
+  const auto section_in = [&](const TableInfo& one) -> const KeyInfo* {
+    for (const KeyInfo* const section : one.keys) {
+      if (section->kind != Kind::table || section->table == here) continue;
+      const auto& keys = section->table->keys;
+      if (std::ranges::find(keys, key, &KeyInfo::name) != keys.end()) return section;
+    }
+    return nullptr;
+  };
+  if (const KeyInfo* const section = section_in(file)) {
+    return fmt::format("write it under [{}]", section->name);
+  }
+  for (const FileKind& kind : file_kinds()) {
+    const KeyInfo* const section = section_in(*kind.table);
+    if (section == nullptr) continue;
+    return fmt::format("it stands in {}, under [{}]", kind.title, section->name);
+  }
+  return {};
+}
+
 Fields::Fields(const Document& document, const TableInfo& info, DiagnosticSink& sink)
     : table_(&document.root),
       info_(&info),
+      file_(&info),
       span_(document.span()),
       name_(info.name),
       complete_(document.whole),
@@ -37,6 +59,7 @@ Fields::Fields(const Document& document, const TableInfo& info, DiagnosticSink& 
 Fields::Fields(const TomlNode& node, std::string name, const TableInfo& info, const Fields& parent)
     : table_(&std::get<TomlTable>(node.value)),
       info_(&info),
+      file_(parent.file_),
       span_(node.span),
       name_(std::move(name)),
       complete_(parent.complete_),
@@ -85,6 +108,10 @@ void Fields::finish() {
     Diagnostic& fault =
         report_unknown("unknown-key", entry.key_span, "key", entry.key, names, *sink_);
     fault.message += fmt::format(" in {}", name_);
+    if (fault.hint.starts_with("did you")) continue;
+    if (std::string elsewhere = where_it_belongs(entry.key, *file_, info_); !elsewhere.empty()) {
+      fault.hint = std::move(elsewhere);
+    }
   }
 }
 
@@ -138,8 +165,23 @@ std::optional<int> Fields::whole(const NumberKey& key) {
 std::span<const TomlNode> Fields::items(const KeyInfo& key) {
   const TomlEntry* const entry = find(key);
   if (entry == nullptr) return {};
+  if (!std::holds_alternative<TomlList>(entry->node.value)) return alone(key, entry->node);
   const TomlList* const list = as_list(entry->node, key.name, *sink_);
   return list == nullptr ? std::span<const TomlNode>() : std::span<const TomlNode>(*list);
+}
+
+std::span<const TomlNode> Fields::alone(const KeyInfo& key, const TomlNode& node) {
+  const auto* const text = std::get_if<std::string>(&node.value);
+  const bool own_words = key.kind == Kind::texts || key.kind == Kind::free_texts;
+  if (text == nullptr || own_words || text->find(',') == std::string::npos) return {&node, 1};
+  // None of the words that may stand there has a comma.
+  TomlList& list = made_.emplace_back();
+  for (std::size_t begin = 0; begin <= text->size();) {
+    const std::size_t end = std::min(text->find(',', begin), text->size());
+    list.push_back({text->substr(begin, end - begin), node.span});
+    begin = end + 1;
+  }
+  return list;
 }
 
 std::vector<Located<std::string>> Fields::texts(const TextsKey& key) {

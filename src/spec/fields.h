@@ -1,11 +1,13 @@
 #pragma once
 
+#include <list>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "base/text.h"
 #include "spec/keys.h"
 #include "spec/values.h"
 
@@ -28,7 +30,9 @@ class Fields {
   bool complete() const { return complete_; }
   /// Names of the keys asked for so far.
   std::span<const std::string_view> known() const { return known_; }
+  bool empty() const { return table_->empty(); }
   const TableInfo& info() const { return *info_; }
+  const TableInfo& file() const { return *file_; }
 
   const TomlEntry* find(const KeyInfo&);
   /// Entries whose keys nobody has asked for; they are ticked off by this.
@@ -90,7 +94,8 @@ class Fields {
   std::optional<Fields> table(const TableKey&);
   /// The tables behind `[[key]]`.
   std::vector<Fields> tables(const TablesKey&);
-  /// The entries of a list; none after a fault or without the key.
+  /// The entries of a list, or the one thing that stands there by itself ("a, b" where words of
+  /// ours are asked for is two); none after a fault or without the key. They live as long as this.
   std::span<const TomlNode> items(const KeyInfo&);
 
   void report_twice(std::string_view noun, SourceSpan again, SourceSpan first) const;
@@ -101,18 +106,26 @@ class Fields {
     const auto text = as_text(node, key.name, *sink_);
     if (!text) return std::nullopt;
     if (const auto value = key.parse(*text)) return Located<T>{*value, node.span};
+    if (const auto value = key.parse(lower_ascii(*text))) return Located<T>{*value, node.span};
     report_unknown("unknown-word", node.span, key.noun, *text, key.words(), *sink_);
     return std::nullopt;
   }
 
   void require_all();
+  std::span<const TomlNode> alone(const KeyInfo&, const TomlNode&);
 
   const TomlTable* table_;
   const TableInfo* info_;
+  const TableInfo* file_;  ///< that it is a part of
   SourceSpan span_;
   std::string name_;
   bool complete_;
   DiagnosticSink* sink_;
   std::vector<std::string_view> known_;
+  std::list<TomlList> made_;  ///< lists that were written as one string
 };
+
+/// What to do with a key that stands in another section of the file than `here`, or in a file of
+/// another kind; empty if it is no such key.
+std::string where_it_belongs(std::string_view key, const TableInfo& file, const TableInfo* here);
 }  // namespace furnish

@@ -19,7 +19,24 @@ constexpr std::array<FileKind, 6> kinds{{
     {"visit", "a visit's file", &keys::visit_file::file},
     {"products", "the products of a salon", &keys::shelf::table},
 }};
+
+const KeyInfo* find_in(const TableInfo& table, std::string_view name) {
+  for (const KeyInfo* const key : table.keys) {
+    if (key->name == name) return key;
+    if (key->table == nullptr) continue;
+    if (const KeyInfo* const inner = find_in(*key->table, name)) return inner;
+  }
+  const KeyInfo* const other = table.others.value;
+  return other == nullptr || other->table == nullptr ? nullptr : find_in(*other->table, name);
+}
 }  // namespace
+
+const KeyInfo* find_key(std::string_view name) {
+  for (const FileKind& kind : kinds) {
+    if (const KeyInfo* const key = find_in(*kind.table, name)) return key;
+  }
+  return nullptr;
+}
 
 std::span<const FileKind> file_kinds() {
   return kinds;

@@ -19,4 +19,6 @@ struct FileKind {
 std::span<const FileKind> file_kinds();
 /// Null if there is no such kind.
 const FileKind* find_file_kind(std::string_view name);
+/// The first key of that name in any file, or in any table of one; null if there is none.
+const KeyInfo* find_key(std::string_view name);
 }  // namespace furnish

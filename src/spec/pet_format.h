@@ -115,7 +115,9 @@ inline constexpr auto ears =
     one_of<words::ears, EarType>("ears", "kind of ears", "\"drop\"", "kind of ears");
 inline constexpr auto tail =
     one_of<words::tails, TailType>("tail", "kind of tail", "\"plume\"", "kind of tail");
-inline constexpr std::array<const KeyInfo*, 5> list{&nose, &legs, &body, &ears, &tail};
+inline constexpr auto bone =
+    one_of<words::bones, Bone>("bone", "weight of bone", "\"heavy\"", "how heavy its frame is");
+inline constexpr std::array<const KeyInfo*, 6> list{&nose, &legs, &body, &ears, &tail, &bone};
 inline constexpr TableInfo table{"build", "how the dog is built, for the figure and some rules",
                                  list};
 }  // namespace build

@@ -11,6 +11,7 @@
 #include "spec/pet_format.h"
 #include "spec/photo_path.h"
 #include "spec/places.h"
+#include "trade/place_synonyms.h"
 
 namespace furnish {
 namespace {
@@ -27,6 +28,11 @@ std::vector<Located<Place>> read_avoid(Fields& alert) {
     const auto where = read_places(word.value, word.span, AnySide::yes, {}, alert.sink());
     if (!where) continue;
     for (const Place place : where->places) out.push_back({place, word.span});
+    // Who says face here means the skin round the eyes too.
+    if (const auto several = several_meant(word.value);
+        std::ranges::find(several, Region::muzzle) != several.end()) {
+      out.push_back({{Region::eyes, Side::both}, word.span});
+    }
   }
   return out;
 }
@@ -138,6 +144,7 @@ Build read_build(Fields& fields) {
   out.body = choose(fields, keys::build::body);
   out.ears = choose(fields, keys::build::ears);
   out.tail = choose(fields, keys::build::tail);
+  out.bone = choose(fields, keys::build::bone);
   fields.finish();
   return out;
 }
@@ -173,7 +180,7 @@ Preferences read_preferences(Fields& fields) {
   if (auto table = fields.table(keys::preferences::keep_under)) {
     std::vector<Said<std::pair<Length, SourceSpan>>> said;
     for (const TomlEntry* const entry : table->rest()) {
-      const auto where = read_places(entry->key, entry->key_span, AnySide::no, {}, table->sink());
+      const auto where = read_key_places(*entry, AnySide::no, {}, *table);
       const auto length = as_quantity(entry->node, entry->key, bounds::keep_under, table->sink());
       if (!where || !length) continue;
       said.push_back({*where, {*length, entry->key_span}, entry->key, entry->key_span});

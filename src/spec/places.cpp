@@ -4,23 +4,36 @@
 
 #include "base/text.h"
 #include "spec/values.h"
+#include "trade/place_synonyms.h"
 
 namespace furnish {
 
 namespace {
+/// What to write where no place is near.
+std::string place_hint() {
+  std::vector<std::string_view> words;
+  for (const GroupInfo& group : groups()) words.push_back(group.key);
+  return fmt::format("write a region such as 'ears' or 'front-legs', or a group: {}",
+                     quoted_list(words));
+}
+
 /// For a word that begins with a side, what it may have meant: "left hok".
 std::string sided_hint(std::string_view word) {
   const std::size_t gap = word.find_first_of(" -_");
   if (gap == std::string_view::npos) return {};
   const auto side = parse_side(word.substr(0, gap));
   if (!side || *side == Side::both) return {};
+  const std::string_view one = word.substr(gap + 1);
+  if (one == "leg" || one == "legs") {
+    return fmt::format("did you mean '{0} front leg' or '{0} rear leg'?", to_text(*side));
+  }
   std::vector<std::string_view> names;
   for (const RegionInfo& row : regions()) {
     if (!row.paired) continue;
     names.push_back(row.one);
     names.push_back(row.name);
   }
-  const auto near = nearest(lower_ascii(word.substr(gap + 1)), names);
+  const auto near = nearest(lower_ascii(one), names);
   if (!near) return {};
   return fmt::format("did you mean '{} {}'?", to_text(*side), *near);
 }
@@ -35,6 +48,12 @@ std::optional<NamedPlaces> read_places(std::string_view word, SourceSpan at, Any
     for (const Region region : info(*group).members) out.places.push_back({region, Side::both});
     return out;
   }
+  if (const auto place = parse_synonym(word, any_side)) return NamedPlaces{{*place}, false};
+  if (const auto several = several_meant(word); !several.empty()) {
+    NamedPlaces out{{}, true};
+    for (const Region region : several) out.places.push_back({region, Side::both});
+    return out;
+  }
   if (const auto sided = parse_place(word, AnySide::yes)) {
     sink.error("no-sides", at,
                fmt::format("the {} has no left and right to trim apart", name(sided->region)))
@@ -46,7 +65,25 @@ std::optional<NamedPlaces> read_places(std::string_view word, SourceSpan at, Any
     if (std::ranges::find(words, place) == words.end()) words.push_back(place);
   }
   Diagnostic& fault = report_unknown("unknown-region", at, "region or group", word, words, sink);
+  if (!fault.hint.starts_with("did you")) fault.hint = place_hint();
   if (std::string hint = sided_hint(word); !hint.empty()) fault.hint = std::move(hint);
+  return std::nullopt;
+}
+
+std::optional<NamedPlaces> read_key_places(const TomlEntry& entry, AnySide any_side,
+                                           std::span<const std::string_view> others,
+                                           const Fields& table) {
+  DiagnosticSink said;
+  auto where = read_places(entry.key, entry.key_span, any_side, others, said);
+  const std::string elsewhere = where_it_belongs(entry.key, table.file(), &table.info());
+  if (where || elsewhere.empty()) {
+    table.sink().take(said);
+    return where;
+  }
+  table.sink()
+      .error("unknown-key", entry.key_span,
+             fmt::format("no key '{}' in {}", entry.key, table.name()))
+      .hint = elsewhere;
   return std::nullopt;
 }
 

@@ -25,6 +25,12 @@ struct NamedPlaces {
 std::optional<NamedPlaces> read_places(std::string_view word, SourceSpan at, AnySide,
                                        std::span<const std::string_view> others, DiagnosticSink&);
 
+/// The same of a key in a table of places; where it belongs into another section of the file, the
+/// hint says so.
+std::optional<NamedPlaces> read_key_places(const TomlEntry&, AnySide,
+                                           std::span<const std::string_view> others,
+                                           const Fields& table);
+
 /// Something said about a word's places.
 template <typename T>
 struct Said {

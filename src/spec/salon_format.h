@@ -32,6 +32,9 @@ inline constexpr auto units =
 inline constexpr auto closed =
     several(choice("closed", "weekday", parse_weekday, words::all<words::weekdays>,
                    "[\"sunday\", \"monday\"]", "days on which nobody is booked"));
+inline constexpr auto rules =
+    of<FreeTextsKey>(Kind::free_texts, "rules", "[\"a dog on a table has a hand on it\"]",
+                     "the house's own, for the wall");
 inline constexpr auto contact_on_card =
     flag("contact_on_card", "true", "cards show the owner's number");
 inline constexpr auto tools_for_owners =
@@ -44,10 +47,10 @@ inline constexpr auto shorten_visits =
          "a coat that would mat, or pass keep_under, brings the next visit forward");
 inline constexpr auto photos_anywhere =
     flag("photos_anywhere", "true", "photos may lie outside this folder");
-inline constexpr std::array<const KeyInfo*, 12> list{&name,    &phone,           &email,
-                                                     &address, &language,        &units,
-                                                     &closed,  &contact_on_card, &tools_for_owners,
-                                                     &felted,  &shorten_visits,  &photos_anywhere};
+inline constexpr std::array<const KeyInfo*, 13> list{
+    &name,   &phone,          &email,          &address,         &language,
+    &units,  &closed,         &rules,          &contact_on_card, &tools_for_owners,
+    &felted, &shorten_visits, &photos_anywhere};
 inline constexpr TableInfo table{"salon", "the salon's name and ways", list};
 }  // namespace salon
 

@@ -7,6 +7,7 @@
 
 #include "base/paper.h"
 #include "base/text.h"
+#include "spec/free_text.h"
 #include "spec/language.h"
 #include "spec/product_reader.h"
 #include "spec/salon_format.h"
@@ -28,6 +29,7 @@ void read_identity(Fields& fields, Salon& salon) {
   for (const auto& day : fields.choices(keys::salon::closed)) {
     salon.closed.push_back(day.value);
   }
+  salon.rules = read_free_texts(fields, keys::salon::rules);
   salon.contact_on_card = fields.flag(keys::salon::contact_on_card, salon.contact_on_card);
   salon.tools_for_owners = fields.flag(keys::salon::tools_for_owners, salon.tools_for_owners);
   if (const auto way = fields.choice(keys::salon::felted)) {
@@ -110,8 +112,8 @@ Kit read_kit(Fields& fields) {
   }
   if (fields.find(keys::kit::shears) != nullptr) {
     for (const auto& s : fields.choices(keys::kit::shears)) {
-        kit.shears.push_back(s.value);
-      }
+      kit.shears.push_back(s.value);
+    }
   } else {
     kit.shears = {Shears::straight, Shears::curved, Shears::thinning, Shears::blending};
   }
@@ -212,7 +214,10 @@ std::optional<Salon> read_salon_text(const ReadContext& context, std::string pat
     read_identity(*table, salon);
   }
   if (auto table = file.table(keys::salon_file::paper)) read_paper(*table, salon.paper);
-  if (auto table = file.table(keys::salon_file::kit)) salon.kit = read_kit(*table);
+  if (auto table = file.table(keys::salon_file::kit)) {
+    // A heading with nothing under it says nothing of the drawer.
+    if (!table->empty()) salon.kit = read_kit(*table);
+  }
   if (auto table = file.table(keys::salon_file::products)) salon.products = read_products(*table);
   if (auto table = file.table(keys::salon_file::vaccinations))
     salon.vaccinations = read_rules(*table);

@@ -172,7 +172,9 @@ Json SchemaMaker::value(const KeyInfo& key) {
     case Kind::free_texts:
       return list(free_text(keys::languages::table));
     case Kind::flag:
-      return {{"type", "boolean"}};
+      return {
+          {"type", {"boolean", "string"}},
+          {"pattern", "^\\s*([tT][rR][uU][eE]|[fF][aA][lL][sS][eE]|[yY][eE][sS]|[nN][oO])\\s*$"}};
     case Kind::date:
       return date();
     case Kind::time:

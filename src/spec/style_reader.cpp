@@ -6,13 +6,15 @@
 
 #include "spec/style_format.h"
 #include "spec/trim_reader.h"
+#include "trade/place_synonyms.h"
 
 namespace furnish {
 namespace {
 std::optional<Region> read_region(const TomlNode& node, DiagnosticSink& sink) {
   const auto word = as_text(node, "lines", sink);
   if (!word) return std::nullopt;
-  const auto place = parse_place(*word);
+  auto place = parse_place(*word);
+  if (!place) place = parse_synonym(*word);
   if (place && place->side == Side::both) return place->region;
   std::vector<std::string_view> keys;
   for (const RegionInfo& row : regions()) keys.push_back(row.key);
@@ -45,8 +47,8 @@ void read_identity(Fields& fields, StyleFile& out) {
   }
   out.extends = fields.text(keys::style::extends);
   for (const auto& coat : fields.choices(keys::style::coats)) {
-      style.coats.push_back(coat.value);
-    }
+    style.coats.push_back(coat.value);
+  }
   style.looks = fields.words(keys::style::looks);
   if (const auto span = fields.quantity(keys::style::grown_out)) {
     style.grown_out = span->value;

@@ -3,11 +3,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 #include <optional>
 #include <string>
 
+#include "base/date.h"
 #include "base/text.h"
+#include "spec/file_kinds.h"
+#include "spec/pet_format.h"
+#include "spec/visit_format.h"
 
 namespace furnish {
 namespace {
@@ -67,37 +72,117 @@ std::optional<Told> tell_key(const Line& line) {
   return std::nullopt;
 }
 
-std::optional<Told> tell_number(std::string_view value) {
-  if (value.empty() || !digit(value[0])) return std::nullopt;
+/// "9.4.2021", "04/09/2021", "2021-4-9" as TOML has it; where day and month may be either, both.
+std::string date_hint(std::string_view value) {
+  std::array<std::string, 3> parts;
+  std::size_t part = 0;
+  for (const char c : value) {
+    if (!digit(c)) {
+      ++part;
+    } else if (part < parts.size()) {
+      parts.at(part) += c;
+    }
+  }
+  if (std::ranges::any_of(parts, [](const std::string& p) { return p.empty() || p.size() > 4; })) {
+    return {};
+  }
+  const auto number = [&](std::size_t i) { return static_cast<unsigned>(std::stoi(parts.at(i))); };
+  const auto iso = [&](std::size_t year, std::size_t month, std::size_t day) {
+    const auto date = make_date(static_cast<int>(number(year)), number(month), number(day));
+    return date ? to_iso(*date) : std::string();
+  };
+  if (const std::string first = iso(0, 1, 2); !first.empty()) return "write " + first;
+  const std::string european = iso(2, 1, 0), american = iso(2, 0, 1);
+  if (european.empty() && american.empty()) return {};
+  if (european.empty() || american.empty() || european == american) {
+    return "write " + (european.empty() ? american : european);
+  }
+  return fmt::format("write {} with the day first, {} with the month first", european, american);
+}
+
+/// The unit that a quantity behind such a key mostly has; empty if it is a plain number, or no key.
+std::string_view usual_unit(std::string_view name) {
+  const KeyInfo* const key = find_key(name);
+  if (key == nullptr) return {};
+  switch (key->kind) {
+    case Kind::length:
+      return "mm";
+    case Kind::mass:
+      return "kg";
+    case Kind::volume:
+      return "ml";
+    case Kind::duration:
+      return "min";
+    case Kind::days:
+      return "weeks";
+    default:
+      return {};
+  }
+}
+
+std::optional<Told> tell_number(std::string_view key, std::string_view value) {
+  if (value.empty() || (!digit(value[0]) && value[0] != '+' && value[0] != '(')) {
+    return std::nullopt;
+  }
   const std::string quoted = fmt::format("write \"{}\"", value);
   const std::size_t colon = value.find(':');
-  if (only(value, ":") && (colon == 1 || colon == 2) && value.size() == colon + 3) {
-    return Told{"a time of day is written with its seconds",
-                fmt::format("write {}{}:00", colon == 1 ? "0" : "", value), value};
-  }
-  if (only(value, ":") && std::ranges::count(value, ':') == 2) {
-    return Told{"there is no such time of day",
-                "hours go from 00 to 23, minutes and seconds from 00 to 59", value};
-  }
-  if (only(value, ":")) {
+  const auto colons = std::ranges::count(value, ':');
+  if (only(value, ":") && colons > 0) {
+    if (key == "dilution") return Told{"a ratio is a string, in quotes", quoted, value};
+    if ((colon == 1 || colon == 2) && (colons == 2 || value.size() == colon + 3)) {
+      return Told{"there is no such time of day",
+                  "hours go from 00 to 23, minutes and seconds from 00 to 59", value};
+    }
     return Told{"a ratio is a string, in quotes", quoted, value};
   }
   const auto dots = std::ranges::count(value, '.');
   const auto dashes = std::ranges::count(value, '-');
   const auto slashes = std::ranges::count(value, '/');
   if (only(value, ".-/") && (dots == 2 || dashes == 2 || slashes == 2)) {
-    return Told{"a date is written year-month-day, with two digits for month and day",
-                "write 2021-04-09 for the ninth of April 2021", value};
+    if (std::string hint = date_hint(value); !hint.empty()) {
+      return Told{"a date is written year-month-day, with two digits for month and day",
+                  std::move(hint), value};
+    }
   }
   if (only(value, ",")) {
     std::string pointed(value);
     std::ranges::replace(pointed, ',', '.');
-    return Told{"a decimal comma", fmt::format("write {}, with a point", pointed), value};
+    const std::string_view unit = usual_unit(key);
+    return Told{"a decimal comma",
+                unit.empty()
+                    ? fmt::format("write {}, with a point", pointed)
+                    : fmt::format("write \"{} {}\", with its unit and in quotes", pointed, unit),
+                value};
   }
+  if (only(value, " +-()/.")) return Told{"a number to call stands in quotes", quoted, value};
   if (has_letter(value) || value.find(' ') != std::string_view::npos || slashes > 0) {
     return Told{"a quantity with its unit is a string, in quotes", quoted, value};
   }
   return std::nullopt;
+}
+
+/// A path as another system writes it, or a backslash that is meant.
+std::optional<Told> tell_backslash(const Line& line) {
+  const std::size_t begin = line.value.find('"'), end = line.value.rfind('"');
+  if (begin == std::string_view::npos || end == begin) return std::nullopt;
+  const std::string_view quoted = line.value.substr(begin, end - begin + 1);
+  if (quoted.find('\\') == std::string_view::npos) return std::nullopt;
+  const std::size_t colon = quoted.find(':');
+  if (colon == 2) {
+    const std::size_t name = quoted.find_last_of("\\/") + 1;
+    return Told{"folders of a path are divided by /, and it begins in the salon's folder",
+                fmt::format("write \"photos/{}, and copy the picture there", quoted.substr(name)),
+                quoted};
+  }
+  if (line.key != keys::identity::photo.name && line.key != keys::photo::file.name) {
+    std::string doubled;
+    for (const char c : quoted) doubled += c == '\\' ? "\\\\" : std::string(1, c);
+    return Told{"a backslash in a string begins a sign of its own",
+                fmt::format("write {}", doubled), quoted};
+  }
+  std::string slashes(quoted);
+  std::ranges::replace(slashes, '\\', '/');
+  return Told{"folders of a path are divided by /", fmt::format("write {}", slashes), quoted};
 }
 
 std::optional<Told> tell_word(std::string_view value) {
@@ -136,7 +221,7 @@ std::optional<Told> tell_value(const Line& line, SourceSpan at) {
                 fmt::format("write \"{}\", in quotes", after), line.all.substr(hash)};
   }
   if (value[0] == '{' || value[0] == '[') value = value_around(line.all, at);
-  if (auto told = tell_number(value)) return told;
+  if (auto told = tell_number(line.key, value)) return told;
   return tell_word(value);
 }
 
@@ -214,6 +299,31 @@ void report_redefined(const SourceText& source, const SourceSpan& at, Diagnostic
 }
 }  // namespace
 
+std::vector<ShortTime> short_times(std::string_view line) {
+  std::vector<ShortTime> out;
+  char quote = 0;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    if (quote != 0) {
+      if (line[i] == '\\' && quote == '"')
+        ++i;
+      else if (line[i] == quote)
+        quote = 0;
+    } else if (line[i] == '"' || line[i] == '\'') {
+      quote = line[i];
+    } else if (line[i] == '#') {
+      break;
+    } else if (line[i] == '=') {
+      const std::string_view key = trimmed(line.substr(0, i));
+      const std::string_view value = trimmed(line.substr(i + 1));
+      const std::size_t bytes = std::min(value.find_first_of(" \t\r,}#"), value.size());
+      const bool time = bytes <= 5 && parse_time_of_day(value.substr(0, bytes)).has_value();
+      if (!time || key.ends_with("dilution")) continue;
+      out.push_back({static_cast<std::size_t>(value.data() - line.data()), bytes});
+    }
+  }
+  return out;
+}
+
 void report_syntax_fault(const SourceText& source, SourceSpan at, std::string_view parser_says,
                          DiagnosticSink& sink) {
   const auto says = [&](std::string_view words) {
@@ -231,7 +341,9 @@ void report_syntax_fault(const SourceText& source, SourceSpan at, std::string_vi
   const bool string =
       says("parsing string") || says("parsing literal string") || says("parsing multi-line");
   std::optional<Told> told;
-  if (string && says("control characters")) {
+  if ((string && says("escape sequence")) || says("unicode scalar")) {
+    told = tell_backslash(line);
+  } else if (string && says("control characters")) {
     told = Told{"a string that does not end",
                 "close it in the same line, with the quote that opened it", line.value};
   } else if (says("inline table") && says("saw '\\n'")) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string_view>
+#include <vector>
 
 #include "base/diagnostic.h"
 #include "base/source.h"
@@ -13,4 +14,12 @@ namespace furnish {
 /// parser's.
 void report_syntax_fault(const SourceText&, SourceSpan at, std::string_view parser_says,
                          DiagnosticSink&);
+
+/// A time of day without seconds in a line, as TOML 1.1 has it: `at = 10:30`. In bytes.
+struct ShortTime {
+  std::size_t at, bytes;
+};
+/// Those that stand behind an equals sign, outside of strings and comments. Behind `dilution` it is
+/// no time.
+std::vector<ShortTime> short_times(std::string_view line);
 }  // namespace furnish

@@ -2,7 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
+#include <charconv>
+#include <cstdlib>
 
 #include "spec/free_text.h"
 #include "spec/places.h"
@@ -71,11 +74,9 @@ const TomlEntry* only_tool(Fields& fields) {
         .notes.emplace_back(first->key_span, "the first is here");
   }
   if (first == nullptr && fields.complete()) {
-    std::vector<std::string_view> names;
-    for (const KeyInfo* const key : tool_keys) names.push_back(key->name);
     fields.sink()
         .error("no-tool", fields.span(), fmt::format("{} names no tool", fields.name()))
-        .hint = fmt::format("write one of {}", quoted_list(names));
+        .hint = "write one tool beside it, such as shears = \"straight\" or brush = true";
   }
   return first;
 }
@@ -128,20 +129,42 @@ std::optional<TrimEntry> read_entry(const TomlEntry& entry, const Fields& trim, 
 }
 }  // namespace
 
-const Blade* known_blade(std::string_view written, SourceSpan at, DiagnosticSink& sink) {
-  if (const Blade* const blade = find_blade(written)) return blade;
+/// The blades on either side of a number, or how blades are named.
+std::string blade_hint(std::string_view written) {
+  const std::size_t first = written.find_first_of("0123456789");
+  if (first == std::string_view::npos)
+    return "write the number of a blade, such as \"10\" or \"7F\"";
+  const auto number = [](std::string_view name) {
+    int n = 0;
+    std::from_chars(name.data(), name.data() + name.size(), n);
+    return n;
+  };
+  const int wanted = number(written.substr(first));
   std::vector<std::string_view> names;
   for (const Blade& blade : blades()) names.push_back(blade.name);
-  // Names of one or two signs are all near each other; the whole list is of more use.
-  sink.error("unknown-blade", at, fmt::format("no blade '{}'", written)).hint =
-      fmt::format("write {}", quoted_list(names));
+  std::ranges::stable_sort(names, {},
+                           [&](std::string_view name) { return std::abs(number(name) - wanted); });
+  names.resize(3);
+  return fmt::format("the nearest are {}", quoted_list(names));
+}
+
+const Blade* known_blade(std::string_view written, SourceSpan at, DiagnosticSink& sink) {
+  if (const Blade* const blade = find_blade(written)) return blade;
+  sink.error("unknown-blade", at, fmt::format("no blade '{}'", written)).hint = blade_hint(written);
   return nullptr;
 }
 
-const Blade* as_blade(const TomlNode& node, std::string_view what, DiagnosticSink& sink) {
+const Blade* as_blade(const TomlNode& given, std::string_view what, DiagnosticSink& sink) {
+  const TomlNode& node = only_one(given);
   if (const auto* const number = std::get_if<std::int64_t>(&node.value)) {
-    report_type(node, what, "the name of a blade, in quotes", sink).hint =
-        fmt::format("write \"{}\"", *number);
+    return known_blade(std::to_string(*number), node.span, sink);
+  }
+  if (const auto* const table = std::get_if<TomlTable>(&node.value)) {
+    Diagnostic& fault = report_type(node, what, "the name of a blade", sink);
+    const bool again = !table->empty() && table->front().key == what;
+    const auto* const inner =
+        again ? std::get_if<std::string>(&table->front().node.value) : nullptr;
+    fault.hint = fmt::format("write \"{}\"", inner != nullptr ? *inner : "10");
     return nullptr;
   }
   const auto word = as_text(node, what, sink);
@@ -152,7 +175,7 @@ TrimRules read_trim_rules(Fields& trim, Why why) {
   std::vector<Said<TrimEntry>> said;
   const std::vector<std::string_view> others(trim.known().begin(), trim.known().end());
   for (const TomlEntry* const entry : trim.rest()) {
-    const auto where = read_places(entry->key, entry->key_span, AnySide::no, others, trim.sink());
+    const auto where = read_key_places(*entry, AnySide::no, others, trim);
     // A misspelt key of another kind is one fault, not two.
     if (!where && !std::holds_alternative<TomlTable>(entry->node.value)) continue;
     auto value = read_entry(*entry, trim, why);

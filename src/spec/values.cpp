@@ -78,6 +78,46 @@ std::string number_hint(const TomlNode& node) {
   return fmt::format("write {}, without quotes", pointed);
 }
 
+/// What to write where words are wanted: "5550101" for a number, "a, b" for a list of words.
+std::string quoted_hint(const TomlNode& node) {
+  if (const auto* const whole = std::get_if<std::int64_t>(&node.value)) {
+    return fmt::format("write \"{}\"", *whole);
+  }
+  if (const auto number = number_in(node); number && std::isfinite(*number)) {
+    return fmt::format("write \"{}\"", number_text(*number));
+  }
+  if (const auto* const date = std::get_if<TomlDate>(&node.value)) {
+    return fmt::format("write \"{}\"", date->written);
+  }
+  const auto* const list = std::get_if<TomlList>(&node.value);
+  if (list == nullptr || list->empty()) return {};
+  std::vector<std::string> words;
+  for (const TomlNode& item : *list) {
+    const auto* const word = std::get_if<std::string>(&item.value);
+    if (word == nullptr) return {};
+    words.push_back(shortened(*word));
+  }
+  return fmt::format("write \"{}\"", joined(words, ", "));
+}
+
+/// More are no help.
+constexpr std::size_t most_listed = 16, few = 3;
+
+/// Words that share the first letters, or the first ones.
+std::string some_of(std::string_view word, std::span<const std::string_view> words) {
+  std::vector<std::string_view> out;
+  const std::string start = lower_ascii(word.substr(0, 3));
+  for (const std::string_view one : words) {
+    if (out.size() < few && start.size() == 3 && one.find(start) != std::string_view::npos) {
+      out.push_back(one);
+    }
+  }
+  for (const std::string_view one : words) {
+    if (out.size() < few && std::ranges::find(out, one) == out.end()) out.push_back(one);
+  }
+  return quoted_list(out);
+}
+
 template <typename T>
 bool in_range(const T& value, const Range<T>& range, SourceSpan at, std::string_view what,
               std::string_view written, DiagnosticSink& sink) {
@@ -105,9 +145,10 @@ std::string slip_hint(std::string text, Parsed<T> (*parse)(std::string_view)) {
 }
 
 template <typename T>
-std::optional<T> quantity(const TomlNode& node, std::string_view what, const Range<T>& range,
+std::optional<T> quantity(const TomlNode& given, std::string_view what, const Range<T>& range,
                           Parsed<T> (*parse)(std::string_view), std::string_view expected,
                           std::string_view unit, DiagnosticSink& sink) {
+  const TomlNode& node = only_one(given);
   if (!std::holds_alternative<std::string>(node.value)) {
     Diagnostic& fault = report_type(node, what, expected, sink);
     if (const auto number = number_in(node); number && std::isfinite(*number)) {
@@ -131,6 +172,11 @@ std::optional<T> quantity(const TomlNode& node, std::string_view what, const Ran
 }
 }  // namespace
 
+const TomlNode& only_one(const TomlNode& node) {
+  const auto* const list = std::get_if<TomlList>(&node.value);
+  return list != nullptr && list->size() == 1 ? list->front() : node;
+}
+
 std::string found_text(const TomlNode& node) {
   return std::visit(Found{}, node.value);
 }
@@ -153,18 +199,21 @@ Diagnostic& report_unknown(std::string_view code, SourceSpan at, std::string_vie
   Diagnostic& fault = sink.error(code, at, fmt::format("no {} '{}'", noun, shortened(word)));
   if (const auto near = nearest_word(lower_ascii(word), words)) {
     fault.hint = fmt::format("did you mean '{}'?", *near);
+  } else if (words.size() > most_listed) {
+    fault.hint = fmt::format("write one such as {}", some_of(word, words));
   } else if (!words.empty()) {
     fault.hint = fmt::format("write {}", quoted_list(words));
   }
   return fault;
 }
 
-std::optional<std::string> as_text(const TomlNode& node, std::string_view what,
+std::optional<std::string> as_text(const TomlNode& given, std::string_view what,
                                    DiagnosticSink& sink) {
+  const TomlNode& node = only_one(given);
   const auto* const text = std::get_if<std::string>(&node.value);
   if (text == nullptr) {
     Diagnostic& fault = report_type(node, what, "words in quotes", sink);
-    if (number_in(node)) fault.hint = "put quotes round it";
+    fault.hint = quoted_hint(node);
     return std::nullopt;
   }
   for (const char c : *text) {
@@ -192,45 +241,49 @@ std::optional<std::string> as_text(const TomlNode& node, std::string_view what,
 
 std::optional<bool> as_flag(const TomlNode& node, std::string_view what, DiagnosticSink& sink) {
   if (const auto* const flag = std::get_if<bool>(&node.value)) return *flag;
-  Diagnostic& fault = report_type(node, what, "true or false", sink);
   if (const auto* const text = std::get_if<std::string>(&node.value)) {
     const std::string word = lower_ascii(trimmed(*text));
-    if (word == "true" || word == "yes") fault.hint = "write true, without quotes";
-    if (word == "false" || word == "no") fault.hint = "write false, without quotes";
+    if (word == "true" || word == "yes") return true;
+    if (word == "false" || word == "no") return false;
   }
+  report_type(node, what, "true or false", sink);
   return std::nullopt;
 }
 
 std::optional<Date> as_date(const TomlNode& node, std::string_view what, DiagnosticSink& sink) {
-  const auto* const date = std::get_if<TomlDate>(&node.value);
-  if (date == nullptr) {
+  std::optional<TomlDate> given;
+  if (const auto* const date = std::get_if<TomlDate>(&node.value)) given = *date;
+  if (const auto* const text = std::get_if<std::string>(&node.value)) {
+    const std::string_view written = trimmed(*text);
+    if (const auto date = parse_date(written)) given = TomlDate{date, std::string(written)};
+  }
+  if (!given) {
     Diagnostic& fault = report_type(node, what, "a date such as 2021-04-09", sink);
-    const auto* const text = std::get_if<std::string>(&node.value);
-    if (text != nullptr && parse_date(trimmed(*text))) {
-      fault.hint = fmt::format("write {}, without quotes", trimmed(*text));
+    if (const auto* const both = std::get_if<TomlDateTime>(&node.value)) {
+      fault.hint = fmt::format("write {}", both->date);
     }
-    if (std::holds_alternative<TomlDateTime>(node.value)) fault.hint = "leave the time out";
     return std::nullopt;
   }
-  if (!date->date || !bounds::day.holds(*date->date)) {
+  if (!given->date || !bounds::day.holds(*given->date)) {
     sink.error("out-of-bounds", node.span,
-               fmt::format("{} must be {}, found {}", what, to_text(bounds::day), date->written));
+               fmt::format("{} must be {}, found {}", what, to_text(bounds::day), given->written));
     return std::nullopt;
   }
-  return date->date;
+  return given->date;
 }
 
 std::optional<TimeOfDay> as_time(const TomlNode& node, std::string_view what,
                                  DiagnosticSink& sink) {
+  const auto* const text = std::get_if<std::string>(&node.value);
+  if (const auto said = text == nullptr ? std::nullopt : parse_time_of_day(*text)) return said;
   const auto* const time = std::get_if<TomlTime>(&node.value);
   if (time == nullptr) {
-    report_type(node, what, "a time of day such as 09:30:00", sink).hint =
-        "write hours, minutes and seconds, without quotes";
+    report_type(node, what, "a time of day such as 09:30", sink);
     return std::nullopt;
   }
   if (!time->whole) {
     sink.error("out-of-bounds", node.span, fmt::format("{} must be a whole minute", what)).hint =
-        "write :00 for the seconds";
+        fmt::format("write {:02}:{:02}:00", time->time.count() / 60, time->time.count() % 60);
     return std::nullopt;
   }
   return time->time;
@@ -285,8 +338,9 @@ std::optional<std::chrono::days> as_quantity(const TomlNode& node, std::string_v
                   "weeks", sink);
 }
 
-std::optional<Dilution> as_dilution(const TomlNode& node, std::string_view what,
+std::optional<Dilution> as_dilution(const TomlNode& given, std::string_view what,
                                     DiagnosticSink& sink) {
+  const TomlNode& node = only_one(given);
   if (!std::holds_alternative<std::string>(node.value)) {
     report_type(node, what, "a dilution such as \"10:1\" or \"1 in 10\"", sink);
     return std::nullopt;

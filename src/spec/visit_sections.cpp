@@ -34,7 +34,7 @@ bool same_state(const RegionState& a, const RegionState& b) {
 
 std::optional<Said<RegionState>> read_state(const TomlEntry& entry, const Fields& parent,
                                             std::span<const std::string_view> others) {
-  auto where = read_places(entry.key, entry.key_span, AnySide::yes, others, parent.sink());
+  auto where = read_key_places(entry, AnySide::yes, others, parent);
   if (!std::holds_alternative<TomlTable>(entry.node.value)) {
     // A misspelt key of another kind is one fault, not two.
     if (!where) return std::nullopt;

@@ -15,6 +15,7 @@ inline constexpr std::array<std::string_view, 5> ears{"prick", "semi-prick", "dr
                                                       "rose"};
 inline constexpr std::array<std::string_view, 5> tails{"plume", "sickle", "sabre", "otter",
                                                        "docked"};
+inline constexpr std::array<std::string_view, 3> bones{"fine", "medium", "heavy"};
 inline constexpr std::array<std::string_view, 4> product_kinds{"shampoo", "conditioner", "spray",
                                                                "other"};
 inline constexpr std::array<std::string_view, 2> strip{"hand", "knife"};

@@ -114,6 +114,7 @@ std::string build(const Build& from) {
   add("body", words::sizes, from.body);
   add("ears", words::ears, from.ears);
   add("tail", words::tails, from.tail);
+  add("bone", words::bones, from.bone);
   return out.text();
 }
 

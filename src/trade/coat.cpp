@@ -37,6 +37,22 @@ constexpr auto words = [] {
   for (std::size_t i = 0; i < coat_count; ++i) out[i] = table[i].key;
   return out;
 }();
+
+/// Wire coats have furnishings far longer than their jacket: a beard of 60 mm and more is usual.
+/// Common practice, no source.
+std::optional<Length> wire_furnishing(Region region) {
+  switch (region) {
+    case Region::muzzle:
+      return 75_mm;
+    case Region::front_legs:
+    case Region::rear_legs:
+      return 60_mm;
+    case Region::hocks:
+      return 45_mm;
+    default:
+      return std::nullopt;
+  }
+}
 }  // namespace
 
 const CoatInfo& info(Coat coat) {
@@ -58,6 +74,9 @@ std::span<const std::string_view> coat_words() {
 }
 
 Length natural_length(Coat coat, Region region) {
+  if (coat == Coat::wire) {
+    if (const auto left = wire_furnishing(region)) return *left;
+  }
   const double mm = info(coat).natural.in_mm() * info(region).natural;
   return Length::micrometres(static_cast<std::int64_t>(mm + 0.5) * 1000);
 }

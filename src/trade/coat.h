@@ -38,6 +38,7 @@ std::string_view key(Coat);
 std::span<const std::string_view> coat_words();
 
 /// How long the coat of a region is when nobody cuts it: the coat's natural length times the
-/// region's share, to a whole millimetre. Common practice, no source.
+/// region's share, to a whole millimetre; a wire coat's furnishings have lengths of their own.
+/// Common practice, no source.
 Length natural_length(Coat, Region);
 }  // namespace furnish

@@ -65,4 +65,12 @@ const FinishInfo* find_finish(FinishPart part, std::string_view written) {
   }
   return best;
 }
+
+TailEnd tail_end(std::string_view written) {
+  if (const FinishInfo* finish = find_finish(FinishPart::tail, written)) {
+    if (finish->how == Method::tail_carrot) return TailEnd::carrot;
+    if (finish->how == Method::tail_flag) return TailEnd::flag;
+  }
+  return lower_ascii(written).find("ball") == std::string::npos ? TailEnd::natural : TailEnd::ball;
+}
 }  // namespace furnish

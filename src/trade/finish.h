@@ -18,6 +18,11 @@ std::string_view key(FinishPart);  ///< as written in files: "ears"
 /// What is finished on a region: its ears, tail or feet; of other regions nothing.
 std::optional<FinishPart> finish_part(Region);
 
+/// How a tail is shaped at its end, as far as a drawing tells: by the trade's words or by "ball"
+/// among free ones.
+enum class TailEnd : std::uint8_t { natural, ball, carrot, flag };
+TailEnd tail_end(std::string_view written);
+
 /// A finish that the trade has a word for, and how it is made. Files may use free words instead.
 struct FinishInfo {
   FinishPart part;

@@ -9,6 +9,7 @@ namespace furnish {
 namespace {
 using enum RuleId;
 using enum Signal;
+using enum Salience;
 
 constexpr std::string_view practice = "common practice, no source";
 constexpr std::array<std::string_view, 4> words{"danger", "warning", "caution", "notice"};
@@ -17,7 +18,7 @@ constexpr std::array<SafetyRule, rule_count> table{{
     {avoid_region, "avoid-region", danger,
      "a tool is planned on a region that an alert marks to avoid", practice},
     {sanitary_blade, "sanitary-blade", warning, "sanitary area with any blade but a #10", practice},
-    {sanitary_shears, "sanitary-shears", caution, "sanitary area with shears", practice},
+    {sanitary_shears, "sanitary-shears", caution, "sanitary area with shears", practice, standing},
     {pads_blade, "pads-blade", caution,
      "pads with a blade longer or more open than a #10, or with skip teeth; comb in the pads",
      practice},
@@ -32,9 +33,9 @@ constexpr std::array<SafetyRule, rule_count> table{{
     {mats_before_water, "mats-before-water", caution,
      "mats found and the bath comes before the comb-out", practice},
     {prebrush, "prebrush", notice, "double, curly or drop coat and no brushing before the bath",
-     practice},
+     practice, standing},
     {ear_mats, "ear-mats", warning, "matted ear leathers are to be shaved", practice},
-    {ear_edge, "ear-edge", caution, "ears with shears or clipper", practice},
+    {ear_edge, "ear-edge", caution, "ears with shears or clipper", practice, standing},
     {dryer_face, "dryer-face", caution, "force dryer on head or ears", practice},
     {dryer_heat, "dryer-heat", warning, "heated or cage dryer at all",
      "Hall, Carter, O'Neill, Scientific Reports 2020 (odds by breed); the rest common practice"},
@@ -47,7 +48,8 @@ constexpr std::array<SafetyRule, rule_count> table{{
      "PMC9542640: odds of Pseudomonas 15.5 times those of undiluted, 14 of 117 bottles"},
     {blade_heat, "blade-heat", notice, "planned clipping over 10 min on end",
      "contact burns: metal at 49 °C in minutes, at 60 °C in seconds (secondary copy); the limit "
-     "common practice"},
+     "common practice",
+     standing},
     {vaccination, "vaccination", notice,
      "a vaccination the salon requires has expired on the day, or is not yet valid",
      "CDC: rabies counts from 28 days after the first dose"},
@@ -69,6 +71,10 @@ constexpr std::array<SafetyRule, rule_count> table{{
      "common practice, no source; both ways are taught"},
     {against_handling, "against-handling", caution,
      "the plan dries or cuts with what handling or dislikes rule out", practice},
+    {pads, "pads", caution, "pads with shears or clipper", practice, standing},
+    {noise, "noise", caution,
+     "a clipper, a grinder or a force dryer is planned, and the pet's lines name its noise",
+     practice},
 }};
 
 consteval bool in_order() {

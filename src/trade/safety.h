@@ -45,8 +45,15 @@ enum class RuleId : std::uint8_t {
   thin_skin,
   felted_coat,
   against_handling,
+  pads,
+  noise,
 };
-inline constexpr std::size_t rule_count = 29;
+inline constexpr std::size_t rule_count = 31;
+
+/// What a rule is about: this pet's facts, or a plan that departs from practice; or every pet whose
+/// part that tool meets. Standing advice is no alert: alerts that are always there are not read
+/// (van der Sijs and others, J Am Med Inform Assoc 2006;13:138–147: 49 to 96 % of them overridden).
+enum class Salience : std::uint8_t { particular, standing };
 
 /// One safety rule. What decides whether it applies is in plan/; what it says is in the catalogues
 /// of words, under [rule].
@@ -56,7 +63,11 @@ struct SafetyRule {
   Signal signal;            ///< usual; a plan may raise it where the rule says so
   std::string_view when;    ///< it applies, for those who read this table
   std::string_view source;  ///< or how sure it is
+  Salience salience = Salience::particular;
 };
+constexpr bool is_standing(const SafetyRule& rule) {
+  return rule.salience == Salience::standing;
+}
 
 const SafetyRule& rule(RuleId);
 std::span<const SafetyRule> safety_rules();

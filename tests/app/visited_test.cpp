@@ -209,6 +209,29 @@ TEST_CASE("nothing is said to be cut that was not", "[visited]") {
   CHECK(looked > pets / 20);
 }
 
+TEST_CASE("without a visit on file no page says what was done", "[visited]") {
+  Street street(86);
+  std::size_t looked = 0;
+  for (std::size_t i = 0; i < pets; ++i) {
+    const VisitedPet& pet = street.all()[i];
+    if (!pet.visits.empty() || pet.reads_spanish) continue;
+    INFO(street.about(i, demo_day));
+    const Case one = street.open(i, demo_day);
+    const auto care = street.sheet(one, sheets::care);
+    if (!care) continue;
+    ++looked;
+    std::string text;
+    for (const Frame& side : sides(care->sheet.page)) text += running(side);
+    INFO(text);
+    for (const std::string_view word :
+         {"we washed", "we brushed", "we clipped", "we trimmed", "we cut", "we did"}) {
+      INFO(word);
+      CHECK(text.find(word) == std::string::npos);
+    }
+  }
+  CHECK(looked > pets / 40);
+}
+
 // What is warned of, "no heated air into a closed cage", may name it.
 TEST_CASE("a dryer that its handling rules out is planned on no page", "[visited]") {
   Street street(83);

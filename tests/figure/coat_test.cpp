@@ -51,6 +51,9 @@ TEST_CASE("more coat is never drawn inside less coat", "[figure][coat]") {
     DrawnCoat less;
     less.coat = coats_with_hair[static_cast<std::size_t>(round) % std::size(coats_with_hair)];
     for (double& length : less.length) length = between(random, 0.2, 20);
+    less.tail_end = static_cast<TailEnd>(round % 4);
+    less.brow = round % 3 == 0 ? between(random, 0, 9) : 0;
+    less.tied = round % 5 == 0 ? between(random, 0, 20) : 0;
     DrawnCoat more = less;
     for (double& length : more.length) length += between(random, 0, 12);
     INFO("round " << round);

@@ -11,7 +11,7 @@ std::vector<Build> all_builds() {
           for (int tail = 0; tail < 5; ++tail) {
             out.push_back({static_cast<NoseLength>(nose), static_cast<Legs>(legs),
                            static_cast<BodyLength>(body), static_cast<EarType>(ears),
-                           static_cast<TailType>(tail)});
+                           static_cast<TailType>(tail), static_cast<Bone>(out.size() % 3)});
           }
         }
       }
@@ -25,7 +25,7 @@ std::vector<Build> some_builds() {
   for (int i = 0; i < 5; ++i) {
     out.push_back({static_cast<NoseLength>(i % 3), static_cast<Legs>((i + 1) % 3),
                    static_cast<BodyLength>((i + 2) % 3), static_cast<EarType>(i),
-                   static_cast<TailType>(i)});
+                   static_cast<TailType>(i), static_cast<Bone>((i + 1) % 3)});
   }
   return out;
 }
@@ -45,6 +45,7 @@ FigureInput any_plan(std::mt19937& random) {
   input.coat = static_cast<Coat>(random() % coat_count);
   input.weight = Mass::kg(between(random, 1.5, 80));
   input.side = random() % 2 == 0 ? Side::left : Side::right;
+  input.tail_end = static_cast<TailEnd>(random() % 4);
   for (std::size_t i = 0; i < region_count; ++i) {
     const double low = between(random, 0.5, 60), more = between(random, 0, 20);
     input.left[i] = LengthRange{Length::mm(low), Length::mm(low + more)};

@@ -9,7 +9,7 @@
 
 namespace furnish {
 
-/// Every build there is: noses, legs, bodies, ears and tails in all combinations.
+/// Noses, legs, bodies, ears and tails in all combinations, each with one bone or another.
 std::vector<Build> all_builds();
 /// Builds in which each value of each part of a build occurs at least once.
 std::vector<Build> some_builds();

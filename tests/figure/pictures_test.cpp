@@ -13,7 +13,7 @@ constexpr double dpi = 150;
 
 /// The outline filled with black, all dogs alike.
 Frame outline_alone(const FigureInput& input) {
-  const DrawnDogPtr dog = draw_dog(input, Detail::small);
+  const DrawnDogPtr dog = draw_dog(input);
   Frame frame;
   frame.size = sheet;
   const OnPaper paper =

@@ -64,6 +64,7 @@ std::vector<KnownDog> ten_dogs() {
                        {tail, 12},
                        {feet, 4}}),
                   15)});
+  out.back().input.tail_end = TailEnd::carrot;
 
   out.push_back({"mountain-dog",
                  "giant mountain dog, 70 kg: massive body and bone, broad heavy head with hanging "
@@ -97,6 +98,7 @@ std::vector<KnownDog> ten_dogs() {
                                  {tail, 110},
                                  {feet, 5}}),
                             8)});
+  out.back().input.tail_end = TailEnd::flag;
 
   out.push_back({"flat-nose",
                  "small smooth-coated dog with a flat face: short nose, stocky body, upright ears, "
@@ -129,6 +131,9 @@ std::vector<KnownDog> ten_dogs() {
                                  {tail, 60},
                                  {feet, 1}}),
                             13)});
+  out.back().input.tail_end = TailEnd::ball;
+  out.back().input.stepped = {{muzzle, crown}, {cheeks, crown}, {throat, neck},
+                              {throat, ruff},  {hocks, feet},   {front_legs, feet}};
 
   out.push_back(
       {"spitz",

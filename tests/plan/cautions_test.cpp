@@ -15,7 +15,8 @@ Pet risky() {
   dog.trim = {part("back", blade("10"), Lay::with, {}, 10),
               part("belly", blade("7"), Lay::with, {}, 11),
               part("hocks", blade("7F"), Lay::with, {}, 12),
-              part("ears", shears(Shears::straight), Lay::with, 20_mm, 13)};
+              part("ears", shears(Shears::straight), Lay::with, 20_mm, 13),
+              part("pads", blade("4F"), Lay::with, {}, 14)};
   dog.alerts = {avoiding("left hock")};
   return dog;
 }
@@ -113,4 +114,34 @@ TEST_CASE("every rule has sentences for what is the matter and for what to do") 
     CHECK_FALSE(row.source.empty());
     CHECK(parse_rule(row.key) == row.id);
   }
+}
+
+TEST_CASE("what holds for every pet is no caution of this one, and no line of a check") {
+  Pet dog = pet(Coat::curly);
+  dog.bath.before.reset();
+  dog.trim = {part("ears", shears(Shears::straight), Lay::with, 20_mm, 13),
+              part("sanitary", shears(Shears::straight), Lay::with, 20_mm, 14),
+              part("pads", blade("30"), Lay::with, {}, 15)};
+  Salon shop = salon();
+  shop.time.clip_per_part = 11;
+  const Made made = plan(shop, dog);
+  CHECK(made.plan.cautions.empty());
+  std::vector<RuleId> standing;
+  for (const Caution& one : made.plan.standing) standing.push_back(one.rule);
+  CHECK(standing == std::vector{RuleId::sanitary_shears, RuleId::ear_edge, RuleId::pads,
+                                RuleId::prebrush, RuleId::blade_heat});
+  DiagnosticSink sink;
+  report(made.plan.cautions, words(), sink);
+  CHECK(sink.all().empty());
+}
+
+TEST_CASE("standing advice can be accepted like any other") {
+  Pet dog = pet();
+  dog.trim = {part("ears", shears(Shears::straight), Lay::with, 20_mm, 13)};
+  dog.accepted = {accept(RuleId::ear_edge, "2026-05-01", "Bo cuts them")};
+  const Made made = plan(salon(), dog);
+  REQUIRE(made.plan.standing.size() == 1);
+  REQUIRE(made.plan.standing[0].accepted);
+  CHECK(made.plan.standing[0].accepted->reason == "Bo cuts them");
+  CHECK(made.plan.stale.empty());
 }

@@ -154,9 +154,7 @@ TEST_CASE("the substitute is what trying every tool finds") {
       const std::int64_t off = (left - goal).um();
       if (std::abs(off) > 6000) return;
       for (const RuleId id : tool_rules(tool, left, wanted.place, dog, nullptr)) {
-        if (id != RuleId::ear_edge && id != RuleId::ear_mats && id != RuleId::sanitary_shears) {
-          return;
-        }
+        if (!is_standing(rule(id)) && id != RuleId::ear_mats) return;
       }
       if (!best || std::abs(off) < std::abs(*best) ||
           (std::abs(off) == std::abs(*best) && off > *best)) {

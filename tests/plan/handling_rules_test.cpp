@@ -168,3 +168,23 @@ TEST_CASE("mats on thin skin are left to a vet") {
   CHECK(plan(salon(), dog, {matted}).count(RuleId::thin_skin) == 1);  // a tangle; the comb still
   CHECK_FALSE(plan(salon(), pet()).plan.tearing_skin);
 }
+
+TEST_CASE("a machine whose noise the pet's lines name is a caution with both places") {
+  Pet dog = pet();
+  dog.trim = {part("back", blade("7F"), Lay::with, {}, 12), part("tail", shears(Shears::curved))};
+  dog.preferences.dislikes = {"clipper noise"};
+  dog.preferences.dislikes_span = line(31);
+  const Made made = plan(salon(), dog);
+  const Caution* const caution = made.caution(RuleId::noise);
+  REQUIRE(caution != nullptr);
+  CHECK(said(caution->what) == "noise-clipper: back; clipper noise");
+  CHECK(caution->span.begin.line == 12);
+  CHECK(caution->against.begin.line == 31);
+  CHECK(made.count(RuleId::noise) == 1);
+  dog.preferences.dislikes = {"loud dryers and grinder noise"};
+  dog.bath.dry = Located<std::string>{"force dryer, not on the head", line(22)};
+  dog.finish = {{FinishPart::nails, "clip, then grind", SaidBy::pet, line(8), false}};
+  CHECK(plan(salon(), dog).count(RuleId::noise) == 2);
+  dog.preferences.dislikes = {"clipper lines"};
+  CHECK(plan(salon(), dog).count(RuleId::noise) == 0);
+}

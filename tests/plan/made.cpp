@@ -149,13 +149,17 @@ bool Made::says(std::string_view code) const {
   return std::ranges::any_of(sink.all(), [&](const Diagnostic& d) { return d.code == code; });
 }
 
+const std::vector<Caution>& Made::with(RuleId id) const {
+  return is_standing(rule(id)) ? plan.standing : plan.cautions;
+}
+
 const Caution* Made::caution(RuleId id) const {
-  const auto found = std::ranges::find(plan.cautions, id, &Caution::rule);
-  return found == plan.cautions.end() ? nullptr : &*found;
+  const auto found = std::ranges::find(with(id), id, &Caution::rule);
+  return found == with(id).end() ? nullptr : &*found;
 }
 
 std::size_t Made::count(RuleId id) const {
-  return static_cast<std::size_t>(std::ranges::count(plan.cautions, id, &Caution::rule));
+  return static_cast<std::size_t>(std::ranges::count(with(id), id, &Caution::rule));
 }
 
 Made plan(const Salon& salon, const Pet& pet, const std::vector<Visit>& visits,
@@ -163,7 +167,14 @@ Made plan(const Salon& salon, const Pet& pet, const std::vector<Visit>& visits,
   Made out;
   out.plan = make_plan(salon, pet, visits, bookings, day(today), out.sink);
   static const std::vector<std::string> keys = caution_keys();
-  for (const Caution& one : out.plan.cautions) {
+  for (const auto* const all : {&out.plan.cautions, &out.plan.standing}) {
+    for (const Caution& one : *all) {
+      CHECK(is_standing(rule(one.rule)) == (all == &out.plan.standing));
+    }
+  }
+  std::vector<Caution> both = out.plan.cautions;
+  both.insert(both.end(), out.plan.standing.begin(), out.plan.standing.end());
+  for (const Caution& one : both) {
     for (const CautionText* const text : {&one.what, &one.instead}) {
       if (std::ranges::find(keys, text->key) == keys.end()) FAIL(text->key);
     }

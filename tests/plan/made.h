@@ -42,8 +42,9 @@ struct Made {
   Plan plan;
   DiagnosticSink sink;
   bool says(std::string_view code) const;
-  const Caution* caution(RuleId) const;  ///< null if it does not fire
+  const Caution* caution(RuleId) const;  ///< among those of its salience; null if it does not fire
   std::size_t count(RuleId) const;
+  const std::vector<Caution>& with(RuleId) const;
 };
 /// Fails the test if a caution's sentence has none of caution_keys().
 Made plan(const Salon&, const Pet&, const std::vector<Visit>& = {},

@@ -24,12 +24,17 @@ std::vector<Target> of(const Pet& dog, const std::vector<Visit>& visits) {
 }  // namespace
 
 TEST_CASE("what was really left is the median of the visits that measured it") {
-  CHECK(of(combed(), {left_at("2026-03-01", 16_mm)}).empty());
+  const auto one = of(combed(), {left_at("2026-03-01", 16_mm)});
+  REQUIRE(one.size() == 1);
+  CHECK_FALSE(one[0].is_target());  // one visit is no target
+  CHECK(one[0].median == 16_mm);
+  CHECK(one[0].newest == day("2026-03-01"));
   const auto two = of(combed(), {left_at("2026-03-01", 16_mm), left_at("2026-05-01", 17_mm)});
   REQUIRE(two.size() == 1);
   CHECK(two[0].median == 16500_um);
   CHECK(two[0].newest == day("2026-05-01"));
   CHECK(two[0].visits == 2);
+  CHECK(two[0].is_target());
   const auto four = of(combed(), {left_at("2026-03-01", 16_mm), left_at("2026-05-01", 30_mm),
                                   visit("2026-07-01"), left_at("2026-09-01", 15_mm)});
   CHECK(four.at(0).median == 16_mm);
@@ -43,14 +48,16 @@ TEST_CASE("a visit that took another tool, or cut the other way, does not count"
   Visit otherwise = left_at("2026-05-01", 6_mm);
   otherwise.done = {{at("back"), part("back", blade("4F")).entry}};
   const Visit first = left_at("2026-03-01", 16_mm), last = left_at("2026-07-01", 16_mm);
-  CHECK(of(combed(), {first, otherwise}).empty());
+  CHECK(of(combed(), {otherwise}).empty());
+  CHECK(of(combed(), {first, otherwise}).at(0).visits == 1);
   CHECK(of(combed(), {first, otherwise, last}).at(0).visits == 2);
   otherwise.done = {{at("back"), part("back", comb(13_mm), Lay::against).entry}};
-  CHECK(of(combed(), {first, otherwise}).empty());
+  CHECK(of(combed(), {otherwise}).empty());
+  CHECK(of(combed(), {first, otherwise}).at(0).visits == 1);
   // The same tool, and another place otherwise.
   otherwise.done = {{at("back"), part("back", comb(13_mm), Lay::with).entry},
                     {at("belly"), part("belly", blade("10")).entry}};
-  CHECK(of(combed(), {first, otherwise}).size() == 1);
+  CHECK(of(combed(), {first, otherwise}).at(0).visits == 2);
 }
 
 TEST_CASE("a substitute from the drawer counts with the lengths it leaves") {

@@ -105,12 +105,13 @@ TEST_CASE("without alerts the card says so", "[alerts]") {
 
 TEST_CASE("cautions of the plan come after the pet's own of the same gravity", "[alerts]") {
   Desk table = desk(
-      "[pet]\nname = \"Rex\"\ncoat = \"double\"\n[health]\nconditions = [\"seizures\"]\n"
+      "[pet]\nname = \"Rex\"\ncoat = \"double\"\nborn = 2011-03-01\n"
+      "[health]\nconditions = [\"seizures\"]\n"
       "[[alert]]\nlevel = \"warning\"\ntext = \"snaps\"\n[bath]\ndry = \"force dryer\"\n");
   const std::string alerts = alerts_of(table, table.kennel());
   INFO(alerts);
   const std::size_t own = alerts.find("WARNING Snaps."), plan = alerts.find("attack"),
-                    notice = alerts.find("NOTICE Loose coat");
+                    notice = alerts.find("NOTICE An old dog");
   REQUIRE(own != std::string::npos);
   REQUIRE(plan != std::string::npos);
   REQUIRE(notice != std::string::npos);
@@ -129,9 +130,9 @@ TEST_CASE("cautions that end in the same advice are one row", "[alerts]") {
 
 TEST_CASE("cautions about single cuts are not for the kennel's door", "[alerts]") {
   Desk table =
-      desk("[pet]\nname = \"Rex\"\n[trim]\nears = { shears = \"straight\", leave = \"10 mm\" }\n");
+      desk("[pet]\nname = \"Rex\"\n[trim]\nback = { comb = \"1/2 in\", over = \"10\" }\n");
   const test::Kennel kennel = table.kennel();
-  CHECK(std::ranges::count(kennel.plan.cautions, RuleId::ear_edge, &Caution::rule) == 1);
+  CHECK(std::ranges::count(kennel.plan.cautions, RuleId::comb_base, &Caution::rule) == 1);
   CHECK(alerts_of(table, kennel) == "");
 }
 
@@ -144,8 +145,42 @@ TEST_CASE("what was accepted prints as accepted, not as an alert", "[alerts]") {
   CHECK(alerts_of(table, kennel) == "");
   const std::string row = test::row_of(table, kennel, "Accepted");
   INFO(row);
-  // One short line at the door; the style sheet says the rule too.
-  CHECK(row == "Back. Accepted 28 April 2026: vet's order.");
+  CHECK(row == "Back, #4F: accepted 28 Apr. Vet's order.");
+}
+
+TEST_CASE("a place with several faults is one row, with one tool in its advice", "[alerts]") {
+  Desk table = desk("[pet]\nname = \"Rex\"\n[trim]\nsanitary = { blade = \"30\" }\n");
+  CHECK(alerts_of(table, table.kennel()) ==
+        "WARNING Only a #10 is used round the anus and vulva or prepuce. Sanitary area: skin is "
+        "left bare and burns easily. / Use a #10.\n");
+}
+
+TEST_CASE("an alert whose place the plan would cut is one row, at the gravity of both",
+          "[alerts]") {
+  Desk table = desk(
+      "[pet]\nname = \"Rex\"\n[[alert]]\nlevel = \"caution\"\ntext = \"left hock is sore\"\n"
+      "do = \"support the leg\"\navoid = [\"left hock\"]\n[trim]\nhocks = { blade = \"10\" }\n");
+  CHECK(alerts_of(table, table.kennel()) ==
+        "DANGER Left hock is sore. / Support the leg. No tool on: left hock. Leave it, work round "
+        "it, ask the vet.\n");
+}
+
+TEST_CASE("type follows gravity, whoever says it", "[alerts]") {
+  Desk table = desk(
+      "[pet]\nname = \"Rex\"\ncoat = \"double\"\nborn = 2011-03-01\n"
+      "[[alert]]\nlevel = \"danger\"\ntext = \"bites\"\n"
+      "[[alert]]\nlevel = \"notice\"\ntext = \"likes cheese\"\n"
+      "[trim]\nback = { blade = \"4F\" }\nsides = { comb = \"2 in\", over = \"10\" }\n");
+  const test::Kennel kennel = table.kennel();
+  const SheetInput input = table.input(kennel);
+  std::size_t seen = 0;
+  for (const AlertEntry& one : alert_entries({input, table.voice()}, CautionScope::all)) {
+    INFO(one.statement);
+    const bool grave = one.gravity <= Gravity::panel;
+    CHECK(one.role == (grave ? Role::alert : Role::body));
+    ++seen;
+  }
+  CHECK(seen == 5);
 }
 
 TEST_CASE("white words of a danger stand on black", "[alerts]") {

@@ -72,7 +72,9 @@ TEST_CASE("sheets and the terminal say the same but for dates", "[cautions]") {
     const PlanWords plain = plan_words(voice.words, table.salon().units);
     for (const std::string& key : table.pets()) {
       const Kennel kennel = table.kennel(key);
-      for (const Caution& caution : kennel.plan.cautions) {
+      std::vector<Caution> all = kennel.plan.cautions;
+      all.insert(all.end(), kennel.plan.standing.begin(), kennel.plan.standing.end());
+      for (const Caution& caution : all) {
         for (const CautionText& text : {caution.what, caution.instead}) {
           const bool dated = std::ranges::any_of(text.facts, [](const CautionFact& fact) {
             return std::holds_alternative<Date>(fact);

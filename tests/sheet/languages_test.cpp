@@ -6,8 +6,11 @@
 #include "output/pdf.h"
 #include "output/pdf_rules.h"
 #include "output/tool.h"
+#include "sheet/caution_words.h"
 #include "sheet/desk.h"
+#include "sheet/parts.h"
 #include "sheet/roles.h"
+#include "sheet/rules.h"
 #include "sheet/texts.h"
 
 // Sheets in every language that furnish ships. What a page must be is what legibility_test asks of
@@ -93,6 +96,36 @@ TEST_CASE("every sample's sheets fit and are legible in every language", "[langu
         REQUIRE(note);
         check_page(note->page.frame, hand_roles(*parse_paper("A4"), own), 5_mm);
       }
+    }
+  }
+}
+
+TEST_CASE("the page of rules is one legible side on every paper of a wall, in every language",
+          "[languages][rules]") {
+  Desk table(sample("lantern-street"));
+  REQUIRE(table.salon().rules.size() == 4);
+  std::vector<std::string> languages{"en"};
+  languages.insert(languages.end(), std::begin(translated), std::end(translated));
+  for (const std::string& language : languages) {
+    table.speak(language);
+    const SheetVoice voice = table.voice();
+    for (const char* name : {"A3", "A4", "letter"}) {
+      INFO(language << " on " << name);
+      const Paper paper = *parse_paper(name);
+      DiagnosticSink sink;
+      const auto page = make_rules(table.salon(), paper, demo_day, voice, sink);
+      REQUIRE(page);
+      CHECK(page->page.more.empty());
+      CHECK(sink.all().empty());
+      check_page(page->page.frame, wall_roles(paper, table.salon().paper.distances), 5_mm);
+      for (const SafetyRule& rule : safety_rules()) {
+        const std::string key = std::string(rule.key) + "-do";
+        if (!is_standing(rule)) continue;
+        CHECK(says(page->page.frame, sentence(caution_text({key, {}}, voice))));
+      }
+      CHECK(says(page->page.frame, voice.words.say(Phrase::local_rules)));
+      CHECK(says(page->page.frame, voice.words.say(Phrase::rules_practice)));
+      CHECK(says(page->page.frame, voice.words.say(Phrase::rules_burns)));
     }
   }
 }

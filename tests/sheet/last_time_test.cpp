@@ -166,14 +166,14 @@ TEST_CASE("what visits measured stands beside what a tool leaves", "[style]") {
   Desk once(files);
   const auto first = once.style(once.kennel());
   REQUIRE(first);
-  CHECK_FALSE(test::says(first->page.frame, "left at"));
+  CHECK(test::says(first->page.frame, "left at 15\u202Fmm on 29 Sep"));
   // The direction of the cut, where the file gives it.
   CHECK(test::says(first->page.frame, "with the lay"));
   files["visits/rex/2026-11-03.toml"] = visit("2026-11-03", 17);
   Desk twice(files);
   const auto second = twice.style(twice.kennel());
   REQUIRE(second);
-  CHECK(test::says(second->page.frame, "left at 16\u202Fmm, 2 visits, last 3 Nov"));
+  CHECK(test::says(second->page.frame, "left at 16\u202Fmm (median of 2 visits to 3 Nov)"));
 }
 
 TEST_CASE("one answer to mats that fits the pet", "[style]") {

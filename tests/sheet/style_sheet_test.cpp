@@ -185,7 +185,7 @@ back = { comb = "3/8 in", over = "30" }
   const auto sheet = table.style(table.kennel());
   REQUIRE(sheet);
   CHECK(test::says(sheet->page.frame, "#4F"));
-  CHECK(test::says(sheet->page.frame, "instead of ⅜ in comb over #30, same length"));
+  CHECK(test::says(sheet->page.frame, "instead of ⅜ in comb over #30, up to 7.1\u202Fmm longer"));
 }
 
 TEST_CASE("contingencies come from the file", "[style]") {

@@ -68,7 +68,7 @@ TEST_CASE("a broken catalogue is told with its place and key, once", "[catalogue
 styles/words/es.toml:3:13: error: age-years: expected words in quotes, found the number 3
   age-years = 3
               ^
-  hint: put quotes round it
+  hint: write "3"
 styles/words/es.toml:4:2: error: no section 'sheat' in a catalogue
   [sheat]
    ^^^^^

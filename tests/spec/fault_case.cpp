@@ -62,7 +62,7 @@ FaultCase load_fault_case(const std::string& path) {
   return out;
 }
 
-Reading read_fault_case(const FaultCase& test) {
+Reading read_fault_case(const FaultCase& test, std::vector<Diagnostic>* errors) {
   auto files = test.files;
   files["house/natural-tidy.toml"] = "[style]\nname = \"Natural tidy\"\n";
   files["house/curly-short.toml"] = "[style]\nname = \"Curly, short\"\n";
@@ -72,6 +72,11 @@ Reading read_fault_case(const FaultCase& test) {
   Reading out;
   out.value = read_main(test, {memory, sources, sink});
   out.said = said(sink, sources);
+  for (const Diagnostic& one : in_reading_order(sink.all())) {
+    const bool here =
+        one.span.file != SourceSpan::no_file && sources.at(one.span.file).path() == test.main;
+    if (errors != nullptr && here && one.severity == Severity::error) errors->push_back(one);
+  }
   return out;
 }
 

@@ -2,6 +2,9 @@
 
 #include <map>
 #include <string>
+#include <vector>
+
+#include "base/diagnostic.h"
 
 namespace furnish::test {
 
@@ -27,7 +30,8 @@ struct Reading {
   std::string said;
   bool value = false;
 };
-Reading read_fault_case(const FaultCase&);
+/// `errors` gets those of the main file, in reading order.
+Reading read_fault_case(const FaultCase&, std::vector<Diagnostic>* errors = nullptr);
 
 /// Writes the file again, with `said` as its expected text.
 void approve(const FaultCase&, const std::string& said);

@@ -191,6 +191,7 @@ Pet PetMaker::pet() {
   if (maybe()) out.build.body = static_cast<BodyLength>(upto(2));
   if (maybe()) out.build.ears = static_cast<EarType>(upto(4));
   if (maybe()) out.build.tail = static_cast<TailType>(upto(4));
+  if (maybe()) out.build.bone = static_cast<Bone>(upto(2));
   out.owner.address = list();
   out.owner.collects = list();
   if (maybe()) out.owner.language = "es-419";

@@ -33,7 +33,7 @@ bool same(const Owner& a, const Owner& b) {
 
 bool same(const Build& a, const Build& b) {
   return a.nose == b.nose && a.legs == b.legs && a.body == b.body && a.ears == b.ears &&
-         a.tail == b.tail;
+         a.tail == b.tail && a.bone == b.bone;
 }
 
 bool same(const ProductUse& a, const ProductUse& b) {

@@ -49,6 +49,7 @@ nose = "short"
 legs = "long"
 ears = "semi-prick"
 tail = "plume"
+bone = "fine"
 
 [vaccinations]
 rabies = 2025-05-02
@@ -147,6 +148,7 @@ TEST_CASE("every key of a pet comes out as it was written", "[pet]") {
   CHECK(pet->build.legs == Legs::long_legs);
   CHECK(pet->build.ears == EarType::semi_prick);
   CHECK(pet->build.tail == TailType::plume);
+  CHECK(pet->build.bone == Bone::fine);
   CHECK_FALSE(pet->build.body);
   REQUIRE(pet->vaccinations.size() == 2);
   CHECK(pet->vaccinations[0].given.value == make_date(2025, 5, 2));

@@ -61,6 +61,10 @@ TEST_CASE("keys read back, and natural lengths are whole millimetres") {
     }
   }
   CHECK(natural_length(Coat::double_coat, Region::ruff) == 80_mm);
+  // "Beard and eyebrows are left far longer than the jacket: 60 mm and more": common practice, no
+  // source.
+  CHECK(natural_length(Coat::wire, Region::muzzle) >= 60_mm);
+  CHECK(natural_length(Coat::wire, Region::back) == 60_mm);
   CHECK_FALSE(parse_coat("fluffy"));
 }
 

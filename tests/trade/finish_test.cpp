@@ -44,3 +44,12 @@ TEST_CASE("a line for a newer groomer for each part of the work") {
   CHECK(method_of(Region::chest) == Method::belly_and_chest);
   CHECK_FALSE(method_of(Region::back));
 }
+
+TEST_CASE("how a tail ends is read from the trade's words, a ball from free ones too") {
+  CHECK(tail_end("carrot") == TailEnd::carrot);
+  CHECK(tail_end("flag, trimmed to the hock") == TailEnd::flag);
+  CHECK(tail_end("round ball on a clean root") == TailEnd::ball);
+  CHECK(tail_end("natural") == TailEnd::natural);
+  CHECK(tail_end("as she likes it") == TailEnd::natural);
+  CHECK(tail_end("") == TailEnd::natural);
+}

@@ -1,0 +1,142 @@
+#include "app/new_files.h"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <system_error>
+
+#include "base/text.h"
+#include "output/write.h"
+#include "spec/day_format.h"
+#include "spec/file_template.h"
+#include "spec/pet_format.h"
+#include "spec/salon_format.h"
+#include "spec/schema.h"
+#include "spec/style_format.h"
+#include "spec/toml_text.h"
+
+namespace furnish {
+namespace {
+namespace fs = std::filesystem;
+
+/// A name as that of a file: "Lady Jane" is lady-jane. What a folder would be, or hide, is left
+/// out.
+std::string file_name(std::string_view name) {
+  std::string out;
+  for (const char c : lower_ascii(trimmed(name))) {
+    if (c == '/' || c == '\\' || static_cast<unsigned char>(c) < 0x20) continue;
+    if (c == '.' && out.empty()) continue;
+    out += c == ' ' ? '-' : c;
+  }
+  return out;
+}
+
+class NewFiles {
+ public:
+  NewFiles(const Options& options, Workshop& shop, Console& console)
+      : options_(options), shop_(shop), console_(console) {}
+
+  bool run() {
+    if (options_.kind == "salon") return salon(options_.pets.front());
+    if (!in_a_salon()) return false;
+    if (options_.kind == "day") return day();
+    bool all = true;
+    for (const std::string& name : options_.pets) all = named(name) && all;
+    return all;
+  }
+
+ private:
+  std::string root() const { return options_.salon.empty() ? "." : options_.salon; }
+
+  bool in_a_salon() {
+    const Files& files = shop_.context().files;
+    if (files.exists(path_in(root(), "salon.toml")) || fs::is_directory(path_in(root(), "pets"))) {
+      return true;
+    }
+    shop_.sink().error("no-salon", {}, fmt::format("{} is not a salon's folder", root())).hint =
+        "name one with --salon, or start one: furnish new salon FOLDER";
+    return false;
+  }
+
+  bool salon(const std::string& folder) {
+    const std::string name = fs::absolute(fs::path(folder) / ".").parent_path().filename();
+    if (!make_folder(path_in(folder, "pets"), shop_.sink(), shop_.disk())) return false;
+    for (const FileKind& kind : file_kinds()) {
+      if (kind.name != "products") schema_from(folder, kind.name, 0, shop_);
+    }
+    return write(folder, "", "salon.toml",
+                 {{&keys::salon::name, toml_text::quoted(capitalised(name))}});
+  }
+
+  bool named(const std::string& name) {
+    const std::string file = file_name(name);
+    if (file.empty()) {
+      shop_.sink().error("no-name", {}, fmt::format("\"{}\" gives no name of a file", name));
+      return false;
+    }
+    const bool pet = options_.kind == "pet";
+    const KeyInfo* const key = pet ? &keys::identity::name : &keys::style::name;
+    return write(root(), pet ? "pets" : "styles", file + ".toml",
+                 {{key, toml_text::quoted(trimmed(name))}});
+  }
+
+  bool day() {
+    Date date = shop_.today();
+    if (!options_.pets.empty()) {
+      const auto given = parse_date(options_.pets.front());
+      if (!given) {
+        shop_.sink()
+            .error("no-day", {}, fmt::format("\"{}\" is no day", options_.pets.front()))
+            .hint = "write it as 2026-11-24";
+        return false;
+      }
+      date = *given;
+    }
+    return write(root(), "days", to_iso(date) + ".toml", {{&keys::day_file::date, to_iso(date)}});
+  }
+
+  bool write(const std::string& salon, const std::string& folder, const std::string& name,
+             const KnownFacts& facts) {
+    const std::string into = folder.empty() ? salon : path_in(salon, folder);
+    if (!make_folder(into, shop_.sink(), shop_.disk())) return false;
+    const std::string schema = schema_from(salon, options_.kind, folder.empty() ? 0 : 1, shop_);
+    const std::string path = path_in(into, name);
+    const std::string text = file_template(*find_file_kind(options_.kind), facts, schema);
+    if (!write_new(path, text, shop_.sink(), shop_.disk())) return false;
+    console_.show_reports();
+    console_.say(path);
+    return true;
+  }
+
+  const Options& options_;
+  Workshop& shop_;
+  Console& console_;
+};
+}  // namespace
+
+std::string schema_from(const std::string& root, std::string_view kind, std::size_t below,
+                        Workshop& shop) {
+  const std::string name = fmt::format("{}.json", kind), folder = path_in(root, "schemas");
+  const std::string path = path_in(folder, name);
+  std::error_code ignored;
+  if (!fs::exists(fs::symlink_status(path, ignored))) {
+    if (!make_folder(folder, shop.sink(), shop.disk())) return {};
+    DiagnosticSink said;
+    const bool written = write_new(path, schema(*find_file_kind(kind)), said, shop.disk());
+    // Another may have put it there meanwhile.
+    if (!written && said.all().back().code != "exists") {
+      shop.sink().take(said);
+      return {};
+    }
+  }
+  std::string out = below == 0 ? "./" : "";
+  for (std::size_t i = 0; i < below; ++i) out += "../";
+  return out + "schemas/" + name;
+}
+
+Exit new_files(const Options& options, Workshop& shop, Console& console) {
+  const bool done = NewFiles(options, shop, console).run();
+  console.show_reports();
+  return done ? Exit::ok : Exit::faults;
+}
+}  // namespace furnish
