@@ -106,8 +106,12 @@ std::optional<Made> note(const Case& all, const SheetOrder& order) {
   const Plan after = make_plan(salon, one.pet, history, bookings, day, unheard);
   SheetInput input{order.kind, salon, one.pet, after, std::nullopt, day, order.paper, visit};
   input.arrangement = order.arrangement;
-  auto sheet = make_note({input, order.voice}, {before, *visit, history, std::move(photos)},
-                         order.context.sink);
+  // Of the last visit the page says what all pages of the day of print say; an earlier one's is a
+  // copy of what it was.
+  NoteInput note{before, *visit, history, std::move(photos), after.next_visit, {}};
+  if (whole == chosen_visit(all, {})) note.next = one.plan.next_visit;
+  if (owners) note.vet = all.pet.owner.vet;
+  auto sheet = make_note({input, order.voice}, note, order.context.sink);
   if (!sheet) return std::nullopt;
   std::string visit_name = fmt::format("{}-{}", one.pet.key, to_iso(day));
   if (visit->number > 1) visit_name += fmt::format("-{}", visit->number);
@@ -187,7 +191,7 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
     at_home.nails.reset();
     for (CareDay& at : at_home.days) at.nails = false;
   }
-  CareInput care{at_home, visit, {}, what, copy};
+  CareInput care{at_home, visit, {}, what, all.pet.owner.vet, copy};
   std::vector<SideFile> beside;
   // A day that has passed when it is printed is nobody's to keep.
   if (at_home.visit && *at_home.visit > one.today) {

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "figure/set_text.h"
+#include "figure/shading.h"
 #include "page/list.h"
 
 namespace furnish {
@@ -25,16 +26,17 @@ Contour triangle(Point centre, Length size) {
   return {top, {{top, right, right}, {right, left, left}}, true};
 }
 
-enum class Sign : std::uint8_t { today, brush, nails, tidy, visit };
+enum class Sign : std::uint8_t { today, daily, brush, nails, tidy, visit };
 
 /// Sizes that look alike: a dot of the same width looks larger than what has corners.
-Contour shape(Sign sign, Point centre, Length size) {
-  if (sign == Sign::nails) return triangle(centre, scaled(size, 1.05));
-  if (sign == Sign::tidy) return diamond(centre, scaled(size, 1.25));
-  return dot(centre, scaled(size, 0.85));
-}
-
-void put_shape(Contour contour, Frame& frame) {
+void put_sign(Sign sign, Point centre, Length size, Frame& frame) {
+  if (sign == Sign::daily || sign == Sign::brush) {
+    shade_mark(sign == Sign::daily ? Shade::dark : Shade::middle, centre, scaled(size, 0.95),
+               frame);
+    return;
+  }
+  Contour contour = sign == Sign::nails ? triangle(centre, scaled(size, 1.05))
+                                        : diamond(centre, scaled(size, 1.25));
   frame.marks.emplace_back(
       PathMark{{std::move(contour)}, Ink::text, std::nullopt, {}, Dash::solid});
 }
@@ -133,7 +135,7 @@ class Strip final : public Block {
       plan.month = std::max(
           plan.month, set_line(each, Face::semibold, Role::label, setting)->width() + month_gap);
     }
-    const std::size_t wanted = weeks_.size() <= 5 ? 1 : weeks_.size() <= 12 ? 2 : 3;
+    const std::size_t wanted = weeks_.size() <= input_.most_rows ? 1 : weeks_.size() <= 12 ? 2 : 3;
     for (plan.columns = wanted;; --plan.columns) {
       const auto count = static_cast<std::int64_t>(plan.columns);
       const Length room = (width - between_columns * (count - 1)) / count - plan.month;
@@ -173,6 +175,7 @@ class Strip final : public Block {
       if (word.empty() || !there) return;
       plan.legend.push_back({sign, set_line(word, Face::regular, Role::label, setting), {}, {}});
     };
+    add(Sign::daily, words.daily, shown(&StripDay::daily));
     add(Sign::brush, words.brush, shown(&StripDay::brush));
     add(Sign::nails, words.nails, shown(&StripDay::nails));
     add(Sign::tidy, words.tidy, shown(&StripDay::tidy));
@@ -285,17 +288,21 @@ class Strip final : public Block {
     const auto found = std::ranges::find(input_.days, day, &StripDay::day);
     if (visit || found == input_.days.end()) return;
     std::vector<Sign> signs;
+    if (found->daily) signs.push_back(Sign::daily);
     if (found->brush) signs.push_back(Sign::brush);
     if (found->nails) signs.push_back(Sign::nails);
     if (found->tidy) signs.push_back(Sign::tidy);
     const auto count = static_cast<std::int64_t>(signs.size());
     if (count == 0) return;
-    const Length high = (plan.pitch - 0.4_mm) / count,
-                 size = std::min(plan.mark, scaled(high, 0.75));
-    Length y = at.y - high * (count - 1) / 2;
+    // Side by side where the cell has room, else under each other and smaller.
+    const Length wide = plan.mark, next = wide + mark_gap / 2;
+    const bool beside = right + mark_gap + next * count <= at.x + plan.cell;
+    const Length high = (plan.pitch - 0.4_mm) / (beside ? 1 : count),
+                 size = std::min(plan.mark, scaled(high, 0.7));
+    Point centre{right + mark_gap + wide / 2, beside ? at.y : at.y - high * (count - 1) / 2};
     for (const Sign sign : signs) {
-      put_shape(shape(sign, {right + mark_gap + plan.mark / 2, y}, size), frame);
-      y += high;
+      put_sign(sign, centre, size, frame);
+      (beside ? centre.x : centre.y) += beside ? next : high;
     }
   }
 
@@ -307,7 +314,7 @@ class Strip final : public Block {
       if (entry.sign == Sign::visit || entry.sign == Sign::today) {
         put_box({{at.x, at.y - wide / 2}, {wide, wide}}, entry.sign, frame);
       } else {
-        put_shape(shape(entry.sign, {at.x + wide / 2, at.y}, plan.mark), frame);
+        put_sign(entry.sign, {at.x + wide / 2, at.y}, plan.mark, frame);
       }
       put(entry.word, {at.x + wide + mark_gap * 2, at.y + capitals(*entry.word) / 2}, Role::label,
           Ink::text, frame);

@@ -6,13 +6,15 @@
 
 #include "figure/callouts.h"
 #include "figure/drawn_dog.h"
+#include "figure/friction.h"
 #include "figure/on_paper.h"
 #include "figure/set_text.h"
 #include "figure/spots.h"
 
 namespace furnish {
 namespace {
-constexpr double leader_weight = 0.25, dot_radius = 0.5;  // mm
+constexpr double leader_weight = 0.25, dot_radius = 0.5;   // mm
+constexpr double smallest_ring = 2.4, largest_ring = 3.6;  // mm
 
 class DogFigure final : public Block {
  public:
@@ -37,6 +39,7 @@ class DogFigure final : public Block {
     {
       const TagScope tag(frame, Structure::figure, alt_, {}, box);
       draw_dog(paper, frame);
+      if (input_.friction) draw_where_it_rubs(paper, frame);
       draw_leaders(callouts, frame);
       draw_spots(paper, callouts, setting, frame);
       draw_discs(callouts, setting, frame);
@@ -165,6 +168,12 @@ class DogFigure final : public Block {
       const Shape field = dog_->hatched_together(fields[i]);
       if (!field.empty()) shade(paper.contours(field), static_cast<Shade>(i), frame);
     }
+  }
+
+  void draw_where_it_rubs(const OnPaper& paper, Frame& frame) const {
+    const double size =
+        std::clamp(0.036 * dog_->bounds.size().x * paper.scale, smallest_ring, largest_ring);
+    for (const Vec at : friction_points(input_.build)) draw_friction(paper.mm(at), size, frame);
   }
 
   void draw_leaders(const std::vector<PlacedCallout>& callouts, Frame& frame) const {

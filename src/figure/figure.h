@@ -53,6 +53,7 @@ struct FigureInput {
   /// Fields of the dog told apart without colour, as a care sheet shows how often each is brushed;
   /// in place of what a region is worked on with. See shading.h for their key.
   std::array<std::optional<Shade>, region_count> shades{};
+  bool friction = false;  ///< marks the places where mats begin, see friction.h
   TailEnd tail_end = TailEnd::natural;
   std::vector<Seam> stepped;  ///< seams that show as a step; all others are blended
   std::vector<FigureCallout> callouts;

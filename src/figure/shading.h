@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstdint>
-#include <string>
 #include <vector>
 
 #include "page/block.h"
@@ -18,14 +17,21 @@ inline constexpr std::size_t shade_count = 4;
 /// Adds the marks that fill an area.
 void shade(const std::vector<Contour>& area, Shade, Frame&);
 
-/// A framed patch of a shade, for keys and calendars: it fills the box it is given, and asks for
-/// `height`.
-BlockPtr shade_patch(Shade, Length height);
+/// The small sign of a shade, where a patch has no room: the darker, the fuller a disc.
+/// pre: dark or middle
+void shade_mark(Shade, Point centre, Length size, Frame&);
 
-/// What each shade stands for: a patch and its words a row, in the order given.
-struct ShadeMeaning {
-  Shade shade{};
-  std::string words;
+/// A framed patch of a shade, for a key: it is as wide as the box it is given, and as high as it
+/// asks for. `marked`: with its small sign after it.
+BlockPtr shade_patch(Shade, Length height, bool marked = false);
+
+/// What a sign in the figure stands for: a patch, or a mark, and its words a row, in the order
+/// given.
+struct KeyEntry {
+  BlockPtr sign;
+  std::vector<TextSpan> words;
 };
-BlockPtr shade_key(const std::vector<ShadeMeaning>&, TextStyle = {}, Origin = {});
+BlockPtr figure_key(const std::vector<KeyEntry>&, TextStyle = {}, Origin = {});
+/// How high a sign stands in a key.
+inline constexpr Length key_sign = Length::mm(4.4);
 }  // namespace furnish

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <string_view>
 
+#include "page/line_breaks.h"
+
 namespace furnish {
 namespace {
 constexpr char32_t box = 0x25A1;
@@ -167,21 +169,9 @@ bool has_letter_of_the_page(const std::string& text, PangoDirection page) {
   return false;
 }
 
-/// No line ends inside "13–25": each dash between two digits is kept with them.
-void keep_ranges(const std::string& text, PangoAttrList* attributes) {
-  constexpr std::string_view dash = "\u2013";
-  const auto digit = [](char c) { return c >= '0' && c <= '9'; };
-  for (std::size_t at = text.find(dash); at != std::string::npos; at = text.find(dash, at + 1)) {
-    const std::size_t end = at + dash.size();
-    if (at == 0 || end >= text.size() || !digit(text[at - 1]) || !digit(text[end])) continue;
-    PangoAttribute* attribute = pango_attr_allow_breaks_new(FALSE);
-    attribute->start_index = static_cast<guint>(at - 1);
-    attribute->end_index = static_cast<guint>(end + 1);
-    pango_attr_list_insert(attributes, attribute);
-  }
-}
-
-Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int indent) {
+/// What is kept together is, unless a word would have to be parted for that.
+Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int indent,
+               Keeping kept = Keeping::labels) {
   Layout layout(pango_layout_new(context));
   PangoAttrList* attributes = pango_attr_list_new();
   // Pango would hyphenate a word that it has to break anywhere; a name has no hyphen of ours in it.
@@ -202,6 +192,7 @@ Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int i
   pango_layout_set_font_description(layout.get(), font);
   pango_font_description_free(font);
   keep_ranges(prepared.text, attributes);
+  const bool pairs = width >= 0 && keep_pairs(prepared.text, kept, attributes);
   pango_layout_set_attributes(layout.get(), attributes);
   pango_attr_list_unref(attributes);
   pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
@@ -215,6 +206,10 @@ Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int i
   }
   pango_layout_set_indent(layout.get(), indent);
   pango_layout_set_width(layout.get(), width);
+  if (pairs && strained(layout.get())) {
+    const Keeping less = kept == Keeping::labels ? Keeping::numbers : Keeping::nothing;
+    return lay_out(prepared, context, width, indent, less);
+  }
   return layout;
 }
 

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "page/kept_together.h"
+
 namespace furnish {
 namespace {
 /// In points; what a width loses by being rounded to micrometres must not break a line.
@@ -16,10 +18,21 @@ class Sketcher {
 
   void add(char32_t c, double width, double points) {
     if (c == ' ') {
-      end_word();
-      spaces_ += width;
+      if (before_ != ' ') ended_by_ = before_;
+      pending_ += width;
+      before_ = c;
       return;
     }
+    if (before_ == ' ') {
+      if (kept_together(ended_by_, c)) {
+        word_ += pending_;
+      } else {
+        end_word();
+        spaces_ += pending_;
+      }
+      pending_ = 0;
+    }
+    before_ = c;
     word_ += width;
     word_points_ = std::max(word_points_, points);
     // Scripts of East Asia break between any two letters, Latin after hyphens and dashes.
@@ -28,6 +41,8 @@ class Sketcher {
 
   void end_line() {
     end_word();
+    pending_ = 0;
+    before_ = ended_by_ = U'\n';
     lines_.push_back({Length::points(line_), points_});
     line_ = spaces_ = points_ = 0;
   }
@@ -55,6 +70,9 @@ class Sketcher {
     word_ = spaces_ = word_points_ = 0;
   }
 
+  char32_t before_ = U'\n';    ///< the character before
+  char32_t ended_by_ = U'\n';  ///< the last before the space
+  double pending_ = 0;         ///< of spaces of which it is not known yet what they part
   double room_, word_ = 0, spaces_ = 0, line_ = 0, points_ = 0, word_points_ = 0;
   std::vector<SketchedLine> lines_;
 };

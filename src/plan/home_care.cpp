@@ -1,7 +1,7 @@
 #include "plan/home_care.h"
 
 #include <algorithm>
-#include <map>
+#include <utility>
 
 #include "plan/clinical.h"
 #include "plan/closed_days.h"
@@ -13,10 +13,8 @@ namespace {
 using std::chrono::days;
 
 constexpr int nails_after = 28, nails_before_visit = 10;
-/// Regions that pass their limit this close together change together.
-constexpr int one_change = 14;
 /// A limit that is passed within so many days counts as passed: nobody learns a rhythm for less.
-constexpr int soon = 3;
+constexpr int soon = 7;
 /// The back is watched for a week after a bath, as the page says.
 constexpr int watched_after_bath = 7;
 /// Without a visit to come the calendar shows this much.
@@ -42,12 +40,6 @@ Ways ways(Coat coat) {
       break;
   }
   return {HowOften::never, HowOften::never};
-}
-
-/// No brush goes there.
-bool is_brushed(Region region) {
-  return region != Region::pads && region != Region::sanitary && region != Region::eyes &&
-         region != Region::feet && region != Region::muzzle;
 }
 
 bool sheds(const Visit* latest) {
@@ -84,46 +76,34 @@ class Planner {
   }
 
  private:
-  struct Row {
-    Place place;
-    std::optional<Date> over;  ///< the first day over the limit; today or before if it is already
-  };
-
   std::vector<BrushZone> zones(Coat coat, bool shedding) const {
     const Ways way = ways(coat);
     if (way.under == HowOften::never) return {};
     const auto limit = info(coat).mats;
-    std::vector<Row> now, never;
-    std::map<Date, std::vector<Row>> later;
+    std::vector<Place> now, later, never;
+    std::optional<Date> from;
     for (const RegionGrowth& row : plan_.growth) {
       const auto place = workable(row.place, pet_.alerts);
       if (!is_brushed(row.place.region) || !place) continue;
       const auto until = limit ? days_until_over(row, *limit) : std::nullopt;
-      if (!until) {
-        never.push_back({*place, std::nullopt});
-        continue;
-      }
-      const Date over = row.since + days(std::max(*until, 0) + 1);
-      if (*until < 0 || over <= today_ + days(soon)) {
-        now.push_back({*place, today_});
-      } else if (over < last_) {
-        later[over].push_back({*place, over});
+      const Date over = row.since + days(std::max(until.value_or(0), 0) + 1);
+      if (until && (*until < 0 || over < today_ + days(soon))) {
+        now.push_back(*place);
+      } else if (until && over < last_) {
+        later.push_back(*place);
+        from = std::min(from.value_or(over), over);
       } else {
-        never.push_back({*place, std::nullopt});
+        never.push_back(*place);
       }
+    }
+    // Where most of it changes, all of it does: that is one thing to remember.
+    if (from && later.size() > never.size()) {
+      std::ranges::copy(std::exchange(never, {}), std::back_inserter(later));
     }
     const HowOften base = shedding ? HowOften::daily : way.under;
     std::vector<BrushZone> out;
     add(out, now, way.over, std::nullopt, way.over, limit);
-    std::vector<Row> together;
-    for (const auto& [date, rows] : later) {
-      if (!together.empty() && date - *together.front().over > days(one_change)) {
-        add(out, together, base, together.front().over, way.over, limit);
-        together.clear();
-      }
-      std::ranges::copy(rows, std::back_inserter(together));
-    }
-    if (!together.empty()) add(out, together, base, together.front().over, way.over, limit);
+    if (from) add(out, later, base, from, way.over, limit);
     add(out, never, base, std::nullopt, base, std::nullopt);
     if (plan_.growth.empty()) out.push_back({{}, base, std::nullopt, base, std::nullopt});
     return out;
@@ -142,9 +122,9 @@ class Planner {
     return out;
   }
 
-  static void add(std::vector<BrushZone>& to, const std::vector<Row>& rows, HowOften now,
+  static void add(std::vector<BrushZone>& to, const std::vector<Place>& places, HowOften now,
                   std::optional<Date> from, HowOften then, std::optional<Length> limit) {
-    if (rows.empty()) return;
+    if (places.empty()) return;
     BrushZone zone{{}, now, from, then, limit};
     if (zone.now == zone.then) zone.from.reset();
     // What is brushed alike up to the visit is one zone, whatever its length.
@@ -152,7 +132,7 @@ class Planner {
       return !zone.from && !other.from && other.now == zone.now;
     });
     BrushZone& into = alike != to.end() ? *alike : to.emplace_back(std::move(zone));
-    for (const Row& row : rows) into.places.push_back(row.place);
+    std::ranges::copy(places, std::back_inserter(into.places));
     std::ranges::sort(into.places);
   }
 
@@ -177,9 +157,11 @@ class Planner {
       one.visit = care.visit == day;
       one.nails = care.nails == day;
       one.tidy = care.tidy == day;
-      one.brush = !one.visit && std::ranges::any_of(care.zones, [&](const BrushZone& zone) {
-        return brushes_on(how_often(zone, day), after);
-      });
+      for (const BrushZone& zone : care.zones) {
+        const HowOften often = how_often(zone, day);
+        if (one.visit || !brushes_on(often, after)) continue;
+        (often == HowOften::daily ? one.daily : one.brush) = true;
+      }
       care.days.push_back(one);
     }
   }
@@ -209,6 +191,11 @@ class Planner {
   Date today_, since_, last_{};
 };
 }  // namespace
+
+bool is_brushed(Region region) {
+  return region != Region::pads && region != Region::sanitary && region != Region::eyes &&
+         region != Region::feet && region != Region::muzzle;
+}
 
 bool was_bathed(const Visit& visit) {
   return std::ranges::any_of(

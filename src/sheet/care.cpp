@@ -11,6 +11,7 @@
 #include "page/run_in_alerts.h"
 #include "page/stack.h"
 #include "sheet/calendar_words.h"
+#include "sheet/care_picture.h"
 #include "sheet/care_words.h"
 #include "sheet/pieces.h"
 
@@ -20,35 +21,77 @@ constexpr Length code_side = 34_mm;
 /// A calendar of more weeks would fill the page.
 constexpr std::chrono::days longest_strip{20 * 7};
 
+/// How much room the page takes.
+struct CareForm {
+  bool roomy;
+  CarePicture::Form picture;
+  std::size_t calendar_rows;  ///< of a single column
+  bool told_only = false;     ///< of what was done only what the owner is told of it
+};
+
 class CareMaker {
  public:
   CareMaker(const CareDesk& desk, std::optional<QrCode> code)
-      : desk_(desk), words_(desk.voice.words), locale_(desk.voice.locale), code_(std::move(code)) {}
+      : desk_(desk),
+        words_(desk.voice.words),
+        locale_(desk.voice.locale),
+        code_(std::move(code)),
+        routine_(care_routine(desk)) {
+    if (routine_) picture_.emplace(*routine_, desk_);
+  }
 
-  /// Without the calendar the page says the same, in words.
-  BlockPtr make(bool roomy, bool calendar = true) const {
-    std::vector<BlockPtr> blocks = front(roomy, calendar);
-    put(blocks, section(words_.say(Phrase::care_head_watch), watch()), roomy);
-    blocks.push_back(section(words_.say(Phrase::care_head_back), come_back(roomy)));
-    return column(std::move(blocks));
+  /// With what is said of mats beside the picture, as long as that is not too long for it.
+  CareForm form(bool roomy, Length dog, std::size_t weeks) const {
+    return {roomy,
+            {.least = dog, .dog_share = roomy ? 6 : 5, .words_share = two_rhythms() ? 7 : 6},
+            weeks};
+  }
+  CareForm closest() const {
+    return {false, {.least = 34_mm, .dog_share = 2, .words_share = 5, .mats = !two_rhythms()}, 5};
+  }
+  /// Two signs a day want the wide cells of a single column.
+  std::size_t weeks() const {
+    return two_rhythms() || (routine_ && !routine_->later.empty()) ? 9 : 5;
+  }
+  /// What was done stands on the other side: at the fridge what is to be done comes first.
+  CareForm short_of_today() const {
+    CareForm out = closest();
+    out.told_only = true;
+    return out;
+  }
+
+  BlockPtr make(const CareForm& form) const { return column(page(form)); }
+
+  std::vector<BlockPtr> page(const CareForm& form) const {
+    std::vector<BlockPtr> blocks = front(form);
+    put(blocks, section(words_.say(Phrase::care_head_watch), watch()), form.roomy);
+    blocks.push_back(section(words_.say(Phrase::care_head_back), come_back(form)));
+    return blocks;
+  }
+
+  /// What was done, but for what the owner is told; in pieces.
+  std::vector<BlockPtr> rest_of_today() const {
+    std::vector<BlockPtr> out;
+    put_list(out, head_today(), today(Told::left_out));
+    return out;
   }
 
   /// The pet, what was done, and what is to be done at home.
-  std::vector<BlockPtr> front(bool roomy, bool calendar = true) const {
+  std::vector<BlockPtr> front(const CareForm& form) const {
     std::vector<BlockPtr> blocks{head()};
     if (auto alerts = care_alerts(desk_); !alerts.empty()) {
       blocks.push_back(std::make_shared<RunInAlerts>(std::move(alerts), rule_name));
     } else {
       blocks.push_back(std::make_shared<Rule>(rule_name));
     }
-    blocks.push_back(gap(roomy ? 1 : 0.5));
-    if (desk_.care.about != CareAbout::nothing) {
-      put(blocks, section(head_today(), today()), roomy);
+    blocks.push_back(gap(0.5));
+    if (const auto points = today(form.told_only ? Told::only : Told::too); !points.empty()) {
+      put(blocks, section(head_today(), list(points)), form.roomy);
     }
-    put(blocks, section(home_title(), at_home()), roomy);
-    if (auto days = calendar ? strip() : nullptr) {
-      blocks.push_back(std::move(days));
-      blocks.push_back(gap(roomy ? 1.25 : 0.6));
+    put(blocks, section(home_title(), at_home(form)), form.roomy);
+    if (auto days = strip(form)) {
+      blocks.push_back(with_code(std::move(days)));
+      blocks.push_back(gap(form.roomy ? 0.8 : 0.6));
     }
     return blocks;
   }
@@ -59,7 +102,7 @@ class CareMaker {
     std::vector<BlockPtr> signs;
     for (const CareSign& sign : care_watch(desk_)) signs.push_back(point(sign));
     put_list(out, words_.say(Phrase::care_head_watch), signs);
-    out.push_back(section(words_.say(Phrase::care_head_back), come_back(true)));
+    out.push_back(section(words_.say(Phrase::care_head_back), come_back(form(true, {}, 9))));
     return out;
   }
 
@@ -69,18 +112,20 @@ class CareMaker {
     for (AlertEntry& entry : care_alerts(desk_)) {
       out.push_back(std::make_shared<RunInAlerts>(std::vector{std::move(entry)}));
     }
-    std::vector<BlockPtr> points;
-    for (const OwnLine& line : care_today(desk_)) {
-      points.push_back(passage({{line.text}}, line.apart));
-    }
-    put_list(out, head_today(), points);
+    put_list(out, head_today(), today(Told::too));
     bool first = true;
-    for (const SheetRow& row : cut(care_at_home(desk_))) {
+    std::vector<SheetRow> rows = care_at_home(desk_);
+    if (routine_) {
+      std::vector<SheetRow> brushing = routine_rows(*routine_, desk_);
+      rows.insert(rows.begin(), std::move_iterator(brushing.begin()),
+                  std::move_iterator(brushing.end()));
+    }
+    for (const SheetRow& row : cut(rows)) {
       const BlockPtr text = as_text(row, Face::semibold);
       out.push_back(first ? section(home_title(), text) : text);
       first = false;
     }
-    if (auto days = strip()) out.push_back(std::move(days));
+    if (auto days = strip(form(true, {}, 9))) out.push_back(with_code(std::move(days)));
     std::ranges::move(rest(), std::back_inserter(out));
     return out;
   }
@@ -95,6 +140,8 @@ class CareMaker {
   }
 
  private:
+  bool two_rhythms() const { return routine_ && routine_->rhythms.size() > 1; }
+
   /// How the salon is reached, as the page says it.
   std::vector<std::string> contact() const {
     std::vector<std::string> out = care_contact(desk_.input.salon);
@@ -103,7 +150,7 @@ class CareMaker {
   }
   static void put(std::vector<BlockPtr>& to, BlockPtr block, bool roomy) {
     to.push_back(std::move(block));
-    to.push_back(gap(roomy ? 1.25 : 0.6));
+    to.push_back(gap(roomy ? 0.8 : 0.6));
   }
 
   /// A list of which each point is a piece; its title stays with the first.
@@ -151,23 +198,36 @@ class CareMaker {
     return std::make_shared<BulletList>(std::move(out));
   }
 
-  BlockPtr today() const {
+  /// What the owner is told is the last of the points.
+  enum class Told : std::uint8_t { too, only, left_out };
+  std::vector<BlockPtr> today(Told told) const {
+    std::vector<OwnLine> lines = care_today(desk_);
+    const bool any = desk_.care.visit != nullptr && !desk_.care.visit->told.empty();
+    const auto last = lines.end() - (any && !lines.empty() ? 1 : 0);
+    if (told == Told::only) lines.erase(lines.begin(), last);
+    if (told == Told::left_out) lines.erase(last, lines.end());
     std::vector<BlockPtr> points;
-    for (const OwnLine& line : care_today(desk_)) {
-      points.push_back(passage({{line.text}}, line.apart));
-    }
-    return list(points);
+    for (const OwnLine& line : lines) points.push_back(passage({{line.text}}, line.apart));
+    return points;
   }
 
-  BlockPtr at_home() const {
+  BlockPtr at_home(const CareForm& form) const {
     const auto labels = std::make_shared<LabelColumn>();
     std::vector<LabelRow> rows;
+    if (picture_ && !form.picture.mats && !routine_->mats.empty()) {
+      rows.push_back({words_.say(Phrase::care_label_spots), picture_->mats()});
+    }
     for (const SheetRow& row : care_at_home(desk_)) rows.push_back(label_row(row));
-    return std::make_shared<Rows>(std::move(rows), labels);
+    BlockPtr list = std::make_shared<Rows>(std::move(rows), labels);
+    if (!picture_) return list;
+    CarePicture::Form picture = form.picture;
+    picture.marked = strip(form) != nullptr;
+    return column({picture_->block(picture), gap(0.5), std::make_shared<Rule>(rule_row, Ink::quiet),
+                   std::move(list)});
   }
 
   /// The weeks up to the visit; null without one.
-  BlockPtr strip() const {
+  BlockPtr strip(const CareForm& form) const {
     const HomeCare& care = desk_.care.care;
     if (!care.visit || *care.visit - desk_.input.today > longest_strip) return nullptr;
     StripInput input;
@@ -175,16 +235,18 @@ class CareMaker {
     input.visit = *care.visit;
     const CalendarWords names = calendar_words(locale_.language());
     input.first_weekday = names.first;
+    input.most_rows = form.calendar_rows;
     int brushing = 0;
     for (const CareDay& day : care.days) {
-      input.days.push_back({day.date, day.brush, day.nails, day.tidy});
-      brushing += day.brush;
+      input.days.push_back({day.date, day.daily, day.brush, day.nails, day.tidy});
+      brushing += day.daily || day.brush ? 1 : 0;
     }
     input.words = {names.weekdays,
                    names.narrow_weekdays,
                    names.months,
                    desk_.care.copy ? std::string() : words_.say(Phrase::strip_today),
-                   words_.say(Phrase::strip_brush),
+                   often_text(HowOften::daily, words_),
+                   routine_ ? often_text(routine_->rhythms.back().often, words_) : std::string(),
                    words_.say(Phrase::strip_nails),
                    words_.say(Phrase::strip_tidy),
                    words_.say(Phrase::strip_visit)};
@@ -212,15 +274,13 @@ class CareMaker {
     return words_.say(Phrase::care_was_due, {locale_.day_and_month(next->date, desk_.input.today)});
   }
 
-  /// Advice is for pages with room: what is brushed from which day stands above.
-  BlockPtr come_back(bool roomy) const {
+  BlockPtr come_back(const CareForm& form) const {
     std::vector<BlockPtr> parts;
     const auto& visit = desk_.care.care.visit;
     if (visit) {
       const std::string day = locale_.day_and_month(*visit, desk_.input.today);
       std::string why = " " + care_reason(desk_);
-      if (const std::string advice = care_advice(desk_); roomy && !advice.empty())
-        why += " " + advice;
+      if (const std::string advice = care_advice(desk_); !advice.empty()) why += " " + advice;
       parts.push_back(paragraph({{capitalised(day) + ".", Face::bold, Role::heading}, {why}}));
     } else {
       parts.push_back(paragraph(no_date()));
@@ -231,22 +291,32 @@ class CareMaker {
       parts.push_back(std::make_shared<Gap>(0.3, 0.2, 0));
       parts.push_back(paragraph(words_.say(Phrase::care_reach, {joined(reach, "\u00A0· ")})));
     }
-    // Beside the code there is room for whom the page sends an owner to.
     parts.push_back(std::make_shared<Gap>(0.3, 0.2, 0));
-    parts.push_back(std::make_shared<BlankLine>(words_.say(Phrase::care_write_vet)));
+    if (const std::string vet = vet_text(desk_.care.vet, words_); !vet.empty()) {
+      parts.push_back(paragraph(vet, TextStyle{Role::body, Face::semibold}));
+    } else {
+      parts.push_back(std::make_shared<BlankLine>(words_.say(Phrase::care_write_vet)));
+    }
     BlockPtr text = column(std::move(parts));
-    if (!code_) return text;
+    return strip(form) ? text : with_code(std::move(text));
+  }
+
+  /// Beside what is of the next visit stands its code for a phone's calendar.
+  BlockPtr with_code(BlockPtr block) const {
+    if (!code_) return block;
     const std::string says = words_.say(Phrase::care_code);
     BlockPtr code =
         column({qr_block(*code_, code_side, says), paragraph(says, TextStyle{Role::foot})});
-    std::vector<Beside::Cell> cells{{std::move(text), {}, 1}, {std::move(code), code_side}};
-    return std::make_shared<Beside>(std::move(cells), Length::mm(6), Beside::Line::top);
+    std::vector<Beside::Cell> cells{{std::move(block), {}, 1}, {std::move(code), code_side}};
+    return std::make_shared<Beside>(std::move(cells), Length::mm(8), Beside::Line::top);
   }
 
   const CareDesk& desk_;
   const Words& words_;
   const ReaderLocale& locale_;
   std::optional<QrCode> code_;
+  std::optional<CareRoutine> routine_;
+  std::optional<CarePicture> picture_;  ///< of the routine
 };
 }  // namespace
 
@@ -263,17 +333,19 @@ std::optional<Sheet> make_care_sheet(const SheetDesk& sheet_desk, const CareInpu
   const CareMaker maker(desk, std::move(code));
   PageRequest request = page_request(input);
   request.layouts = {
-      {"open", [&] { return maker.make(true); }},
-      {"close", [&] { return maker.make(false); }, Length::mm(3)},
-      {"closest", [&] { return maker.make(false); }, Length::mm(2.5), 0.95},
-      {"in words", [&] { return maker.make(false, false); }, Length::mm(2.5), 0.95},
+      {"open", [&] { return maker.make(maker.form(true, 46_mm, 9)); }},
+      {"close", [&] { return maker.make(maker.form(false, 40_mm, maker.weeks())); }, Length::mm(3)},
+      {"closer", [&] { return maker.make(maker.form(false, 36_mm, 5)); }, Length::mm(2.5), 0.95},
+      {"closest", [&] { return maker.make(maker.closest()); }, Length::mm(2.5), 0.95},
   };
+  const std::vector<Division::Pieces> rest{[&] { return maker.rest(); }};
   request.divisions = {
-      {"open front", [&] { return maker.front(true); }, {[&] { return maker.rest(); }}},
-      {"close front",
-       [&] { return maker.front(false); },
-       {[&] { return maker.rest(); }},
+      {"short of today",
+       [&] { return maker.page(maker.short_of_today()); },
+       {[&] { return maker.rest_of_today(); }},
        Length::mm(3)},
+      {"open front", [&] { return maker.front(maker.form(true, 46_mm, 9)); }, rest},
+      {"close front", [&] { return maker.front(maker.closest()); }, rest, Length::mm(3)},
       {"flowing", {}, {[&] { return maker.all(); }}, Length::mm(3)},
   };
   const std::string title = desk.voice.words.say(Phrase::care_title, {input.pet.name.value});

@@ -23,6 +23,7 @@ struct CareInput {
   const Visit* visit = nullptr;  ///< that the sheet is of; null where it is of none
   std::string event_code{};      ///< the next visit as a calendar entry, for a code; empty: none
   CareAbout about = CareAbout::planned;
+  Vet vet{};          ///< the owner's, as this owner's page may say it
   bool copy = false;  ///< as the page was on an earlier day, which is not called today
 };
 

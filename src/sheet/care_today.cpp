@@ -69,20 +69,16 @@ class TodayMaker {
     return known == nullptr || known->how != Method::nails_leave;
   }
 
-  /// A visit on file says by its products that there was a bath, and what became of the nails where
-  /// that was not as planned.
+  /// A visit on file says by its products that there was a bath. Of the nails it says what it has;
+  /// that they were done is nowhere else on record.
   void bath() {
     const std::string& name = pet_.name.value;
     if (visit() == nullptr) return planned_bath(name);
     const bool washed = was_bathed(*visit());
-    const bool nails = nails_in_plan() && visit()->nails.empty();
     if (bare()) {
       if (washed) add(say(Phrase::care_washed, {name}));
-      if (nails) add(say(Phrase::care_nails_done));
-    } else if (washed) {
-      add(say(nails ? Phrase::care_bathed_nails : Phrase::care_bathed, {name}));
     } else {
-      add(say(nails ? Phrase::care_brushed_nails : Phrase::care_brushed, {name}));
+      add(say(washed ? Phrase::care_bathed : Phrase::care_brushed, {name}));
     }
     if (!visit()->nails.empty()) {
       add_own(capitalised(finish_part_name(FinishPart::nails, desk_.voice.words)), visit()->nails);

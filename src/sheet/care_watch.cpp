@@ -7,11 +7,17 @@
 namespace furnish {
 namespace {
 /// What was found where, and what to do about it: the vet is called where nothing was advised.
-CareSign care_finding(const OpenFinding& finding, const std::string& call,
+CareSign care_finding(const OpenFinding& finding, const std::string& call, Date today,
                       const SheetVoice& voice) {
   const std::string where = capitalised(places_text({finding.place}, voice));
   const OwnWords what = own_words(finding.what, voice), advised = own_words(finding.advised, voice);
-  const std::string advice = advised.text.empty() ? call : sentence(advised.text);
+  std::string advice = advised.text.empty() ? call : sentence(advised.text);
+  // "Vet today" was said on its own day.
+  if (const Date on = finding.seen.back();
+      !advised.text.empty() && advised.language.empty() && on != today) {
+    if (advice.ends_with('.')) advice.pop_back();
+    advice = voice.words.say(Phrase::care_said_on, {advice, voice.locale.long_date(on)});
+  }
   if (what.language.empty()) {
     CareSign out{sentence(voice.words.say(Phrase::care_found, {where, what.text})), advice};
     if (!advised.language.empty()) {
@@ -47,7 +53,7 @@ std::vector<CareSign> care_watch(const CareDesk& desk) {
   }
   for (const OpenFinding& finding : desk.input.plan.findings) {
     if (finding.audience == Audience::everyone)
-      out.push_back(care_finding(finding, call, desk.voice));
+      out.push_back(care_finding(finding, call, desk.input.today, desk.voice));
   }
   const Health& health = desk.input.plan.health;
   const WeightChange* const change = weight_lost(health);

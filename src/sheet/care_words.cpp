@@ -1,7 +1,6 @@
 #include "sheet/care_words.h"
 
 #include <algorithm>
-#include <array>
 
 #include "base/text.h"
 #include "plan/places.h"
@@ -11,26 +10,13 @@
 
 namespace furnish {
 namespace {
-Phrase often(HowOften how) {
-  constexpr std::array phrases{Phrase::often_never, Phrase::often_weekly, Phrase::often_three,
-                               Phrase::often_other, Phrase::often_daily};
-  return phrases[static_cast<std::size_t>(how)];
-}
-
-Phrase way(Coat coat) {
-  constexpr std::array phrases{Phrase::way_double, Phrase::way_curly, Phrase::way_drop,
-                               Phrase::way_drop,   Phrase::way_wire,  Phrase::way_smooth,
-                               Phrase::way_bare};
-  return phrases[static_cast<std::size_t>(coat)];
-}
-
 class HomeMaker {
  public:
   explicit HomeMaker(const CareDesk& desk)
       : desk_(desk), pet_(desk.input.pet), care_(desk.care.care) {}
 
   std::vector<SheetRow> all() {
-    brush();
+    if (pet_.coat == Coat::hairless) row(Phrase::care_label_skin, {}, say(Phrase::way_bare));
     bath();
     nails();
     row(Phrase::care_label_ears, {}, say(Phrase::care_ears));
@@ -59,77 +45,6 @@ class HomeMaker {
     put(say(label), std::move(strong), std::move(text));
   }
 
-  void brush() {
-    if (!pet_.coat) return;
-    if (*pet_.coat == Coat::hairless) {
-      row(Phrase::care_label_skin, {}, say(Phrase::way_bare));
-      return;
-    }
-    if (care_.zones.empty()) return;  // no brush may go anywhere
-    // The largest zone is "all the rest" where the others have names, and stands last.
-    std::vector<const BrushZone*> zones;
-    for (const BrushZone& zone : care_.zones) zones.push_back(&zone);
-    const auto largest = std::ranges::max_element(
-        zones, {}, [](const BrushZone* zone) { return zone->places.size(); });
-    std::rotate(largest, largest + 1, zones.end());
-    for (const BrushZone* zone : zones) {
-      const auto names = grouped_names(zone->places, desk_.voice);
-      const bool rest = zone == zones.back() && names.size() > most_names;
-      std::string where = capitalised(desk_.voice.locale.list(names));
-      if (rest) where = but_for_avoided(say(Phrase::care_the_rest));
-      if (zones.size() == 1) where = but_for_avoided(say(Phrase::care_all_over));
-      std::string strong = say(Phrase::care_zone, {where, say(often(zone->now))});
-      std::string text;
-      if (zone->from) {
-        text = say(Phrase::care_zone_then,
-                   {day(*zone->from), say(often(zone->then)), shown(*zone->limit, desk_.voice)});
-      }
-      const bool first = zone == zones.front();
-      put(first ? say(Phrase::care_label_brush) : std::string(), std::move(strong),
-          std::move(text));
-    }
-    std::string how = say(way(*pet_.coat));
-    if (care_.shedding) how += " " + say(Phrase::care_shedding);
-    row(Phrase::care_label_how, {}, how);
-    if (info(*pet_.coat).brush_before_water || info(*pet_.coat).mats) {
-      row(Phrase::care_label_spots, {}, spots());
-    }
-  }
-
-  /// What is named as a whole has no place in it that an alert lets no tool touch.
-  std::string but_for_avoided(std::string where) const {
-    if (care_.avoided.empty()) return where;
-    return say(Phrase::care_except, {where, places_text(care_.avoided, desk_.voice)});
-  }
-
-  /// "Wednesday, 12 December".
-  std::string day(Date date) const {
-    return desk_.voice.locale.day_and_month(date, desk_.input.today);
-  }
-
-  /// Where mats begin; what does not grow on this dog is not named.
-  std::string spots() const {
-    std::vector<std::string> names{say(Phrase::spot_ears), say(Phrase::spot_armpits),
-                                   say(Phrase::spot_collar), say(Phrase::spot_groin)};
-    const bool breeches = std::ranges::any_of(desk_.input.plan.growth, [](const auto& row) {
-      return row.place.region == Region::breeches;
-    });
-    if (breeches) names.push_back(say(Phrase::spot_breeches));
-    names.push_back(say(Phrase::spot_toes));
-    return say(Phrase::care_spots, {desk_.voice.locale.list(names)}) + " " + stuck_comb();
-  }
-
-  /// Skin that tears is a vet's; of other mats the salon is asked first, whose number stands there.
-  std::string stuck_comb() const {
-    if (desk_.input.plan.tearing_skin) return say(Phrase::care_no_scissors_skin);
-    std::string out = say(Phrase::care_no_scissors);
-    const std::string& phone = desk_.input.salon.phone;
-    if (!phone.empty()) {
-      out += " " + say(Phrase::care_our_number, {desk_.voice.words.written(phone)});
-    }
-    return out;
-  }
-
   void bath() {
     if (!care_.bath) return;
     const HomeBathPlan& bath = *care_.bath;
@@ -148,6 +63,9 @@ class HomeMaker {
   }
 
   void nails() {
+    const auto day = [&](Date date) {
+      return desk_.voice.locale.day_and_month(date, desk_.input.today);
+    };
     row(Phrase::care_label_nails, {},
         care_.nails ? say(Phrase::care_nails_on, {day(*care_.nails)}) : say(Phrase::care_nails_us));
   }
@@ -204,7 +122,8 @@ std::string care_advice(const SheetDesk& desk) {
   const auto& [input, voice] = desk;
   const auto& next = input.plan.next_visit;
   const auto first = std::ranges::find_if(input.plan.limits, [&](const LengthLimit& one) {
-    return one.passed > input.today && workable(one.place, input.pet.alerts);
+    return one.kind == LimitKind::keep_under && one.passed > input.today &&
+           workable(one.place, input.pet.alerts);
   });
   if (!next || first == input.plan.limits.end() || first->passed >= next->date) return {};
   std::vector<Place> places;
@@ -215,10 +134,15 @@ std::string care_advice(const SheetDesk& desk) {
     if (const auto place = workable(one.place, input.pet.alerts)) places.push_back(*place);
   }
   if (places.empty()) return {};
-  const Phrase phrase =
-      first->kind == LimitKind::mat_prone ? Phrase::advise_mats : Phrase::advise_keep;
-  return voice.words.say(phrase, {voice.locale.day_and_month(first->passed, input.today),
-                                  shown(first->limit, voice), grouped_text(places, voice)});
+  return voice.words.say(Phrase::advise_keep,
+                         {voice.locale.day_and_month(first->passed, input.today),
+                          shown(first->limit, voice), grouped_text(places, voice)});
+}
+
+std::string vet_text(const Vet& vet, const Words& words) {
+  std::vector<std::string> out{words.written(vet.name), words.written(vet.phone)};
+  std::erase(out, std::string());
+  return out.empty() ? out.emplace_back() : words.say(Phrase::care_vet, {joined(out, "\u00A0· ")});
 }
 
 std::vector<std::string> care_contact(const Salon& salon) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,7 +27,26 @@ inline constexpr std::size_t most_names = 4;
 /// What was done as the visit has it, else what is planned; up to five points in an owner's words.
 std::vector<OwnLine> care_today(const CareDesk&);
 
-/// Rows of "at home": what, and what to do about it.
+/// How the coat is kept at home: one routine, of at most two rhythms.
+struct CareRoutine {
+  /// What is brushed at one rhythm, as a sentence: "Every day: ears and tail."
+  struct Rhythm {
+    HowOften often = HowOften::weekly;
+    std::string text;
+  };
+  std::vector<Rhythm> rhythms;  ///< most often first; at least one
+  std::string later;            ///< what changes, and on which day; empty if nothing does
+  std::string way;              ///< with what, and how
+  std::string mats;  ///< where they begin and what to do then; empty for coats that do not mat
+};
+/// Empty where no brush goes anywhere, or nothing is known of the coat.
+std::optional<CareRoutine> care_routine(const CareDesk&);
+/// The same as rows, for a page without a picture of it.
+std::vector<SheetRow> routine_rows(const CareRoutine&, const CareDesk&);
+/// "every day".
+std::string often_text(HowOften, const Words&);
+
+/// The other rows of "at home": what, and what to do about it.
 std::vector<SheetRow> care_at_home(const CareDesk&);
 
 /// What to look out for, and what to do then.
@@ -39,8 +59,11 @@ std::vector<CareSign> care_watch(const CareDesk&);
 
 /// Why the pet is due on that day; empty if there is no day.
 std::string care_reason(const SheetDesk&);
-/// What the coat passes before that day, and what to do about it; empty if nothing.
+/// Which of the owner's own limits the coat passes before that day, and what to do about it; empty
+/// if none. That it will mat is part of the routine.
 std::string care_advice(const SheetDesk&);
+/// "Your vet: M. Okoye · 555 0199"; empty if nobody is named.
+std::string vet_text(const Vet&, const Words&);
 /// Phone, email and address of the salon, in that order; what is not known is left out.
 std::vector<std::string> care_contact(const Salon&);
 }  // namespace furnish

@@ -1,18 +1,16 @@
 #include "sheet/note.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <utility>
 
 #include "base/text.h"
-#include "figure/chart.h"
 #include "page/forms.h"
 #include "page/picture.h"
 #include "page/rows.h"
 #include "page/run_in_alerts.h"
 #include "page/stack.h"
 #include "sheet/note_rows.h"
+#include "sheet/note_trends.h"
 #include "sheet/note_words.h"
 #include "sheet/pieces.h"
 #include "sheet/shown.h"
@@ -45,7 +43,7 @@ class NoteMaker {
   BlockPtr make(Arrangement arrangement) const {
     std::vector<BlockPtr> blocks = front(arrangement);
     blocks.push_back(gap(arrangement == Arrangement::dense ? 0.5 : 1));
-    if (auto trend = trends(arrangement)) {
+    if (auto trend = note_trends(desk_, arrangement == Arrangement::dense)) {
       blocks.push_back(std::move(trend));
       blocks.push_back(gap(0.75));
     }
@@ -71,11 +69,12 @@ class NoteMaker {
     return blocks;
   }
 
-  /// What the other side has: how it went over the visits, and who signs.
+  /// What the other side has: how it went over the visits, who signs, and photos.
   std::vector<BlockPtr> rest() const {
     std::vector<BlockPtr> out;
-    if (auto trend = trends(Arrangement::open)) out.push_back(std::move(trend));
+    if (auto trend = note_trends(desk_, false)) out.push_back(std::move(trend));
     if (auto sign = signatures(); !sign.empty()) out.push_back(column(std::move(sign)));
+    std::ranges::move(more_photos(), std::back_inserter(out));
     return out;
   }
 
@@ -86,7 +85,8 @@ class NoteMaker {
       out.push_back(std::make_shared<RunInAlerts>(std::vector{std::move(entry)}));
     }
     if (!desk_.note.visit.photos.empty()) {
-      out.push_back(photographs(Arrangement::dense, width()));
+      out.push_back(
+          photographs(shown_photos(desk_.note.visit.photos), Arrangement::dense, width()));
     }
     out.push_back(drawn(Arrangement::dense, true));
     for (const SheetRow& row : cut(note_rows(desk_))) {
@@ -96,17 +96,21 @@ class NoteMaker {
     return out;
   }
 
-  /// Says which photos have no room.
-  void report(DiagnosticSink& sink) const {
-    const auto& photos = desk_.note.visit.photos;
-    const std::vector<std::size_t> shown = shown_photos(photos);
-    for (std::size_t i = 0; i < photos.size(); ++i) {
-      if (std::ranges::find(shown, i) != shown.end()) continue;
-      sink.warning(
-              "photo-left-out", photos[i].file.span,
-              fmt::format("a note has room for {} photos; this one is left out", most_pictures))
-          .hint = "take one of the others out, or this";
+  /// Photos that the front has no room for, two and two.
+  std::vector<BlockPtr> more_photos() const {
+    const std::vector<std::size_t> front = shown_photos(desk_.note.visit.photos);
+    std::vector<std::size_t> more;
+    for (std::size_t i = 0; i < desk_.note.visit.photos.size(); ++i) {
+      if (std::ranges::find(front, i) == front.end()) more.push_back(i);
     }
+    std::vector<BlockPtr> out;
+    for (std::size_t i = 0; i < more.size(); i += 2) {
+      const std::size_t end = std::min(i + 2, more.size());
+      out.push_back(photographs({more.begin() + static_cast<std::ptrdiff_t>(i),
+                                 more.begin() + static_cast<std::ptrdiff_t>(end)},
+                                Arrangement::open, end - i == 2 ? width() : half_width()));
+    }
+    return out;
   }
 
   FootText foot() const {
@@ -135,12 +139,14 @@ class NoteMaker {
   BlockPtr pictures(Arrangement arrangement) const {
     const auto& photos = desk_.note.visit.photos;
     if (photos.size() == 1) {
-      std::vector<Beside::Cell> cells{{photographs(arrangement, half_width())},
-                                      {drawn(arrangement, false)}};
+      std::vector<Beside::Cell> cells{
+          {photographs(shown_photos(photos), arrangement, half_width())},
+          {drawn(arrangement, false)}};
       return std::make_shared<Beside>(std::move(cells), between, Beside::Line::top);
     }
     if (photos.empty()) return drawn(arrangement, true);
-    return column({photographs(arrangement, width()), gap(0.6), drawn(arrangement, true)});
+    return column({photographs(shown_photos(photos), arrangement, width()), gap(0.6),
+                   drawn(arrangement, true)});
   }
 
   Length width() const {
@@ -150,9 +156,9 @@ class NoteMaker {
   Length half_width() const { return (width() - between) / 2; }
 
   /// Side by side in the room of `width`, what was before first; captions under them on one line.
-  BlockPtr photographs(Arrangement arrangement, Length width) const {
+  BlockPtr photographs(const std::vector<std::size_t>& order, Arrangement arrangement,
+                       Length width) const {
     const auto& photos = desk_.note.visit.photos;
-    const std::vector<std::size_t> order = shown_photos(photos);
     const int count = static_cast<int>(order.size());
     const Length each = (width - between * (count - 1)) / count;
     const Length wanted = arrangement == Arrangement::open    ? 60_mm
@@ -293,70 +299,6 @@ class NoteMaker {
     return column(std::move(out));
   }
 
-  /// Weight and interval over the visits, and what was learned; null before the second visit.
-  BlockPtr trends(Arrangement arrangement) const {
-    const Length high = arrangement == Arrangement::dense ? 18_mm : 26_mm;
-    std::vector<Beside::Cell> cells;
-    if (auto chart = weights(high)) cells.push_back({std::move(chart)});
-    if (auto chart = intervals(high)) cells.push_back({std::move(chart)});
-    std::vector<BlockPtr> blocks;
-    if (!cells.empty()) {
-      blocks.push_back(
-          std::make_shared<Beside>(std::move(cells), Length::mm(8), Beside::Line::top));
-    }
-    const std::string learned = growth_learned(desk_);
-    if (!learned.empty()) {
-      blocks.push_back(std::make_shared<Gap>(0.4, 0.2, 1));
-      blocks.push_back(paragraph(learned));
-    }
-    if (blocks.empty()) return nullptr;
-    return column(std::move(blocks));
-  }
-
-  BlockPtr titled(Phrase title, BlockPtr chart) const {
-    return column({heading(words_.say(title), Role::label, Face::semibold),
-                   std::make_shared<Gap>(0.2, 0.1, 0), std::move(chart)});
-  }
-
-  BlockPtr weights(Length high) const {
-    ChartInput chart;
-    for (const Visit& visit : desk_.note.history) {
-      if (!visit.weight) continue;
-      chart.points.push_back({visit.date.value, visit.weight->value.in_kg(),
-                              shown(visit.weight->value, desk_.voice),
-                              locale_.short_date(visit.date.value)});
-    }
-    if (chart.points.size() < 2) return nullptr;
-    chart.alt = words_.say(Phrase::note_weight);
-    return titled(Phrase::note_weight, line_chart(std::move(chart), high));
-  }
-
-  BlockPtr intervals(Length high) const {
-    ChartInput chart;
-    const auto& history = desk_.note.history;
-    for (std::size_t i = 1; i < history.size(); ++i) {
-      const auto days = (history[i].date.value - history[i - 1].date.value).count();
-      if (days <= 0) continue;
-      const double weeks = static_cast<double>(days) / 7;
-      chart.points.push_back({history[i].date.value, weeks,
-                              std::to_string(static_cast<int>(weeks + 0.5)),
-                              locale_.short_date(history[i].date.value)});
-    }
-    if (chart.points.empty()) return nullptr;
-    const auto [least, most] =
-        std::ranges::minmax(chart.points, {}, [](const ChartPoint& point) { return point.value; });
-    if (most.value - least.value <= 1) {
-      const int weeks = static_cast<int>((least.value + most.value) / 2 + 0.5);
-      return paragraph(words_.say(Phrase::note_steady, {weeks}));
-    }
-    chart.steps_from = history.front().date.value;
-    if (const auto& every = desk_.input.pet.visit_every) {
-      chart.reference = static_cast<double>(every->value.count()) / 7;
-    }
-    chart.alt = words_.say(Phrase::note_intervals);
-    return titled(Phrase::note_intervals, line_chart(std::move(chart), high));
-  }
-
   const NoteDesk& desk_;
   const Words& words_;
   const ReaderLocale& locale_;
@@ -381,15 +323,22 @@ std::optional<Sheet> make_note(const SheetDesk& sheet_desk, const NoteInput& not
       {"dense", [&] { return maker.make(Arrangement::dense); }, Length::mm(2.5)},
   };
   const std::vector<Division::Pieces> rest{[&] { return maker.rest(); }};
-  request.divisions = {
+  if (!maker.more_photos().empty()) {
+    // One side does not hold them all, however much room it has.
+    request.layouts.clear();
+    const std::vector<Division::Pieces> photos{[&] { return maker.more_photos(); }};
+    const auto front = [&] { return std::vector<BlockPtr>{maker.make(Arrangement::close)}; };
+    request.divisions = {{"all but photos", front, photos, Length::mm(3)}};
+  }
+  const std::vector<Division> usual{
       {"close front", [&] { return maker.front(Arrangement::close); }, rest, Length::mm(3)},
       {"dense front", [&] { return maker.front(Arrangement::dense); }, rest, Length::mm(2.5)},
       {"flowing", {}, {[&] { return maker.all(); }}, Length::mm(3)},
   };
+  std::ranges::copy(usual, std::back_inserter(request.divisions));
   const std::string title = voice.words.say(
       Phrase::note_title, {desk.input.pet.name.value, voice.locale.long_date(desk.input.today)});
   go_on(request, desk, maker.foot(), maker.foot(), title);
-  maker.report(sink);
   auto page = compose(request, voice.shaper, sink);
   if (!page) return std::nullopt;
   others.report(voice.words.language(), sink);

@@ -18,6 +18,8 @@ struct NoteInput {
   std::span<const Visit> history;  ///< up to this visit, it included; oldest first
   /// Of the visit, in its order; null where one is missing or broken. As many as it has photos.
   std::vector<PhotographPtr> photos{};
+  std::optional<NextVisit> next{};  ///< as of the day of print, if this is the last visit
+  Vet vet{};                        ///< the owner's, on the owner's copy
 };
 
 /// What a note is written from. What an owner may not know is not in the pet, plan and visits of an

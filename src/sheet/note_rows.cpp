@@ -4,6 +4,7 @@
 #include <map>
 
 #include "base/text.h"
+#include "sheet/care_words.h"
 #include "sheet/note_words.h"
 #include "sheet/owner_work.h"
 #include "sheet/shown.h"
@@ -276,9 +277,16 @@ class RowMaker {
   }
 
   void products() {
-    std::vector<std::string> names;
+    std::vector<std::string> names, apart;
+    std::string language;
     for (const ProductUse& use : visit_.products) {
-      std::string text = capitalised(own(use.product.name));
+      const OwnWords name = own_name(use.product.name, desk_.voice);
+      std::string text = capitalised(name.text);
+      if (!name.language.empty()) {
+        language = name.language;
+        apart.push_back(std::move(text));
+        continue;
+      }
       if (desk_.staff() && use.product.mixed) {
         const bool same_day = *use.product.mixed == visit_.date.value;
         text = same_day ? say(Phrase::note_mixed_today, {text})
@@ -294,9 +302,13 @@ class RowMaker {
       }
       names.push_back(text);
     }
-    if (names.empty()) return;
-    row(Phrase::note_products, NoteLine{{{sentence(joined(names, " · "))}}},
-        visit_.products.front().span);
+    std::vector<NoteLine> lines;
+    if (!names.empty()) lines.push_back({{{sentence(joined(names, "\u00A0· "))}}});
+    if (!apart.empty()) {
+      lines.push_back({{{lead_in({}, language, desk_.voice)}},
+                       stand_apart({sentence(joined(apart, "\u00A0· "))}, language, desk_.voice)});
+    }
+    if (!lines.empty()) row(Phrase::note_products, std::move(lines), visit_.products.front().span);
   }
 
   void told() {
@@ -326,17 +338,28 @@ class RowMaker {
     }
   }
 
+  /// On the day that all pages say on the day of print; what has passed by then is not to come.
   void next() {
-    const auto& next = desk_.input.plan.next_visit;
+    const auto& next = desk_.note.next;
     if (!next || next->date <= visit_.date.value) return;
-    const std::string day = desk_.voice.locale.day_and_month(next->date, visit_.date.value);
-    std::vector<TextSpan> line{{capitalised(day), Face::bold}};
+    std::vector<NoteLine> lines{{{{next_day(*next), Face::bold}}}};
     const Salon& salon = desk_.input.salon;
     std::vector<std::string> contact{own(salon.phone), own(salon.email)};
     std::erase(contact, std::string());
-    if (!desk_.staff() && !contact.empty()) line.push_back({" · " + joined(contact, " · ")});
-    row(Phrase::note_next, NoteLine{std::move(line)},
-        visit_.next ? visit_.next->span : visit_.date.span);
+    if (!desk_.staff() && !contact.empty()) {
+      lines.front().spans.push_back({"\u00A0· " + joined(contact, "\u00A0· ")});
+    }
+    if (const std::string vet = vet_text(desk_.note.vet, desk_.voice.words); !vet.empty()) {
+      lines.push_back({{{vet}}});
+    }
+    row(Phrase::note_next, std::move(lines), visit_.next ? visit_.next->span : visit_.date.span);
+  }
+
+  std::string next_day(const NextVisit& next) const {
+    const std::string day = desk_.voice.locale.day_and_month(next.date, visit_.date.value);
+    if (next.overdue_days == 0) return capitalised(day);
+    return desk_.staff() ? capitalised(say(Phrase::due_overdue, {day, next.overdue_days}))
+                         : say(Phrase::care_was_due, {day});
   }
 
   const NoteDesk& desk_;

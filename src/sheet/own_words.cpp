@@ -63,6 +63,15 @@ OwnWords own_words(const FreeText& text, const SheetVoice& voice) {
   return {last.text, last.language};
 }
 
+OwnWords own_name(const std::string& name, const SheetVoice& voice) {
+  SheetVoice unheard = voice;
+  OtherLanguages nobody;
+  if (voice.others != nullptr) unheard.others = &nobody;
+  FreeText text;
+  text.value = name;
+  return own_words(text, unheard);
+}
+
 std::string lead_in(const std::string& head, const std::string& language, const SheetVoice& voice) {
   const std::string name = voice.locale.language_name(language);
   return head.empty() ? voice.words.say(Phrase::in_language, {name})

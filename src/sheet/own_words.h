@@ -22,6 +22,9 @@ struct OwnWords {
 };
 OwnWords own_words(const FreeText&, const SheetVoice&);
 
+/// A name that a person gave to a thing: the same, and nobody is warned of a name.
+OwnWords own_name(const std::string&, const SheetVoice&);
+
 /// How a part ends: as the trade calls it, else as a person wrote it.
 OwnWords finish_words(const FinishLine&, const SheetVoice&);
 

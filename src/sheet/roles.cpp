@@ -17,6 +17,7 @@ constexpr Distances in_hand{1500_mm, 700_mm, 600_mm, 500_mm, 400_mm};
 constexpr Distances on_wall{3000_mm, 1200_mm, 700_mm, 1000_mm, 500_mm};
 constexpr double least_body = 12, least_head = 16;  // points, of an owner's page
 constexpr double least_at_table = 10.5;             // points
+constexpr double most_on_fridge = 24;               // minutes of arc, of body and labels alike
 constexpr double most_for_name = 26, most_for_text = 22, most_for_foot = 18;
 
 bool runs_on(Role role) {
@@ -70,7 +71,9 @@ std::vector<TypeRole> fridge_roles(const Paper&, const ReadingDistances& own) {
   std::vector<TypeRole> out = roles(in_hand, own);
   for (TypeRole& role : out) {
     if (role.role == Role::heading) role.least_points = least_head;
-    if (runs_on(role.role)) role.least_points = least_body;
+    if (!runs_on(role.role)) continue;
+    role.least_points = least_body;
+    role.most_arc_minutes = most_on_fridge;
   }
   return out;
 }

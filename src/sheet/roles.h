@@ -33,6 +33,7 @@ std::vector<TypeRole> wall_roles(const Paper&, const ReadingDistances&);
 std::vector<TypeRole> table_roles(const Paper&, const ReadingDistances&);
 
 /// The same for an owner's page on the fridge: body 12 pt or more, heads 16 pt or more (a
-/// hospital's plain-language checklist: body 12 to 14, headings 16 to 18).
+/// hospital's plain-language checklist: body 12 to 14, headings 16 to 18), and up to 24′, the most
+/// for running text (NUREG-0700 rev. 2, 1.3.1-4), where there is room.
 std::vector<TypeRole> fridge_roles(const Paper&, const ReadingDistances&);
 }  // namespace furnish

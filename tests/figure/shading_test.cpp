@@ -64,7 +64,8 @@ TEST_CASE("regions of one shade are one field, and what they are worked on with 
 
 TEST_CASE("a key has a patch and words for each shade", "[figure][shading]") {
   const HandHeld page;
-  const BlockPtr key = shade_key({{Shade::dark, "every day"}, {Shade::light, "once a week"}});
+  const BlockPtr key = figure_key({{shade_patch(Shade::dark, key_sign), {{"every day"}}},
+                                   {shade_patch(Shade::light, key_sign), {{"once a week"}}}});
   Frame frame;
   frame.size = {80_mm, key->measure(80_mm, page.setting()).wanted};
   key->place({{}, frame.size}, page.setting(), frame);

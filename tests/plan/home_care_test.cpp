@@ -58,7 +58,7 @@ TEST_CASE("a curly coat is brushed daily from the day it is over its limit") {
   CHECK(care.zones.front().now == HowOften::daily);
 }
 
-TEST_CASE("regions that pass within a fortnight change together, on the earliest day") {
+TEST_CASE("what passes its limit later changes together, once, on the earliest day") {
   Pet dog = weeks_apart(6, Coat::curly);
   dog.trim = {part("neck", shears(Shears::curved), Lay::with, 10_mm),
               part("back", shears(Shears::curved), Lay::with, 20_mm),
@@ -66,7 +66,38 @@ TEST_CASE("regions that pass within a fortnight change together, on the earliest
   const HomeCare care = care_of(dog);
   REQUIRE(zone_of(care, "back") == zone_of(care, "chest"));
   CHECK(to_iso(*zone_of(care, "back")->from) == "2026-12-01");  // 22 + 7 × 0.45 = 25.15
-  CHECK(zone_of(care, "neck") != zone_of(care, "back"));
+  // 10 + 34 × 0.45 is over 25 as well, on 28 December: nobody keeps a third rhythm for that.
+  CHECK(zone_of(care, "neck") == zone_of(care, "back"));
+}
+
+TEST_CASE("a length that is passed within a week is passed") {
+  Pet dog = weeks_apart(6, Coat::curly);
+  dog.trim = {part("back", shears(Shears::curved), Lay::with, Length::mm(22.4)),
+              part("chest", shears(Shears::curved), Lay::with, 22_mm)};
+  const HomeCare care = care_of(dog);
+  CHECK(zone_of(care, "back")->now == HowOften::daily);  // 22.4 + 6 × 0.45 = 25.1, on the seventh
+  CHECK_FALSE(zone_of(care, "back")->from);
+  CHECK(zone_of(care, "chest")->now == HowOften::three_a_week);  // on the eighth
+  CHECK(to_iso(*zone_of(care, "chest")->from) == "2026-12-01");
+}
+
+TEST_CASE("where most of the coat changes, all of it does, and no day has a third rhythm") {
+  Pet dog = weeks_apart(6, Coat::curly);
+  dog.trim = {part("ears", shears(Shears::straight), Lay::with, 40_mm),
+              part("back", shears(Shears::curved), Lay::with, 20_mm),
+              part("neck", shears(Shears::curved), Lay::with, 20_mm),
+              part("throat", blade("10"), Lay::against)};
+  const HomeCare care = care_of(dog);
+  REQUIRE(zone_of(care, "throat") == zone_of(care, "back"));
+  CHECK(care.zones.size() == 2);
+  // 20 mm passes on 6 December: up to then the back is brushed on three days a week, and every day
+  // the ears; from then on all of it every day.
+  for (const CareDay& one : care.days) {
+    if (one.visit) continue;
+    CHECK(one.daily);
+    if (one.date >= day("2026-12-06")) CHECK_FALSE(one.brush);
+  }
+  CHECK(std::ranges::count_if(care.days, &CareDay::brush) == 5);
 }
 
 TEST_CASE("coats without such a length keep one rhythm, shedding ones a daily one") {

@@ -22,8 +22,6 @@ const std::map<std::string, std::string> kept{
     {"furnish::to_grey", "tests hold the inks to their contrast in grey"},
     {"furnish::bath_totals", "the day sheet adds up what a day's baths take"},
     {"furnish::total", "the day sheet adds up how long its dogs take"},
-    {"furnish::shade_key", "a care sheet says by it how often each field is brushed"},
-    {"furnish::shade_patch", "a calendar has the same marks as the figure beside it"},
     {"furnish::FontSet::hold_faces", "a run of many threads needs it, and tests make one"},
     {"furnish::RecordingFiles::exists", "tests learn by it what a sheet was made from"},
     {"furnish::RecordingFiles::note", "as exists()"},

@@ -26,6 +26,10 @@ std::vector<std::string> sentences_of(Desk& table, const std::string& key) {
   const CareDesk desk{{input, voice}, care};
   std::vector<std::string> texts;
   for (const OwnLine& line : care_today(desk)) texts.push_back(line.text);
+  if (const auto routine = care_routine(desk)) {
+    for (const CareRoutine::Rhythm& one : routine->rhythms) texts.push_back(one.text);
+    texts.insert(texts.end(), {routine->later, routine->way, routine->mats});
+  }
   for (const SheetRow& row : care_at_home(desk)) texts.push_back(test::text_of(row.text));
   for (const CareSign& sign : care_watch(desk)) texts.push_back(sign.sign + " " + sign.action);
   texts.push_back(care_reason(desk));
@@ -124,9 +128,9 @@ TEST_CASE("a curly coat changes its rhythm when it passes its limit", "[care]") 
       {"days/2026-11-24.toml", "date = 2026-11-24\n[[booking]]\nat = 09:00:00\npet = \"rex\"\n"}});
   const auto sheet = table.care(table.kennel());
   REQUIRE(sheet);
-  CHECK(test::says(sheet->page.frame, "Ears: every day."));
+  CHECK(test::says(sheet->page.frame, "Every day: ears."));
   CHECK(test::says(sheet->page.frame,
-                   "Back: three times a week. From Sunday, 6 December: every day."));
+                   "Three times a week: back. From Sunday, 6 December: every day, all over."));
   CHECK(test::says(sheet->page.frame, "over 25\u202Fmm"));
 }
 
