@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "page/forms.h"
 #include "page/stack.h"
+#include "sheet/terms.h"
 
 namespace furnish {
 
@@ -44,10 +45,12 @@ std::string sentence(const std::string& text) {
   return out;
 }
 
+Sentences::Sentences(const Words& words) : colon_(colon(words)) {}
+
 void Sentences::add_headed(const std::string& head, const std::string& text) {
   if (text.empty()) return;
   if (head.empty()) return add(text);
-  put(head + ": ", Face::semibold);
+  put(head + colon_, Face::semibold);
   spans_.push_back({sentence(text)});
 }
 

@@ -17,6 +17,7 @@
 #include "sheet/style_table.h"
 #include "sheet/style_words.h"
 #include "sheet/style_work.h"
+#include "sheet/terms.h"
 #include "sheet/who.h"
 
 namespace furnish {
@@ -98,7 +99,7 @@ class StyleMaker {
     out.push_back(gap(0.75));
     bool first = true;
     for (const SheetRow& note : cut(style_what_if(desk_))) {
-      const BlockPtr text = as_text(note, Face::semibold, ": ", "what if");
+      const BlockPtr text = as_text(note, Face::semibold, colon(voice_.words), "what if");
       out.push_back(std::exchange(first, false) ? section(Phrase::head_what_if, text) : text);
     }
     const BlockPtr ask = questions();
@@ -221,7 +222,7 @@ class StyleMaker {
     if (height == Length{}) return column(std::move(blocks));
     std::string says = input_.pet.name.value;
     for (const TextSpan& span : looks_text(desk_)) {
-      says += (says == input_.pet.name.value ? ": " : "") + span.text;
+      says += (says == input_.pet.name.value ? colon(voice_.words) : "") + span.text;
     }
     constexpr double aspect = 4.0 / 3;
     const auto picture =
@@ -269,7 +270,7 @@ class StyleMaker {
   BlockPtr flowing(Phrase head, std::vector<SheetRow> notes) const {
     std::vector<TextSpan> text{{voice_.words.say(head) + after_label, Face::bold}};
     for (SheetRow& note : notes) {
-      text.push_back({note.label + ": ", Face::semibold});
+      text.push_back({note.label + colon(voice_.words), Face::semibold});
       std::ranges::move(note.text, std::back_inserter(text));
       text.push_back({"\u2007 "});
     }
@@ -281,7 +282,7 @@ class StyleMaker {
     std::vector<BlockPtr> out;
     for (const SheetRow& note : style_what_if(desk_)) {
       if (!out.empty()) out.push_back(gap(0.25));
-      out.push_back(as_text(note, Face::semibold, ": ", "what if"));
+      out.push_back(as_text(note, Face::semibold, colon(voice_.words), "what if"));
     }
     return column(std::move(out));
   }

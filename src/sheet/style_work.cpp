@@ -177,7 +177,7 @@ std::vector<SheetRow> style_after(const SheetDesk& desk) {
     SheetRow blends{words.say(Phrase::label_blend), {}, input.pet.span};
     if (const auto shears = input.plan.blends.front().with) {
       const std::string with = words.say(Phrase::blend_with, {tool_text(Scissor{*shears}, voice)});
-      blends.text.push_back({capitalised(with) + ": "});
+      blends.text.push_back({capitalised(with) + colon(voice.words)});
     }
     bool first = true;
     for (const auto& [from, targets] : blended) {

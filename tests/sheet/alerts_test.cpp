@@ -124,7 +124,8 @@ TEST_CASE("cautions that end in the same advice are one row", "[alerts]") {
                     "[salon]\nname = \"S\"\n[vaccinations]\n"
                     "rabies = { required = true }\ndistemper = { required = true }\n");
   CHECK(alerts_of(table, table.kennel()) ==
-        "NOTICE Distemper: none on file. Rabies: none on file. / Follow local rules; ask for the "
+        "NOTICE Distemper vaccination: none on file. Rabies vaccination: none on file. / Follow "
+        "local rules; ask for the "
         "certificate.\n");
 }
 

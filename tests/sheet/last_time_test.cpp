@@ -122,7 +122,7 @@ TEST_CASE("a style sheet says how the dog is held, lifted and dried, and when to
                           "dryer = \"never on the head\"\nstop = \"tongue curls\"\n"
                           "rest_every = \"20 min\"\n");
   CHECK(has(who_of(table, table.kennel()), "Handle: Hold: Under the jaw. Lift: Two people."));
-  CHECK(has(who_of(table, table.kennel()), "Stop: Tongue curls. Rest every 20\u202Fmin."));
+  CHECK(has(who_of(table, table.kennel()), "Stop if: Tongue curls. Rest every 20\u202Fmin."));
 }
 
 TEST_CASE("the stricter of two lines about drying is the only one", "[card]") {
@@ -229,7 +229,7 @@ TEST_CASE("over 90 minutes a time is in half hours", "[card]") {
   const auto said = [&](int minutes) {
     return about(std::chrono::minutes(minutes), table.voice());
   };
-  CHECK(said(90) == "about 90 min");
+  CHECK(said(90) == "about 90\u00A0min");
   CHECK(said(91) == "about 1½\u00A0h");
   CHECK(said(104) == "about 1½\u00A0h");
   CHECK(said(105) == "about 2\u00A0h");

@@ -86,16 +86,16 @@ TEST_CASE("the bath is one line with what to pour", "[card]") {
   };
   // 1 in 10 of 500 ml: 50 ml and 450 ml; the product's own dwell where the pet has none.
   CHECK(bath("[bath]\nshampoo = \"oat\"\n") ==
-        "Oat shampoo 50\u202Fml\u00A0+\u00A0450\u202Fml water, 3\u202Fmin.");
+        "Oat shampoo 50\u202Fml\u00A0+\u00A0450\u202Fml\u00A0water, 3\u202Fmin.");
   CHECK(bath("[bath]\nshampoo = { product = \"oat\", dwell = \"90 s\" }\n") ==
-        "Oat shampoo 50\u202Fml\u00A0+\u00A0450\u202Fml water, 90\u202Fs.");
+        "Oat shampoo 50\u202Fml\u00A0+\u00A0450\u202Fml\u00A0water, 90\u202Fs.");
   CHECK(bath("[bath]\nothers = [{ product = \"silk\" }]\n") == "Silk spray, undiluted.");
   CHECK(bath("[bath]\nshampoo = \"odd\"\n") == "Odd soap, dilution as on its label.");
   CHECK(bath("[bath]\nnone = true\n") == "No bath.");
   CHECK(bath("") == "");
   // 500 ml are 16.907 US fl oz, a tenth of it 1.69, to the next quarter 1¾ (NIST Handbook 44).
-  CHECK(
-      bath("[bath]\nshampoo = \"oat\"\n", "us").starts_with("Oat shampoo 1¾\u202Ffl\u00A0oz\u00A0+\u00A015"));
+  CHECK(bath("[bath]\nshampoo = \"oat\"\n", "us")
+            .starts_with("Oat shampoo 1¾\u202Ffl\u00A0oz\u00A0+\u00A015"));
 }
 
 TEST_CASE("due days: to come, today, overdue, another year", "[card]") {
@@ -109,7 +109,7 @@ TEST_CASE("due days: to come, today, overdue, another year", "[card]") {
   // On the day itself the next one is still to be agreed.
   CHECK(due("2026-10-27", "2026-11-24") == "____ Due again");
   CHECK(due("2026-10-20", "2026-11-24") ==
-        "Tuesday, 17 November (every 4\u00A0weeks), 7 days overdue");
+        "Tuesday, 17 November (every 4\u00A0weeks), 7\u00A0days overdue");
   CHECK(due("2026-12-20", "2026-12-24") == "Sunday, 17 January 2027 (every 4\u00A0weeks)");
 }
 
