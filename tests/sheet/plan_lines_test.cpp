@@ -139,7 +139,7 @@ TEST_CASE("a booking of the day heads the rows and gives the time to collect", "
                "groomer = \"Ines\"\nnote = \"own towel\"\n"}});
   const test::Kennel kennel = table.kennel();
   CHECK(row_of(table, kennel, "Today") == "09:30 · Ines · own towel");
-  CHECK(row_of(table, kennel, "Collects") == "Priya, at 11:45");
+  CHECK(row_of(table, kennel, "Collects") == "Priya, at\u00A011:45");
   const test::Kennel other = table.kennel("rex", parse_date("2026-11-25").value());
   CHECK(row_of(table, other, "Today") == "");
 }

@@ -6,6 +6,7 @@
 #include "page/shaped_line.h"
 #include "sheet/desk.h"
 #include "sheet/must_say.h"
+#include "sheet/parts.h"
 #include "sheet/shipped_words.h"
 
 // Words that were once misread in a way that harms, in every language: what a sentence must say and
@@ -51,6 +52,11 @@ TEST_CASE("two sentences of a salon never begin beside each other on a page from
     }
   }
   CHECK(apart > 200);
+}
+
+TEST_CASE("a full stop ends the sentence it belongs to", "[safe-words]") {
+  CHECK(sentence("نظيرتها، \u2066#7F\u2069") == "نظيرتها، \u2066#7F\u2069.");
+  CHECK(sentence("\u2068Snaps\u2069") == "\u2068Snaps.\u2069");
 }
 
 // A knot in the coat is combed; a lump in the skin is a vet's.
@@ -172,6 +178,24 @@ TEST_CASE("only the hair of a tail's tip is cut", "[safe-words]") {
     const ShippedWords shipped(language);
     check(shipped.words().term("how", "tail"), said);
     check(shipped.words().term("how", "tail-tidied"), said);
+  }
+}
+
+// What was once said of every dog as of a male.
+TEST_CASE("no text says whether the dog is a he or a she", "[safe-words]") {
+  const std::map<std::string, std::vector<std::string>> gendered{
+      {"en", {" he ", " she ", " his ", " her "}},
+      {"es", {"abatido", "llegado "}},
+      {"fr", {"Venu ", "Abattu"}},
+      {"de", {"wie er ", "auf dem er "}},
+      {"pt", {"Abatido", "Refresque-o", "Leve-o"}},
+      {"ar", {"أعمى", "أصم", "جاء كل"}}};
+  for (const auto& [language, words] : gendered) {
+    const ShippedWords shipped(language);
+    for (const auto& [key, text] : shipped.chain().catalogues.front()->texts) {
+      CAPTURE(language, key);
+      check(text.value, {{}, words});
+    }
   }
 }
 }  // namespace furnish::test
