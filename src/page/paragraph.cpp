@@ -1,6 +1,7 @@
 #include "page/paragraph.h"
 
 #include <algorithm>
+#include <string_view>
 
 #include "page/sketch.h"
 #include "page/stack.h"
@@ -52,6 +53,31 @@ std::vector<Strip> strips(const std::vector<SketchedLine>& lines) {
   for (const SketchedLine& line : lines) result.push_back(plain(line.width, line.points));
   return result;
 }
+/// Sentences apart from each other (UAX #9) that nothing but a space parts are set apart as one: on
+/// a page from right to left each would begin to the left of the one before it, and who reads both
+/// would join the end of one line with the start of the other.
+void join_isolates(std::vector<TextSpan>& spans) {
+  constexpr std::string_view begin = "\u2068", end = "\u2069";
+  TextSpan* last = nullptr;  // the text with the latest end, if only spaces came after it
+  std::size_t ended = 0;
+  for (TextSpan& span : spans) {
+    for (std::size_t i = 0; i < span.text.size();) {
+      if (last != nullptr && span.text.compare(i, begin.size(), begin) == 0) {
+        span.text.erase(i, begin.size());
+        last->text.erase(ended, end.size());
+        if (last == &span) i -= end.size();
+        last = nullptr;
+      } else if (span.text.compare(i, end.size(), end) == 0) {
+        last = &span;
+        ended = i;
+        i += end.size();
+      } else {
+        if (span.text[i] != ' ') last = nullptr;
+        ++i;
+      }
+    }
+  }
+}
 }  // namespace
 
 /// Baselines of a paragraph's lines from its top, its height, and its widest line.
@@ -92,7 +118,9 @@ Paragraph::Lines Paragraph::lines(Length width, const Setting& setting) const {
 }
 
 Paragraph::Paragraph(std::vector<TextSpan> spans, TextStyle style, Origin origin)
-    : Block(std::move(origin)), spans_(std::move(spans)), style_(style) {}
+    : Block(std::move(origin)), spans_(std::move(spans)), style_(style) {
+  join_isolates(spans_);
+}
 
 Paragraph::Paragraph(std::string text, TextStyle style, Origin origin)
     : Paragraph(std::vector<TextSpan>{{std::move(text)}}, style, std::move(origin)) {}

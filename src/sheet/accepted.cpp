@@ -27,7 +27,7 @@ std::string accepted_what(const Caution& caution, const SheetDesk& desk) {
 std::optional<SheetRow> accepted_row(const SheetDesk& desk, CautionScope scope) {
   const auto& [input, voice] = desk;
   SheetRow row{voice.words.say(Phrase::label_accepted), {}, {}};
-  Sentences text;
+  Sentences text(voice.words);
   const auto add = [&](const Caution& caution) {
     if (!caution.accepted) return;
     if (scope == CautionScope::card && !belongs_on_card(caution)) return;

@@ -48,7 +48,7 @@ class DogRows {
 
   void health() {
     const std::string conditions = conditions_text(desk_), notes = own(pet().health_notes);
-    Sentences text;
+    Sentences text(voice_.words);
     text.add_strong(sentence(conditions));
     text.add(sentence(notes));
     if (!text.empty()) {

@@ -73,14 +73,15 @@ class WorkRows {
     for (const TrimLine& line : lines) {
       if (styled && !line.differs) continue;
       made.span = line.parts.front()->entry.span;
-      SheetRow::Point point{{{capitalised(line.places), Face::semibold}, {": " + line.work}},
-                            styled && line.differs};
+      SheetRow::Point point{
+          {{capitalised(line.places), Face::semibold}, {colon(voice_.words) + line.work}},
+          styled && line.differs};
       if (!line.note.empty()) point.text.push_back({semicolon(voice_.words) + line.note});
       made.points.push_back(std::move(point));
     }
     if (!untouched.empty()) {
       made.points.push_back({{{capitalised(grouped_text(untouched, voice_)), Face::semibold},
-                              {": " + uncapitalised(say(Phrase::no_tool))}},
+                              {colon(voice_.words) + uncapitalised(say(Phrase::no_tool))}},
                              styled});
     }
     if (!styled && lines.empty()) made.hand_lines = {say(Phrase::no_trim)};
@@ -107,10 +108,10 @@ class WorkRows {
       const std::string text = drawer_text(gap, voice_);
       // Parts of one entry share its answer; it is said once.
       const bool said = std::ranges::any_of(points, [&](const SheetRow::Point& point) {
-        return point.text.back().text == ": " + text;
+        return point.text.back().text == colon(voice_.words) + text;
       });
       if (said || part == nullptr) continue;
-      points.push_back({{{place, Face::semibold}, {": " + text}}, false});
+      points.push_back({{{place, Face::semibold}, {colon(voice_.words) + text}}, false});
     }
     if (points.empty()) return;
     row(Phrase::label_drawer, {}, input_.plan.drawer.front().span, Kept::advice).points =
@@ -120,7 +121,7 @@ class WorkRows {
   /// Whether the coat passes what it is to stay under before the next visit; then what to do
   /// about it, and no other date for that.
   void growth() {
-    Sentences text;
+    Sentences text(voice_.words);
     SourceSpan span = pet().span;
     for (const KeepUnder& limit : pet().preferences.keep_under) {
       for (const RegionGrowth& region : input_.plan.growth) {
@@ -187,7 +188,7 @@ class WorkRows {
       row(Phrase::label_bath, {{say(Phrase::bath_none), Face::semibold}}, bath.span, Kept::work);
       return;
     }
-    Sentences first;
+    Sentences first(voice_.words);
     first_cut(first);
     if (bath.before) first.add(own(bath.before->value));
     std::vector<TextSpan> text = first.take();
@@ -232,11 +233,12 @@ class WorkRows {
       if (few && !line.differs) continue;
       if (std::exchange(any, true)) text.push_back({" · "});
       const auto face = line.differs && mixed ? std::optional(Face::semibold) : std::nullopt;
+      const std::string end = finish_words(line, voice_).text;
       // Extras say for themselves what they are.
-      const std::string head = line.part == FinishPart::extras
-                                   ? std::string()
-                                   : finish_part_name(line.part, voice_.words) + " ";
-      const std::string words = head + finish_words(line, voice_).text;
+      const std::string words =
+          line.part == FinishPart::extras
+              ? end
+              : say(Phrase::finish_as, {finish_part_name(line.part, voice_.words), end});
       text.push_back({text.empty() && !few ? capitalised(words) : words, face});
     }
     if (few) {
@@ -265,13 +267,21 @@ class WorkRows {
     }
   }
 
+  /// Else no "and" of the page's stands between words of another language.
+  bool in_salons_language() const {
+    return voice_.salon_language.empty() ||
+           same_language(voice_.salon_language, voice_.words.language());
+  }
+
   void collects() {
     const Owner& owner = pet().owner;
     std::vector<std::string> who;
     for (const std::string& one : owner.collects) who.push_back(own(one));
     if (who.empty() && !owner.name.empty()) who.push_back(own(owner.name));
     std::vector<TextSpan> text;
-    if (!who.empty()) text.push_back({voice_.locale.either(who)});
+    if (!who.empty())
+      text.push_back(
+          {in_salons_language() ? voice_.locale.either(who) : joined(who, comma(voice_.words))});
     std::vector<std::string> hand_lines;
     if (input_.booking && input_.booking->collect) {
       if (!text.empty()) text.push_back({comma(voice_.words)});
@@ -284,7 +294,9 @@ class WorkRows {
       std::vector<std::string> things;
       for (const std::string& one : pet().handling.comes_with) things.push_back(own(one));
       if (!text.empty()) text.push_back({". "});
-      text.push_back({say(Phrase::comes_with, {voice_.locale.list(things)})});
+      text.push_back(
+          {say(Phrase::comes_with, {in_salons_language() ? voice_.locale.list(things)
+                                                         : joined(things, comma(voice_.words))})});
     }
     CardRow& made = row(Phrase::label_collects, std::move(text), pet().span, Kept::door);
     made.hand_lines = std::move(hand_lines);

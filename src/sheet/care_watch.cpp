@@ -40,7 +40,7 @@ CareSign care_finding(const OpenFinding& finding, const std::string& call, Date 
 std::vector<CareSign> care_watch(const CareDesk& desk) {
   const Words& words = desk.voice.words;
   const std::string& name = desk.input.pet.name.value;
-  const std::string call = words.say(Phrase::watch_call);
+  const std::string call = words.say(Phrase::care_call), then = words.say(Phrase::watch_call);
   std::vector<CareSign> out;
   bool ear_mats = false;
   if (desk.care.visit != nullptr) {
@@ -69,8 +69,8 @@ std::vector<CareSign> care_watch(const CareDesk& desk) {
   if (desk.care.care.heat) {
     out.push_back({words.say(Phrase::watch_heat), words.say(Phrase::watch_heat_do, {name})});
   }
-  if (ear_mats) out.push_back({words.say(Phrase::watch_ears), call});
-  out.push_back({words.say(Phrase::watch_skin), call});
+  if (ear_mats) out.push_back({words.say(Phrase::watch_ears), then});
+  out.push_back({words.say(Phrase::watch_skin), then});
   return out;
 }
 }  // namespace furnish

@@ -91,7 +91,7 @@ std::string figure_text(const FigureInput& input, const std::string& lead,
   std::vector<std::string> parts{
       lead,
       term(words, input.side == Side::right ? FigureWord::from_right : FigureWord::from_left)};
-  if (input.coat) parts.push_back(words.say(Phrase::coat_of, {coat_name(*input.coat, words)}));
+  if (input.coat) parts.push_back(coat_name(*input.coat, words));
   if (input.build.ears) parts.push_back(term(words, *input.build.ears));
   if (input.build.tail) parts.push_back(term(words, *input.build.tail));
   std::vector<std::string> left;

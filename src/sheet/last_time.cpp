@@ -72,11 +72,11 @@ std::optional<SheetRow> look_again_row(const SheetDesk& desk, Numbers numbers) {
       point.text.push_back({std::to_string(++number) + "\u00A0", Face::bold});
     }
     point.text.push_back(
-        {capitalised(place_name(finding.place, voice.words)) + ": ", Face::semibold});
+        {capitalised(place_name(finding.place, voice.words)) + colon(voice.words), Face::semibold});
     std::string text = voice.words.written(finding.what.value);
     text += (text.empty() ? "" : " ") + ("(" + days_text(finding, desk)) + ").";
     if (!finding.advised.empty()) {
-      text += " " + voice.words.say(Phrase::note_advised) + ": " +
+      text += " " + voice.words.say(Phrase::note_advised) + colon(voice.words) +
               sentence(voice.words.written(finding.advised.value));
     }
     point.text.push_back({text});
@@ -99,7 +99,7 @@ std::optional<SheetRow> last_time_row(const SheetDesk& desk) {
   const auto& last = input.plan.visit_before;
   if (!last) return std::nullopt;
   const Words& words = voice.words;
-  Sentences known;
+  Sentences known(words);
   add_mats(known, last->mats, voice);
   known.add_headed(words.say(Phrase::note_behaviour), words.written(last->behaviour));
   known.add_headed(words.say(Phrase::note_helped), words.written(last->helped));
@@ -120,7 +120,7 @@ std::optional<SheetRow> handling_row(const SheetDesk& desk, DryerLine dryer) {
   const auto& [input, voice] = desk;
   const Handling& handling = input.pet.handling;
   const Words& words = voice.words;
-  Sentences text;
+  Sentences text(words);
   text.add_headed(words.say(Phrase::hold), words.written(handling.hold));
   text.add_headed(words.say(Phrase::lift), words.written(handling.lift));
   if (dryer == DryerLine::with_others) {
@@ -128,7 +128,10 @@ std::optional<SheetRow> handling_row(const SheetDesk& desk, DryerLine dryer) {
   }
   text.add_headed(words.say(Phrase::stop), words.written(handling.stop));
   if (handling.rest_every) {
-    text.add_strong(sentence(words.say(Phrase::rest_every, {shown(*handling.rest_every, voice)})));
+    text.add_strong(
+        sentence(*handling.rest_every == std::chrono::hours(1)
+                     ? words.say(Phrase::rest_hourly)
+                     : words.say(Phrase::rest_every, {shown(*handling.rest_every, voice)})));
   }
   if (text.empty()) return std::nullopt;
   return SheetRow{words.say(Phrase::label_handle), text.take(), input.pet.span};

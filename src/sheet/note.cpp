@@ -14,6 +14,7 @@
 #include "sheet/note_words.h"
 #include "sheet/pieces.h"
 #include "sheet/shown.h"
+#include "sheet/terms.h"
 
 namespace furnish {
 namespace {
@@ -204,7 +205,7 @@ class NoteMaker {
               stand_apart({own.text}, own.language, desk_.voice)};
     }
     NoteLine line{{{when, Face::semibold}}};
-    if (!own.text.empty()) line.spans.push_back({": " + own.text});
+    if (!own.text.empty()) line.spans.push_back({colon(words_) + own.text});
     return line;
   }
 

@@ -27,7 +27,7 @@ class Pieces {
   void add_readable(const std::string& head, const std::string& text) {
     if (text.empty()) return;
     if (!spans_.empty()) spans_.push_back({" "});
-    if (!head.empty()) spans_.push_back({head + ": ", Face::semibold});
+    if (!head.empty()) spans_.push_back({head + colon(voice_.words), Face::semibold});
     spans_.push_back({sentence(text)});
   }
   std::vector<NoteLine> take() {
@@ -173,7 +173,7 @@ class RowMaker {
     const std::vector<TrimPart> planned = planned_at(where);
     std::vector<TextSpan> out{{capitalised(name_of(entry, where)), Face::semibold}};
     if (desk_.staff()) {
-      out.push_back({": " + work_text(entry, desk_.voice)});
+      out.push_back({colon(desk_.voice.words) + work_text(entry, desk_.voice)});
       if (!planned.empty() && !same_work(planned.front().entry, entry)) {
         out.push_back(
             {" " + say(Phrase::note_instead, {work_text(planned.front().entry, desk_.voice)})});
@@ -183,7 +183,7 @@ class RowMaker {
     } else {
       const PlacedEntry done{where.front(), entry};
       const std::string work = owner_work(entry.tool, left_there(done, desk_.input), desk_.voice);
-      out.push_back({": " + work + "."});
+      out.push_back({colon(desk_.voice.words) + work + "."});
     }
     if (entry.why.empty()) return {std::move(out)};
     OwnLine why = own_line({}, entry.why, desk_.voice);
@@ -236,8 +236,9 @@ class RowMaker {
     int number = 0;
     for (const Finding* finding : note_findings(desk_)) lines.push_back(found(*finding, ++number));
     if (desk_.staff() && !visit_.came_in.well.empty()) {
-      lines.push_back({{{capitalised(places(visit_.came_in.well)) + ": ", Face::semibold},
-                        {sentence(say(Phrase::note_well))}}});
+      lines.push_back(
+          {{{capitalised(places(visit_.came_in.well)) + colon(desk_.voice.words), Face::semibold},
+            {sentence(say(Phrase::note_well))}}});
     }
     if (lines.empty()) return;
     row(Phrase::note_found, std::move(lines),
@@ -255,7 +256,7 @@ class RowMaker {
       if (own.text.empty()) return;
       const std::string before = first ? "" : " ";
       if (own.language.empty()) {
-        line.spans.push_back({before + head + ": ", Face::semibold});
+        line.spans.push_back({before + head + colon(desk_.voice.words), Face::semibold});
         line.spans.push_back({sentence(own.text)});
       } else {
         line.spans.push_back({before + lead_in(head, own.language, desk_.voice), Face::semibold});
@@ -265,7 +266,8 @@ class RowMaker {
     };
     add(where, what, true);
     if (finding.closed) {
-      if (what.text.empty()) line.spans.push_back({where + ": ", Face::semibold});
+      if (what.text.empty())
+        line.spans.push_back({where + colon(desk_.voice.words), Face::semibold});
       line.spans.push_back({(what.text.empty() ? "" : " ") + sentence(say(Phrase::note_well))});
     }
     add(advice, advised, false);

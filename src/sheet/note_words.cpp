@@ -9,6 +9,7 @@
 #include "sheet/note_rows.h"
 #include "sheet/parts.h"
 #include "sheet/shown.h"
+#include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 
 namespace furnish {
@@ -108,7 +109,7 @@ std::vector<OwnLine> note_signatures(const NoteDesk& desk) {
       out.push_back({lead_in(by, to.language, desk.voice),
                      stand_apart({sentence(to.text)}, to.language, desk.voice)});
     } else {
-      out.push_back({sentence(by.empty() ? to.text : to.text + ": " + by)});
+      out.push_back({sentence(by.empty() ? to.text : to.text + colon(words) + by)});
     }
   }
   const Plan& plan = desk.input.plan;

@@ -15,9 +15,6 @@ namespace {
 std::string_view first_subtag(std::string_view tag) {
   return tag.substr(0, tag.find('-'));
 }
-bool same_language(std::string_view a, std::string_view b) {
-  return lower_ascii(first_subtag(a)) == lower_ascii(first_subtag(b));
-}
 
 /// A text in each of its languages, the first one's named.
 std::vector<FreeText::In> given(const FreeText& text, std::string_view salon_language) {
@@ -42,6 +39,10 @@ const FreeText::In* in_language(const std::vector<FreeText::In>& all, std::strin
   return near == all.end() ? nullptr : &*near;
 }
 }  // namespace
+
+bool same_language(std::string_view a, std::string_view b) {
+  return lower_ascii(first_subtag(a)) == lower_ascii(first_subtag(b));
+}
 
 OwnWords own_words(const FreeText& text, const SheetVoice& voice) {
   if (text.empty()) return {};

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/diagnostic.h"
@@ -14,6 +15,9 @@ namespace furnish {
 // parent, else as the catalogue has it, else as it stands. On an owner's page what is in another
 // language stands apart, under words that say which, and is told as a warning. Names are left
 // alone.
+
+/// Whether two tags are of one language, whatever their regions.
+bool same_language(std::string_view, std::string_view);
 
 struct OwnWords {
   std::string text;

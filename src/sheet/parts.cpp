@@ -7,6 +7,7 @@
 #include "page/forms.h"
 #include "page/shortest.h"
 #include "page/stack.h"
+#include "sheet/terms.h"
 
 namespace furnish {
 
@@ -34,9 +35,15 @@ std::vector<TextSpan> run_in(const SheetRow& row, TextSpan label) {
 std::string sentence(const std::string& text) {
   constexpr std::array<std::string_view, 9> ends{".", "!", "?", ":", "…", "؟", "。", "！", "？"};
   std::string out = capitalised(trimmed(text));
-  // What has a direction of its own keeps its full stop inside.
+  // What has a direction of its own keeps its full stop inside; one that only ends the sentence,
+  // such as a blade's number, leaves it to the sentence.
   constexpr std::string_view end_of_isolate = "\u2069";
-  const bool apart = out.ends_with(end_of_isolate);
+  std::size_t begun = 0;
+  for (const std::string_view mark : {"\u2066", "\u2067", "\u2068"}) {
+    const std::size_t at = out.rfind(mark);
+    if (at != std::string::npos) begun = std::max(begun, at);
+  }
+  const bool apart = begun == 0 && out.ends_with(end_of_isolate);
   if (apart) out.resize(out.size() - end_of_isolate.size());
   const bool ended =
       std::ranges::any_of(ends, [&](std::string_view end) { return out.ends_with(end); });
@@ -45,10 +52,12 @@ std::string sentence(const std::string& text) {
   return out;
 }
 
+Sentences::Sentences(const Words& words) : colon_(colon(words)) {}
+
 void Sentences::add_headed(const std::string& head, const std::string& text) {
   if (text.empty()) return;
   if (head.empty()) return add(text);
-  put(head + ": ", Face::semibold);
+  put(head + colon_, Face::semibold);
   spans_.push_back({sentence(text)});
 }
 

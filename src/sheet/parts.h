@@ -43,6 +43,7 @@ std::string sentence(const std::string&);
 /// Collects sentences and strong words into one text, a space between them.
 class Sentences {
  public:
+  explicit Sentences(const Words&);
   void add(const std::string& text) { put(sentence(text), std::nullopt); }
   void add_strong(const std::string& text) { put(text, Face::semibold); }
   /// "Hold: under the jaw." Nothing without a text.
@@ -52,6 +53,7 @@ class Sentences {
 
  private:
   void put(const std::string& text, std::optional<Face>);
+  std::string colon_;
   std::vector<TextSpan> spans_;
 };
 

@@ -8,6 +8,7 @@
 #include <unicode/timezone.h>
 #include <unicode/ulocdata.h>
 
+#include <array>
 #include <map>
 #include <stdexcept>
 
@@ -30,6 +31,42 @@ UDate icu_date(Date day, TimeOfDay time = {}) {
   const auto ms =
       std::chrono::duration_cast<std::chrono::milliseconds>(day.time_since_epoch() + time);
   return static_cast<UDate>(ms.count());
+}
+
+/// Where a language's usual form is another than ICU's: a time that is read out, a date that goes
+/// on after a preposition or an article ("el martes 22 de diciembre"). From memory; of native
+/// readers.
+struct OwnForm {
+  std::string_view language, skeleton, pattern;
+};
+constexpr std::array own_forms{
+    OwnForm{"fr", "jmm", "H\u00A0'h'\u00A0mm"},
+    OwnForm{"es", "MMMMEEEEd", "EEEE d 'de' MMMM"},
+    OwnForm{"es", "yMMMMEEEEd", "EEEE d 'de' MMMM 'de' y"},
+    OwnForm{"vi", "yMMMMd", "d MMMM 'năm' y"},
+    OwnForm{"vi", "MMMMEEEEd", "EEEE, 'ngày' d MMMM"},
+    OwnForm{"vi", "yMMMMEEEEd", "EEEE, 'ngày' d MMMM 'năm' y"},
+};
+
+/// What the first of a month has after its number: "1er décembre", "1º de setembro"; else empty.
+std::string_view first_of_month(const icu::Locale& locale) {
+  const std::string_view language(locale.getLanguage()), country(locale.getCountry());
+  if (language == "fr") return "er";
+  return language == "pt" && country != "PT" ? "º" : "";
+}
+
+/// A pattern with `mark` after its day.
+UnicodeString marked(const UnicodeString& pattern, std::string_view mark) {
+  UnicodeString out;
+  bool quoted = false, done = false;
+  for (std::int32_t i = 0; i < pattern.length(); ++i) {
+    quoted ^= pattern[i] == u'\'';
+    out += pattern[i];
+    if (quoted || done || pattern[i] != u'd') continue;
+    done = true;
+    out += UnicodeString::fromUTF8("'" + std::string(mark) + "'");
+  }
+  return out;
 }
 
 bool same_year(Date a, Date b) {
@@ -68,17 +105,32 @@ struct ReaderLocale::Formats {
 
   /// The locale's own form of a skeleton such as "yMMMMd". The calendar is always the Gregorian
   /// one, and times are those of the file: no zone is applied.
-  std::string format(const char* skeleton, UDate date) {
-    auto& formatter = made[skeleton];
+  std::string format(const char* skeleton, Date day, TimeOfDay time = {}) {
+    const UDate date = icu_date(day, time);
+    const std::string_view mark = std::chrono::year_month_day(day).day() == std::chrono::day(1)
+                                      ? first_of_month(locale)
+                                      : std::string_view();
+    auto& formatter = made[std::string(skeleton) + std::string(mark)];
     if (!formatter) {
-      const UnicodeString pattern = patterns->getBestPattern(UnicodeString(skeleton), code);
-      require(code);
+      UnicodeString pattern = pattern_of(skeleton);
+      if (!mark.empty()) pattern = marked(pattern, mark);
       formatter = std::make_unique<icu::SimpleDateFormat>(pattern, locale, code);
       require(code);
       formatter->adoptTimeZone(icu::TimeZone::getGMT()->clone());
     }
     UnicodeString out;
     return utf8(formatter->format(date, out));
+  }
+
+  UnicodeString pattern_of(const char* skeleton) {
+    for (const OwnForm& form : own_forms) {
+      if (form.language == locale.getLanguage() && form.skeleton == skeleton) {
+        return UnicodeString::fromUTF8(std::string(form.pattern));
+      }
+    }
+    const UnicodeString out = patterns->getBestPattern(UnicodeString(skeleton), code);
+    require(code);
+    return out;
   }
 
   std::string joined(const std::vector<std::string>& items, UListFormatterType type) {
@@ -109,23 +161,26 @@ const std::string& ReaderLocale::decimal_sign() const {
 }
 
 std::string ReaderLocale::long_date(Date day) const {
-  return formats_->format("yMMMMd", icu_date(day));
+  return formats_->format("yMMMMd", day);
 }
 
 std::string ReaderLocale::day_and_month(Date day, Date from) const {
-  return formats_->format(same_year(day, from) ? "MMMMEEEEd" : "yMMMMEEEEd", icu_date(day));
+  return formats_->format(same_year(day, from) ? "MMMMEEEEd" : "yMMMMEEEEd", day);
 }
 
 std::string ReaderLocale::short_day(Date day, Date from) const {
-  return formats_->format(same_year(day, from) ? "MMMd" : "yMMMd", icu_date(day));
+  return formats_->format(same_year(day, from) ? "MMMd" : "yMMMd", day);
 }
 
 std::string ReaderLocale::short_date(Date day) const {
-  return formats_->format("yMMMd", icu_date(day));
+  return formats_->format("yMMMd", day);
 }
 
 std::string ReaderLocale::time(TimeOfDay time) const {
-  return formats_->format("jmm", icu_date(Date{}, time));
+  std::string out = formats_->format("jmm", Date{}, time);
+  // Its "AM" goes with it wherever a line ends.
+  for (std::size_t at; (at = out.find(' ')) != std::string::npos;) out.replace(at, 1, "\u00A0");
+  return out;
 }
 
 std::string ReaderLocale::language_name(const std::string& tag) const {

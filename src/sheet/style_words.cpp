@@ -45,9 +45,7 @@ std::vector<std::vector<TextSpan>> style_facts(const SheetDesk& desk) {
     std::ranges::move(more, std::back_inserter(line));
   };
   std::vector<TextSpan> looks = looks_text(desk), facts = facts_text(desk);
-  if (pet.coat) {
-    join(looks, {{voice.words.say(Phrase::coat_of, {coat_name(*pet.coat, voice.words)})}});
-  }
+  if (pet.coat) join(looks, {{coat_name(*pet.coat, voice.words)}});
   // Where somebody wrote what the style looks like, its name heads that.
   if (pet.style && pet.style->looks.empty()) {
     join(facts, {{voice.words.written(pet.style->name), Face::bold}});

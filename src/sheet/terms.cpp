@@ -39,6 +39,9 @@ std::string comma(const Words& words) {
 std::string semicolon(const Words& words) {
   return words.say(Phrase::semicolon) + " ";
 }
+std::string colon(const Words& words) {
+  return words.say(Phrase::colon) + " ";
+}
 
 std::string place_name(Place place, const Words& words, Audience reader) {
   const RegionInfo& row = info(place.region);

@@ -20,6 +20,7 @@ namespace furnish {
 /// Between the parts of a phrase, with the space after it: ", " and "; " in English.
 std::string comma(const Words&);
 std::string semicolon(const Words&);
+std::string colon(const Words&);
 /// "left hock", "belly, left"; for everyone "ankle of the left back leg".
 std::string place_name(Place, const Words&, Audience = Audience::staff);
 std::string group_name(Group, const Words&, Audience = Audience::staff);

@@ -86,7 +86,7 @@ TEST_CASE("a style sheet reads in the order of a hand-over", "[style]") {
         if (std::ranges::all_of(wish, [](char c) { return c > 0; })) order.push_back(wish);
       }
       for (const char* head : {"Part and how", "Order of work", "What if", "ears and tail end?",
-                               "Read back by", "Local rules"}) {
+                               "Said back to", "Local rules"}) {
         order.emplace_back(head);
       }
       const bool ends = std::ranges::any_of(kennel.pet.finish, [](const FinishLine& line) {

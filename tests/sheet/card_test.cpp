@@ -82,11 +82,11 @@ TEST_CASE("ages are weeks, then months, then years", "[card]") {
     return test::text_of(facts_text({table.input(table.kennel()), table.voice()}));
   };
   // Today is 24 November 2026.
-  CHECK(age("2026-09-29") == "8 weeks");
-  CHECK(age("2026-07-25") == "17 weeks");
-  CHECK(age("2026-07-24") == "4 months");
-  CHECK(age("2024-11-25") == "23 months");
-  CHECK(age("2024-11-24") == "2 years");
+  CHECK(age("2026-09-29") == "8\u00A0weeks");
+  CHECK(age("2026-07-25") == "17\u00A0weeks");
+  CHECK(age("2026-07-24") == "4\u00A0months");
+  CHECK(age("2024-11-25") == "23\u00A0months");
+  CHECK(age("2024-11-24") == "2\u00A0years");
 }
 
 TEST_CASE("every value that the card promises is in its rows", "[card]") {
@@ -94,14 +94,15 @@ TEST_CASE("every value that the card promises is in its rows", "[card]") {
   const test::Kennel kennel = table.kennel();
   const auto row = [&](const char* label) { return row_of(table, kennel, label); };
   CHECK(row("Handle") ==
-        "Hold: Under the jaw. Lift: Two people. Dry: Never on the head. Stop: Licks her lips. Rest "
+        "Hold: Under the jaw. Lift: Two people. Dry: Never on the head. Stop if: Licks her lips. "
+        "Rest "
         "every 20\u202Fmin.");
   CHECK(row("Trim") ==
         "Natural tidy, except:\n"
         "* Chest: thinning shears, 30\u202Fmm; into the legs\n"
         "* Right hock: ½\u202Fin comb over #30");
   CHECK(row("Bath") ==
-        "Slicker and comb. Oat shampoo 45\u202Fml\u00A0+\u00A0455\u202Fml water, 4\u202Fmin.");
+        "Slicker and comb. Oat shampoo 45\u202Fml\u00A0+\u00A0455\u202Fml\u00A0water, 4\u202Fmin.");
   CHECK(row("Dry") == "Towel, then force dryer.");
   CHECK(row("Finish") ==
         "Ears straight edge · tail tidied · feet hare foot · nails clip, then grind · no bow");

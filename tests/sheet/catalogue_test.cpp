@@ -176,14 +176,14 @@ TEST_CASE("counting goes by the language of the text", "[catalogue]") {
   // The plural rules of Arabic, from Unicode's CLDR: 2 is "two", 3 to 10 "few", 11 to 99 "many".
   const ShippedWords arabic("ar");
   CHECK(arabic.say(Phrase::age_years, {2}) == "سنتان");
-  CHECK(arabic.say(Phrase::age_years, {3}) == "3 سنوات");
-  CHECK(arabic.say(Phrase::age_months, {11}) == "11 شهرًا");
+  CHECK(arabic.say(Phrase::age_years, {3}) == "3\u00A0سنوات");
+  CHECK(arabic.say(Phrase::age_months, {11}) == "11\u00A0شهرًا");
   // A text that falls back to English counts as English does, where Vietnamese knows one form.
   const ShippedWords vietnamese("vi");
-  CHECK(vietnamese.say(Phrase::age_years, {1}) == "1 tuổi");
+  CHECK(vietnamese.say(Phrase::age_years, {1}) == "1\u00A0tuổi");
   const Opened opened("hold = \"Sujetar\"");
   REQUIRE(opened.words);
-  CHECK(opened.words->say(Phrase::age_years, {1}) == "1 year");
+  CHECK(opened.words->say(Phrase::age_years, {1}) == "1\u00A0year");
 }
 
 TEST_CASE("texts that a language lacks are one warning, and said in English", "[catalogue]") {

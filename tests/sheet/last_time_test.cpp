@@ -253,7 +253,7 @@ TEST_CASE("over 90 minutes a time is in half hours", "[card]") {
   const auto said = [&](int minutes) {
     return about(std::chrono::minutes(minutes), table.voice());
   };
-  CHECK(said(90) == "about 90 min");
+  CHECK(said(90) == "about 90\u00A0min");
   CHECK(said(91) == "about 1½\u00A0h");
   CHECK(said(104) == "about 1½\u00A0h");
   CHECK(said(105) == "about 2\u00A0h");

@@ -86,9 +86,9 @@ TEST_CASE("the bath is one line with what to pour", "[card]") {
   };
   // 1 in 10 of 500 ml: 50 ml and 450 ml; the product's own dwell where the pet has none.
   CHECK(bath("[bath]\nshampoo = \"oat\"\n") ==
-        "Oat shampoo 50\u202Fml\u00A0+\u00A0450\u202Fml water, 3\u202Fmin.");
+        "Oat shampoo 50\u202Fml\u00A0+\u00A0450\u202Fml\u00A0water, 3\u202Fmin.");
   CHECK(bath("[bath]\nshampoo = { product = \"oat\", dwell = \"90 s\" }\n") ==
-        "Oat shampoo 50\u202Fml\u00A0+\u00A0450\u202Fml water, 90\u202Fs.");
+        "Oat shampoo 50\u202Fml\u00A0+\u00A0450\u202Fml\u00A0water, 90\u202Fs.");
   CHECK(bath("[bath]\nothers = [{ product = \"silk\" }]\n") == "Silk spray, undiluted.");
   CHECK(bath("[bath]\nshampoo = \"odd\"\n") == "Odd soap, dilution as on its label.");
   CHECK(bath("[bath]\nnone = true\n") == "No bath.");
@@ -109,7 +109,7 @@ TEST_CASE("due days: to come, today, overdue, another year", "[card]") {
   // On the day itself the next one is still to be agreed.
   CHECK(due("2026-10-27", "2026-11-24") == "____ Due again");
   CHECK(due("2026-10-20", "2026-11-24") ==
-        "Tuesday, 17 November (every 4\u00A0weeks), 7 days overdue");
+        "Tuesday, 17 November (every 4\u00A0weeks), 7\u00A0days overdue");
   CHECK(due("2026-12-20", "2026-12-24") == "Sunday, 17 January 2027 (every 4\u00A0weeks)");
 }
 
@@ -139,7 +139,7 @@ TEST_CASE("a booking of the day heads the rows and gives the time to collect", "
                "groomer = \"Ines\"\nnote = \"own towel\"\n"}});
   const test::Kennel kennel = table.kennel();
   CHECK(row_of(table, kennel, "Today") == "09:30 · Ines · own towel");
-  CHECK(row_of(table, kennel, "Collects") == "Priya, at 11:45");
+  CHECK(row_of(table, kennel, "Collects") == "Priya, at\u00A011:45");
   const test::Kennel other = table.kennel("rex", parse_date("2026-11-25").value());
   CHECK(row_of(table, other, "Today") == "");
 }

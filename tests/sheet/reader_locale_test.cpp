@@ -35,6 +35,33 @@ TEST_CASE("a due day has its weekday, and its year only if it is another one", "
   CHECK(american.day_and_month(day("2026-12-25"), today) == "Friday, December 25");
 }
 
+// From memory, of native usage: the first of a month is an ordinal in French and in Brazil; Spanish
+// has no comma after an article; Vietnamese says the day and the year by name.
+TEST_CASE("dates are whole where a sentence takes them", "[locale]") {
+  const ReaderLocale french("fr", Units::metric), spanish("es-MX", Units::metric),
+      brazilian("pt", Units::metric), portuguese("pt-PT", Units::metric),
+      vietnamese("vi", Units::metric);
+  const Date today = day("2026-11-24");
+  CHECK(french.day_and_month(day("2026-12-01"), today) == "mardi 1er décembre");
+  CHECK(french.day_and_month(day("2026-12-11"), today) == "vendredi 11 décembre");
+  CHECK(french.long_date(day("2026-09-01")) == "1er septembre 2026");
+  CHECK(french.short_day(day("2026-12-01"), today) == "1er déc.");
+  CHECK(spanish.day_and_month(day("2026-12-22"), today) == "martes 22 de diciembre");
+  CHECK(spanish.day_and_month(day("2027-01-19"), today) == "martes 19 de enero de 2027");
+  CHECK(brazilian.long_date(day("2026-09-01")) == "1º de setembro de 2026");
+  CHECK(brazilian.long_date(day("2026-09-02")) == "2 de setembro de 2026");
+  CHECK(portuguese.long_date(day("2026-09-01")) == "1 de setembro de 2026");
+  CHECK(vietnamese.long_date(day("2026-11-24")) == "24 tháng 11 năm 2026");
+  CHECK(vietnamese.day_and_month(day("2026-12-22"), today) == "Thứ Ba, ngày 22 tháng 12");
+}
+
+TEST_CASE("a time stays with its mark", "[locale]") {
+  const ReaderLocale french("fr", Units::metric), arabic("ar", Units::metric);
+  using namespace std::chrono_literals;
+  CHECK(french.time(11h + 15min) == "11\u00A0h\u00A015");
+  CHECK(arabic.time(11h + 45min) == "11:45\u00A0ص");
+}
+
 TEST_CASE("times are 24 or 12 hours, whatever the zone of the machine", "[locale]") {
   ::setenv("TZ", "Pacific/Kiritimati", 1);
   const ReaderLocale british("en-GB", Units::metric), american("en-US", Units::us);

@@ -25,7 +25,10 @@ TEST_CASE("in English the catalogue says what the trade's tables say", "[terms]"
     }
   }
   for (const GroupInfo& row : groups()) CHECK(group_name(row.group, words) == row.key);
-  for (const CoatInfo& row : coats()) CHECK(coat_name(row.coat, words) == row.key);
+  for (const CoatInfo& row : coats()) {
+    const std::string key(row.key);
+    CHECK(coat_name(row.coat, words) == (row.coat == Coat::hairless ? key : key + " coat"));
+  }
   for (const std::string_view word : condition_words()) {
     CHECK(condition_name(*parse_condition(word), words) == word);
   }
@@ -99,7 +102,7 @@ TEST_CASE("the figure is told in words: build, coat, the trim, what to mind", "[
                       "left."));
   table.speak("es");
   CHECK(without_space(figure_text(figure, "Rex", table.voice())) ==
-        without_space("Rex, visto desde la izquierda, manto rizado, orejas caídas, cola de nutria. "
+        without_space("Rex, visto desde la izquierda, pelo rizado, orejas caídas, cola de nutria. "
                       "Pelo que queda: dorso 13–25 mm, peine guía; pecho 30 mm. sin herramienta "
                       "en: corvejón izquierdo. hallazgo 2: vientre, izquierda."));
 }

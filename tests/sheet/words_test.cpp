@@ -44,11 +44,11 @@ TEST_CASE("every phrase can be said, and says all it was given") {
 
 TEST_CASE("counted things are one or many", "[words]") {
   const ShippedWords words("en-GB");
-  CHECK(words.say(Phrase::age_years, {1}) == "1 year");
-  CHECK(words.say(Phrase::age_years, {12}) == "12 years");
-  CHECK(words.say(Phrase::age_weeks, {0}) == "0 weeks");
-  CHECK(words.say(Phrase::due_overdue, {"Friday", 1}) == "Friday, 1 day overdue");
-  CHECK(words.say(Phrase::due_overdue, {"Friday", 3}) == "Friday, 3 days overdue");
+  CHECK(words.say(Phrase::age_years, {1}) == "1\u00A0year");
+  CHECK(words.say(Phrase::age_years, {12}) == "12\u00A0years");
+  CHECK(words.say(Phrase::age_weeks, {0}) == "0\u00A0weeks");
+  CHECK(words.say(Phrase::due_overdue, {"Friday", 1}) == "Friday, 1\u00A0day overdue");
+  CHECK(words.say(Phrase::due_overdue, {"Friday", 3}) == "Friday, 3\u00A0days overdue");
 }
 
 TEST_CASE("what a person wrote is said as it was written", "[words]") {
