@@ -9,8 +9,11 @@
 #include <set>
 #include <span>
 
+#include "app/diagnostics_json.h"
+#include "app/overlooked.h"
 #include "app/photos.h"
 #include "base/text.h"
+#include "output/write.h"
 #include "plan/cautions.h"
 #include "plan/day_checks.h"
 
@@ -25,6 +28,7 @@ class Checker {
       : options_(options), shop_(shop), console_(console) {}
 
   Exit run() {
+    if (!options_.verbose) console_.be_brief();
     if (options_.pets.empty()) {
       salon(options_.salon.empty() ? "." : options_.salon);
     }
@@ -42,7 +46,13 @@ class Checker {
       }
     }
     tell_shared();
+    if (options_.json) {
+      write_whole("-", diagnostics_json(shop_.sink().all(), shop_.sources()), Replaces::own,
+                  shop_.sink(), shop_.disk());
+      return bad_ == 0 && all_said_ ? Exit::ok : Exit::faults;
+    }
     console_.show_reports();
+    if (options_.verbose) console_.say(kinds());
     std::string summary = fmt::format("{} of {} files {} good", good_, good_ + bad_,
                                       good_ + bad_ == 1 ? "is" : "are");
     if (cautions_ > 0) {
@@ -85,11 +95,25 @@ class Checker {
     shared_.clear();
   }
 
+  /// "pets 8, visits 27": the good files of each kind.
+  std::string kinds() const {
+    std::string out;
+    for (const auto& [kind, number] : kinds_) {
+      out += fmt::format("{}{} {}", out.empty() ? "" : ", ", kind, number);
+    }
+    return out;
+  }
+
   /// Runs a reader and counts its file by the errors that came meanwhile.
-  void count(const std::function<bool()>& read) {
+  void count(const char* kind, const std::function<bool()>& read) {
     const std::size_t before = shop_.sink().error_count();
     const bool good = read() && shop_.sink().error_count() == before;
     ++(good ? good_ : bad_);
+    const auto known = std::ranges::find(kinds_, std::string_view(kind), [](const auto& one) {
+      return std::string_view(one.first);
+    });
+    auto& counted = known != kinds_.end() ? *known : kinds_.emplace_back(kind, 0);
+    if (good) ++counted.second;
   }
 
   /// A file that is no pet's, known by where it lies: salon.toml, or below days/, visits/PET/ or
@@ -100,11 +124,11 @@ class Checker {
     const auto root = [](const fs::path& path) { return path.empty() ? "." : path.string(); };
     const std::string name = file.filename().string();
     if (name == "salon.toml") {
-      count([&] { return salon_file(root(folder)); });
+      count("salon", [&] { return salon_file(root(folder)); });
     } else if (folder.filename() == "days") {
       day_alone(root(above), name);
     } else if (folder.filename() == "styles") {
-      count([&] {
+      count("styles", [&] {
         return shop_.folder(root(above)).styles().find(file.stem().string(), {}) != nullptr;
       });
     } else if (above.filename() == "visits") {
@@ -134,27 +158,27 @@ class Checker {
       const Plan plan = make_plan(folder.salon(), *pet, visits, {}, shop_.today(), unheard);
       if (plan.duration) expected_[pet->key] = *plan.duration;
     }
-    count([&] { return day(root, name); });
+    count("days", [&] { return day(root, name); });
   }
 
   void visit_alone(const std::string& root, const std::string& key, const std::string& file) {
     SalonFolder& folder = shop_.folder(root);
     const auto path = find_pet(shop_.context().files, key, root, shop_.sink());
     const auto pet = path && folder.good() ? folder.pet(path->file, shop_.sink()) : std::nullopt;
-    count([&] { return pet && folder.visit(file, *pet, shop_.sink()).has_value(); });
+    count("visits", [&] { return pet && folder.visit(file, *pet, shop_.sink()).has_value(); });
   }
 
   void salon(const std::string& root) {
     const Files& files = shop_.context().files;
     const std::size_t before = good_ + bad_;
-    if (files.exists(path_in(root, "salon.toml"))) count([&] { return salon_file(root); });
+    if (files.exists(path_in(root, "salon.toml"))) count("salon", [&] { return salon_file(root); });
     for (const std::string& name : files.toml_files(path_in(root, "styles"))) {
-      count([&] {
+      count("styles", [&] {
         return shop_.folder(root).styles().find(fs::path(name).stem().string(), {}) != nullptr;
       });
     }
     for (const std::string& language : shop_.folder(root).words().own_languages()) {
-      count([&] { return shop_.voices().words(shop_.folder(root), language) != nullptr; });
+      count("words", [&] { return shop_.voices().words(shop_.folder(root), language) != nullptr; });
     }
     keys_.clear();
     expected_.clear();
@@ -164,8 +188,9 @@ class Checker {
       pet(path);
     }
     if (!listed) ++bad_;
+    tell_overlooked(root, shop_.sink());
     if (const auto* const days = shop_.folder(root).day_files()) {
-      for (const std::string& name : *days) count([&] { return day(root, name); });
+      for (const std::string& name : *days) count("days", [&] { return day(root, name); });
     } else {
       ++bad_;
     }
@@ -194,7 +219,7 @@ class Checker {
       ++bad_;
       return;
     }
-    count([&] {
+    count("pets", [&] {
       read = folder.pet(path.file, shop_.sink());
       return read.has_value();
     });
@@ -202,7 +227,7 @@ class Checker {
     std::vector<Visit> visits;
     bool listed = true;
     for (const std::string& file : folder.visit_files(*read, listed, shop_.sink())) {
-      count([&] {
+      count("visits", [&] {
         auto visit = folder.visit(file, *read, shop_.sink());
         if (visit) visits.push_back(std::move(*visit));
         return visit.has_value();
@@ -265,6 +290,7 @@ class Checker {
   std::vector<std::string> keys_;             ///< of the salon's pets
   std::map<std::string, Duration> expected_;  ///< of those that have a plan
   std::size_t good_ = 0, bad_ = 0;
+  std::vector<std::pair<const char*, std::size_t>> kinds_;  ///< good ones, in the order of reading
   bool all_said_ = true;                      ///< false: there were no words for a plan's cautions
   std::map<std::string, SourceSpan> photos_;  ///< where each was shown first
 };

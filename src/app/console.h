@@ -13,6 +13,9 @@ class Console {
   Console(const SourceSet& sources, const DiagnosticSink& sink, bool quiet_output)
       : sources_(sources), sink_(sink), quiet_(quiet_output) {}
 
+  /// From here on a warning is one line: its place and what it says, each matter once, the gravest
+  /// of a file first.
+  void be_brief() { brief_ = true; }
   /// Prints what was reported since the last call, in reading order.
   void show_reports();
   /// A line of the result; dropped where the sheet itself is the output.
@@ -25,6 +28,7 @@ class Console {
   const SourceSet& sources_;
   const DiagnosticSink& sink_;
   bool quiet_;
+  bool brief_ = false;
   std::size_t shown_ = 0;
 };
 }  // namespace furnish

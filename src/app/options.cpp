@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
+#include <filesystem>
 #include <iostream>
 #include <map>
 #include <tuple>
@@ -10,6 +12,7 @@
 
 #include "app/sheet_maker.h"
 #include "base/paper.h"
+#include "base/quantity.h"
 #include "base/text.h"
 #include "spec/file_kinds.h"
 #include "spec/language.h"
@@ -68,6 +71,14 @@ std::string valid_visit(const std::string& text) {
          text + "\"";
 }
 
+/// "2w", "30d", or as files write it.
+std::optional<std::chrono::days> span_of(const std::string& text) {
+  std::string written = text;
+  if (!written.empty() && written.back() == 'w') written += "k";
+  if (!written.empty() && written.back() == 'd') written += "ay";
+  return parse_days(written).value;
+}
+
 /// What the ending of a file's name asks for; a PDF where it asks for nothing.
 Format format_of(std::string_view output) {
   constexpr std::pair<std::string_view, Format> endings[] = {
@@ -78,16 +89,79 @@ Format format_of(std::string_view output) {
   return Format::pdf;
 }
 
+/// The ending of an output's name that no format has; empty if there is none to look at.
+std::string unknown_ending(const Options& options) {
+  const std::filesystem::path name(options.output);
+  const std::string ending = name.extension().string();
+  std::error_code ignored;
+  if (options.command != Command::sheet || ending.empty() || ending == ".") return {};
+  if (std::filesystem::is_directory(name, ignored)) return {};
+  for (const char* const known : {".pdf", ".png", ".svg", ".txt"}) {
+    if (lower_ascii(ending) == known) return {};
+  }
+  return ending;
+}
+
+std::vector<std::string> command_names(const CLI::App& app) {
+  std::vector<std::string> out;
+  for (const CLI::App* const one : app.get_subcommands([](const CLI::App*) { return true; })) {
+    out.push_back(one->get_name());
+  }
+  return out;
+}
+
+/// For the first word of a command line that is no command; empty if it is one.
+std::string unknown_command(const CLI::App& app, const std::string& word) {
+  const std::vector<std::string> names = command_names(app);
+  if (word.starts_with("-") || std::ranges::find(names, word) != names.end()) return {};
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  const auto near = nearest(word, views);
+  return fmt::format("there is no command \"{}\"; {}\n", word,
+                     near ? fmt::format("did you mean {}?", *near)
+                          : fmt::format("one of {}", fmt::join(names, ", ")));
+}
+
 struct Raw {
   Options options;
   std::optional<Format> format;
-  std::string on, visit, spec_for = "everyone", copy_for = "file";
+  std::string on, visit, within, booked, spec_for = "everyone", copy_for = "file";
 };
 
 void add_common(CLI::App& command, Raw& raw) {
   command.add_option("--on", raw.on, "the day to take for today, as 2026-11-24")->check(valid_day);
   command.add_option("--salon", raw.options.salon, "the salon's folder (else the one you are in)");
   command.add_option("--data", raw.options.data, "folder with fonts/ and styles/");
+}
+
+std::string valid_span(const std::string& text) {
+  if (span_of(text)) return "";
+  return "expected a span such as 2w, 30d or \"3 months\", found \"" + text + "\"";
+}
+
+void add_booked(CLI::App& command, Raw& raw) {
+  command
+      .add_option_function<std::string>(
+          "--booked",
+          [&raw](const std::string& day) {
+            raw.booked = day;
+            raw.options.booked = true;
+          },
+          "the pets booked on DAY (else today), in time order")
+      ->expected(0, 1)
+      ->default_str("")
+      ->check([](const std::string& day) { return day.empty() ? "" : valid_day(day); })
+      ->type_name("DAY");
+}
+
+/// `due`, `expiring` and `find`.
+CLI::App* add_front_desk(CLI::App& app, Raw& raw, const char* name, Command which,
+                         const char* what) {
+  CLI::App* const command = app.add_subcommand(name, what);
+  add_common(*command, raw);
+  command->add_flag("--json", raw.options.json, "for another program");
+  command->add_option("-o,--output", raw.options.output, "a new file (else the standard output)");
+  command->callback([&raw, which] { raw.options.command = which; });
+  return command;
 }
 
 void add_visit(CLI::App& command, Raw& raw) {
@@ -173,9 +247,13 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
                    "several cards on each sheet of the salon's paper, with cut marks")
       ->check(CLI::Range(1, 64));
 
+  add_booked(*card, raw);
+
   CLI::App* style = add_sheet(app, raw, "style", sheets::style,
                               "style sheets: a new groomer takes over a regular");
   style->add_flag("--sources", o.sources, "file and line beside each part of the trim");
+
+  add_booked(*style, raw);
 
   CLI::App* note = add_sheet(app, raw, "note", sheets::note,
                              "visit notes: before and after, what was found and agreed");
@@ -188,6 +266,7 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
       add_sheet(app, raw, "care", sheets::care,
                 "care sheets: what the owner does until the next visit, and its calendar entry");
   add_visit(*care, raw);
+  add_booked(*care, raw);
 
   CLI::App* rules = app.add_subcommand(
       "rules", "a page for the wall: the salon's own rules, and what holds with every dog");
@@ -199,6 +278,8 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   check->add_option("FOLDER", o.pets, "the salon's folder, or files of one")->type_name("");
   add_common(*check, raw);
   check->add_flag("--strict", o.strict, "warnings count as faults");
+  check->add_flag("-v,--verbose", o.verbose, "with the lines of every warning and what to do");
+  check->add_flag("--json", o.json, "for another program, with ranges");
   check->callback([&] { o.command = Command::check; });
 
   CLI::App* plan = app.add_subcommand("plan", "what is worked out for a pet, as text");
@@ -206,6 +287,27 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   add_common(*plan, raw);
   plan->add_flag("--json", o.json, "for another program");
   plan->callback([&] { o.command = Command::plan; });
+
+  CLI::App* due = add_front_desk(app, raw, "due", Command::due,
+                                 "who is due: last visit, interval, day, owner's number");
+  CLI::App* expiring = add_front_desk(app, raw, "expiring", Command::expiring,
+                                      "vaccinations that ran out or soon will");
+  for (CLI::App* const one : {due, expiring}) {
+    one->add_option("--within", raw.within, "how far ahead: 2w, 30d, \"3 months\"")
+        ->check(valid_span);
+  }
+  CLI::App* find = add_front_desk(app, raw, "find", Command::find,
+                                  "pets by name, owner, number or alert; accents and case aside");
+  find->add_option("WORDS", o.words, "all of them have to be found")->required()->type_name("");
+
+  CLI::App* rename =
+      app.add_subcommand("rename", "give a pet another name of its file, and move its visits too");
+  rename->add_option("NAMES", o.pets, "the old name in pets/, and the new one")
+      ->required()
+      ->expected(2)
+      ->type_name("OLD NEW");
+  add_common(*rename, raw);
+  rename->callback([&] { o.command = Command::rename; });
 
   CLI::App* fresh = app.add_subcommand("new", "start a file from what is known");
   fresh->require_subcommand(1);
@@ -234,16 +336,44 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   add_common(*unpack, raw);
   unpack->callback([&] { o.command = Command::unpack; });
 
+  std::vector<std::string> words(argv + 1, argv + argc);
+  if (!words.empty() && words.front() == "help") {  // `help card` is `card --help`
+    words.erase(words.begin());
+    words.emplace_back("--help");
+  }
+  if (const std::string fault = words.empty() ? "" : unknown_command(app, words.front());
+      !fault.empty()) {
+    std::cerr << fault;
+    return {std::nullopt, Exit::usage};
+  }
+  std::ranges::reverse(words);  // as CLI11 takes them
   try {
-    app.parse(argc, argv);
+    app.parse(words);
   } catch (const CLI::ParseError& fault) {
     const bool fine = fault.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success);
     app.exit(fault, std::cout, std::cerr);
     return {std::nullopt, fine ? Exit::ok : Exit::usage};
   }
   if (!raw.on.empty()) o.on = parse_date(raw.on);
+  if (!raw.booked.empty() && !o.on) o.on = parse_date(raw.booked);
+  if (raw.within.empty()) {
+    if (o.command == Command::expiring) o.within = std::chrono::days(30);
+  } else {
+    o.within = *span_of(raw.within);
+  }
+  if (o.booked && !o.pets.empty()) {
+    std::cerr << "--booked chooses the pets: name none beside it\n";
+    return {std::nullopt, Exit::usage};
+  }
   if (!raw.visit.empty()) std::tie(o.visit, o.visit_number) = parse_visit(raw.visit);
   o.format = raw.format.value_or(format_of(o.output));
+  if (const std::string ending = unknown_ending(o); !raw.format && !ending.empty()) {
+    std::cerr << fmt::format(
+        "\"{}\" says not what to make: end the name in .pdf, .png, .svg or .txt, or say "
+        "--format\n",
+        ending);
+    return {std::nullopt, Exit::usage};
+  }
   if (raw.copy_for == "owner") o.sheet = &sheets::owner_note;
   if (raw.spec_for == "staff") o.spec_for = Audience::staff;
   return {std::move(o), Exit::ok};

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <chrono>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -24,7 +25,11 @@ enum class Command : std::uint8_t {
   unpack,
   new_visit,
   new_files,
-  schema
+  schema,
+  due,
+  expiring,
+  find,
+  rename
 };
 enum class Format : std::uint8_t { pdf, png, svg, text };
 
@@ -33,9 +38,13 @@ struct Options {
   Command command = Command::sheet;
   const SheetMaker* sheet = &sheets::card;  ///< of `sheet`: which
   std::vector<std::string> pets;            ///< files or names; for `check` the folder
-  std::string input, only_pet;  ///< of `unpack`: a sheet or "-", and which of several pets
-  std::string kind;             ///< of `schema` and `new`: which files
-  std::string output;           ///< file, folder, "-" or empty for the salon's sheets/
+  std::string input, only_pet;     ///< of `unpack`: a sheet or "-", and which of several pets
+  std::string kind;                ///< of `schema` and `new`: which files
+  std::vector<std::string> words;  ///< of `find`
+  std::chrono::days within{14};    ///< of `due` and `expiring`
+  bool booked = false;             ///< the pets of today's bookings, in their order
+  bool verbose = false;            ///< of `check`: with the lines of every warning
+  std::string output;              ///< file, folder, "-" or empty for the salon's sheets/
   Format format = Format::pdf;
   std::optional<Date> on;
   std::string paper, salon, data;

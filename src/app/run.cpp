@@ -6,8 +6,10 @@
 
 #include "app/check.h"
 #include "app/console.h"
+#include "app/front_desk.h"
 #include "app/new_files.h"
 #include "app/new_visit.h"
+#include "app/rename.h"
 #include "app/render.h"
 #include "app/unpack.h"
 #include "app/wall.h"
@@ -64,6 +66,14 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
       break;
     case Command::new_files:
       exit = new_files(options, shop, console);
+      break;
+    case Command::due:
+    case Command::expiring:
+    case Command::find:
+      exit = front_desk(options, shop, console);
+      break;
+    case Command::rename:
+      exit = rename_pet(options, shop, console);
       break;
     case Command::schema:
       write_whole("-", schema(*find_file_kind(options.kind)), Replaces::own, shop.sink(),

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <chrono>
 #include <ctime>
+#include <set>
 
 #include "app/booked_day.h"
 #include "app/data_folder.h"
@@ -37,7 +38,36 @@ Workshop::Workshop(const Options& options, const Files& files, const Disk& disk)
       data_(find_data_folder(options.data)),
       voices_(options, sink_) {}
 
+std::vector<PetPath> Workshop::booked_pets(bool& complete) {
+  std::vector<PetPath> found;
+  const std::string root = options_.salon.empty() ? "." : options_.salon;
+  const std::size_t errors = sink_.error_count();
+  const Day* const day = folder(root).day(today_);
+  if (day == nullptr) {
+    complete = false;
+    if (sink_.error_count() == errors) {
+      sink_.error("no-day", {}, fmt::format("nothing is booked on {}", to_iso(today_))).hint =
+          fmt::format("bookings of a day stand in {}",
+                      path_in(path_in(root, "days"), to_iso(today_) + ".toml"));
+    }
+    return found;
+  }
+  std::vector<Booking> bookings = day->bookings;
+  std::ranges::stable_sort(bookings, {}, &Booking::at);
+  std::set<std::string> seen;
+  for (const Booking& booking : bookings) {
+    if (!seen.insert(booking.pet.value).second) continue;
+    if (auto pet = find_pet(files_, booking.pet.value, root, sink_)) {
+      found.push_back(std::move(*pet));
+    } else {
+      complete = false;
+    }
+  }
+  return found;
+}
+
 std::vector<PetPath> Workshop::pets(bool& complete) {
+  if (options_.booked) return booked_pets(complete);
   std::vector<PetPath> found;
   if (options_.pets.empty()) {
     const std::string root = options_.salon.empty() ? "." : options_.salon;

@@ -63,6 +63,8 @@ class Workshop {
   std::optional<Paper> paper(const Salon&, DiagnosticSink&) const;
 
  private:
+  /// Those of the day's bookings, in time order, each once.
+  std::vector<PetPath> booked_pets(bool& complete);
   /// Says what cannot go as the day is booked, each thing once in a run: two pets may share it.
   void hold_against_day(Case&, DiagnosticSink&);
 

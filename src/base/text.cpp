@@ -1,7 +1,9 @@
 #include "base/text.h"
 
 #include <fmt/format.h>
+#include <unicode/normalizer2.h>
 #include <unicode/uchar.h>
+#include <unicode/unistr.h>
 #include <unicode/utf8.h>
 
 #include <algorithm>
@@ -121,6 +123,23 @@ std::string lower_ascii(std::string_view s) {
   for (char& c : out) {
     if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
   }
+  return out;
+}
+
+std::string plain_letters(std::string_view utf8) {
+  UErrorCode fault = U_ZERO_ERROR;
+  const icu::Normalizer2* const parts = icu::Normalizer2::getNFKDInstance(fault);
+  if (U_FAILURE(fault) != 0) return lower_ascii(utf8);
+  icu::UnicodeString text = icu::UnicodeString::fromUTF8(
+      icu::StringPiece(utf8.data(), static_cast<std::int32_t>(utf8.size())));
+  text = parts->normalize(text.foldCase(), fault);
+  icu::UnicodeString plain;
+  for (std::int32_t i = 0; i < text.length(); i = text.moveIndex32(i, 1)) {
+    const UChar32 code = text.char32At(i);
+    if (u_charType(code) != U_NON_SPACING_MARK) plain.append(code);
+  }
+  std::string out;
+  plain.toUTF8String(out);
   return out;
 }
 

@@ -29,6 +29,9 @@ std::string visible(std::string_view utf8);
 bool turns_direction(std::string_view utf8);
 /// ASCII letters in lower case, all else as it is.
 std::string lower_ascii(std::string_view);
+/// For comparing what people write: letters of any script without their case and their accents
+/// ("Nefeli" and "NÉFÉLI" alike).
+std::string plain_letters(std::string_view utf8);
 /// First letter as a capital, in any script that has them.
 std::string capitalised(std::string_view);
 /// First letter in lower case; the rest as it is.

@@ -64,6 +64,9 @@ std::optional<NamedPlaces> read_places(std::string_view word, SourceSpan at, Any
   for (const std::string_view place : place_words()) {
     if (std::ranges::find(words, place) == words.end()) words.push_back(place);
   }
+  for (const RegionInfo& row : regions()) {
+    for (const std::string_view also : synonyms(row.region)) words.push_back(also);
+  }
   Diagnostic& fault = report_unknown("unknown-region", at, "region or group", word, words, sink);
   if (!fault.hint.starts_with("did you")) fault.hint = place_hint();
   if (std::string hint = sided_hint(word); !hint.empty()) fault.hint = std::move(hint);

@@ -47,7 +47,8 @@ TEST_CASE("an installed program finds its own fonts and styles, and nothing of i
   // What is installed is the program, its data and the licences beside it.
   for (const char* path :
        {"bin/furnish", "share/furnish/fonts/OFL.txt", "share/furnish/fonts/SourceSans3-Regular.ttf",
-        "share/furnish/styles/natural-tidy.toml", "share/furnish/schemas/pet.json", "share/doc/furnish/LICENSE"}) {
+        "share/furnish/styles/natural-tidy.toml", "share/furnish/schemas/pet.json",
+        "share/doc/furnish/LICENSE"}) {
     INFO(path);
     CHECK(fs::exists(fs::path(moved) / path));
   }

@@ -57,7 +57,8 @@ TEST_CASE("a new salon, pet, style and day are good as they are", "[new]") {
   const std::string salon = new_salon(folder);
   for (const Started& one : all) {
     INFO(one.kind);
-    const auto ran = furnish("new " + std::string(one.arguments) + " --salon " + test::quoted(salon));
+    const auto ran =
+        furnish("new " + std::string(one.arguments) + " --salon " + test::quoted(salon));
     CHECK(ran.status == 0);
     CHECK(ran.err == "");
     CHECK(ran.out == salon + "/" + one.file + "\n");
@@ -138,7 +139,8 @@ TEST_CASE("a new pet's card is that of a pet with a name and nothing else", "[ne
   const std::string salon = new_salon(folder);
   furnish("new pet Rex --salon " + test::quoted(salon));
   put(folder, "corner dogs/pets/bare.toml", "[pet]\nname = \"Rex\"\n");
-  const std::string rest = " --salon " + test::quoted(salon) + " --on 2026-11-24 --format text -o -";
+  const std::string rest =
+      " --salon " + test::quoted(salon) + " --on 2026-11-24 --format text -o -";
   const auto made = furnish("card rex" + rest), bare = furnish("card bare" + rest);
   CHECK(made.status == 0);
   CHECK(made.out == bare.out);

@@ -37,7 +37,7 @@ const std::map<std::string, std::set<std::string>> only_in{
     {"webp/", {"output"}},
     {"libexif/", {"output"}},
     {"qrencode", {"figure"}},
-    {"nlohmann/", {"plan", "spec"}},
+    {"nlohmann/", {"app", "plan", "spec"}},
     {"iostream", {"app"}},
 };
 

@@ -1,0 +1,79 @@
+#include "app/rename.h"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <system_error>
+
+namespace furnish {
+namespace {
+namespace fs = std::filesystem;
+
+bool there(const std::string& path) {
+  std::error_code ignored;
+  return fs::exists(fs::symlink_status(path, ignored));
+}
+
+/// Moves what is there to where nothing is; what is not there is no fault.
+bool moved(const std::string& from, const std::string& to, DiagnosticSink& sink) {
+  if (!there(from)) return true;
+  std::error_code fault;
+  fs::rename(from, to, fault);
+  if (!fault) return true;
+  sink.error("write", {}, fmt::format("cannot move {} to {}: {}", from, to, fault.message()));
+  return false;
+}
+
+/// Bookings are a person's to change: each is told with its place.
+void tell_bookings(SalonFolder& folder, const std::string& from, const std::string& to,
+                   DiagnosticSink& sink) {
+  const auto* const names = folder.day_files();
+  if (names == nullptr) return;
+  for (const std::string& name : *names) {
+    const Day* const day = folder.day(name);
+    if (day == nullptr) continue;
+    for (const Booking& booking : day->bookings) {
+      if (booking.pet.value != from) continue;
+      sink.warning("old-name", booking.pet.span, fmt::format("this booking names '{}'", from))
+          .hint = fmt::format("write \"{}\"", to);
+    }
+  }
+}
+
+bool good_name(const std::string& name) {
+  return !name.empty() && name.find_first_of("/\\") == std::string::npos && name.front() != '.';
+}
+}  // namespace
+
+Exit rename_pet(const Options& options, Workshop& shop, Console& console) {
+  const std::string& from = options.pets.front();
+  const std::string& to = options.pets.back();
+  const std::string root = options.salon.empty() ? "." : options.salon;
+  DiagnosticSink& sink = shop.sink();
+  const auto in = [&](const char* folder, const std::string& name) {
+    return path_in(path_in(root, folder), name);
+  };
+  const std::string file = in("pets", from + ".toml"), new_file = in("pets", to + ".toml");
+  const std::string visits = in("visits", from), new_visits = in("visits", to);
+  if (!good_name(from) || !good_name(to)) {
+    sink.error("no-name", {}, "a pet is named without folders, as its file in pets/ is").hint =
+        "furnish rename OLD NEW";
+  } else if (!there(file) && !(there(visits) && there(new_file))) {
+    find_pet(shop.context().files, from, root, sink);  // says which is near
+  } else if (there(file) && there(new_file)) {
+    sink.error("exists", {}, fmt::format("{} is there already", new_file));
+  } else if (there(visits) && there(new_visits)) {
+    sink.error("exists", {}, fmt::format("{} is there already", new_visits));
+  } else if (moved(visits, new_visits, sink)) {
+    if (!moved(file, new_file, sink)) {
+      moved(new_visits, visits, sink);
+    } else {
+      tell_bookings(shop.folder(root), from, to, sink);
+    }
+  }
+  const bool done = !sink.has_errors();
+  console.show_reports();
+  if (done) console.say(new_file);
+  return done ? Exit::ok : Exit::faults;
+}
+}  // namespace furnish

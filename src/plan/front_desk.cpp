@@ -1,0 +1,258 @@
+#include "plan/front_desk.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <nlohmann/json.hpp>
+#include <tuple>
+
+#include "base/text.h"
+
+namespace furnish {
+namespace {
+using Json = nlohmann::ordered_json;
+
+constexpr std::array<std::string_view, 7> reasons{"booked",
+                                                  "agreed at the last visit",
+                                                  "never here",
+                                                  "by the owner's interval",
+                                                  "by the coat's interval",
+                                                  "before it passes keep_under",
+                                                  "before it mats"};
+constexpr std::array<std::string_view, 4> statuses{"valid until", "counts from", "expired after",
+                                                   "none on file"};
+
+std::string_view word(DueReason reason) {
+  return reasons.at(static_cast<std::size_t>(reason));
+}
+std::string_view word(VaccinationStatus status) {
+  return statuses.at(static_cast<std::size_t>(status));
+}
+
+template <typename Row>
+Row row_of(const Pet& pet) {
+  Row out;
+  out.key = pet.key;
+  out.name = pet.name.value;
+  out.owner = pet.owner.name;
+  out.contact = reach(pet.owner);
+  return out;
+}
+
+/// Columns as wide as what stands in them; nothing behind the last.
+class Columns {
+ public:
+  void add(std::vector<std::string> row) { rows_.push_back(std::move(row)); }
+  std::string text() const {
+    std::vector<std::size_t> widths;
+    for (const auto& row : rows_) {
+      widths.resize(std::max(widths.size(), row.size()));
+      for (std::size_t i = 0; i < row.size(); ++i) {
+        widths[i] = std::max(widths[i], code_points(row[i]));
+      }
+    }
+    std::string out;
+    for (const auto& row : rows_) {
+      std::string line;
+      for (std::size_t i = 0; i < row.size(); ++i) {
+        line += row[i] + std::string(widths[i] - code_points(row[i]) + 2, ' ');
+      }
+      line.erase(line.find_last_not_of(' ') + 1);
+      out += line + '\n';
+    }
+    return out;
+  }
+
+ private:
+  std::vector<std::vector<std::string>> rows_;
+};
+
+std::string counted(int days) {
+  return fmt::format("{} day{}", days, days == 1 ? "" : "s");
+}
+
+std::string over_text(int days) {
+  if (days == 0) return "today";
+  return days > 0 ? counted(days) + " over" : "in " + counted(-days);
+}
+
+std::string interval_text(std::chrono::days span) {
+  const auto n = span.count();
+  if (n % 7 == 0) return fmt::format("every {} week{}", n / 7, n == 7 ? "" : "s");
+  return "every " + counted(static_cast<int>(n));
+}
+
+std::string who(const std::string& owner, const std::string& contact) {
+  return owner.empty() || contact.empty() ? owner + contact : owner + ", " + contact;
+}
+
+Json date_json(const std::optional<Date>& date) {
+  return date ? Json(to_iso(*date)) : Json();
+}
+
+template <typename Row>
+Json head(const Row& row) {
+  return {{"pet", row.key}, {"name", row.name}, {"owner", row.owner}, {"contact", row.contact}};
+}
+
+std::string digits_of(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    if (c >= '0' && c <= '9') out += c;
+  }
+  return out;
+}
+
+/// True if a word is in the text, or its digits in the text's.
+bool holds(const std::string& folded_text, const std::string& digits, const std::string& word) {
+  if (folded_text.find(plain_letters(word)) != std::string::npos) return true;
+  const std::string number = digits_of(word);
+  constexpr std::size_t least = 3;
+  const bool only_number = word.find_first_not_of("0123456789 +-()/.") == std::string::npos;
+  return only_number && number.size() >= least && digits.find(number) != std::string::npos;
+}
+}  // namespace
+
+std::string reach(const Owner& owner) {
+  return owner.phone.empty() ? owner.email : owner.phone;
+}
+
+std::optional<DueRow> due_row(const Pet& pet, const Plan& plan, std::chrono::days within) {
+  if (!plan.next_visit) return std::nullopt;
+  const NextVisit& next = *plan.next_visit;
+  if (next.date > plan.today + within) return std::nullopt;
+  DueRow out = row_of<DueRow>(pet);
+  out.last = next.last;
+  if (pet.visit_every) out.interval = pet.visit_every->value;
+  out.due = next.date;
+  out.reason = next.reason;
+  out.days_over = static_cast<int>((plan.today - next.date).count());
+  return out;
+}
+
+void sort_rows(std::vector<DueRow>& rows) {
+  std::ranges::stable_sort(rows, {}, [](const DueRow& row) {
+    return std::tuple(-row.days_over, plain_letters(row.name), row.key);
+  });
+}
+
+std::vector<ExpiringRow> expiring_rows(const Pet& pet, const Plan& plan, std::chrono::days within) {
+  std::vector<ExpiringRow> out;
+  for (const VaccinationState& state : plan.health.vaccinations) {
+    const bool later = state.status == VaccinationStatus::valid &&
+                       (!state.until || *state.until > plan.today + within);
+    const bool nobody_asks = state.status == VaccinationStatus::missing && !state.required;
+    if (later || nobody_asks) continue;
+    ExpiringRow row = row_of<ExpiringRow>(pet);
+    row.vaccination = state.name;
+    row.status = state.status;
+    row.until = state.status == VaccinationStatus::not_yet ? state.from : state.until;
+    row.required = state.required;
+    out.push_back(std::move(row));
+  }
+  return out;
+}
+
+void sort_rows(std::vector<ExpiringRow>& rows) {
+  std::ranges::stable_sort(rows, {}, [](const ExpiringRow& row) {
+    return std::tuple(!row.until.has_value(), row.until.value_or(Date{}), plain_letters(row.name),
+                      row.vaccination);
+  });
+}
+
+std::optional<FoundRow> found_row(const Pet& pet, std::span<const std::string> words) {
+  std::vector<std::pair<std::string, std::string>> texts{
+      {"name", pet.name.value},     {"file", pet.key},          {"owner", pet.owner.name},
+      {"phone", pet.owner.phone},   {"email", pet.owner.email}, {"vet", pet.owner.vet.name},
+      {"vet", pet.owner.vet.phone}, {"breed", pet.breed}};
+  for (const std::string& line : pet.owner.address) texts.emplace_back("address", line);
+  for (const std::string& one : pet.owner.collects) texts.emplace_back("collects", one);
+  for (const Alert& alert : pet.alerts) {
+    texts.emplace_back("alert", alert.text.value);
+    texts.emplace_back("alert", alert.action.value);
+    for (const auto& one : alert.allergens) texts.emplace_back("allergen", one.value);
+  }
+  for (const auto& [where, text] : texts) {
+    const std::string plain = plain_letters(text), digits = digits_of(text);
+    const bool all = !text.empty() && std::ranges::all_of(words, [&](const std::string& word) {
+      return holds(plain, digits, word);
+    });
+    if (!all) continue;
+    FoundRow out = row_of<FoundRow>(pet);
+    out.where = where;
+    out.text = text;
+    return out;
+  }
+  return std::nullopt;
+}
+
+std::string text(std::span<const DueRow> rows, Date today) {
+  if (rows.empty()) return fmt::format("nobody is due by {}\n", to_iso(today));
+  Columns out;
+  for (const DueRow& row : rows) {
+    out.add({row.name, over_text(row.days_over), to_iso(row.due), std::string(word(row.reason)),
+             row.last ? "last " + to_iso(*row.last) : "never here",
+             row.interval ? interval_text(*row.interval) : "", who(row.owner, row.contact)});
+  }
+  return out.text();
+}
+
+std::string text(std::span<const ExpiringRow> rows) {
+  if (rows.empty()) return "no vaccination runs out\n";
+  Columns out;
+  for (const ExpiringRow& row : rows) {
+    out.add({row.name, row.vaccination,
+             std::string(word(row.status)) + (row.until ? " " + to_iso(*row.until) : ""),
+             row.required ? "required" : "", who(row.owner, row.contact)});
+  }
+  return out.text();
+}
+
+std::string text(std::span<const FoundRow> rows) {
+  if (rows.empty()) return "nobody was found\n";
+  Columns out;
+  for (const FoundRow& row : rows) {
+    out.add({row.name, row.key, who(row.owner, row.contact), row.where + ": " + row.text});
+  }
+  return out.text();
+}
+
+std::string json(std::span<const DueRow> rows) {
+  Json out = Json::array();
+  for (const DueRow& row : rows) {
+    Json one = head(row);
+    one["last"] = date_json(row.last);
+    one["interval_days"] = row.interval ? Json(row.interval->count()) : Json();
+    one["due"] = to_iso(row.due);
+    one["reason"] = word(row.reason);
+    one["days_over"] = row.days_over;
+    out.push_back(std::move(one));
+  }
+  return out.dump(2) + "\n";
+}
+
+std::string json(std::span<const ExpiringRow> rows) {
+  Json out = Json::array();
+  for (const ExpiringRow& row : rows) {
+    Json one = head(row);
+    one["vaccination"] = row.vaccination;
+    one["status"] = word(row.status);
+    one["day"] = date_json(row.until);
+    one["required"] = row.required;
+    out.push_back(std::move(one));
+  }
+  return out.dump(2) + "\n";
+}
+
+std::string json(std::span<const FoundRow> rows) {
+  Json out = Json::array();
+  for (const FoundRow& row : rows) {
+    Json one = head(row);
+    one["where"] = row.where;
+    one["text"] = row.text;
+    out.push_back(std::move(one));
+  }
+  return out.dump(2) + "\n";
+}
+}  // namespace furnish

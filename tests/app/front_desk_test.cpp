@@ -1,0 +1,132 @@
+#include <catch2/catch.hpp>
+
+#include <filesystem>
+#include <nlohmann/json.hpp>
+
+#include "app/program.h"
+#include "sheet/desk.h"
+
+// A front desk's questions about the sample salon on its day, and about made ones.
+
+namespace furnish::test {
+namespace {
+namespace fs = std::filesystem;
+using Json = nlohmann::json;
+
+const std::string lantern = sample("lantern-street");
+const std::string in_lantern = " --salon " + lantern + " --on " + std::string(demo_date);
+
+bool has(const std::string& text, const std::string& what) {
+  return text.find(what) != std::string::npos;
+}
+
+Json asked(const std::string& question) {
+  const auto ran = furnish(question + " --json" + in_lantern);
+  INFO(ran.err);
+  CHECK(ran.status == 0);
+  return Json::parse(ran.out);
+}
+}  // namespace
+
+TEST_CASE("due lists who comes, the longest over first", "[front-desk]") {
+  const Json rows = asked("due");
+  REQUIRE(rows.size() > 3);
+  int before = 100000;
+  for (const Json& row : rows) {
+    INFO(row.dump());
+    CHECK(row["days_over"] <= before);
+    before = row["days_over"];
+    // Two weeks from the day, unless it says.
+    CHECK(before >= -14);
+    CHECK(row["due"] <= "2026-12-08");
+    // What `plan` says of that pet.
+    const auto plan = furnish("plan " + row["pet"].get<std::string>() + " --json" + in_lantern);
+    CHECK(has(plan.out, "\"" + row["due"].get<std::string>() + "\""));
+  }
+  CHECK(asked("due --within 1d").size() < rows.size());
+  CHECK(asked("due --within '6 months'").size() > rows.size());
+  const auto text = furnish("due" + in_lantern);
+  CHECK(text.status == 0);
+  CHECK(has(text.out, "Juniper"));
+  CHECK(has(text.out, "555 0"));
+  CHECK(furnish("due --within soon" + in_lantern).status == 2);
+}
+
+TEST_CASE("expiring lists vaccinations by their day", "[front-desk]") {
+  const Json rows = asked("expiring");
+  const auto nefeli = std::ranges::find_if(rows, [](const Json& row) {
+    return row["pet"] == "nefeli" && row["vaccination"] == "rabies";
+  });
+  REQUIRE(nefeli != rows.end());
+  CHECK((*nefeli)["day"] == "2026-11-19");
+  CHECK((*nefeli)["status"] == "expired after");
+  CHECK(asked("expiring --within '2 years'").size() > rows.size());
+}
+
+TEST_CASE("find looks at names, owners, numbers and alerts, accents and case aside",
+          "[front-desk]") {
+  const auto only = [](const std::string& words) {
+    const Json rows = asked("find " + words);
+    return rows.size() == 1 ? rows[0]["pet"].get<std::string>() : std::to_string(rows.size());
+  };
+  CHECK(only("winifred") == "agnes");
+  CHECK(only("LINDQVIST") == "bjarne");
+  CHECK(only("lindqvíst") == "bjarne");
+  CHECK(only("5550144") == "agnes");
+  CHECK(only("0144") == "agnes");
+  CHECK(only("weak heart") == "agnes");
+  CHECK(only("nobody-at-all") == "0");
+}
+
+TEST_CASE("sheets of the day's bookings, in time order", "[front-desk]") {
+  const TemporaryFolder folder;
+  const auto ran =
+      furnish("card --booked --salon " + lantern + " --on 2026-11-24 -o " + folder.path("") + "/");
+  INFO(ran.err);
+  CHECK(ran.status == 0);
+  CHECK(ran.out.find("juniper") < ran.out.find("marlow"));
+  CHECK(ran.out.find("marlow") < ran.out.find("gao"));
+  // The day may be named; then it is the day of the sheets too.
+  const auto named = furnish("card --booked 2026-11-24 --together --format pdf --salon " + lantern +
+                             " -o " + folder.path("day.pdf"));
+  CHECK(named.status == 0);
+  const auto none = furnish("card --booked 2026-11-27 --salon " + lantern + " -o -");
+  CHECK(none.status == 1);
+  CHECK(has(none.err, "nothing is booked on 2026-11-27"));
+  CHECK(furnish("card marlow --booked" + in_lantern).status == 2);
+}
+
+TEST_CASE("a booking for a pet that is not there is told, and the others are printed",
+          "[front-desk]") {
+  const TemporaryFolder folder;
+  copy_sample("lantern-street", folder.path("salon"));
+  put(folder, "salon/days/2026-11-25.toml",
+      "date = 2026-11-25\n[[booking]]\nat = 10:30\npet = \"pipp\"\n[[booking]]\nat = 9:30\npet = "
+      "\"dot\"\n");
+  const auto ran = furnish("card --booked 2026-11-25 --salon " + folder.path("salon") + " -o " +
+                           folder.path("out") + "/");
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "did you mean 'pip'?"));
+  CHECK(fs::exists(folder.path("out/dot-card.pdf")));
+}
+
+TEST_CASE("rename moves a pet and its visits, and nothing else", "[front-desk]") {
+  const TemporaryFolder folder;
+  copy_sample("lantern-street", folder.path("salon"));
+  const std::string salon = folder.path("salon");
+  const std::string pet = bytes_of(salon + "/pets/marlow.toml");
+  const auto ran = furnish("rename marlow barlow --salon " + salon);
+  INFO(ran.err);
+  CHECK(ran.status == 0);
+  CHECK(bytes_of(salon + "/pets/barlow.toml") == pet);
+  CHECK(fs::exists(salon + "/visits/barlow/2026-11-24.toml"));
+  CHECK_FALSE(fs::exists(salon + "/pets/marlow.toml"));
+  CHECK_FALSE(fs::exists(salon + "/visits/marlow"));
+  // Bookings are a person's to change.
+  CHECK(has(ran.err, "days/2026-11-24.toml"));
+  CHECK(furnish("rename pip dot --salon " + salon).status == 1);
+  CHECK(fs::exists(salon + "/pets/pip.toml"));
+  CHECK(has(furnish("rename pipp spot --salon " + salon).err, "did you mean 'pip'?"));
+  CHECK(furnish("rename pip ../pip --salon " + salon).status == 1);
+}
+}  // namespace furnish::test
