@@ -12,6 +12,7 @@
 #include "sheet/card_figure.h"
 #include "sheet/card_ticks.h"
 #include "sheet/shown.h"
+#include "sheet/terms.h"
 #include "sheet/who.h"
 
 namespace furnish {
@@ -214,7 +215,7 @@ std::vector<BlockPtr> CardMaker::with_portrait(std::vector<BlockPtr> blocks) con
   const Length width = scaled(input_.paper.size.width, share), height = scaled(width, 1 / aspect);
   std::string says = input_.pet.name.value;
   for (const TextSpan& span : looks_text(desk_)) {
-    says += (says == input_.pet.name.value ? ": " : "") + span.text;
+    says += (says == input_.pet.name.value ? colon(voice_.words) : "") + span.text;
   }
   const auto picture =
       std::make_shared<Picture>(input_.portrait, std::move(says), std::nullopt, aspect, height,

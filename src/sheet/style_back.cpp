@@ -10,6 +10,7 @@
 #include "page/stack.h"
 #include "sheet/pieces.h"
 #include "sheet/style_words.h"
+#include "sheet/terms.h"
 
 namespace furnish {
 namespace {
@@ -116,7 +117,8 @@ BlockPtr StyleBack::blends() const {
 }
 
 BlockPtr StyleBack::what_if() const {
-  return section(voice_.words.say(Phrase::head_what_if), texts(style_what_if(desk_), ": "));
+  return section(voice_.words.say(Phrase::head_what_if),
+                 texts(style_what_if(desk_), colon(voice_.words)));
 }
 
 BlockPtr StyleBack::visits() const {
@@ -182,7 +184,8 @@ std::vector<BlockPtr> StyleBack::pieces(const std::vector<SheetRow>& left_out) c
   const std::span pairs(blends_.blends);
   for (std::size_t i = 0; i < pairs.size(); ++i) add(pair_list(pairs.subspan(i, 1)));
   head = words.say(Phrase::head_what_if);
-  for (const SheetRow& row : cut(style_what_if(desk_))) add(as_text(row, Face::semibold, ": "));
+  for (const SheetRow& row : cut(style_what_if(desk_)))
+    add(as_text(row, Face::semibold, colon(voice_.words)));
   const auto visits = cut(style_visits(desk_));
   head = visits.empty() ? std::string() : words.say(Phrase::head_visits);
   for (const SheetRow& row : visits) add(as_text(row, Face::semibold));

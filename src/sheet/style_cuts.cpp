@@ -149,7 +149,7 @@ std::vector<SheetRow> style_order(const std::vector<StyleRow>& rows, const Sheet
     if (row.label != label || run >= unwashed.size()) continue;
     row.points = writer.points(worked(unwashed[run++], rows));
     // After the tools, what they are for.
-    if (!row.text.empty() && !row.points.empty()) row.text.push_back({": "});
+    if (!row.text.empty() && !row.points.empty()) row.text.push_back({colon(voice.words)});
   }
   for (const auto& steps : runs_of(input.plan.order, false)) {
     const auto all = worked(steps, rows);

@@ -17,6 +17,7 @@
 #include "sheet/pieces.h"
 #include "sheet/style_table.h"
 #include "sheet/style_words.h"
+#include "sheet/terms.h"
 #include "sheet/who.h"
 
 namespace furnish {
@@ -151,7 +152,7 @@ BlockPtr StyleFront::with_portrait(std::vector<BlockPtr> blocks, Length height) 
   if (height == Length{}) return column(std::move(blocks));
   std::string says = input_.pet.name.value;
   for (const TextSpan& span : looks_text(desk_)) {
-    says += (says == input_.pet.name.value ? ": " : "") + span.text;
+    says += (says == input_.pet.name.value ? colon(voice_.words) : "") + span.text;
   }
   constexpr double aspect = 4.0 / 3;
   const auto picture =

@@ -12,7 +12,7 @@ namespace {
 /// What can hurt, gravest first, but for notices; and when the work is to stop.
 std::vector<TextSpan> what_stops(const std::vector<AlertEntry>& alerts, const SheetDesk& desk) {
   const auto& [input, voice] = desk;
-  Sentences out;
+  Sentences out(voice.words);
   for (const AlertEntry& alert : alerts) {
     if (alert.gravity != Gravity::hairline) out.add(alert.statement);
   }

@@ -72,13 +72,13 @@ std::vector<SheetRow> style_handling(const SheetDesk& desk) {
     if (!text.empty()) rows.push_back({words.say(label), text.take(), input.pet.span});
   };
   const auto said = [&](const std::string& text) {
-    Sentences out;
+    Sentences out(words);
     out.add(words.written(text));
     return out;
   };
   add(Phrase::hold, said(handling.hold));
   add(Phrase::lift, said(handling.lift));
-  Sentences dry;
+  Sentences dry(words);
   dry.add(drying_text(desk));
   dry.add_strong(sentence(dryer_text(desk)));
   add(Phrase::label_dry, std::move(dry));
