@@ -159,7 +159,7 @@ TEST_CASE("check opens photos, and says which visits show the same one", "[note]
       "date = 2026-11-22\n[[photo]]\nfile = \"photos/marlow-after.jpg\"\nwhen = \"after\"\n");
   put(folder, visits + "3.toml",
       "date = 2026-11-23\n[[photo]]\nfile = \"photos/none.jpg\"\nwhen = \"after\"\n");
-  const auto ran = furnish("check " + root + " --on 2026-11-24");
+  const auto ran = furnish("check " + root + " --on 2026-11-24 -v");
   INFO(ran.err);
   CHECK(ran.status == 0);
   CHECK(ran.err.find("the same photo is shown twice: photos/marlow-after.jpg") !=
