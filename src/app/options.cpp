@@ -81,7 +81,7 @@ Format format_of(std::string_view output) {
 struct Raw {
   Options options;
   std::optional<Format> format;
-  std::string on, visit, spec_for = "everyone", copy_for = "file";
+  std::string on, day, visit, spec_for = "everyone", copy_for = "file";
 };
 
 void add_common(CLI::App& command, Raw& raw) {
@@ -112,12 +112,16 @@ void add_pages(CLI::App& command, Raw& raw) {
   command.add_flag("--force", o.force, "replace a file that furnish did not write, or a link");
 }
 
+void add_units(CLI::App& command, Raw& raw) {
+  command.add_option("--units", raw.options.units, "metric or us (else the reader's)")
+      ->transform(CLI::CheckedTransformer(unit_words).description(""));
+}
+
 void add_rendering(CLI::App& command, Raw& raw) {
   Options& o = raw.options;
   command.add_option("PET", o.pets, "pets: files, or names in the salon's pets/; none means all");
   add_pages(command, raw);
-  command.add_option("--units", o.units, "metric or us (else the reader's)")
-      ->transform(CLI::CheckedTransformer(unit_words).description(""));
+  add_units(command, raw);
   command
       .add_option("--with-spec", raw.spec_for,
                   "whom the pet's file inside the PDF is for: everyone, or staff for a file copy")
@@ -195,6 +199,16 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   add_common(*rules, raw);
   rules->callback([&] { o.command = Command::rules; });
 
+  CLI::App* day = app.add_subcommand(
+      "day", "the sheet of a day for the wall: who comes when, by groomer, and what to mix");
+  day->add_option("DATE", raw.day, "the day, as 2026-11-24 (else today)")
+      ->type_name("")
+      ->check(valid_day);
+  add_pages(*day, raw);
+  add_units(*day, raw);
+  add_common(*day, raw);
+  day->callback([&] { o.command = Command::day; });
+
   CLI::App* check = app.add_subcommand("check", "read every file of a salon and say what is wrong");
   check->add_option("FOLDER", o.pets, "the salon's folder, or files of one")->type_name("");
   add_common(*check, raw);
@@ -242,6 +256,7 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
     return {std::nullopt, fine ? Exit::ok : Exit::usage};
   }
   if (!raw.on.empty()) o.on = parse_date(raw.on);
+  if (!raw.day.empty()) o.on = parse_date(raw.day);
   if (!raw.visit.empty()) std::tie(o.visit, o.visit_number) = parse_visit(raw.visit);
   o.format = raw.format.value_or(format_of(o.output));
   if (raw.copy_for == "owner") o.sheet = &sheets::owner_note;

@@ -6,6 +6,7 @@
 
 #include "app/check.h"
 #include "app/console.h"
+#include "app/day.h"
 #include "app/new_files.h"
 #include "app/new_visit.h"
 #include "app/render.h"
@@ -52,6 +53,9 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
       break;
     case Command::rules:
       exit = print_rules(options, shop, console);
+      break;
+    case Command::day:
+      exit = print_day(options, shop, console);
       break;
     case Command::check:
       exit = check(options, shop, console);

@@ -15,6 +15,7 @@ constexpr std::array<Distances, 3> hanging{{
 // A name may grow past what running text should: it is one word to be found from across the room.
 constexpr Distances in_hand{1500_mm, 700_mm, 600_mm, 500_mm, 400_mm};
 constexpr Distances on_wall{3000_mm, 1200_mm, 700_mm, 1000_mm, 500_mm};
+constexpr Distances on_day{1500_mm, 1000_mm, 600_mm, 500_mm, 400_mm};
 constexpr double least_body = 12, least_head = 16;  // points, of an owner's page
 constexpr double most_for_name = 26, most_for_text = 22, most_for_foot = 18;
 
@@ -49,6 +50,12 @@ std::vector<TypeRole> hand_roles(const Paper&, const ReadingDistances& own) {
 
 std::vector<TypeRole> wall_roles(const Paper&, const ReadingDistances& own) {
   std::vector<TypeRole> out = roles(on_wall, own);
+  for (TypeRole& role : out) role.most_arc_minutes = 2 * least_arc_minutes;
+  return out;
+}
+
+std::vector<TypeRole> day_roles(const Paper&, const ReadingDistances& own) {
+  std::vector<TypeRole> out = roles(on_day, own);
   for (TypeRole& role : out) role.most_arc_minutes = 2 * least_arc_minutes;
   return out;
 }

@@ -20,8 +20,6 @@ const std::map<std::string, std::string> kept{
     {"furnish::contrast", "tests hold the inks of pages to it"},
     {"furnish::luminance", "contrast() is made of it"},
     {"furnish::to_grey", "tests hold the inks to their contrast in grey"},
-    {"furnish::bath_totals", "the day sheet adds up what a day's baths take"},
-    {"furnish::total", "the day sheet adds up how long its dogs take"},
     {"furnish::small_dog_figure", "a card marks on it what no tool may touch"},
     {"furnish::shade_key", "a care sheet says by it how often each field is brushed"},
     {"furnish::shade_patch", "a calendar has the same marks as the figure beside it"},
