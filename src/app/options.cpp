@@ -124,7 +124,7 @@ std::string unknown_command(const CLI::App& app, const std::string& word) {
 struct Raw {
   Options options;
   std::optional<Format> format;
-  std::string on, visit, within, booked, spec_for = "everyone", copy_for = "file";
+  std::string on, day, visit, within, booked, spec_for = "everyone", copy_for = "file";
 };
 
 void add_common(CLI::App& command, Raw& raw) {
@@ -186,12 +186,16 @@ void add_pages(CLI::App& command, Raw& raw) {
   command.add_flag("--force", o.force, "replace a file that furnish did not write, or a link");
 }
 
+void add_units(CLI::App& command, Raw& raw) {
+  command.add_option("--units", raw.options.units, "metric or us (else the reader's)")
+      ->transform(CLI::CheckedTransformer(unit_words).description(""));
+}
+
 void add_rendering(CLI::App& command, Raw& raw) {
   Options& o = raw.options;
   command.add_option("PET", o.pets, "pets: files, or names in the salon's pets/; none means all");
   add_pages(command, raw);
-  command.add_option("--units", o.units, "metric or us (else the reader's)")
-      ->transform(CLI::CheckedTransformer(unit_words).description(""));
+  add_units(command, raw);
   command
       .add_option("--with-spec", raw.spec_for,
                   "whom the pet's file inside the PDF is for: everyone, or staff for a file copy")
@@ -273,6 +277,16 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   add_pages(*rules, raw);
   add_common(*rules, raw);
   rules->callback([&] { o.command = Command::rules; });
+
+  CLI::App* day = app.add_subcommand(
+      "day", "the sheet of a day for the wall: who comes when, by groomer, and what to mix");
+  day->add_option("DATE", raw.day, "the day, as 2026-11-24 (else today)")
+      ->type_name("")
+      ->check(valid_day);
+  add_pages(*day, raw);
+  add_units(*day, raw);
+  add_common(*day, raw);
+  day->callback([&] { o.command = Command::day; });
 
   CLI::App* check = app.add_subcommand("check", "read every file of a salon and say what is wrong");
   check->add_option("FOLDER", o.pets, "the salon's folder, or files of one")->type_name("");
@@ -365,6 +379,7 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
     std::cerr << "--booked chooses the pets: name none beside it\n";
     return {std::nullopt, Exit::usage};
   }
+  if (!raw.day.empty()) o.on = parse_date(raw.day);
   if (!raw.visit.empty()) std::tie(o.visit, o.visit_number) = parse_visit(raw.visit);
   o.format = raw.format.value_or(format_of(o.output));
   if (const std::string ending = unknown_ending(o); !raw.format && !ending.empty()) {

@@ -20,6 +20,7 @@ extern const SheetMaker card;
 enum class Command : std::uint8_t {
   sheet,
   rules,
+  day,
   check,
   plan,
   unpack,

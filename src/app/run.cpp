@@ -6,6 +6,7 @@
 
 #include "app/check.h"
 #include "app/console.h"
+#include "app/day.h"
 #include "app/front_desk.h"
 #include "app/new_files.h"
 #include "app/new_visit.h"
@@ -54,6 +55,9 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
       break;
     case Command::rules:
       exit = print_rules(options, shop, console);
+      break;
+    case Command::day:
+      exit = print_day(options, shop, console);
       break;
     case Command::check:
       exit = check(options, shop, console);

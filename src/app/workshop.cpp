@@ -25,7 +25,14 @@ Date local_today() {
 
 /// Of a page of no pet: the sheets'.
 Paper PaperSettings::*usual_paper(const Options& options) {
-  return options.command == Command::rules ? kinds::rules.paper : options.sheet->kind.paper;
+  switch (options.command) {
+    case Command::rules:
+      return kinds::rules.paper;
+    case Command::day:
+      return kinds::day.paper;
+    default:
+      return options.sheet->kind.paper;
+  }
 }
 }  // namespace
 
@@ -111,6 +118,12 @@ FontSet* Workshop::fonts() {
 }
 
 std::optional<Case> Workshop::open(const PetPath& path, Date day, DiagnosticSink& sink) {
+  auto one = work_out(path, day, sink);
+  if (one) hold_against_day(*one, sink);
+  return one;
+}
+
+std::optional<Case> Workshop::work_out(const PetPath& path, Date day, DiagnosticSink& sink) {
   SalonFolder& salon = folder(path.root);
   if (!salon.good()) return std::nullopt;
   auto pet = salon.pet(path.file, sink);
@@ -120,10 +133,8 @@ std::optional<Case> Workshop::open(const PetPath& path, Date day, DiagnosticSink
   bool all_bookings = true;
   const std::vector<Booking> bookings = salon.bookings(*pet, day, all_bookings);
   Plan plan = make_plan(salon.salon(), *pet, visits, bookings, day, sink);
-  Case one{&salon, std::move(*pet), std::move(visits), complete, std::move(plan),
-           day,    all_bookings};
-  hold_against_day(one, sink);
-  return one;
+  return Case{&salon, std::move(*pet), std::move(visits), complete, std::move(plan),
+              day,    all_bookings};
 }
 
 void Workshop::hold_against_day(Case& one, DiagnosticSink& sink) {

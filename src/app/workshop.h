@@ -50,6 +50,8 @@ class Workshop {
     return open(path, today_, sink);
   }
   std::optional<Case> open(const PetPath&, Date, DiagnosticSink&);
+  /// The same without holding it against the day's other bookings.
+  std::optional<Case> work_out(const PetPath&, Date, DiagnosticSink&);
   /// True if the sheet that is asked for is only of visits, and the pet has no such visit.
   bool nothing_to_show(const Case&) const;
   /// The sheet of a case that is asked for, arranged like others of its set if one is named and it

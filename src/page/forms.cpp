@@ -9,6 +9,12 @@ namespace furnish {
 namespace {
 constexpr Length box_rule = Length::mm(0.3), least_air = Length::mm(2),
                  between_rows = Length::mm(2);
+/// A box for a pen, not smaller than 4 mm (common practice, no source).
+constexpr Length least_box = Length::mm(4);
+/// Of a box before a line, in parts of the size: its side, the air after it, its middle above the
+/// baseline, which is that of capitals; and the air under it.
+constexpr double box_share = 0.75, box_air = 0.3, box_middle = 0.33;
+constexpr Length under_box = Length::mm(0.6);
 /// Dotted, so that it is not taken for one of the rules between rows.
 constexpr Length line_weight = Length::mm(0.3);
 /// From the line for the hand up to the baseline of the label before it.
@@ -50,9 +56,8 @@ TickRow::Plan TickRow::plan(Length width, const Setting& setting) const {
   Plan plan;
   if (labels_.empty()) return plan;
   const Length em = setting.type[Role::label].length();
-  // A box for a pen, not smaller than 4 mm (common practice, no source).
-  plan.box = where_ == Labels::below ? scaled(setting.rhythm, 1.5)
-                                     : std::max(Length::mm(4), scaled(em, 1.1));
+  plan.box =
+      where_ == Labels::below ? scaled(setting.rhythm, 1.5) : std::max(least_box, scaled(em, 1.1));
   std::vector<Length> widths;
   Extent text{};
   for (const std::string& label : labels_) {
@@ -129,6 +134,50 @@ void TickRow::place(const Rect& box, const Setting& setting, Frame& frame) const
     label.place({{left, y + plan.baseline - extent.baseline}, {width, extent.wanted}}, setting,
                 frame);
   }
+}
+
+Ticked::Ticked(BlockPtr content, Role role) : content_(std::move(content)), role_(role) {}
+
+Length Ticked::box(const Setting& setting) const {
+  return std::max(least_box, scaled(setting.type[role_].length(), box_share));
+}
+
+Length Ticked::indent(const Setting& setting) const {
+  return box(setting) + scaled(setting.type[role_].length(), box_air);
+}
+
+Length Ticked::drop(const Extent& content, const Setting& setting) const {
+  const Length above = content.baseline - scaled(setting.type[role_].length(), box_middle);
+  return std::max(Length{}, box(setting) / 2 - above);
+}
+
+Extent Ticked::measure(Length width, const Setting& setting) const {
+  const Length indent = this->indent(setting);
+  Extent extent = content_->measure(width - indent, setting);
+  const Length down = drop(extent, setting);
+  const Length middle = down + extent.baseline - scaled(setting.type[role_].length(), box_middle);
+  const Length low = middle + box(setting) / 2 + under_box;
+  extent.wanted = std::max(low, down + extent.wanted);
+  extent.least = std::max(low, down + extent.least);
+  extent.baseline += down;
+  extent.last_baseline += down;
+  return extent;
+}
+
+void Ticked::place(const Rect& area, const Setting& setting, Frame& frame) const {
+  const Length indent = this->indent(setting), size = box(setting);
+  const Extent content = content_->measure(area.size.width - indent, setting);
+  const Length down = drop(content, setting);
+  const Length middle =
+      area.top() + down + content.baseline - scaled(setting.type[role_].length(), box_middle);
+  frame.marks.emplace_back(square({area.left(), middle - size / 2}, size));
+  content_->place({{area.left() + indent, area.top() + down},
+                   {area.size.width - indent, area.size.height - down}},
+                  setting, frame);
+}
+
+Length Ticked::natural_width(const Setting& setting) const {
+  return indent(setting) + content_->natural_width(setting);
 }
 
 BlankLine::BlankLine(std::string label, int lines, Origin origin)

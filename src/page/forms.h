@@ -22,6 +22,24 @@ class TickRow final : public Block {
   Labels where_;
 };
 
+/// A box to tick before the first line of what it is for.
+class Ticked final : public Block {
+ public:
+  /// `role`: the size of the first line.
+  Ticked(BlockPtr content, Role role);
+  Extent measure(Length width, const Setting&) const override;
+  void place(const Rect&, const Setting&, Frame&) const override;
+  Length natural_width(const Setting&) const override;
+
+ private:
+  Length indent(const Setting&) const;
+  Length box(const Setting&) const;
+  /// From the block's top to the content's, so that the box stands below the top.
+  Length drop(const Extent& content, const Setting&) const;
+  BlockPtr content_;
+  Role role_;
+};
+
 /// A dotted line to write on by hand, at least 7 mm high, with a label before it if there is one.
 class BlankLine final : public Block {
  public:

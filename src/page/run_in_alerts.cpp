@@ -107,7 +107,8 @@ class RunInAlerts::Row final : public Block {
   BlockPtr apart_;  ///< null if all is in the page's language
 };
 
-RunInAlerts::RunInAlerts(std::vector<AlertEntry> alerts, Length rule_above, Origin origin)
+RunInAlerts::RunInAlerts(std::vector<AlertEntry> alerts, Length rule_above, Origin origin,
+                         Rules rules)
     : Block(std::move(origin)) {
   if (alerts.empty()) return;
   std::vector<BlockPtr> blocks;
@@ -116,6 +117,7 @@ RunInAlerts::RunInAlerts(std::vector<AlertEntry> alerts, Length rule_above, Orig
     const bool black_meet = alerts[i].gravity == Gravity::row && i + 1 < alerts.size() &&
                             alerts[i + 1].gravity == Gravity::row;
     blocks.push_back(std::make_shared<Row>(std::move(alerts[i])));
+    if (rules == Rules::none) continue;
     blocks.push_back(std::make_shared<Rule>(rule_group, black_meet ? Ink::paper : Ink::text));
   }
   stack_ = std::make_shared<Column>(std::move(blocks), Origin{}, Structure::list);

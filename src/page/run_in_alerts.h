@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -13,8 +14,10 @@ namespace furnish {
 /// black panel behind the word, a thick bar or a thin line at the edge.
 class RunInAlerts final : public Block {
  public:
+  enum class Rules : std::uint8_t { under_each, none };
   /// `rule_above`: weight of a rule on top; zero for none.
-  explicit RunInAlerts(std::vector<AlertEntry>, Length rule_above = {}, Origin = {});
+  explicit RunInAlerts(std::vector<AlertEntry>, Length rule_above = {}, Origin = {},
+                       Rules = Rules::under_each);
   Extent measure(Length width, const Setting&) const override;
   void place(const Rect&, const Setting&, Frame&) const override;
   std::vector<Part> parts(Length width, const Setting&) const override;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <utility>
 
 #include "trade/health.h"
 
@@ -38,6 +39,10 @@ std::optional<Volume> mix_needed(const Salon& salon, const Pet& pet,
   return Volume::ml(1000 * litres_per_m2 * *surface_m2);
 }
 
+int whole_bottles(Volume mix, Volume bottle) {
+  return static_cast<int>((mix.nl() + bottle.nl() - 1) / bottle.nl());
+}
+
 /// Where on the dog a product goes decides how much of it: sprays and the like are not poured.
 bool poured(const Mix& mix) {
   return mix.slot != BathSlot::other || mix.use.product.kind == ProductKind::shampoo ||
@@ -52,9 +57,7 @@ Mix make_mix(BathSlot slot, const ProductUse& use, const Salon& salon, const Bat
   mix.dwell = dwell_of(use);
   if (use.product.mixed && *use.product.mixed <= today) mix.age = today - *use.product.mixed;
   if (poured(mix)) mix.needed = needed;
-  if (mix.needed) {
-    mix.bottles = static_cast<int>((mix.needed->nl() + bath.bottle.nl() - 1) / bath.bottle.nl());
-  }
+  if (mix.needed) mix.bottles = whole_bottles(*mix.needed, bath.bottle);
   if (!use.product.dilution) return mix;
   const Dilution dilution = use.product.dilution->value;
   mix.neat = dilution.product >= dilution.total;
@@ -112,12 +115,16 @@ BathPlan bath_plan(const Salon& salon, const Pet& pet, std::optional<Mass> weigh
 }
 
 std::vector<ProductTotal> bath_totals(std::span<const BathPlan> baths) {
-  std::map<std::string, ProductTotal> by_name;
+  std::map<std::pair<std::string, double>, ProductTotal> by_product;
   for (const BathPlan& bath : baths) {
     for (const Mix& mix : bath.mixes) {
       if (!poured(mix)) continue;
-      ProductTotal& total = by_name[mix.use.product.name];
+      const auto& dilution = mix.use.product.dilution;
+      ProductTotal& total =
+          by_product[{mix.use.product.name, dilution ? -dilution->value.share() : 0}];
       total.product = mix.use.product.name;
+      total.measured = mix.measured;
+      total.neat = mix.neat;
       if (!mix.for_dog) {
         ++total.unknown;
         continue;
@@ -126,10 +133,11 @@ std::vector<ProductTotal> bath_totals(std::span<const BathPlan> baths) {
       total.parts = {total.parts.total + mix.for_dog->total,
                      total.parts.product + mix.for_dog->product,
                      total.parts.water + mix.for_dog->water};
+      total.bottles = whole_bottles(total.parts.total, bath.bottle);
     }
   }
   std::vector<ProductTotal> out;
-  for (auto& [name, total] : by_name) out.push_back(std::move(total));
+  for (auto& [product, total] : by_product) out.push_back(std::move(total));
   return out;
 }
 }  // namespace furnish

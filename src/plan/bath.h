@@ -58,12 +58,18 @@ struct BathPlan {
 /// brushed before water, to a whole minute, at least 2 (common practice, no source).
 BathPlan bath_plan(const Salon&, const Pet&, std::optional<Mass> weight, Date today);
 
-/// What several baths take of one product, in order of its name.
+/// What several baths take of one product in one dilution.
 struct ProductTotal {
   std::string product;
-  Parts parts;      ///< exact
-  int dogs = 0;     ///< counted in
-  int unknown = 0;  ///< dogs that use it but whose share cannot be worked out
+  Parts parts;  ///< exact
+  std::optional<Parts>
+      measured;       ///< of one bottle, as a person measures it; empty: as on its label
+  bool neat = false;  ///< used as it is: no water
+  int bottles = 0;    ///< whole ones that hold `parts`
+  int dogs = 0;       ///< counted in
+  int unknown = 0;    ///< dogs that use it but whose share cannot be worked out
 };
+/// By name, then the stronger first. One salon's, so that all bottles are of one size; what is
+/// mixed for one dog is used for the next of that day.
 std::vector<ProductTotal> bath_totals(std::span<const BathPlan>);
 }  // namespace furnish

@@ -50,15 +50,8 @@ class WorkRows {
   }
 
   void trim() {
-    // What no tool may touch is no part of the trim, whatever the style or the pet says for it.
-    ResolvedTrim worked;
-    for (const TrimPart& part : pet().trim) {
-      const auto place = workable(part.place, pet().alerts);
-      if (!place) continue;
-      worked.push_back(part);
-      worked.back().place = *place;
-    }
-    const std::vector<Place> untouched = kept_from_tools();
+    const ResolvedTrim worked = worked_trim(pet());
+    const std::vector<Place> untouched = kept_from_tools(pet());
     const auto lines = trim_lines(worked, voice_);
     const bool styled = pet().style.has_value();
     const bool any_differs = std::ranges::any_of(lines, &TrimLine::differs);
@@ -85,19 +78,6 @@ class WorkRows {
                              styled});
     }
     if (!styled && lines.empty()) made.hand_lines = {say(Phrase::no_trim)};
-  }
-
-  /// The places of the trim that an alert keeps every tool from.
-  std::vector<Place> kept_from_tools() const {
-    std::vector<Place> out;
-    for (const Alert& alert : pet().alerts) {
-      for (const auto& [place, span] : alert.avoid) {
-        const bool trimmed = std::ranges::any_of(
-            pet().trim, [&](const TrimPart& part) { return meets(part.place, place); });
-        if (trimmed && std::ranges::find(out, place) == out.end()) out.push_back(place);
-      }
-    }
-    return out;
   }
 
   void drawer() {

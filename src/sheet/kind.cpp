@@ -62,4 +62,13 @@ const SheetKind rules{
     .margins = {14_mm, 15_mm, 12_mm, 15_mm},
     .roles = wall_roles,
 };
+const SheetKind day{
+    .name = "day",
+    .noun = "day sheet",
+    .reader = Audience::staff,
+    .paper = sheet_paper,
+    .about = AboutVisit::never,
+    .margins = {9_mm, 9_mm, 8_mm, 9_mm},
+    .roles = day_roles,
+};
 }  // namespace furnish::kinds

@@ -15,6 +15,7 @@ constexpr std::array<Distances, 3> hanging{{
 // A name may grow past what running text should: it is one word to be found from across the room.
 constexpr Distances in_hand{1500_mm, 700_mm, 600_mm, 500_mm, 400_mm};
 constexpr Distances on_wall{3000_mm, 1200_mm, 700_mm, 1000_mm, 500_mm};
+constexpr Distances on_day{1500_mm, 1000_mm, 600_mm, 500_mm, 400_mm};
 constexpr double least_body = 12, least_head = 16;  // points, of an owner's page
 constexpr double least_at_table = 10.5;             // points
 constexpr double most_on_fridge = 24;               // minutes of arc, of body and labels alike
@@ -64,6 +65,12 @@ std::vector<TypeRole> table_roles(const Paper&, const ReadingDistances& own) {
   for (TypeRole& role : out) {
     if (runs_on(role.role)) role.least_points = least_at_table;
   }
+  return out;
+}
+
+std::vector<TypeRole> day_roles(const Paper&, const ReadingDistances& own) {
+  std::vector<TypeRole> out = roles(on_day, own);
+  for (TypeRole& role : out) role.most_arc_minutes = 2 * least_arc_minutes;
   return out;
 }
 

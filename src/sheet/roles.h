@@ -28,11 +28,16 @@ std::vector<TypeRole> hand_roles(const Paper&, const ReadingDistances&);
 /// there is room.
 std::vector<TypeRole> wall_roles(const Paper&, const ReadingDistances&);
 
+/// Reading distances of a day on the wall: the date at 1.5 m, hours and names at 1 m, what can hurt
+/// at 0.6 m, and at 0.5 m what is read where one stands to tick; the salon's own where it has set
+/// them. Grows to twice that where there is room.
+std::vector<TypeRole> day_roles(const Paper&, const ReadingDistances&);
+
 /// The same for the sheet at the table, which is glanced at between two cuts: all that runs on is
 /// 10.5 pt or more (half a point over what is legible at 0.5 m; common practice, no source).
 std::vector<TypeRole> table_roles(const Paper&, const ReadingDistances&);
 
-/// The same for an owner's page on the fridge: body 12 pt or more, heads 16 pt or more (a
+/// The same as in hand for an owner's page on the fridge: body 12 pt or more, heads 16 pt or more (a
 /// hospital's plain-language checklist: body 12 to 14, headings 16 to 18), and up to 24′, the most
 /// for running text (NUREG-0700 rev. 2, 1.3.1-4), where there is room.
 std::vector<TypeRole> fridge_roles(const Paper&, const ReadingDistances&);

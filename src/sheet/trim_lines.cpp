@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "plan/places.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 
@@ -34,6 +35,29 @@ std::optional<Group> written_group(const std::vector<const TrimPart*>& parts) {
   return all ? group : std::nullopt;
 }
 }  // namespace
+
+ResolvedTrim worked_trim(const Pet& pet) {
+  ResolvedTrim out;
+  for (const TrimPart& part : pet.trim) {
+    const auto place = workable(part.place, pet.alerts);
+    if (!place) continue;
+    out.push_back(part);
+    out.back().place = *place;
+  }
+  return out;
+}
+
+std::vector<Place> kept_from_tools(const Pet& pet) {
+  std::vector<Place> out;
+  for (const Alert& alert : pet.alerts) {
+    for (const auto& [place, span] : alert.avoid) {
+      const bool trimmed = std::ranges::any_of(
+          pet.trim, [&](const TrimPart& part) { return meets(part.place, place); });
+      if (trimmed && std::ranges::find(out, place) == out.end()) out.push_back(place);
+    }
+  }
+  return out;
+}
 
 std::string tool_text(const Tool& tool, const SheetVoice& voice) {
   struct Say {

@@ -17,6 +17,12 @@ struct TrimLine {
   bool differs = false;
 };
 
+/// What of the trim tools may work on: what an alert keeps from them is no part of it, whatever the
+/// style or the pet says for it.
+ResolvedTrim worked_trim(const Pet&);
+/// The places of the trim that an alert keeps every tool from, in the order of the file.
+std::vector<Place> kept_from_tools(const Pet&);
+
 /// Sets places, work and note from the line's parts.
 void name_line(TrimLine&, const SheetVoice&);
 /// What a substitute leaves against the tool that is not there: "3 mm longer", "same length".

@@ -143,6 +143,26 @@ TEST_CASE("several dogs add up, product by product") {
   CHECK(totals[1].parts.product + totals[1].parts.water == totals[1].parts.total);
 }
 
+TEST_CASE("the same product in two dilutions is two mixes, the stronger first") {
+  Pet a = pet(Coat::smooth), b = pet(Coat::smooth), c = pet(Coat::smooth);
+  a.bath.shampoo = product("oat", Dilution{1, 11});
+  b.bath.shampoo = product("oat", Dilution{1, 5});
+  c.bath.shampoo = product("oat", Dilution{1, 1});
+  std::vector<BathPlan> baths;
+  for (const Pet* const dog : {&a, &b, &c}) {
+    baths.push_back(bath_plan(salon(), *dog, Mass::kg(20), day("2026-11-24")));
+  }
+  const auto totals = bath_totals(baths);
+  REQUIRE(totals.size() == 3);
+  CHECK(totals[0].neat);
+  CHECK(totals[1].measured->product.in_ml() == Approx(100));
+  CHECK(totals[2].measured->product.in_ml() == Approx(45));
+  for (const ProductTotal& total : totals) {
+    CHECK(total.dogs == 1);
+    CHECK(total.bottles == 2);  // 520.9 ml in bottles of 500
+  }
+}
+
 TEST_CASE("dwell: planned, else the label's, else ten minutes where medicated") {
   // MSD Veterinary Manual, owner's table of topical treatments: 10 min.
   Pet dog = pet(Coat::smooth);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "app/day.h"
 #include "base/paper.h"
 #include "page/shaped_line.h"
 
@@ -96,6 +97,13 @@ std::optional<Sheet> Desk::note(const Kennel& kennel, Audience reader, std::stri
 
 std::optional<Sheet> Desk::care(const Kennel& kennel, std::string_view paper) {
   return made(kennel, sheets::care, paper);
+}
+
+std::optional<Sheet> Desk::day(std::string_view paper) {
+  options_->sheet = &sheets::card;  // whose words are the salon's own too
+  options_->paper = paper;
+  bool complete = true;
+  return day_sheet(*shop_, *folder_, complete);
 }
 
 std::string Desk::said() const {

@@ -55,6 +55,8 @@ class Desk {
   /// Of the last visit up to the kennel's day. Empty if there was none.
   std::optional<Sheet> note(const Kennel&, Audience, std::string_view paper = "A4");
   std::optional<Sheet> care(const Kennel&, std::string_view paper = "A4");
+  /// Of the demo salon's day.
+  std::optional<Sheet> day(std::string_view paper = "A4");
 
   const Salon& salon() const { return folder_->salon(); }
   const DiagnosticSink& sink() const { return shop_->sink(); }

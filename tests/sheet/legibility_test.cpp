@@ -7,6 +7,7 @@
 #include "page/shaped_line.h"
 #include "sheet/card_rows.h"
 #include "sheet/desk.h"
+#include "sheet/full_day.h"
 #include "sheet/roles.h"
 #include "sheet/texts.h"
 
@@ -27,10 +28,30 @@ struct SetPage {
   Length free_top;
 };
 
+/// Every side of the demo salon's day, and of a day of forty bookings.
+template <typename Visit>
+void each_day_page(Visit visit) {
+  Desk demo(test::sample("lantern-street")), full(test::full_day(40, 8));
+  for (Desk* const table : {&demo, &full}) {
+    for (const char* name : {"A3", "A4", "letter"}) {
+      const auto paper = parse_paper(name);
+      REQUIRE(paper);
+      const auto sheet = table->day(name);
+      INFO(name << ":\n" << table->said());
+      REQUIRE(sheet);
+      for (const Frame& frame : sides(sheet->page)) {
+        visit(SetPage{std::string("a day on ") + name, frame,
+                      day_roles(*paper, table->salon().paper.distances), *paper, 5_mm});
+      }
+    }
+  }
+}
+
 /// Every side of every sheet of every sample pet: cards on all papers, the others on the two they
 /// are made for.
 template <typename Visit>
 void each_page(Visit visit) {
+  each_day_page(visit);
   for (const char* name : salons) {
     Desk table(test::sample(name));
     const ReadingDistances& own = table.salon().paper.distances;

@@ -1,0 +1,106 @@
+#include "app/day.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <map>
+
+#include "app/output_file.h"
+#include "base/text.h"
+#include "plan/day_plan.h"
+#include "sheet/day.h"
+
+namespace furnish {
+namespace {
+class DayMade {
+ public:
+  DayMade(Workshop& shop, SalonFolder& folder) : shop_(shop), folder_(folder) {}
+
+  std::optional<Sheet> sheet() {
+    const Day* const day = folder_.good() ? booked() : nullptr;
+    return day != nullptr && open_pets(*day) ? make(*day) : std::nullopt;
+  }
+  bool complete() const { return complete_; }
+
+ private:
+  /// Null after an error.
+  const Day* booked() {
+    const Day* const day = folder_.day(shop_.today());
+    if (day != nullptr && !day->bookings.empty()) return day;
+    if (shop_.sink().has_errors()) return nullptr;
+    const std::string date = to_iso(shop_.today());
+    shop_.sink()
+        .error("no-day", day == nullptr ? SourceSpan{} : day->span,
+               fmt::format("nothing is booked on {}", date))
+        .hint = fmt::format("book in {}", path_in(path_in(folder_.root(), "days"), date + ".toml"));
+    return nullptr;
+  }
+
+  /// Reads the pets that are booked, each once. False if the salon's pets cannot be listed.
+  bool open_pets(const Day& day) {
+    bool listed = true;
+    for (const PetPath& path : all_pets(shop_.context(), folder_.root(), listed)) {
+      const std::string key = std::filesystem::path(path.file).stem().string();
+      keys_.push_back(key);
+      const bool booked = std::ranges::any_of(
+          day.bookings, [&](const Booking& one) { return one.pet.value == key; });
+      if (!booked) continue;
+      auto one = shop_.work_out(path, day.date, shop_.sink());
+      complete_ = complete_ && one && one->all_visits && one->all_bookings;
+      if (one) cases_.emplace(key, *std::move(one));
+    }
+    return listed;
+  }
+
+  std::optional<Sheet> make(const Day& day) {
+    std::map<std::string, DayPet> pets;
+    std::map<std::string, Duration> expected;
+    for (const auto& [key, one] : cases_) {
+      pets.emplace(key, DayPet{one.pet, one.plan, one.visits, one.all_visits});
+      if (one.plan.duration) expected[key] = *one.plan.duration;
+    }
+    const auto warnings = day_warnings(folder_.salon(), day, keys_, expected);
+    report(warnings, shop_.sink());
+    const auto paper = shop_.paper(folder_.salon(), shop_.sink());
+    const auto voice = paper ? shop_.voice(folder_, Pet{}, shop_.sink()) : std::nullopt;
+    if (!voice) return std::nullopt;
+    return make_day(folder_.salon(), day, day_plan(day, pets, warnings), *paper, *voice,
+                    shop_.sink());
+  }
+
+  Workshop& shop_;
+  SalonFolder& folder_;
+  std::vector<std::string> keys_;  ///< of all pets of the salon
+  std::map<std::string, Case> cases_;
+  bool complete_ = true;
+};
+}  // namespace
+
+std::optional<Sheet> day_sheet(Workshop& shop, SalonFolder& folder, bool& complete) {
+  DayMade day(shop, folder);
+  auto sheet = day.sheet();
+  complete = sheet && day.complete();
+  return sheet;
+}
+
+Exit print_day(const Options& options, Workshop& shop, Console& console) {
+  if (lower_ascii(options.output).ends_with(".toml")) {
+    shop.sink().error("usage", {}, toml_is_a_persons);
+    console.show_reports();
+    return Exit::usage;
+  }
+  SalonFolder& folder = shop.folder(options.salon.empty() ? "." : options.salon);
+  bool complete = true;
+  const auto sheet = day_sheet(shop, folder, complete);
+  console.show_reports();
+  if (!sheet) return Exit::faults;
+  const std::vector<Frame> frames = sides(sheet->page);
+  PdfExtras extras;
+  if (frames.size() > 1) extras.outline.push_back({sheet->info.title, 0, 0});
+  const std::string name = fmt::format("{}-{}", kinds::day.name, to_iso(shop.today()));
+  SheetWriter writer(options, shop, console);
+  const auto path = writer.write({frames, sheet->info, extras, name}, folder.root());
+  return path && complete ? Exit::ok : Exit::faults;
+}
+}  // namespace furnish

@@ -1,0 +1,117 @@
+#include "plan/day_plan.h"
+
+#include <algorithm>
+
+namespace furnish {
+namespace {
+using std::chrono::minutes;
+
+bool earlier(const Booking* one, const Booking* other) {
+  return one->at < other->at;
+}
+
+class DayPlanner {
+ public:
+  DayPlanner(const Day& day, const std::map<std::string, DayPet>& pets,
+             std::span<const DayWarning> warnings)
+      : pets_(pets), warnings_(warnings) {
+    for (const Booking& one : day.bookings) bookings_.push_back(&one);
+    std::ranges::stable_sort(bookings_, earlier);
+  }
+
+  DayPlan all() {
+    std::vector<BathPlan> baths;
+    std::vector<const DayPet*> seen;
+    for (const Booking* const booking : bookings_) {
+      const DayPet* const pet = this->pet(*booking);
+      block(*booking).rows.push_back(row(*booking, pet));
+      if (pet == nullptr || std::ranges::find(seen, pet) != seen.end()) continue;
+      seen.push_back(pet);
+      baths.push_back(pet->plan.bath);
+      call(*pet);
+    }
+    out_.closed = std::ranges::any_of(
+        warnings_, [](const DayWarning& one) { return one.fault == DayFault::closed_day; });
+    out_.mixes = bath_totals(baths);
+    std::ranges::stable_partition(out_.blocks,
+                                  [](const DayBlock& block) { return !block.groomer.empty(); });
+    for (DayBlock& block : out_.blocks) add_up(block);
+    return std::move(out_);
+  }
+
+ private:
+  const DayPet* pet(const Booking& booking) const {
+    const auto found = pets_.find(booking.pet.value);
+    return found == pets_.end() ? nullptr : &found->second;
+  }
+
+  DayBlock& block(const Booking& booking) {
+    for (DayBlock& block : out_.blocks) {
+      const Booking& first = *block.rows.front().booking;
+      if (same_groomer(first, booking) || (first.groomer.empty() && booking.groomer.empty())) {
+        return block;
+      }
+    }
+    out_.blocks.push_back({booking.groomer, {}});
+    return out_.blocks.back();
+  }
+
+  DayRow row(const Booking& booking, const DayPet* pet) const {
+    DayRow out{&booking, pet, {}, {}, {}};
+    if (pet != nullptr && pet->plan.duration) out.expected = pet->plan.duration->expected;
+    if (booking.collect) out.booked = *booking.collect - booking.at;
+    for (const DayWarning& one : warnings_) {
+      if (one.fault != DayFault::groomer_twice && one.fault != DayFault::pet_twice) continue;
+      if (one.span != booking.span && one.other != booking.span) continue;
+      const SourceSpan other = one.span == booking.span ? one.other : one.span;
+      const auto found =
+          std::ranges::find_if(bookings_, [&](const Booking* b) { return b->span == other; });
+      if (found != bookings_.end()) out.clashes.push_back(*found);
+    }
+    std::ranges::stable_sort(out.clashes, earlier);
+    return out;
+  }
+
+  void call(const DayPet& pet) {
+    DayCall call{&pet, {}, {}, pet.pet.owner.phone.empty() && pet.pet.owner.email.empty()};
+    for (const OpenFinding& finding : pet.plan.findings) {
+      const bool told = std::ranges::any_of(pet.visits, [&](const Visit& visit) {
+        return visit.date.value == finding.seen.back() && !visit.told.empty();
+      });
+      if (finding.audience == Audience::everyone && !told) call.untold.push_back(&finding);
+    }
+    for (const Caution& caution : pet.plan.cautions) {
+      if (caution.rule == RuleId::vaccination && !caution.accepted) {
+        call.vaccinations.push_back(&caution);
+      }
+    }
+    if (call.no_contact || !call.untold.empty() || !call.vaccinations.empty()) {
+      out_.calls.push_back(std::move(call));
+    }
+  }
+
+  static void add_up(DayBlock& block) {
+    std::vector<Duration> known;
+    for (const DayRow& row : block.rows) {
+      if (row.expected) known.push_back(*row.pet->plan.duration);
+      block.booked += row.booked.value_or(minutes(0));
+    }
+    block.expected = total(known).expected;
+  }
+
+  const std::map<std::string, DayPet>& pets_;
+  std::span<const DayWarning> warnings_;
+  std::vector<const Booking*> bookings_;
+  DayPlan out_;
+};
+}  // namespace
+
+minutes DayRow::over() const {
+  return expected && booked && *expected > *booked ? *expected - *booked : minutes(0);
+}
+
+DayPlan day_plan(const Day& day, const std::map<std::string, DayPet>& pets,
+                 std::span<const DayWarning> warnings) {
+  return DayPlanner(day, pets, warnings).all();
+}
+}  // namespace furnish

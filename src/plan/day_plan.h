@@ -1,0 +1,68 @@
+#pragma once
+
+#include <chrono>
+#include <map>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "model/pet.h"
+#include "model/salon.h"
+#include "model/visit.h"
+#include "plan/bath.h"
+#include "plan/day_checks.h"
+#include "plan/plan.h"
+
+namespace furnish {
+
+/// A pet that is booked, with its plan of that day.
+struct DayPet {
+  const Pet& pet;
+  const Plan& plan;
+  std::span<const Visit> visits;  ///< oldest first
+  bool all_visits = true;         ///< false: a visit's file has faults, and is not among them
+};
+
+/// One booking, and whether it can be done.
+struct DayRow {
+  const Booking* booking = nullptr;
+  const DayPet* pet = nullptr;                   ///< null: its file cannot be read, or is not there
+  std::optional<std::chrono::minutes> expected;  ///< empty: nobody knows
+  std::optional<std::chrono::minutes> booked;    ///< until it is collected; empty: nobody said
+  std::vector<const Booking*> clashes;           ///< at once with it, in the order of their hours
+  /// By how much the work is expected to run over what is booked; 0: it does not.
+  std::chrono::minutes over() const;
+};
+
+/// All bookings of one groomer, by their hours.
+struct DayBlock {
+  std::string groomer;  ///< as first written; empty: no groomer is named
+  std::vector<DayRow> rows;
+  std::chrono::minutes expected{0};  ///< sum of what is known
+  std::chrono::minutes booked{0};    ///< the same
+};
+
+/// Why an owner is to be rung before the pet comes.
+struct DayCall {
+  const DayPet* pet = nullptr;
+  /// Open, for the owner too, and the visit that last saw it has no word of what the owner was
+  /// told.
+  std::vector<const OpenFinding*> untold;
+  /// Required and not valid on the day, and nobody accepted that.
+  std::vector<const Caution*> vaccinations;
+  bool no_contact = false;  ///< neither telephone nor e-mail is on file
+};
+
+/// Everything that is worked out for a salon's day. Points into what it was made from.
+struct DayPlan {
+  bool closed = false;              ///< the salon is, on that day
+  std::vector<DayBlock> blocks;     ///< by the hour of their first booking; no groomer last
+  std::vector<ProductTotal> mixes;  ///< of all readable pets, each counted once
+  std::vector<DayCall> calls;       ///< by the hour of the pet's first booking
+};
+
+/// Pure. `pets`: by their keys, those that can be read. `warnings`: of this day.
+DayPlan day_plan(const Day&, const std::map<std::string, DayPet>& pets,
+                 std::span<const DayWarning> warnings);
+}  // namespace furnish

@@ -1,0 +1,70 @@
+#include "sheet/day_lists.h"
+
+#include "base/text.h"
+#include "page/forms.h"
+#include "page/stack.h"
+#include "sheet/caution_words.h"
+#include "sheet/parts.h"
+#include "sheet/shown.h"
+#include "sheet/terms.h"
+
+namespace furnish {
+namespace {
+BlockPtr ticked(std::vector<TextSpan> spans, const SourceSpan& span = {}) {
+  const BlockPtr line =
+      std::make_shared<Ticked>(paragraph(std::move(spans), {}, {"list", span}), Role::body);
+  return std::make_shared<Column>(std::vector<BlockPtr>{line}, Origin{}, Structure::item);
+}
+
+std::string bottles(const ProductTotal& total, const SheetVoice& voice) {
+  const Words& words = voice.words;
+  if (total.neat) return words.say(Phrase::neat);
+  if (!total.measured) return words.say(Phrase::no_dilution);
+  const std::string mix = words.say(
+      Phrase::mix, {shown(total.measured->product, voice), shown(total.measured->water, voice)});
+  return words.say(Phrase::day_bottles, {mix, total.bottles});
+}
+}  // namespace
+
+std::vector<BlockPtr> mix_list(const DayPlan& plan, const SheetVoice& voice) {
+  const Words& words = voice.words;
+  std::vector<BlockPtr> out;
+  for (const ProductTotal& total : plan.mixes) {
+    const std::string name = capitalised(words.written(total.product));
+    std::vector<TextSpan> spans{{name + ": ", Face::semibold}};
+    std::vector<std::string> parts;
+    if (total.dogs > 0) {
+      parts.push_back(bottles(total, voice));
+      parts.push_back(
+          words.say(Phrase::day_for_pets, {shown(total.parts.total, voice), total.dogs}));
+    }
+    if (total.unknown > 0) parts.push_back(words.say(Phrase::day_mix_unknown, {total.unknown}));
+    spans.push_back({joined(parts, semicolon(words)) + "."});
+    out.push_back(ticked(std::move(spans)));
+  }
+  return out;
+}
+
+std::vector<BlockPtr> call_list(const DayPlan& plan, const Salon& salon, const SheetVoice& voice) {
+  const Words& words = voice.words;
+  std::vector<BlockPtr> out;
+  for (const DayCall& call : plan.calls) {
+    const Pet& pet = call.pet->pet;
+    std::string who = words.written(pet.name.value);
+    if (!pet.owner.name.empty()) who += comma(words) + words.written(pet.owner.name);
+    if (salon.contact_on_card && !pet.owner.phone.empty()) who += comma(words) + pet.owner.phone;
+    std::vector<TextSpan> spans{{who + ": ", Face::semibold}};
+    Sentences why;
+    for (const OpenFinding* const finding : call.untold) {
+      std::string text = place_name(finding->place, words);
+      if (!finding->what.empty()) text += ": " + words.written(finding->what.value);
+      why.add_headed(words.say(Phrase::day_untold), text);
+    }
+    for (const Caution* const one : call.vaccinations) why.add(caution_text(one->what, voice));
+    if (call.no_contact) why.add(words.say(Phrase::day_no_contact));
+    for (TextSpan& span : why.take()) spans.push_back(std::move(span));
+    out.push_back(ticked(std::move(spans), pet.span));
+  }
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "page/block.h"
+#include "plan/day_plan.h"
+#include "sheet/sheet.h"
+
+namespace furnish {
+
+// What is done before the first pet comes: lists with boxes to tick, a line a block. Empty where
+// there is nothing to do.
+
+/// "Oat shampoo: 2 bottles, each 45 ml + 455 ml water; 870 ml for 4 pets."
+std::vector<BlockPtr> mix_list(const DayPlan&, const SheetVoice&);
+/// Who is to be rung, and why. The telephone only where the salon shows it on cards: anyone who
+/// comes in can read a wall.
+std::vector<BlockPtr> call_list(const DayPlan&, const Salon&, const SheetVoice&);
+}  // namespace furnish

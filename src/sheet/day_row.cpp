@@ -1,0 +1,342 @@
+#include "sheet/day_row.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "base/text.h"
+#include "page/forms.h"
+#include "page/keep_whole.h"
+#include "page/run_in_alerts.h"
+#include "page/stack.h"
+#include "sheet/alerts.h"
+#include "sheet/caution_words.h"
+#include "sheet/last_time.h"
+#include "sheet/own_words.h"
+#include "sheet/parts.h"
+#include "sheet/shown.h"
+#include "sheet/terms.h"
+#include "sheet/trim_lines.h"
+#include "sheet/who.h"
+
+namespace furnish {
+namespace {
+constexpr double close_leading = 1.1;
+/// Of the width: hour and name, the text, minutes; the last where the text stands under the others.
+constexpr int name_share = 31, text_share = 50, time_share = 19, close_time_share = 24,
+              close_work_share = 23, close_collected_share = 15;
+
+/// The first sentence; the rest is on the pet's card.
+std::string first_sentence(const std::string& text) {
+  const std::string all = sentence(text);
+  const std::size_t end = all.find(". ");
+  return end == std::string::npos ? all : all.substr(0, end + 1);
+}
+
+/// "11:45 AM", which need not stand on one line.
+std::string breakable(std::string text) {
+  constexpr std::array<std::string_view, 2> no_break{"\u202F", "\u00A0"};
+  for (const std::string_view space : no_break) {
+    for (std::size_t at = 0; (at = text.find(space, at)) != std::string::npos; ++at) {
+      text.replace(at, space.size(), " ");
+    }
+  }
+  return text;
+}
+
+std::string longest_word(const std::string& text) {
+  std::string out, word;
+  for (const char c : text + " ") {
+    if (c != ' ') {
+      word += c;
+      continue;
+    }
+    if (word.size() > out.size()) out = word;
+    word.clear();
+  }
+  return out;
+}
+
+class RowMaker {
+ public:
+  RowMaker(const DayRow& row, const DayDesk& day, DayDetail detail, const std::string& groomer)
+      : row_(row), day_(day), voice_(day.voice), detail_(detail), groomer_(groomer) {
+    if (row.pet == nullptr) return;
+    input_.emplace(SheetInput{kinds::day, day.salon, row.pet->pet, row.pet->plan, *row.booking,
+                              day.day, day.paper});
+    desk_.emplace(SheetDesk{*input_, voice_});
+  }
+
+  BlockPtr whole() const {
+    std::vector<BlockPtr> rows;
+    if (detail_ == DayDetail::close) {
+      rows = {
+          std::make_shared<SharesOrBelow>(SharesOrBelow::Share{name(), name_share},
+                                          SharesOrBelow::Share{times(), close_time_share}, 2_mm),
+          text()};
+    } else {
+      rows = {
+          std::make_shared<Beside>(std::vector<Beside::Cell>{{name(), std::nullopt, name_share},
+                                                             {text(), std::nullopt, text_share},
+                                                             {times(), std::nullopt, time_share}},
+                                   3_mm)};
+    }
+    return std::make_shared<Column>(
+        std::move(rows), Origin{row_.booking->pet.value, row_.booking->span}, Structure::item);
+  }
+
+ private:
+  std::string say(Phrase phrase, const std::vector<WordArgument>& arguments = {}) const {
+    return voice_.words.say(phrase, arguments);
+  }
+  const Booking& booking() const { return *row_.booking; }
+  const Pet& pet() const { return row_.pet->pet; }
+  const Plan& plan() const { return row_.pet->plan; }
+
+  BlockPtr name() const {
+    TextStyle style{Role::alert, Face::bold};
+    style.structure = Structure::label;
+    style.leading = close_leading;
+    const std::string name =
+        row_.pet == nullptr ? booking().pet.value : voice_.words.written(pet().name.value);
+    // What stands beside the hour ("AM") is small: the hour of a working day says it.
+    const std::string time = breakable(voice_.locale.time(booking().at));
+    const std::size_t hour = std::min(time.find(' '), time.size());
+    BlockPtr line = std::make_shared<WholeWord>(
+        std::vector<TextSpan>{{time.substr(0, hour), Face::regular},
+                              {time.substr(hour), Face::regular, Role::body},
+                              {" "},
+                              {name}},
+        TextSpan{longest_word(name)}, style, Origin{booking().pet.value, booking().span});
+    if (row_.pet != nullptr && detail_ != DayDetail::close) {
+      const std::vector<TextSpan> looks = looks_text(*desk_), facts = facts_text(*desk_);
+      std::vector<BlockPtr> lines{line};
+      if (!looks.empty()) lines.push_back(paragraph(looks));
+      if (!facts.empty()) lines.push_back(paragraph(facts));
+      line = column(std::move(lines));
+    }
+    return std::make_shared<Ticked>(std::move(line), Role::alert);
+  }
+
+  BlockPtr times() const {
+    if (detail_ == DayDetail::close) {
+      return std::make_shared<Beside>(
+          std::vector<Beside::Cell>{{work_time(), std::nullopt, close_work_share},
+                                    {collected(), std::nullopt, close_collected_share}},
+          1_mm);
+    }
+    return column({work_time(), collected()});
+  }
+
+  BlockPtr work_time() const {
+    const auto minutes = [](std::chrono::minutes time) { return static_cast<int>(time.count()); };
+    std::vector<TextSpan> work;
+    if (row_.expected && row_.booked) {
+      const bool close = detail_ == DayDetail::close;
+      work = {{say(close ? Phrase::day_minutes_short : Phrase::day_minutes,
+                   {minutes(*row_.expected), minutes(*row_.booked)}),
+               row_.over().count() > 0 ? Face::bold : Face::regular}};
+    } else if (row_.expected) {
+      work = {{say(Phrase::day_minutes_open, {minutes(*row_.expected)})}};
+    } else {
+      work = {{say(Phrase::day_time_unknown)}};
+    }
+    return std::make_shared<Ticked>(paragraph(std::move(work)), Role::body);
+  }
+
+  BlockPtr collected() const {
+    const bool close = detail_ == DayDetail::close;
+    if (!booking().collect) {
+      return std::make_shared<Ticked>(
+          std::make_shared<BlankLine>(close ? "" : say(Phrase::day_collected_open)), Role::label);
+    }
+    std::string at = voice_.locale.time(*booking().collect);
+    at = close ? breakable(std::move(at)) : say(Phrase::day_collected, {at});
+    return std::make_shared<Ticked>(paragraph(std::move(at)), Role::body);
+  }
+
+  BlockPtr text() const {
+    std::vector<BlockPtr> out;
+    if (auto cannot = clashes()) out.push_back(alerts({*std::move(cannot)}));
+    std::vector<TextSpan> says = rest();
+    Hurts hurts = this->hurts();
+    if (!hurts.rest.empty()) says.insert(says.begin(), {hurts.rest + " ", Face::bold});
+    if (hurts.more > 0) part(says, {{"+" + std::to_string(hurts.more), Face::semibold}});
+    // Where room is short the text runs on after the last, but not into what is black.
+    if (detail_ == DayDetail::close && !hurts.entries.empty() &&
+        hurts.entries.back().gravity != Gravity::row) {
+      for (const TextSpan& span : says) hurts.entries.back().action += span.text;
+      says.clear();
+    }
+    if (!hurts.entries.empty()) {
+      const bool black = hurts.entries.back().gravity == Gravity::row;
+      out.push_back(alerts(std::move(hurts.entries)));
+      if (black && !says.empty()) out.push_back(std::make_shared<Gap>(0.3, 0.3, 0));
+    }
+    if (!says.empty()) out.push_back(paragraph(std::move(says)));
+    return column(std::move(out));
+  }
+
+  static BlockPtr alerts(std::vector<AlertEntry> entries) {
+    return std::make_shared<RunInAlerts>(std::move(entries), Length{}, Origin{},
+                                         RunInAlerts::Rules::none);
+  }
+
+  /// What cannot go as it is booked.
+  std::optional<AlertEntry> clashes() const {
+    AlertEntry out{Gravity::panel, {}, {}, {}, {"booked", booking().span}};
+    out.role = detail_ == DayDetail::close ? Role::body : Role::action;
+    out.word_role = Role::body;
+    if (!row_.clashes.empty()) {
+      std::vector<std::string> others;
+      for (const Booking* const other : row_.clashes) {
+        others.push_back(voice_.locale.time(other->at) + " " + name_of(*other));
+      }
+      out.word = say(Phrase::day_clash);
+      out.statement = sentence(voice_.locale.list(others));
+    }
+    if (row_.over().count() > 0) {
+      const std::string word = say(Phrase::day_overrun),
+                        by = say(Phrase::day_over, {static_cast<int>(row_.over().count())});
+      out.statement += out.word.empty() ? by : " " + word + ": " + by;
+      if (out.word.empty()) out.word = word;
+    }
+    return out.word.empty() ? std::nullopt : std::optional(out);
+  }
+
+  std::string name_of(const Booking& other) const {
+    const auto found = day_.names.find(other.pet.value);
+    return voice_.words.written(found == day_.names.end() ? other.pet.value : found->second);
+  }
+
+  /// What can hurt: dangers and warnings, each by its first sentence, else a caution; what is said
+  /// without a signal word; and how many more alerts the card has.
+  struct Hurts {
+    std::vector<AlertEntry> entries;
+    std::string rest;
+    int more = 0;
+  };
+  Hurts hurts() const {
+    if (row_.pet == nullptr) return {};
+    Hurts out;
+    for (AlertEntry& entry : alert_entries(*desk_, CautionScope::card)) {
+      const bool own = std::ranges::any_of(
+          pet().alerts, [&](const Alert& alert) { return alert.span == entry.origin.span; });
+      const bool grave = entry.gravity <= (own ? Gravity::panel : Gravity::row);
+      if (!grave && !(own && entry.gravity == Gravity::bar && out.entries.empty())) {
+        ++out.more;
+        continue;
+      }
+      AlertEntry said{entry.gravity, entry.word, first_sentence(entry.statement), {}, entry.origin};
+      said.role = detail_ == DayDetail::close ? Role::body : Role::action;
+      said.word_role = Role::body;
+      out.entries.push_back(std::move(said));
+    }
+    out.rest = conditions_text(*desk_);
+    if (!out.rest.empty()) out.rest += '.';
+    return out;
+  }
+
+  void part(std::vector<TextSpan>& out, std::vector<TextSpan> text) const {
+    if (text.empty()) return;
+    if (!out.empty()) out.push_back({" "});
+    std::ranges::move(text, std::back_inserter(out));
+  }
+
+  std::vector<TextSpan> rest() const {
+    std::vector<TextSpan> out;
+    if (!groomer_.empty()) part(out, {{voice_.words.written(groomer_) + ":"}});
+    if (row_.pet == nullptr) {
+      part(out, {{say(Phrase::day_unread), Face::bold}});
+    } else {
+      if (!row_.pet->all_visits) part(out, {{say(Phrase::day_visit_unread), Face::bold}});
+      if (detail_ == DayDetail::close && !looks_text(*desk_).empty()) {
+        std::vector<TextSpan> looks = looks_text(*desk_);
+        looks.push_back({"."});
+        part(out, std::move(looks));
+      }
+      part(out, trim());
+      part(out, fresh());
+    }
+    if (!booking().note.empty()) {
+      part(out, {{say(Phrase::quoted, {voice_.words.written(booking().note)})}});
+    }
+    return out;
+  }
+
+  /// "Natural tidy, except: chest, hocks."
+  std::vector<TextSpan> trim() const {
+    const std::vector<TrimLine> lines = trim_lines(worked_trim(pet()), voice_);
+    const std::vector<Place> untouched = kept_from_tools(pet());
+    const bool styled = pet().style.has_value();
+    std::vector<std::string> parts;
+    std::vector<Place> places;
+    for (const TrimLine& line : lines) {
+      if (styled && !line.differs) continue;
+      parts.push_back(line.places + ": " + line.work);
+      for (const TrimPart* const one : line.parts) places.push_back(one->place);
+    }
+    if (detail_ != DayDetail::tools && styled && !places.empty()) {
+      parts = {grouped_text(places, voice_)};
+    }
+    if (!untouched.empty()) {
+      parts.push_back(grouped_text(untouched, voice_) + ": " + uncapitalised(say(Phrase::no_tool)));
+    }
+    if (!styled && parts.empty()) return {{sentence(say(Phrase::day_no_trim))}};
+    std::string rest = joined(parts, semicolon(voice_.words));
+    if (!styled) return {{sentence(rest)}};
+    const std::string name = voice_.words.written(pet().style->name);
+    if (rest.empty()) return {{say(Phrase::style_only, {name}), Face::semibold}};
+    return {{say(Phrase::style_except, {name}) + " ", Face::semibold}, {rest + "."}};
+  }
+
+  /// What the last visits left open, or that there was none.
+  std::vector<TextSpan> fresh() const {
+    if (!plan().visit_before) return {{sentence(say(Phrase::day_first)), Face::semibold}};
+    if (plan().findings.empty()) return {};
+    std::vector<std::string> found;
+    for (const OpenFinding& finding : plan().findings) {
+      const std::string what = voice_.words.written(finding.what.value);
+      found.push_back(place_name(finding.place, voice_.words) + (what.empty() ? "" : ": " + what));
+    }
+    return {{say(Phrase::label_again) + ": ", Face::semibold},
+            {joined(found, semicolon(voice_.words)) + "."}};
+  }
+
+  const DayRow& row_;
+  const DayDesk& day_;
+  const SheetVoice& voice_;
+  DayDetail detail_;
+  const std::string& groomer_;
+  std::optional<SheetInput> input_;
+  std::optional<SheetDesk> desk_;
+};
+}  // namespace
+
+BlockPtr day_row(const DayRow& row, const DayDesk& desk, DayDetail detail,
+                 const std::string& groomer) {
+  return RowMaker(row, desk, detail, groomer).whole();
+}
+
+std::string day_sums(const DayBlock& block, DayDetail detail, const SheetVoice& voice) {
+  const auto number = [](auto count) { return static_cast<int>(count); };
+  const bool all_known =
+      std::ranges::all_of(block.rows, [](const DayRow& row) { return row.expected && row.booked; });
+  if (detail == DayDetail::close && all_known) {
+    return voice.words.say(Phrase::day_minutes,
+                           {number(block.expected.count()), number(block.booked.count())});
+  }
+  const auto unknown =
+      std::ranges::count_if(block.rows, [](const DayRow& row) { return !row.expected; });
+  std::string out = voice.words.say(Phrase::day_pets, {number(block.rows.size())}) +
+                    comma(voice.words) +
+                    voice.words.say(Phrase::day_sums,
+                                    {number(block.expected.count()), number(block.booked.count())});
+  if (unknown > 0) {
+    out += comma(voice.words) + voice.words.say(Phrase::day_unknown, {number(unknown)});
+  }
+  return out;
+}
+}  // namespace furnish
