@@ -156,7 +156,7 @@ class SheetRun {
     std::vector<Frame> sheets;
     for (std::size_t i = 0; i < cards.size(); i += each) {
       const std::span group = std::span(cards).subspan(i, std::min(each, cards.size() - i));
-      std::ranges::move(imposed(group, paper.size), std::back_inserter(sheets));
+      std::ranges::move(imposed(group, most_sides(cards), paper.size), std::back_inserter(sheets));
     }
     return sheets;
   }
@@ -176,10 +176,12 @@ class SheetRun {
     return out;
   }
 
-  /// The fronts of some cards on one sheet, and on the next what is behind them.
-  static std::vector<Frame> imposed(std::span<const std::vector<Frame>> cards, Size sheet) {
+  /// The fronts of some cards on one sheet, and on the next what is behind them: as many as any
+  /// card of the file has, so that each begins on paper of its own.
+  static std::vector<Frame> imposed(std::span<const std::vector<Frame>> cards, std::size_t most,
+                                    Size sheet) {
     std::vector<Frame> out;
-    for (std::size_t side = 0; side < most_sides(cards); ++side) {
+    for (std::size_t side = 0; side < most; ++side) {
       std::vector<Frame> frames;
       for (const std::vector<Frame>& card : cards) {
         frames.push_back(side < card.size() ? card[side] : Frame{card.front().size, {}});

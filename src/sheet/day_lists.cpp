@@ -31,7 +31,7 @@ std::vector<BlockPtr> mix_list(const DayPlan& plan, const SheetVoice& voice) {
   std::vector<BlockPtr> out;
   for (const ProductTotal& total : plan.mixes) {
     const std::string name = capitalised(words.written(total.product));
-    std::vector<TextSpan> spans{{name + ": ", Face::semibold}};
+    std::vector<TextSpan> spans{{name + colon(voice.words), Face::semibold}};
     std::vector<std::string> parts;
     if (total.dogs > 0) {
       parts.push_back(bottles(total, voice));
@@ -53,11 +53,11 @@ std::vector<BlockPtr> call_list(const DayPlan& plan, const Salon& salon, const S
     std::string who = words.written(pet.name.value);
     if (!pet.owner.name.empty()) who += comma(words) + words.written(pet.owner.name);
     if (salon.contact_on_card && !pet.owner.phone.empty()) who += comma(words) + pet.owner.phone;
-    std::vector<TextSpan> spans{{who + ": ", Face::semibold}};
-    Sentences why;
+    std::vector<TextSpan> spans{{who + colon(voice.words), Face::semibold}};
+    Sentences why(voice.words);
     for (const OpenFinding* const finding : call.untold) {
       std::string text = place_name(finding->place, words);
-      if (!finding->what.empty()) text += ": " + words.written(finding->what.value);
+      if (!finding->what.empty()) text += colon(voice.words) + words.written(finding->what.value);
       why.add_headed(words.say(Phrase::day_untold), text);
     }
     for (const Caution* const one : call.vaccinations) why.add(caution_text(one->what, voice));

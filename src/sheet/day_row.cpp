@@ -200,7 +200,7 @@ class RowMaker {
     if (row_.over().count() > 0) {
       const std::string word = say(Phrase::day_overrun),
                         by = say(Phrase::day_over, {static_cast<int>(row_.over().count())});
-      out.statement += out.word.empty() ? by : " " + word + ": " + by;
+      out.statement += out.word.empty() ? by : " " + word + colon(voice_.words) + by;
       if (out.word.empty()) out.word = word;
     }
     return out.word.empty() ? std::nullopt : std::optional(out);
@@ -275,14 +275,15 @@ class RowMaker {
     std::vector<Place> places;
     for (const TrimLine& line : lines) {
       if (styled && !line.differs) continue;
-      parts.push_back(line.places + ": " + line.work);
+      parts.push_back(line.places + colon(voice_.words) + line.work);
       for (const TrimPart* const one : line.parts) places.push_back(one->place);
     }
     if (detail_ != DayDetail::tools && styled && !places.empty()) {
       parts = {grouped_text(places, voice_)};
     }
     if (!untouched.empty()) {
-      parts.push_back(grouped_text(untouched, voice_) + ": " + uncapitalised(say(Phrase::no_tool)));
+      parts.push_back(grouped_text(untouched, voice_) + colon(voice_.words) +
+                      uncapitalised(say(Phrase::no_tool)));
     }
     if (!styled && parts.empty()) return {{sentence(say(Phrase::day_no_trim))}};
     std::string rest = joined(parts, semicolon(voice_.words));
@@ -299,9 +300,10 @@ class RowMaker {
     std::vector<std::string> found;
     for (const OpenFinding& finding : plan().findings) {
       const std::string what = voice_.words.written(finding.what.value);
-      found.push_back(place_name(finding.place, voice_.words) + (what.empty() ? "" : ": " + what));
+      found.push_back(place_name(finding.place, voice_.words) +
+                      (what.empty() ? "" : colon(voice_.words) + what));
     }
-    return {{say(Phrase::label_again) + ": ", Face::semibold},
+    return {{say(Phrase::label_again) + colon(voice_.words), Face::semibold},
             {joined(found, semicolon(voice_.words)) + "."}};
   }
 

@@ -1,9 +1,11 @@
 #include <algorithm>
 #include <map>
+#include <set>
 #include <span>
 
 #include "base/text.h"
 #include "plan/places.h"
+#include "sheet/caution_words.h"
 #include "sheet/shown.h"
 #include "sheet/style_work.h"
 #include "sheet/terms.h"
@@ -95,12 +97,26 @@ class CutWriter {
           if (is_new(line)) point.text.push_back({" " + sentence(how_text(line, voice_.words))});
         }
       }
+      for (const Caution* const standing : one.row->standing) {
+        if (said_of_old(*standing)) continue;
+        point.text.push_back({" " + sentence(caution_text(standing->instead, voice_))});
+      }
       points.push_back(std::move(point));
     }
     return points;
   }
 
  private:
+  /// Whether it is said already, be it by a line for a newer groomer.
+  bool said_of_old(const Caution& standing) {
+    const bool told = std::ranges::any_of(said_, [&](Method line) {
+      return (standing.rule == RuleId::ear_edge &&
+              (line == Method::ears_rounded || line == Method::ears_straight)) ||
+             (standing.rule == RuleId::pads && line == Method::pads);
+    });
+    return told || !standing_.insert(&standing).second;
+  }
+
   /// A line may begin with the very words of another.
   bool is_new(Method line) {
     const bool said =
@@ -112,6 +128,7 @@ class CutWriter {
   const SheetVoice& voice_;
   WithHow with_how_;
   std::vector<Method> said_;
+  std::set<const Caution*> standing_;
 };
 
 /// Cuts that follow each other on one side of the bath, a run a row of style_before() or, after it,

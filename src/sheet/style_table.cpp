@@ -8,7 +8,6 @@
 #include "page/shortest.h"
 #include "page/stack.h"
 #include "page/table.h"
-#include "sheet/caution_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -113,10 +112,6 @@ TableCell part_cell(const StyleRow& row, const SheetDesk& desk) {
   if (const std::string measured = measured_of(row, desk); !measured.empty()) {
     cell.text.push_back({cell.text.size() == 1 ? "\u2007" : semicolon(voice.words)});
     cell.text.push_back({measured});
-  }
-  for (const Caution* const one : row.standing) {
-    cell.text.push_back({(cell.text.size() == 1 ? "\u2007" : ". ") +
-                         capitalised(caution_text(one->instead, voice))});
   }
   for (const RowPart& part : row.parts) {
     if (!input.source || part.part == nullptr) continue;

@@ -185,7 +185,7 @@ TEST_CASE("the other side says in which order, where the dog stands, and what to
        {"\u00BD\u202Fin comb over #30\u20075\u00A0Right hock, from behind.",
         "Straight shears\u20076\u00A0Belly, forelegs up.", "Snaps when a rear foot is held.",
         "1\u00A0Left hock, left alone; 5\u00A0right hock, 13\u201316\u202Fmm",
-        "Ears straight edge; tail plume, tip tidied; feet hare foot", "Read back by", "Heard by",
+        "Ears straight edge; tail plume, tip tidied; feet hare foot", "Said back to", "Heard by",
         "4 Aug, Ines, 1\u00A0h 20\u202Fmin"}) {
     INFO(said);
     CHECK(has(back, said));
@@ -254,7 +254,7 @@ TEST_CASE("no pet is refused a style sheet on any paper, and nothing of it is lo
       const std::string squeezed = without_space(text);
       for (const char* said : {"Bites without warning", "number 0", "number 7", "under the jaw",
                                "ramp and two people", "tongue curls", "Seizures", "a big tail",
-                               "rump as he likes it", "A fit", "Read back by", "camera over it",
+                               "rump as he likes it", "A fit", "Said back to", "camera over it",
                                "Due again", "nobody sees where the shears went", "Order of work"}) {
         INFO(said);
         const bool found = squeezed.find(without_space(said)) != std::string::npos ||
