@@ -97,8 +97,9 @@ class CutWriter {
           if (is_new(line)) point.text.push_back({" " + sentence(how_text(line, voice_.words))});
         }
       }
+      // A full sheet leaves what holds with every dog to the page for the wall.
       for (const Caution* const standing : one.row->standing) {
-        if (said_of_old(*standing)) continue;
+        if (with_how_ == WithHow::no || said_of_old(*standing)) continue;
         point.text.push_back({" " + sentence(caution_text(standing->instead, voice_))});
       }
       points.push_back(std::move(point));

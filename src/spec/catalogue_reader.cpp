@@ -61,6 +61,9 @@ class Known {
 
   const Catalogue* english_;
 };
+
+/// Arabic takes two bytes a letter, and a catalogue is all that a program says.
+constexpr std::size_t largest_catalogue = 4 * Files::largest;
 }  // namespace
 
 std::optional<Catalogue> read_catalogue(const ReadContext& context, const std::string& path,
@@ -68,7 +71,7 @@ std::optional<Catalogue> read_catalogue(const ReadContext& context, const std::s
   Catalogue out;
   out.language = stem(path);
   const auto [file, document] =
-      read_file(context, path, "a catalogue needs [sheet] and texts under it");
+      read_file(context, path, "a catalogue needs [sheet] and texts under it", largest_catalogue);
   if (!document) return std::nullopt;
   out.span = document->span();
   if (!well_formed_language(out.language)) {

@@ -230,11 +230,11 @@ std::uint32_t report_link(const ReadContext& context, const std::string& path) {
 }
 
 ReadFile read_text(const ReadContext& context, std::string path, std::string text,
-                   std::string_view must_have) {
+                   std::string_view must_have, std::size_t most = Files::largest) {
   if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);
   const std::uint32_t file = context.sources.add(std::move(path), std::move(text));
   const SourceText& source = context.sources.at(file);
-  const auto starts = scan_text(source, file, context.sink);
+  const auto starts = scan_text(source, file, context.sink, most);
   if (!starts) return {file, std::nullopt};
   if (!must_have.empty() && only_space_and_comments(source.text())) {
     context.sink.error("empty", {file, {}, {}}, fmt::format("is empty; {}", must_have));
@@ -265,12 +265,12 @@ std::optional<Document> read_document(const ReadContext& context, std::string pa
   return read_text(context, std::move(path), std::move(text), must_have).document;
 }
 
-ReadFile read_file(const ReadContext& context, const std::string& path,
-                   std::string_view must_have) {
-  FileContent content = context.files.read(path);
+ReadFile read_file(const ReadContext& context, const std::string& path, std::string_view must_have,
+                   std::size_t most) {
+  FileContent content = context.files.read_up_to(path, most);
   if (!content.bytes) return {report_unreadable(context, path, content.fault), std::nullopt};
   if (leads_astray(content)) return {report_link(context, path), std::nullopt};
-  return read_text(context, path, *std::move(content.bytes), must_have);
+  return read_text(context, path, *std::move(content.bytes), must_have, most);
 }
 
 std::string stem(std::string_view path) {

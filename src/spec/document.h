@@ -78,7 +78,9 @@ struct ReadFile {
   std::optional<Document> document;
 };
 /// read_bytes() and read_document() in one, for who has to name the file in any case.
-ReadFile read_file(const ReadContext&, const std::string& path, std::string_view must_have);
+/// `most`: the bytes a file of its kind may have.
+ReadFile read_file(const ReadContext&, const std::string& path, std::string_view must_have,
+                   std::size_t most = Files::largest);
 
 /// The name of a file without folders and ".toml".
 std::string stem(std::string_view path);

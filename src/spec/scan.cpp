@@ -123,11 +123,11 @@ class Outline {
 }  // namespace
 
 std::optional<LineStarts> scan_text(const SourceText& source, std::uint32_t file,
-                                    DiagnosticSink& sink) {
-  if (source.text().size() > Files::largest) {
+                                    DiagnosticSink& sink, std::size_t most) {
+  if (source.text().size() > most) {
     sink.error("too-large", {file, {}, {}},
-               fmt::format("has {} bytes; at most {} (64 KiB) are read", source.text().size(),
-                           Files::largest));
+               fmt::format("has {} bytes; at most {} ({} KiB) are read", source.text().size(), most,
+                           most / 1024));
     return std::nullopt;
   }
   if (report_encoding(source, file, sink)) return std::nullopt;

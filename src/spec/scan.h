@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "base/diagnostic.h"
+#include "base/files.h"
 #include "base/source.h"
 
 namespace furnish {
@@ -23,8 +24,9 @@ class LineStarts {
   std::vector<bool> clean_;
 };
 
-/// Refuses what no file of furnish has: more than Files::largest bytes, bytes that are not UTF-8,
+/// Refuses what no file of furnish has: more than `most` bytes, bytes that are not UTF-8,
 /// control characters other than tab and line end, the bounds above. Each kind is one fault, at its
 /// first place; empty after any.
-std::optional<LineStarts> scan_text(const SourceText&, std::uint32_t file, DiagnosticSink&);
+std::optional<LineStarts> scan_text(const SourceText&, std::uint32_t file, DiagnosticSink&,
+                                    std::size_t most = Files::largest);
 }  // namespace furnish
