@@ -68,6 +68,20 @@ bool fits_piece(const std::string& text) {
   return text.size() <= most_letters;
 }
 
+namespace {
+/// Its first letters, with a sign that there are more.
+std::string shortened(const std::string& text) {
+  constexpr std::size_t letters = 40;
+  std::size_t end = 0;
+  for (std::size_t n = 0; n < letters && end < text.size(); ++n) {
+    do {
+      ++end;
+    } while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80);
+  }
+  return end < text.size() ? text.substr(0, end) + "\u2026" : text;
+}
+}  // namespace
+
 void go_on(PageRequest& request, const SheetDesk& desk, const FootText& alone,
            const FootText& divided, const std::string& title) {
   const Words& words = desk.voice.words;
@@ -76,9 +90,12 @@ void go_on(PageRequest& request, const SheetDesk& desk, const FootText& alone,
                      other = words.say(Phrase::other_side)](int side, int sides) {
     return foot_of_side(divided, turn, other, side, sides);
   };
-  TextStyle style{absurd(title) ? Role::foot : Role::heading, Face::bold};
+  // Whole on the front; again on every side it would leave no room for anything else.
+  const bool long_one = absurd(title);
+  TextStyle style{long_one ? Role::foot : Role::heading, Face::bold};
   style.structure = Structure::title;
-  request.again = column({paragraph(title, style), std::make_shared<Gap>(0.2, 0.2, 0),
+  const std::string again = long_one ? shortened(title) : title;
+  request.again = column({paragraph(again, style), std::make_shared<Gap>(0.2, 0.2, 0),
                           std::make_shared<Rule>(rule_name)});
 }
 

@@ -137,9 +137,9 @@ BlockPtr StyleBack::read_back() const {
   return section(voice_.words.say(Phrase::head_read_back), column(std::move(out)));
 }
 
-std::vector<BlockPtr> StyleBack::columns() const {
-  const BlockPtr work = this->work(WithHow::yes), blend = blends(), what = what_if(),
-                 last = visits(), back = read_back(), code = code_ ? this->code() : nullptr;
+std::vector<BlockPtr> StyleBack::columns(WithHow how) const {
+  const BlockPtr work = this->work(how), blend = blends(), what = what_if(), last = visits(),
+                 back = read_back(), code = code_ ? this->code() : nullptr;
   return {std::make_shared<Shortest>(std::vector{
       in_columns({work}, {blend, what, last, back, code}),
       in_columns({work, blend}, {what, last, back, code}),

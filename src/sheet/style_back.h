@@ -17,9 +17,8 @@ class StyleBack {
  public:
   StyleBack(const std::vector<StyleRow>& rows, const SheetDesk& desk);
 
-  /// In two columns, the order of work with lines for a newer groomer in one, all else in the
-  /// other.
-  std::vector<BlockPtr> columns() const;
+  /// In two columns of about one height, the order of work first, the code at the end.
+  std::vector<BlockPtr> columns(WithHow) const;
   /// In two columns, and under them the code beside the answers.
   std::vector<BlockPtr> whole(WithHow, const std::vector<SheetRow>& left_out = {}) const;
   /// In pieces that any paper holds. In both, what the front has left out comes first.

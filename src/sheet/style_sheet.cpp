@@ -39,9 +39,10 @@ class StyleMaker {
       return [this, portrait, style] { return front_.whole(style, portrait); };
     };
     const std::vector<Division::Pieces> back{
-        [this] { return back_.columns(); },
+        [this] { return back_.columns(WithHow::yes); },
         [this] { return back_.whole(WithHow::yes); },
         [this] { return back_.whole(WithHow::no); },
+        [this] { return back_.columns(WithHow::no); },
         [this] { return back_.pieces(); },
     };
     const std::vector<Division::Pieces> fuller_back{

@@ -277,7 +277,7 @@ TEST_CASE("the telephone is on the wall only where the salon shows it on cards",
       "true }}\n";
   put(folder, "salon.toml", fmt::format(fmt::runtime(salon), "false"));
   const std::string hidden = text_of_day(folder.path(""));
-  CHECK(has(hidden, "Rabies:noneonfile."));
+  CHECK(has(hidden, "Rabiesvaccination:noneonfile."));
   CHECK_FALSE(has(hidden, "5550123"));
   put(folder, "salon.toml", fmt::format(fmt::runtime(salon), "true"));
   CHECK(has(text_of_day(folder.path("")), "5550123"));

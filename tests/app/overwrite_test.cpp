@@ -42,12 +42,12 @@ TEST_CASE("no sheet lands on a file that a person wrote") {
     return;
   }
   const std::string before = salon.text(file);
-  const auto ran = salon.run(command + " rex -o " + file);
+  const auto ran = salon.run(command + " rex --format pdf -o " + file);
   CHECK(ran.status == 1);
   CHECK(has(ran.err, "is no sheet that furnish wrote and nobody changed; it is left as it is"));
   CHECK(has(ran.err, "--force"));
   CHECK(salon.text(file) == before);
-  CHECK(salon.run(command + " rex --force -o " + file).status == 0);
+  CHECK(salon.run(command + " rex --force --format pdf -o " + file).status == 0);
   CHECK(salon.text(file).starts_with("%PDF-"));
 }
 

@@ -24,6 +24,7 @@ namespace {
 struct Salience {
   std::vector<double> on_card, on_style, of_card;  ///< rows; rows; share of the front's height
   std::size_t with_more = 0;                       ///< pets whose file gives more
+  std::size_t not_found = 0;  ///< fronts whose alerts are not where they are looked for
 };
 
 double median(std::vector<double> all) {
@@ -96,7 +97,7 @@ void measure(const Case& one, Workshop& shop, Salience& out) {
   const auto made = shop.sheet(one, shop.sink());
   REQUIRE(made);
   out.of_card.push_back(share_of_alerts(made->sheet.page.frame));
-  CHECK((out.of_card.back() > 0 || !made->sheet.page.more.empty()));
+  if (out.of_card.back() == 0 && made->sheet.page.more.empty()) ++out.not_found;
 }
 
 void report(const char* of, const Salience& all) {
@@ -107,6 +108,7 @@ void report(const char* of, const Salience& all) {
           << share_at_most(all.on_style, 3) << " %; they take " << 100 * median(all.of_card)
           << " % of an A5 card's height in the median, a third or less on "
           << share_at_most(all.of_card, 1.0 / 3) << " %");
+  CHECK(all.not_found * 20 <= all.of_card.size());
   CHECK(median(all.on_card) <= 3);
   CHECK(median(all.on_style) <= 3);
   CHECK(median(all.of_card) <= 1.0 / 3);

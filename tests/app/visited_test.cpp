@@ -266,7 +266,8 @@ TEST_CASE("every open finding is on the card and the style sheet, and no closed 
     for (const SheetMaker* maker : {&sheets::card, &sheets::style}) {
       const auto made = street.sheet(one, *maker);
       if (!made || made->sheet.page.layout == "at the door") continue;
-      const std::string text = running(made->sheet.page.frame);
+      std::string text;
+      for (const Frame& side : sides(made->sheet.page)) text += running(side) + " ";
       for (const MadeFinding& finding : pet.findings) {
         INFO(maker->kind.name << ": " << finding.word);
         CHECK((text.find(finding.word) != std::string::npos) == finding.open);
