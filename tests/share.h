@@ -11,9 +11,8 @@ inline bool long_run() {
 }
 
 /// How many of a test's generated cases this run tries. They come from one seed, so that a short
-/// run tries the first of those that a long one does: all, or a
-/// fifth.
+/// run tries the first of those that a long one does: all, or an eighth.
 inline std::size_t share_of(std::size_t cases) {
-  return long_run() ? cases : cases / 5;
+  return long_run() ? cases : cases / 8;
 }
 }  // namespace furnish::test
