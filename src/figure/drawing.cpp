@@ -152,7 +152,7 @@ Drawing drawing_of(const Build& build, const DrawnCoat& coat) {
   on_top(out.ear_shape, ear, coat.coat, 2.6 + std::min(5.0, 0.4 * coat.at(Region::ears)), out.ear);
   if (coat.at(Region::ears) < 7) {
     Painted lines{{}, std::nullopt, Ink::text, 0.7, false};
-    for (const auto& line : bones.ear.inner) lines.curves.push_back(spline(line, Ends::open));
+    for (const auto& line : bones.ear.inner) lines.curves.push_back(spline(line, SplineEnds::open));
     out.ear.push_back(std::move(lines));
   }
   return out;

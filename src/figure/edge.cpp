@@ -175,7 +175,7 @@ class Edge {
           inner && dot(unit(kept[k] - kept[k - 1]), unit(kept[k + 1] - kept[k])) < corner_turn;
       knots.push_back({kept[k], sharp});
     }
-    for (const Bezier& curve : spline(knots, Ends::open)) out_.push_back(curve);
+    for (const Bezier& curve : spline(knots, SplineEnds::open)) out_.push_back(curve);
     pen_ = line.back();
     return i;
   }

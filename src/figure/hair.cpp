@@ -78,7 +78,7 @@ std::vector<Root> roots_of(const SkinPart& part, const DrawnCoat& coat) {
   std::vector<Knot> knots;
   for (const Landmark& landmark : part) knots.push_back({landmark.at, landmark.corner});
   const Sampled line =
-      sampled(spline(knots, Ends::closed), between_hairs * coat.coarse, Ends::closed);
+      sampled(spline(knots, SplineEnds::closed), between_hairs * coat.coarse, SplineEnds::closed);
   const std::size_t n = line.points.size();
   const Stand stand = stand_of(coat.coat);
   const double nose = std::ranges::min_element(line.points, {}, &Vec::x)->x;

@@ -67,7 +67,8 @@ double radius_at(const std::vector<double>& radii, double gone) {
 
 std::vector<Stop> stops_of(const Tail& bare, double coarse) {
   const Ring line =
-      sampled(spline(bare.spine, Ends::open), between_tail_hairs * coarse, Ends::open).points;
+      sampled(spline(bare.spine, SplineEnds::open), between_tail_hairs * coarse, SplineEnds::open)
+          .points;
   const std::size_t last = line.size() - 1;
   std::vector<Stop> out;
   for (std::size_t i = 0; i <= last; ++i) {
@@ -207,7 +208,8 @@ class CurtainRoots {
   CurtainRoots(const Build& build, const DrawnCoat& coat) : coat_(coat) {
     std::vector<Knot> knots;
     for (const auto& [at, region] : parting) knots.push_back({built(at, build)});
-    line_ = sampled(spline(knots, Ends::open), between_curtain_hairs * coat.coarse, Ends::open);
+    line_ = sampled(spline(knots, SplineEnds::open), between_curtain_hairs * coat.coarse,
+                    SplineEnds::open);
   }
 
   std::size_t size() const { return line_.points.size(); }

@@ -55,7 +55,7 @@ void draw_eye(const FaceLines& face, std::vector<Painted>& out) {
   };
   const auto ring = [&](std::vector<Knot> knots) {
     for (Knot& knot : knots) knot.at = turned(knot.at);
-    return spline(knots, Ends::closed);
+    return spline(knots, SplineEnds::closed);
   };
   out.push_back({{ring({{{-1.8, -0.5}, true},
                         {{-0.7, 0.95}},
@@ -72,7 +72,7 @@ void draw_eye(const FaceLines& face, std::vector<Painted>& out) {
   out.push_back(
       {{spline(
            {{light + Vec{-r, 0}}, {light + Vec{0, r}}, {light + Vec{r, 0}}, {light + Vec{0, -r}}},
-           Ends::closed)},
+           SplineEnds::closed)},
        Ink::paper,
        std::nullopt,
        0,
@@ -80,19 +80,19 @@ void draw_eye(const FaceLines& face, std::vector<Painted>& out) {
   Painted lid = lines(face_line);
   std::vector<Knot> over{{{-2.2, 0.7}}, {{-0.4, 2.1}}, {{1.6, 1.7}}, {{2.9, 0.5}}};
   for (Knot& knot : over) knot.at = turned(knot.at);
-  lid.curves.push_back(spline(over, Ends::open));
+  lid.curves.push_back(spline(over, SplineEnds::open));
   out.push_back(std::move(lid));
 }
 
 void draw_face(const FaceLines& face, const DrawnCoat& coat, std::vector<Painted>& out) {
   if (coat.at(muzzle) < mouth_shows || coat.coat == Coat::double_coat) {
     Painted mouth = lines(mouth_line);
-    mouth.curves.push_back(spline(face.mouth, Ends::open));
+    mouth.curves.push_back(spline(face.mouth, SplineEnds::open));
     out.push_back(std::move(mouth));
   }
   if (coat.at(cheeks) < folds_show) {
     Painted folds = lines(fine_line, Ink::quiet);
-    for (const auto& fold : face.folds) folds.curves.push_back(spline(fold, Ends::open));
+    for (const auto& fold : face.folds) folds.curves.push_back(spline(fold, SplineEnds::open));
     out.push_back(std::move(folds));
   }
   draw_eye(face, out);
@@ -108,11 +108,11 @@ void draw_face(const FaceLines& face, const DrawnCoat& coat, std::vector<Painted
     }
     out.push_back(std::move(brows));
   }
-  out.push_back({{spline(face.nose, Ends::closed)}, Ink::text, Ink::text, face_line, true});
+  out.push_back({{spline(face.nose, SplineEnds::closed)}, Ink::text, Ink::text, face_line, true});
   const Vec n = face.nostril;
   out.push_back(
       {{spline({{n + Vec{-0.8, 0.1}}, {n + Vec{0, 0.5}}, {n + Vec{0.8, 0.1}}, {n + Vec{0.1, -0.1}}},
-               Ends::closed)},
+               SplineEnds::closed)},
        Ink::paper,
        std::nullopt,
        0,
@@ -206,13 +206,13 @@ std::vector<Painted> inner_lines(const Skeleton& bones, const DrawnCoat& coat,
   Painted joints = lines(joint_line, Ink::quiet);
   for (std::size_t i = 0; i < bones.creases.size(); ++i) {
     if (coat.at(bones.crease_region[i]) < joints_show) {
-      joints.curves.push_back(spline(bones.creases[i], Ends::open));
+      joints.curves.push_back(spline(bones.creases[i], SplineEnds::open));
     }
   }
   out.push_back(std::move(joints));
   if (coat.at(feet) < toes_show) {
     Painted toe_lines = lines(joint_line);
-    for (const auto& line : bones.toes) toe_lines.curves.push_back(spline(line, Ends::open));
+    for (const auto& line : bones.toes) toe_lines.curves.push_back(spline(line, SplineEnds::open));
     out.push_back(std::move(toe_lines));
   }
   draw_face(bones.face, coat, out);

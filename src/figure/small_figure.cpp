@@ -101,7 +101,7 @@ class SmallFigure final : public Block {
     const FaceLines face = skeleton(dog_->build).face;
     frame.marks.emplace_back(PathMark{
         {circle(paper.mm(face.eye), eye * paper.scale)}, Ink::text, std::nullopt, {}, Dash::solid});
-    frame.marks.emplace_back(PathMark{{paper.contour(spline(face.nose, Ends::closed), true)},
+    frame.marks.emplace_back(PathMark{{paper.contour(spline(face.nose, SplineEnds::closed), true)},
                                       Ink::text,
                                       std::nullopt,
                                       {},

@@ -9,16 +9,17 @@ Vec Bezier::at(double t) const {
   return mix(mix(a, b, t), mix(b, c, t), t);
 }
 
-std::vector<Bezier> spline(const std::vector<Knot>& knots, Ends ends) {
+std::vector<Bezier> spline(const std::vector<Knot>& knots, SplineEnds ends) {
   const std::size_t n = knots.size();
   if (n < 2) return {};
   const auto tangent = [&](std::size_t i) {
-    const bool first = ends == Ends::open && i == 0, last = ends == Ends::open && i + 1 == n;
+    const bool first = ends == SplineEnds::open && i == 0,
+               last = ends == SplineEnds::open && i + 1 == n;
     if (knots[i].corner || first || last) return Vec{};
     return unit(knots[(i + 1) % n].at - knots[(i + n - 1) % n].at);
   };
   std::vector<Bezier> out;
-  const std::size_t count = ends == Ends::closed ? n : n - 1;
+  const std::size_t count = ends == SplineEnds::closed ? n : n - 1;
   for (std::size_t i = 0; i < count; ++i) {
     const Vec a = knots[i].at, b = knots[(i + 1) % n].at;
     const double reach = distance(a, b) / 3;
@@ -32,7 +33,7 @@ std::vector<Bezier> spline(const std::vector<Knot>& knots, Ends ends) {
   return out;
 }
 
-Sampled sampled(const std::vector<Bezier>& curves, double step, Ends ends) {
+Sampled sampled(const std::vector<Bezier>& curves, double step, SplineEnds ends) {
   Sampled out;
   for (std::size_t i = 0; i < curves.size(); ++i) {
     const double chord = distance(curves[i].from, curves[i].to);
@@ -42,7 +43,7 @@ Sampled sampled(const std::vector<Bezier>& curves, double step, Ends ends) {
       out.curve.push_back(i);
     }
   }
-  if (ends == Ends::open && !curves.empty()) {
+  if (ends == SplineEnds::open && !curves.empty()) {
     out.points.push_back(curves.back().to);
     out.curve.push_back(curves.size() - 1);
   }

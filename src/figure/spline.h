@@ -18,11 +18,11 @@ struct Bezier {
   Vec at(double t) const;
 };
 
-enum class Ends : std::uint8_t { closed, open };
+enum class SplineEnds : std::uint8_t { closed, open };
 
 /// The smooth line through all knots: tangents run along the chord of the two neighbours, their
 /// length limited by the segment's own chord, so that close knots do not overshoot.
-std::vector<Bezier> spline(const std::vector<Knot>&, Ends);
+std::vector<Bezier> spline(const std::vector<Knot>&, SplineEnds);
 
 /// Points of the curves, about `step` apart, each curve's start included; for an open line the last
 /// end too. `curve` says which curve each point is on.
@@ -30,7 +30,7 @@ struct Sampled {
   Ring points;
   std::vector<std::size_t> curve;
 };
-Sampled sampled(const std::vector<Bezier>&, double step, Ends);
+Sampled sampled(const std::vector<Bezier>&, double step, SplineEnds);
 
 /// The ring with fewer points: none of those left out was farther than `tolerance` from the line.
 Ring simplified(const Ring&, double tolerance);

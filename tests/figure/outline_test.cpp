@@ -13,7 +13,7 @@ namespace {
 Ring outline_of(const SkinPart& part) {
   std::vector<Knot> knots;
   for (const Landmark& landmark : part) knots.push_back({landmark.at, landmark.corner});
-  return sampled(spline(knots, Ends::closed), 1.5, Ends::closed).points;
+  return sampled(spline(knots, SplineEnds::closed), 1.5, SplineEnds::closed).points;
 }
 
 std::size_t crossings(const Ring& ring) {
@@ -61,7 +61,7 @@ TEST_CASE("curves of a closed spline join end to end", "[figure][outline]") {
   const Skeleton bones = skeleton({});
   std::vector<Knot> knots;
   for (const Landmark& landmark : bones.body) knots.push_back({landmark.at, landmark.corner});
-  const std::vector<Bezier> curves = spline(knots, Ends::closed);
+  const std::vector<Bezier> curves = spline(knots, SplineEnds::closed);
   REQUIRE(curves.size() == knots.size());
   for (std::size_t i = 0; i < curves.size(); ++i) {
     CHECK(curves[i].to == curves[(i + 1) % curves.size()].from);
