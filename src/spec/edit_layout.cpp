@@ -4,9 +4,6 @@
 #include <charconv>
 #include <map>
 
-#include "base/text.h"
-#include "spec/syntax_fault.h"
-
 namespace furnish {
 namespace {
 bool bare_key(char c) {
@@ -144,12 +141,11 @@ class Scanner {
     out.keys = keys();
     if (!take('=')) return out;
     skip_blanks();
-    out.value = value(out.keys.back().name != "dilution");
+    out.value = value();
     return out;
   }
 
-  /// `may_be_time`: as document.cpp takes them, behind a key that is no dilution.
-  TextLayout::Value value(bool may_be_time) {
+  TextLayout::Value value() {
     TextLayout::Value out;
     out.at.begin = i_;
     if (at('[') || at('{')) {
@@ -158,7 +154,7 @@ class Scanner {
       ++i_;
       for (skip(true); good_ && !at(list ? ']' : '}'); skip(true)) {
         if (list) {
-          out.items.push_back(value(false));
+          out.items.push_back(value());
         } else {
           out.pairs.push_back(pair());
         }
@@ -174,11 +170,6 @@ class Scanner {
       i_ = std::min(text_.find_first_of(",]}#\r\n", i_), text_.size());
       while (i_ > out.at.begin && (text_[i_ - 1] == ' ' || text_[i_ - 1] == '\t')) --i_;
       if (i_ == out.at.begin) good_ = false;
-      const TextLayout::Span all{out.at.begin, i_};
-      if (may_be_time && all.end - all.begin <= 5 &&
-          !short_times("=" + std::string(all.of(text_))).empty()) {
-        out_.short_times.push_back(all);
-      }
     }
     out.at.end = i_;
     return out;

@@ -42,12 +42,11 @@ struct TextLayout {
     EditPath path;  ///< with the places in lists that the header means
     std::vector<Pair> pairs;
   };
-  std::vector<Block> blocks;      ///< the first has no header: what stands above all of them
-  std::vector<Span> comments;     ///< without their line ends
-  std::vector<Span> short_times;  ///< `9:30`, which TOML 1.0 has not
+  std::vector<Block> blocks;   ///< the first has no header: what stands above all of them
+  std::vector<Span> comments;  ///< without their line ends
 };
 
-/// `begin`: behind a byte order mark. Of a text that is no TOML, empty or anything.
-/// pre: brackets and dots are within the bounds of spec/scan.h.
+/// `begin`: behind a byte order mark. pre: the text was read as TOML. Empty where this reads it in
+/// another way, which would be a fault of ours.
 std::optional<TextLayout> lay_out(std::string_view text, std::size_t begin);
 }  // namespace furnish

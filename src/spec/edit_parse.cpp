@@ -2,75 +2,50 @@
 
 #include <fmt/format.h>
 
-#include <toml++/toml.h>
 #include <algorithm>
-#include <sstream>
 
-#include "base/diagnostic.h"
 #include "base/text.h"
-#include "spec/scan.h"
+#include "spec/document.h"
 
 namespace furnish {
 namespace {
-template <typename T>
-std::string as_text(const T& value) {
-  std::ostringstream out;
-  out << value;
-  return out.str();
-}
+EditTable converted(const TomlTable& from);
 
-EditValue converted(const toml::node& from);
-
-EditTable converted(const toml::table& from) {
-  std::vector<std::pair<toml::source_position, EditEntry>> entries;
-  for (const auto& [key, node] : from) {
-    entries.emplace_back(key.source().begin, EditEntry{std::string(key.str()), converted(node)});
+struct Converted {
+  EditValue operator()(const TomlDate& date) const { return {EditDate{date.written}}; }
+  EditValue operator()(const TomlTime& time) const { return {EditTime{time.written}}; }
+  EditValue operator()(const TomlDateTime& both) const { return {EditMoment{both.written}}; }
+  EditValue operator()(const TomlList& list) const {
+    EditList out;
+    for (const TomlNode& item : list) out.push_back(std::visit(Converted{}, item.value));
+    return {std::move(out)};
   }
-  // toml++ sorts by the alphabet.
-  std::ranges::stable_sort(entries, [](const auto& a, const auto& b) { return a.first < b.first; });
+  EditValue operator()(const TomlTable& table) const { return {converted(table)}; }
+  template <typename Plain>
+  EditValue operator()(const Plain& value) const {
+    return {value};
+  }
+};
+
+EditTable converted(const TomlTable& from) {
   EditTable out;
-  for (auto& [at, entry] : entries) out.push_back(std::move(entry));
-  return out;
-}
-
-EditValue converted(const toml::node& from) {
-  if (const auto* const table = from.as_table()) return {converted(*table)};
-  if (const auto* const list = from.as_array()) {
-    EditList items;
-    for (const toml::node& item : *list) items.push_back(converted(item));
-    return {std::move(items)};
-  }
-  if (const auto* const text = from.as_string()) return {text->get()};
-  if (const auto* const whole = from.as_integer()) return {whole->get()};
-  if (const auto* const real = from.as_floating_point()) return {real->get()};
-  if (const auto* const truth = from.as_boolean()) return {truth->get()};
-  if (const auto* const date = from.as_date()) return {EditDate{as_text(date->get())}};
-  if (const auto* const time = from.as_time()) return {EditTime{as_text(time->get())}};
-  return {EditMoment{as_text(from.as_date_time()->get())}};
-}
-
-/// As TOML 1.0 has it: times with their seconds.
-std::string strict(const ParsedText& parsed) {
-  std::string out = parsed.text.substr(parsed.begin);
-  const auto& times = parsed.layout.short_times;
-  for (auto one = times.rbegin(); one != times.rend(); ++one) {
-    const std::size_t bytes = one->end - one->begin;
-    out.insert(one->end - parsed.begin, ":00");
-    if (bytes == 4) out.insert(one->begin - parsed.begin, "0");
+  for (const TomlEntry& one : from) {
+    out.push_back({one.key, std::visit(Converted{}, one.node.value)});
   }
   return out;
 }
 
-/// Bounds of size and depth, encoding, control characters; the first fault, or nothing.
-std::string scanned(std::string_view text) {
+/// What the reader makes of it; empty after a fault of the file as such.
+std::optional<EditTable> read_tree(std::string_view text, std::string& fault) {
+  const MemoryFiles none({});
   SourceSet sources;
   DiagnosticSink sink;
-  const std::uint32_t file = sources.add({}, std::string(text));
-  if (scan_text(sources.at(file), file, sink)) return {};
-  const Diagnostic& fault = sink.all().front();
-  return fault.span.begin.line == 0
-             ? fault.message
-             : fmt::format("line {}: {}", fault.span.begin.line, fault.message);
+  const auto document = read_document({none, sources, sink}, {}, std::string(text), {});
+  if (document && !sink.has_errors()) return converted(document->root);
+  const Diagnostic& first = sink.all().front();
+  const std::uint32_t line = first.span.begin.line;
+  fault = line == 0 ? first.message : fmt::format("line {}: {}", line, first.message);
+  return std::nullopt;
 }
 }  // namespace
 
@@ -124,24 +99,19 @@ std::shared_ptr<const ParsedText> parse_for_edits(std::string text, std::string&
   out->begin = text.starts_with("\xEF\xBB\xBF") ? 3 : 0;
   out->text = std::move(text);
   const std::string_view body = std::string_view(out->text).substr(out->begin);
-  fault = scanned(body);
-  if (!fault.empty()) return nullptr;
+  auto tree = read_tree(body, fault);
+  if (!tree) return nullptr;
+  out->tree.is = *std::move(tree);
   out->starts = {out->begin};
   for (std::size_t i = out->begin; i + 1 < out->text.size(); ++i) {
     if (out->text[i] == '\n') out->starts.push_back(i + 1);
   }
   auto layout = lay_out(out->text, out->begin);
-  if (layout) out->layout = *std::move(layout);
-  try {
-    out->tree.is = converted(toml::parse(std::string_view(strict(*out))));
-  } catch (const toml::parse_error& error) {
-    fault = fmt::format("line {}: {}", error.source().begin.line, error.description());
-    return nullptr;
-  }
-  if (out->layout.blocks.empty()) {
+  if (!layout) {
     fault = "this file cannot be taken apart into its lines";
     return nullptr;
   }
+  out->layout = *std::move(layout);
   return out;
 }
 
