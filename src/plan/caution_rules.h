@@ -14,6 +14,8 @@ void find_bath_cautions(const CautionInput&, Found&);    ///< water, products, d
 void find_health_cautions(const CautionInput&, Found&);  ///< age, weight, vaccination, vets' work
 /// What handling and dislikes rule out; felt.
 void find_handling_cautions(const CautionInput&, Found&);
+/// What visits found and nobody closed.
+void find_finding_cautions(const CautionInput&, Found&);
 
 /// What a caution says of this pet: which of its rule's sentences, "past" or the usual one, and
 /// what that names.

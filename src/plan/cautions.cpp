@@ -93,6 +93,7 @@ std::vector<Caution> cautions(const CautionInput& in) {
   find_bath_cautions(in, found);
   find_health_cautions(in, found);
   find_handling_cautions(in, found);
+  find_finding_cautions(in, found);
   for (Caution& one : found) one.accepted = acceptance_of(one.rule, in.pet, in.today);
   std::ranges::stable_sort(found, {}, rank);
   return found;

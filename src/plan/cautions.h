@@ -14,6 +14,7 @@
 #include "plan/handling_rules.h"
 #include "plan/health.h"
 #include "plan/lengths.h"
+#include "plan/open_findings.h"
 #include "plan/order.h"
 #include "plan/plan_words.h"
 #include "trade/safety.h"
@@ -43,6 +44,7 @@ struct CautionInput {
   std::span<const WorkStep> order;
   const Health& health;
   const Drying& drying;
+  std::span<const OpenFinding> findings{};
 };
 
 /// Particular ones and standing advice, gravest first, then in the order of the rules, then of the

@@ -51,8 +51,8 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.duration = duration(salon, pet, weight, past);
   // The rules ask about the tools that the trim names, so about the lengths of those.
   const std::vector<PartLength> wished = lengths_wished(salon, pet);
-  plan.cautions =
-      cautions({salon, pet, latest, today, wished, plan.order, plan.health, plan.drying});
+  plan.cautions = cautions(
+      {salon, pet, latest, today, wished, plan.order, plan.health, plan.drying, plan.findings});
   plan.stale = stale_acceptances(pet, plan.cautions);
   const auto always = std::ranges::stable_partition(
       plan.cautions, [](const Caution& one) { return !is_standing(rule(one.rule)); });

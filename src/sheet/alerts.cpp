@@ -45,6 +45,7 @@ bool belongs_on_card(const Caution& caution) {
     case RuleId::senior:
     case RuleId::puppy:
     case RuleId::vet_work:
+    case RuleId::found_there:
       return true;
     case RuleId::noise:
       return caution.what.key == "noise-dryer";

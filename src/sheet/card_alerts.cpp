@@ -13,8 +13,16 @@ const Alert* own_alert(const AlertEntry& entry, const Pet& pet) {
   return at == pet.alerts.end() ? nullptr : &*at;
 }
 
-Kept kept(const AlertEntry& entry, const Alert* own) {
-  if (entry.gravity <= Gravity::panel) return Kept::door;
+/// True if it says that no tool goes where a visit found something.
+bool found_there(const AlertEntry& entry, const Plan& plan) {
+  return std::ranges::any_of(plan.cautions, [&](const Caution& caution) {
+    return caution.rule == RuleId::found_there && caution.span == entry.origin.span;
+  });
+}
+
+Kept kept(const AlertEntry& entry, const SheetInput& input) {
+  if (entry.gravity <= Gravity::panel || found_there(entry, input.plan)) return Kept::door;
+  const Alert* const own = own_alert(entry, input.pet);
   if (own == nullptr) return Kept::advice;
   if (!own->avoid.empty()) return Kept::door;
   return entry.gravity == Gravity::bar ? Kept::cautions : Kept::advice;
@@ -45,7 +53,7 @@ std::vector<CardAlert> card_alerts(const SheetDesk& desk, Notices notices) {
     entry.word_role = Role::label;
     // Read by who stops to read; what can hurt is seen by who passes.
     if (entry.gravity > Gravity::panel) entry.role = Role::body;
-    const Kept keeps = kept(entry, own_alert(entry, desk.input.pet));
+    const Kept keeps = kept(entry, desk.input);
     out.push_back({std::move(entry), keeps});
   }
   if (notices == Notices::in_one) put_in_one(out);

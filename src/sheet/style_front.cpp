@@ -107,7 +107,7 @@ std::vector<BlockPtr> StyleFront::pieces() const {
       out.push_back(std::make_shared<RunInAlerts>(std::vector{std::move(piece)}));
     }
   }
-  out.push_back(figure());
+  out.push_back(figure(FrontStyle::dense));
   if (const BlockPtr block = looks()) out.push_back(block);
   std::vector<SheetRow> notes = style_handling(desk_);
   append(notes, style_who(desk_));
@@ -169,12 +169,13 @@ Length StyleFront::text_width() const {
 }
 
 /// Half of the page and a little: the dog with its numbers takes half of it.
-Length StyleFront::figure_width() const {
-  return std::min(text_width(), scaled(input_.paper.size.width, 0.53));
+Length StyleFront::figure_width(FrontStyle style) const {
+  const bool ample = style == FrontStyle::open || style == FrontStyle::dense;
+  return std::min(text_width(), scaled(input_.paper.size.width, ample ? 0.53 : 0.515));
 }
 
-BlockPtr StyleFront::figure() const {
-  const Length height = height_of(dog_, figure_width());
+BlockPtr StyleFront::figure(FrontStyle style) const {
+  const Length height = height_of(dog_, figure_width(style));
   return dog_figure(figure_, dog_, height, scaled(height, most_growth), 1, {"figure", {}});
 }
 
@@ -196,7 +197,6 @@ BlockPtr StyleFront::looks() const {
 /// The figure with what to mind beside it. What has no room there stands under it, over the whole
 /// width, if that takes less height.
 BlockPtr StyleFront::band(FrontStyle style) const {
-  const bool roomy = style == FrontStyle::open;
   std::vector<SheetRow> handling = style_handling(desk_), about = style_who(desk_);
   if (style == FrontStyle::lean)
     std::erase_if(about, [&](const SheetRow& row) { return !stays(row); });
@@ -205,7 +205,7 @@ BlockPtr StyleFront::band(FrontStyle style) const {
   handling.push_back(due_row(desk_));
   all.push_back(due_row(desk_));
   return std::make_shared<Shortest>(
-      std::vector{band(roomy, all, {}), band(roomy, handling, about), band(roomy, {}, all)});
+      std::vector{band(style, all, {}), band(style, handling, about), band(style, {}, all)});
 }
 
 bool StyleFront::stays(const SheetRow& row) const {
@@ -218,10 +218,12 @@ std::vector<SheetRow> StyleFront::left_out() const {
   return rows;
 }
 
-BlockPtr StyleFront::band(bool roomy, const std::vector<SheetRow>& beside,
+BlockPtr StyleFront::band(FrontStyle style, const std::vector<SheetRow>& beside,
                           const std::vector<SheetRow>& below) const {
   std::vector<BlockPtr> out, side;
-  const bool stands_beside = text_width() - figure_width() - figure_gutter >= least_beside;
+  const bool roomy = style == FrontStyle::open;
+  const Length width = figure_width(style);
+  const bool stands_beside = text_width() - width - figure_gutter >= least_beside;
   if (const BlockPtr block = looks()) side.push_back(block);
   if (!beside.empty()) {
     if (!side.empty()) side.push_back(std::make_shared<Gap>(0.75, 0.3, 0));
@@ -229,10 +231,10 @@ BlockPtr StyleFront::band(bool roomy, const std::vector<SheetRow>& beside,
   }
   if (stands_beside && !side.empty()) {
     side.push_back(std::make_shared<Gap>(0, 0, filler));
-    std::vector<Beside::Cell> cells{{figure(), figure_width()}, {column(std::move(side))}};
+    std::vector<Beside::Cell> cells{{figure(style), width}, {column(std::move(side))}};
     out.push_back(std::make_shared<Beside>(std::move(cells), figure_gutter, Beside::Line::top));
   } else {
-    out.push_back(figure());
+    out.push_back(figure(style));
     std::ranges::move(side, std::back_inserter(out));
   }
   if (!below.empty()) {

@@ -9,9 +9,10 @@
 namespace furnish {
 
 /// How a front is set, most generous first. `open`: signal words and labels in columns of their
-/// own. `dense`: they run into their texts. `in_two`: as dense, the table in two columns. `lean`:
-/// as dense, without what StyleFront::left_out() says.
-enum class FrontStyle : std::uint8_t { open, dense, in_two, lean };
+/// own. `dense`: they run into their texts. `tight`: as dense, the dog just half of the page wide.
+/// `in_two`: as tight, the table in two columns. `lean`: as tight, without what
+/// StyleFront::left_out() says.
+enum class FrontStyle : std::uint8_t { open, dense, tight, in_two, lean };
 
 /// What is needed at the dog: who it is, what can hurt, the finished dog, how to hold it, what is
 /// cut. References must outlive it.
@@ -36,15 +37,15 @@ class StyleFront {
   std::vector<BlockPtr> who(bool roomy, const std::shared_ptr<LabelColumn>&, bool split) const;
   BlockPtr with_portrait(std::vector<BlockPtr>, Length height) const;
   BlockPtr band(FrontStyle) const;
-  BlockPtr band(bool roomy, const std::vector<SheetRow>& beside,
+  BlockPtr band(FrontStyle, const std::vector<SheetRow>& beside,
                 const std::vector<SheetRow>& below) const;
   bool stays(const SheetRow&) const;
-  BlockPtr figure() const;
+  BlockPtr figure(FrontStyle) const;
   BlockPtr looks() const;
   bool has_bars() const;
   BlockPtr bars() const;
   Length text_width() const;
-  Length figure_width() const;
+  Length figure_width(FrontStyle) const;
 
   const std::vector<StyleRow>& rows_;
   const SheetDesk& desk_;

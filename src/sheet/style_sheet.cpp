@@ -58,7 +58,7 @@ class StyleMaker {
         {"open front", front(FrontStyle::open), back},
         {"close front", front(FrontStyle::open), back, close},
         {"dense front", front(FrontStyle::dense), back, close},
-        {"tight front", front(FrontStyle::dense), back, closest, close_leading()},
+        {"tight front", front(FrontStyle::tight), back, closest, close_leading()},
         {"front in two", front(FrontStyle::in_two), back, closest, close_leading()},
         {"lean front", front(FrontStyle::lean), fuller_back, closest, close_leading()},
         {"table after",

@@ -75,6 +75,9 @@ constexpr std::array<SafetyRule, rule_count> table{{
     {noise, "noise", caution,
      "a clipper, a grinder or a force dryer is planned, and the pet's lines name its noise",
      practice},
+    {found_there, "found-there", caution,
+     "a visit found a growth, broken or sore skin, nobody closed it, and the place is cut",
+     practice},
 }};
 
 consteval bool in_order() {

@@ -47,8 +47,9 @@ enum class RuleId : std::uint8_t {
   against_handling,
   pads,
   noise,
+  found_there,
 };
-inline constexpr std::size_t rule_count = 31;
+inline constexpr std::size_t rule_count = 32;
 
 /// What a rule is about: this pet's facts, or a plan that departs from practice; or every pet whose
 /// part that tool meets. Standing advice is no alert: alerts that are always there are not read

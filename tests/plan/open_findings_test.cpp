@@ -10,6 +10,7 @@ namespace {
 Finding finding(std::string_view region, Side side, std::string what, std::string advised = {}) {
   Finding out;
   out.place = {at(region), line(4)};
+  out.span = line(4);
   out.place.value.side = side;
   out.what = std::move(what);
   out.advised = std::move(advised);
@@ -153,4 +154,27 @@ TEST_CASE("the last visit hands on what it saw, did and agreed") {
   CHECK(handed->consents.size() == 1);
   CHECK(handed->photos_before == 2);
   CHECK(handed->photos_after == 1);
+}
+
+TEST_CASE(
+    "where a lump or broken skin was found and the place is cut, a caution names both lines") {
+  Pet dog = pet();
+  dog.trim = {part("belly", shears(Shears::straight), Lay::with, {}, 12)};
+  const auto made = [&](std::vector<Finding> findings) {
+    return plan(salon(), dog, {with("2026-05-05", std::move(findings))});
+  };
+  const Made lump = made({finding("belly", Side::left, "lump, pea-sized")});
+  const Caution* const caution = lump.caution(RuleId::found_there);
+  REQUIRE(caution != nullptr);
+  CHECK(caution->places == std::vector{Place{Region::belly, Side::left}});
+  CHECK(caution->span.begin.line == 4);
+  CHECK(caution->against.begin.line == 12);
+  CHECK(std::get<std::string>(caution->what.facts[1]) == "lump, pea-sized");
+  // Elsewhere, of another kind, closed, or where no tool goes: none.
+  CHECK(made({finding("tail", Side::both, "lump")}).count(RuleId::found_there) == 0);
+  CHECK(made({finding("belly", Side::both, "flea dirt")}).count(RuleId::found_there) == 0);
+  CHECK(made({finding("belly", Side::both, "lump"), closed("belly", Side::both)})
+            .count(RuleId::found_there) == 0);
+  dog.trim.front().entry.tool = Brush{};
+  CHECK(made({finding("belly", Side::both, "lump")}).count(RuleId::found_there) == 0);
 }

@@ -136,6 +136,18 @@ TEST_CASE("cautions about single cuts are not for the kennel's door", "[alerts]"
   CHECK(alerts_of(table, kennel) == "");
 }
 
+TEST_CASE("that no tool goes where something was found is on the front of a card", "[alerts]") {
+  Desk table(test::sample("lantern-street"));
+  for (const auto& [pet, what] : {std::pair{"marlow", "Belly, left: lump, pea-sized"},
+                                  std::pair{"juniper", "Belly: hives, fading"}}) {
+    const auto card = table.card(table.kennel(pet));
+    REQUIRE(card);
+    REQUIRE(!card->page.more.empty());  // else all of it is
+    CHECK(test::says(card->page.frame, what));
+    CHECK(test::says(card->page.frame, "No tool on it"));
+  }
+}
+
 TEST_CASE("what was accepted prints as accepted, not as an alert", "[alerts]") {
   Desk table = desk(
       "[pet]\nname = \"Rex\"\ncoat = \"double\"\n[bath]\nbefore = \"comb\"\n"

@@ -58,6 +58,7 @@ TEST_CASE("at a terminal a caution is a sentence in English, with ISO dates", "[
            {{"against-handling-dryer", {std::string("quiet air only")}},
             "The planned drying is ruled out: quiet air only"},
            {{"against-handling-dryer-do", {}}, "dry as that line says"},
+           {{"found-there", {at("belly"), std::string("lump"), day}}, "belly: lump (2026-11-24)"},
        }) {
     CHECK(plain.caution(text) == sentence);
   }

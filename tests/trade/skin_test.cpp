@@ -1,0 +1,18 @@
+#include "trade/skin.h"
+
+#include <catch2/catch.hpp>
+
+using namespace furnish;
+
+TEST_CASE("no tool goes over a growth, broken or sore skin") {
+  for (const char* words : {"lump, pea-sized", "Warts", "hot spot, palm-sized, weeping", "scabs",
+                            "still sore, no longer warm", "hives, fading", "stitches, dry"}) {
+    INFO(words);
+    CHECK(keeps_tools_off(words));
+  }
+  for (const char* words : {"no lump", "drags the toes", "flea dirt", "brown and greasy",
+                            "cloudy, as before", "mat all round", ""}) {
+    INFO(words);
+    CHECK_FALSE(keeps_tools_off(words));
+  }
+}
