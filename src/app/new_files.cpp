@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <system_error>
 
+#include "app/import.h"
 #include "base/text.h"
 #include "output/write.h"
 #include "spec/day_format.h"
@@ -19,18 +20,6 @@ namespace furnish {
 namespace {
 namespace fs = std::filesystem;
 
-/// A name as that of a file: "Lady Jane" is lady-jane. What a folder would be, or hide, is left
-/// out.
-std::string file_name(std::string_view name) {
-  std::string out;
-  for (const char c : lower_ascii(trimmed(name))) {
-    if (c == '/' || c == '\\' || static_cast<unsigned char>(c) < 0x20) continue;
-    if (c == '.' && out.empty()) continue;
-    out += c == ' ' ? '-' : c;
-  }
-  return out;
-}
-
 class NewFiles {
  public:
   NewFiles(const Options& options, Workshop& shop, Console& console)
@@ -38,7 +27,8 @@ class NewFiles {
 
   bool run() {
     if (options_.kind == "salon") return salon(options_.pets.front());
-    if (!in_a_salon()) return false;
+    if (!in_a_salon(root(), shop_)) return false;
+    if (!options_.from.empty()) return new_pets_from_list(options_, shop_, console_);
     if (options_.kind == "day") return day();
     bool all = true;
     for (const std::string& name : options_.pets) all = named(name) && all;
@@ -47,16 +37,6 @@ class NewFiles {
 
  private:
   std::string root() const { return options_.salon.empty() ? "." : options_.salon; }
-
-  bool in_a_salon() {
-    const Files& files = shop_.context().files;
-    if (files.exists(path_in(root(), "salon.toml")) || fs::is_directory(path_in(root(), "pets"))) {
-      return true;
-    }
-    shop_.sink().error("no-salon", {}, fmt::format("{} is not a salon's folder", root())).hint =
-        "name one with --salon, or start one: furnish new salon FOLDER";
-    return false;
-  }
 
   bool salon(const std::string& folder) {
     const std::string name = fs::absolute(fs::path(folder) / ".").parent_path().filename();
@@ -113,6 +93,28 @@ class NewFiles {
   Console& console_;
 };
 }  // namespace
+
+bool in_a_salon(const std::string& root, Workshop& shop) {
+  const Files& files = shop.context().files;
+  if (files.exists(path_in(root, "salon.toml")) || fs::is_directory(path_in(root, "pets"))) {
+    return true;
+  }
+  shop.sink().error("no-salon", {}, fmt::format("{} is not a salon's folder", root)).hint =
+      "name one with --salon, or start one: furnish new salon FOLDER";
+  return false;
+}
+
+std::string file_name(std::string_view name) {
+  constexpr std::size_t longest = 40;  // code points, so that no system's bound is met
+  std::string out;
+  for (const char c : lower_ascii(trimmed(name))) {
+    if (c == '/' || c == '\\' || static_cast<unsigned char>(c) < 0x20) continue;
+    if (c == '.' && out.empty()) continue;
+    out += c == ' ' ? '-' : c;
+  }
+  out.resize(byte_of_code_point(out, longest));
+  return out;
+}
 
 std::string schema_from(const std::string& root, std::string_view kind, std::size_t below,
                         Workshop& shop) {

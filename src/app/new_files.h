@@ -10,6 +10,12 @@ namespace furnish {
 /// line to bring to life, and its schema beside it. Never over a file that is there.
 Exit new_files(const Options&, Workshop&, Console&);
 
+/// Whether a folder is a salon's; an error that says how to start one if it is not.
+bool in_a_salon(const std::string& root, Workshop&);
+/// A name as that of a file: "Lady Jane" is lady-jane. What a folder would be, or hide, is left
+/// out, and what is longer than a file's name may be.
+std::string file_name(std::string_view name);
+
 /// Puts a kind's schema into schemas/ of a salon's folder unless one is there; where it then lies,
 /// seen from a file so many folders below the salon's. Empty after an error.
 std::string schema_from(const std::string& root, std::string_view kind, std::size_t below,

@@ -10,6 +10,7 @@
 #include <tuple>
 #include <utility>
 
+#include "app/import_options.h"
 #include "app/sheet_maker.h"
 #include "base/paper.h"
 #include "base/quantity.h"
@@ -219,6 +220,7 @@ void add_new_files(CLI::App& fresh, Raw& raw) {
       ->required()
       ->expected(1);
   add("pet", "NAME", "a pet's file in pets/, every key in it as a comment")->required();
+  add_client_list(*fresh.get_subcommand("pet"), raw.options);
   add("style", "NAME", "a style's file in styles/, every key in it as a comment")->required();
   add("day", "DATE", "a day's file in days/ for its bookings (else today's)")->expected(0, 1);
 }
@@ -313,6 +315,8 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   CLI::App* find = add_front_desk(app, raw, "find", Command::find,
                                   "pets by name, owner, number or alert; accents and case aside");
   find->add_option("WORDS", o.words, "all of them have to be found")->required()->type_name("");
+
+  add_common(*add_import(app, o), raw);
 
   CLI::App* rename =
       app.add_subcommand("rename", "give a pet another name of its file, and move its visits too");

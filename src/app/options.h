@@ -30,7 +30,8 @@ enum class Command : std::uint8_t {
   due,
   expiring,
   find,
-  rename
+  rename,
+  import_list
 };
 enum class Format : std::uint8_t { pdf, png, svg, text };
 
@@ -39,13 +40,18 @@ struct Options {
   Command command = Command::sheet;
   const SheetMaker* sheet = &sheets::card;  ///< of `sheet`: which
   std::vector<std::string> pets;            ///< files or names; for `check` the folder
-  std::string input, only_pet;     ///< of `unpack`: a sheet or "-", and which of several pets
-  std::string kind;                ///< of `schema` and `new`: which files
-  std::vector<std::string> words;  ///< of `find`
-  std::chrono::days within{14};    ///< of `due` and `expiring`
-  bool booked = false;             ///< the pets of today's bookings, in their order
-  bool verbose = false;            ///< of `check`: with the lines of every warning
-  std::string output;              ///< file, folder, "-" or empty for the salon's sheets/
+  std::string input, only_pet;       ///< of `unpack`: a sheet or "-", and which of several pets
+  std::string kind;                  ///< of `schema` and `new`: which files
+  std::vector<std::string> words;    ///< of `find`
+  std::string from;                  ///< of `import` and `new pet`: a client list
+  std::vector<std::string> columns;  ///< of such a list: "name=2"
+  std::string dates;                 ///< of such a list: "day-first"; empty: as it has them
+  bool whole_names = false;          ///< of such a list: "Salt & Pepper" is one pet
+  bool write = false;                ///< of `import`: else it only shows
+  std::chrono::days within{14};      ///< of `due` and `expiring`
+  bool booked = false;               ///< the pets of today's bookings, in their order
+  bool verbose = false;              ///< of `check`: with the lines of every warning
+  std::string output;                ///< file, folder, "-" or empty for the salon's sheets/
   Format format = Format::pdf;
   std::optional<Date> on;
   std::string paper, salon, data;

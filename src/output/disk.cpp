@@ -19,6 +19,10 @@ int Disk::fsync(int fd) const {
   return ::fsync(fd);
 }
 
+int Disk::syncfs(int fd) const {
+  return ::syncfs(fd);
+}
+
 int Disk::close(int fd) const {
   return ::close(fd);
 }

@@ -16,6 +16,8 @@ class Disk {
   virtual int open(const char* path, int flags, ::mode_t mode) const;
   virtual ::ssize_t write(int fd, const void* bytes, std::size_t size) const;
   virtual int fsync(int fd) const;
+  /// The same of all that was written to the file system that an open file lies in.
+  virtual int syncfs(int fd) const;
   virtual int close(int fd) const;
   virtual int fchmod(int fd, ::mode_t mode) const;
   virtual int rename(const char* from, const char* to) const;

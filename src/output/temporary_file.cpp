@@ -99,9 +99,20 @@ Errno TemporaryFile::create_named() {
   }
 }
 
-Errno TemporaryFile::fill(std::string_view bytes) {
+Errno TemporaryFile::write(std::string_view bytes) {
   if (fault_ == 0) fault_ = write_all(disk_, file_.get(), bytes);
-  if (fault_ == 0) fault_ = sync(disk_, file_.get());
+  return fault_;
+}
+
+Errno TemporaryFile::sync_all() {
+  while (disk_.syncfs(file_.get()) != 0) {
+    if (errno != EINTR) return errno;
+  }
+  return 0;
+}
+
+Errno TemporaryFile::fill(std::string_view bytes) {
+  if (write(bytes) == 0) fault_ = sync(disk_, file_.get());
   return fault_;
 }
 

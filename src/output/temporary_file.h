@@ -49,6 +49,10 @@ class TemporaryFile {
 
   /// Its whole content, which is safely on the device afterwards.
   Errno fill(std::string_view bytes);
+  /// Its whole content, which only sync_all() of this or another of its folder makes safe.
+  Errno write(std::string_view bytes);
+  /// Waits until the device has all that was written to the file system that this lies in.
+  Errno sync_all();
   /// Gives it a name where there is nothing yet; EEXIST where there is something.
   Errno become(const std::filesystem::path& target);
   /// Gives it the name of what is there, which it replaces.

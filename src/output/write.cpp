@@ -6,7 +6,9 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
+#include <deque>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -163,6 +165,45 @@ bool report(const std::string& path, Written written, DiagnosticSink& sink) {
                                                  : std::system_category().message(written.fault)));
   return false;
 }
+
+/// The same of what may not be there yet.
+bool report_new(const std::string& path, Written written, DiagnosticSink& sink) {
+  if (written.fault != EEXIST) return report(path, written, sink);
+  std::error_code ignored;
+  const bool folder = std::filesystem::is_directory(path, ignored);
+  sink.error("exists", {},
+             fmt::format("'{}' is there already{}", path,
+                         folder ? ", and is a folder" : "; it is left as it is"))
+      .hint = folder ? "name the file too" : "choose another name";
+  return false;
+}
+
+/// Fills all, makes them safe at once and names them. False after a fault of the disk.
+bool write_some_new(std::span<const NewFile> files, DiagnosticSink& sink, const Disk& disk,
+                    std::size_t& written) {
+  std::deque<TemporaryFile> filled;
+  Errno fault = 0;
+  for (const NewFile& one : files) {
+    fault = filled.emplace_back(disk, folder_of(one.path), nullptr).write(one.bytes);
+    if (fault == 0) continue;
+    filled.pop_back();
+    break;
+  }
+  if (filled.empty()) return report(files.front().path, {fault}, sink);
+  if (const Errno unsafe = filled.front().sync_all(); unsafe != 0) {
+    return report(files.front().path, {unsafe}, sink);
+  }
+  for (std::size_t i = 0; i < filled.size(); ++i) {
+    const std::filesystem::path target = files[i].path;
+    Errno named = filled[i].become(target);
+    if (named == EPERM || named == ENOTSUP || named == EINVAL) {
+      named = create_exclusively(disk, target, files[i].bytes);
+    }
+    written += report_new(files[i].path, {named}, sink);
+    if (named != 0 && named != EEXIST) return false;
+  }
+  return fault == 0 || report(files[filled.size()].path, {fault}, sink);
+}
 }  // namespace
 
 bool write_whole(const std::string& path, std::string_view bytes, Replaces replaces,
@@ -187,15 +228,22 @@ bool is_a_file(const std::string& path, const Disk& disk) {
 bool write_new(const std::string& path, std::string_view bytes, DiagnosticSink& sink,
                const Disk& disk) {
   if (to_standard_output(path)) return write_whole(path, bytes, Replaces::own, sink, disk);
-  const Written written = create_whole(disk, path, bytes);
-  if (written.fault != EEXIST) return report(path, written, sink);
-  std::error_code ignored;
-  const bool folder = std::filesystem::is_directory(path, ignored);
-  sink.error("exists", {},
-             fmt::format("'{}' is there already{}", path,
-                         folder ? ", and is a folder" : "; it is left as it is"))
-      .hint = folder ? "name the file too" : "choose another name";
-  return false;
+  return report_new(path, create_whole(disk, path, bytes), sink);
+}
+
+std::size_t write_many_new(std::span<const NewFile> files, DiagnosticSink& sink, const Disk& disk,
+                           const std::function<bool()>& go_on) {
+  constexpr std::size_t at_once = 128;  // each is an open file
+  std::size_t written = 0;
+  bool good = true;
+  for (std::size_t i = 0; good && i < files.size() && go_on(); i += at_once) {
+    const auto some = files.subspan(i, std::min(at_once, files.size() - i));
+    good = write_some_new(some, sink, disk, written);
+  }
+  if (written == 0) return written;
+  const Errno fault = sync_folder(disk, folder_of(files.front().path));
+  if (fault != 0) report(folder_of(files.front().path).string(), {0, fault}, sink);
+  return written;
 }
 
 bool make_folder(const std::string& path, DiagnosticSink& sink, const Disk& disk) {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "spec/toml_text.h"
 #include "trade/region.h"
 #include "trade/tools.h"
 
@@ -99,8 +100,12 @@ class TemplateMaker {
 
   std::string section(const KeyInfo& key) {
     const bool repeated = key.kind == Kind::tables;
-    std::string out = repeated ? fmt::format("\n# [[{}]]  # {}\n", key.name, key.doc)
-                               : fmt::format("\n[{}]  # {}\n", key.name, key.doc);
+    std::string out;
+    if (const auto known = facts_.find(&key); repeated && known != facts_.end()) {
+      out = "\n" + known->second;
+    }
+    out += repeated ? fmt::format("\n# [[{}]]  # {}\n", key.name, key.doc)
+                    : fmt::format("\n[{}]  # {}\n", key.name, key.doc);
     Lines lines;
     for (const KeyInfo* const one : key.table->keys) {
       add(lines, *one, repeated ? Sleeps::always : Sleeps::unless_required);
@@ -108,8 +113,10 @@ class TemplateMaker {
     const OtherKeys& others = key.table->others;
     if (others.value != nullptr) {
       const bool quoted = others.which == OpenKeys::blades;
-      lines.add(fmt::format("# {0}{1}{0} = {2}", quoted ? "\"" : "", others.value->name,
-                            others.value->example),
+      const auto known = facts_.find(others.value);
+      const bool awake = known != facts_.end();
+      lines.add(fmt::format("{0}{1}{2}{1} = {3}", awake ? "" : "# ", quoted ? "\"" : "",
+                            others.value->name, awake ? known->second : others.value->example),
                 remark(*others.value));
     }
     out += lines.text();
@@ -156,5 +163,29 @@ class TemplateMaker {
 std::string file_template(const FileKind& kind, const KnownFacts& facts, std::string_view schema) {
   const std::string first = schema.empty() ? "" : fmt::format("#:schema {}\n", schema);
   return first + TemplateMaker(kind, facts).text();
+}
+
+std::string known_file(const FileKind& kind, const KnownFacts& facts, std::string_view schema,
+                       std::string_view remarks) {
+  std::vector<std::string> sections;
+  for (const KeyInfo* const section : kind.table->keys) {
+    if (const auto known = facts.find(section); known != facts.end()) {
+      sections.push_back(known->second);
+      continue;
+    }
+    if (section->kind != Kind::table) continue;
+    toml_text::Section out(fmt::format("[{}]", section->name));
+    const auto add = [&](const KeyInfo* key) {
+      const auto known = facts.find(key);
+      if (key != nullptr && known != facts.end()) out.add(key->name, known->second);
+    };
+    for (const KeyInfo* const key : section->table->keys) add(key);
+    add(section->table->others.value);
+    sections.push_back(out.text());
+  }
+  std::string first = schema.empty() ? "" : fmt::format("#:schema {}\n", schema);
+  first += remarks;
+  return first.empty() ? toml_text::joined_sections(sections)
+                       : first + "\n" + toml_text::joined_sections(sections);
 }
 }  // namespace furnish

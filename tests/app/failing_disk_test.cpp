@@ -110,6 +110,10 @@ class Salon {
     } else {
       options.pets = {"marlow"};
     }
+    if (task.command == Command::import_list) {
+      options.from = folder_.file("clients.csv", "Dog,Owner\nRex,A. Bo\nFlo,C. Du\n");
+      options.write = true;
+    }
     const std::string heard = folder_.path("said");
     Outcome out{Exit::ok, {}};
     {
@@ -194,7 +198,8 @@ const std::array tasks{Task{"a card", Command::sheet, &sheets::card},
                        Task{"a care sheet made again", Command::sheet, &sheets::care, true},
                        Task{"check", Command::check},
                        Task{"plan", Command::plan},
-                       Task{"new visit", Command::new_visit}};
+                       Task{"new visit", Command::new_visit},
+                       Task{"import", Command::import_list}};
 }  // namespace
 
 TEST_CASE("whatever call fails, nothing is lost and the status is true") {

@@ -36,6 +36,7 @@ class FailingDisk final : public Disk {
     return Disk::write(fd, bytes, size / 2);
   }
   int fsync(int fd) const override { return fails() ? -1 : Disk::fsync(fd); }
+  int syncfs(int fd) const override { return fails() ? -1 : Disk::syncfs(fd); }
   int close(int fd) const override {
     // A descriptor is gone whatever close says.
     const bool failing = fails();

@@ -340,3 +340,36 @@ TEST_CASE("Of several writers of one new file just one succeeds") {
   CHECK(bytes_of(path) == std::to_string(winner));
   CHECK(entries(folder) == 1);
 }
+
+TEST_CASE("many new files are written whole, and none over another") {
+  const TemporaryFolder folder;
+  std::vector<NewFile> files;
+  for (int i = 0; i < 300; ++i) {
+    files.push_back({folder.path("file" + std::to_string(i)), std::string(100, 'x')});
+  }
+  folder.file("file200", "a person's");
+  DiagnosticSink sink;
+  int asked = 0;
+  const auto go_on = [&] { return ++asked < 10; };
+  CHECK(write_many_new(files, sink, system_disk(), go_on) == 299);
+  CHECK(asked == 3);
+  CHECK(message(sink) == "'" + files[200].path + "' is there already; it is left as it is");
+  CHECK(sink.error_count() == 1);
+  CHECK(bytes_of(files[200].path) == "a person's");
+  CHECK(bytes_of(files[299].path) == files[299].bytes);
+  CHECK(entries(folder) == 300);
+}
+
+TEST_CASE("who stops between many files finds whole ones, and the rest not begun") {
+  const TemporaryFolder folder;
+  std::vector<NewFile> files;
+  for (int i = 0; i < 300; ++i) files.push_back({folder.path("file" + std::to_string(i)), "x"});
+  DiagnosticSink sink;
+  int asked = 0;
+  const std::size_t written =
+      write_many_new(files, sink, system_disk(), [&] { return asked++ == 0; });
+  CHECK(written > 0);
+  CHECK(written < files.size());
+  CHECK(entries(folder) == written);
+  CHECK_FALSE(sink.has_errors());
+}
