@@ -183,10 +183,14 @@ class Checker {
     keys_.clear();
     expected_.clear();
     bool listed = true;
-    for (const PetPath& path : all_pets(shop_.context(), root, listed)) {
-      keys_.push_back(fs::path(path.file).stem().string());
+    const std::vector<PetPath> pets = all_pets(shop_.context(), root, listed);
+    console_.expect(pets.size());
+    for (const PetPath& path : pets) {
+      keys_.push_back(path.key());
+      console_.at(keys_.back());
       pet(path);
     }
+    console_.all_came();
     if (!listed) ++bad_;
     tell_overlooked(root, shop_.sink());
     if (const auto* const days = shop_.folder(root).day_files()) {

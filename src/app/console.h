@@ -1,7 +1,9 @@
 #pragma once
 
+#include <cstddef>
 #include <string_view>
 
+#include "app/progress.h"
 #include "base/diagnostic.h"
 
 namespace furnish {
@@ -10,8 +12,10 @@ namespace furnish {
 class Console {
  public:
   /// `quiet_output`: a sheet goes to the standard output, so nothing else may.
-  Console(const SourceSet& sources, const DiagnosticSink& sink, bool quiet_output)
-      : sources_(sources), sink_(sink), quiet_(quiet_output) {}
+  Console(const SourceSet&, const DiagnosticSink&, bool quiet_output);
+  ~Console() { progress_.clear(); }
+  Console(const Console&) = delete;
+  Console& operator=(const Console&) = delete;
 
   /// From here on a warning is one line: its place and what it says, each matter once, the gravest
   /// of a file first.
@@ -19,7 +23,19 @@ class Console {
   /// Prints what was reported since the last call, in reading order.
   void show_reports();
   /// A line of the result; dropped where the sheet itself is the output.
-  void say(std::string_view line) const;
+  void say(std::string_view line);
+  /// A file that was written, as a line of the result. On a terminal not where there are many: the
+  /// closing line counts them.
+  void say_written(std::string_view path);
+  /// Many pets are coming, and this one is next: for who waits at a terminal.
+  void expect(std::size_t pets) { progress_.expect(expected_ = pets); }
+  void all_came() { expect(0); }
+  void at(std::string_view pet) { progress_.at(pet); }
+  /// "499 of 500; 1 with faults": how a run of several ended. Told at a terminal, and elsewhere if
+  /// not all went well.
+  void close(std::size_t done, std::size_t all);
+  /// Why --strict makes the status one of faults: how many warnings there were, and the first.
+  void tell_strict() const;
   bool any_warning() const;
   /// False, with the reason told, if the standard output did not take all that was said.
   bool delivered() const;
@@ -29,6 +45,7 @@ class Console {
   const DiagnosticSink& sink_;
   bool quiet_;
   bool brief_ = false;
-  std::size_t shown_ = 0;
+  std::size_t shown_ = 0, expected_ = 0;
+  Progress progress_;
 };
 }  // namespace furnish

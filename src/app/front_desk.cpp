@@ -8,9 +8,12 @@
 namespace furnish {
 namespace {
 /// Every pet of the salon, read and planned; false if one could not be.
-bool each_pet(Workshop& shop, const std::function<void(const Case&)>& look) {
+bool each_pet(Workshop& shop, Console& console, const std::function<void(const Case&)>& look) {
   bool complete = true;
-  for (const PetPath& path : shop.pets(complete)) {
+  const std::vector<PetPath> pets = shop.pets(complete);
+  console.expect(pets.size());
+  for (const PetPath& path : pets) {
+    console.at(path.key());
     DiagnosticSink said;
     const auto one = shop.open(path, said);
     // What is wrong with a file is told; what its sheet warns of is for its sheet.
@@ -20,13 +23,14 @@ bool each_pet(Workshop& shop, const std::function<void(const Case&)>& look) {
     }
     if (one) look(*one);
   }
+  console.all_came();
   return complete;
 }
 
-std::string rows_text(const Options& options, Workshop& shop, bool& complete) {
+std::string rows_text(const Options& options, Workshop& shop, Console& console, bool& complete) {
   if (options.command == Command::due) {
     std::vector<DueRow> rows;
-    complete = each_pet(shop, [&](const Case& one) {
+    complete = each_pet(shop, console, [&](const Case& one) {
       if (auto row = due_row(one.pet, one.plan, options.within)) rows.push_back(*std::move(row));
     });
     sort_rows(rows);
@@ -34,7 +38,7 @@ std::string rows_text(const Options& options, Workshop& shop, bool& complete) {
   }
   if (options.command == Command::expiring) {
     std::vector<ExpiringRow> rows;
-    complete = each_pet(shop, [&](const Case& one) {
+    complete = each_pet(shop, console, [&](const Case& one) {
       for (ExpiringRow& row : expiring_rows(one.pet, one.plan, options.within)) {
         rows.push_back(std::move(row));
       }
@@ -43,7 +47,7 @@ std::string rows_text(const Options& options, Workshop& shop, bool& complete) {
     return options.json ? json(rows) : text(rows);
   }
   std::vector<FoundRow> rows;
-  complete = each_pet(shop, [&](const Case& one) {
+  complete = each_pet(shop, console, [&](const Case& one) {
     if (auto row = found_row(one.pet, options.words)) rows.push_back(*std::move(row));
   });
   return options.json ? json(rows) : text(rows);
@@ -52,7 +56,7 @@ std::string rows_text(const Options& options, Workshop& shop, bool& complete) {
 
 Exit front_desk(const Options& options, Workshop& shop, Console& console) {
   bool complete = true;
-  const std::string out = rows_text(options, shop, complete);
+  const std::string out = rows_text(options, shop, console, complete);
   console.show_reports();
   const std::string to = options.output.empty() ? "-" : options.output;
   const bool written = to == "-" ? write_whole(to, out, Replaces::own, shop.sink(), shop.disk())

@@ -33,6 +33,10 @@ enum class Command : std::uint8_t {
   rename,
   import_list
 };
+/// Whether a command makes pages, so that an output's name says in which format.
+constexpr bool makes_pages(Command command) {
+  return command == Command::sheet || command == Command::rules || command == Command::day;
+}
 enum class Format : std::uint8_t { pdf, png, svg, text };
 
 /// What was asked for on the command line.

@@ -90,7 +90,7 @@ bool SheetWriter::write_file(const std::string& path, const std::string& bytes) 
   const bool written = write_whole(path, bytes, options_.force ? Replaces::anything : Replaces::own,
                                    shop_.sink(), shop_.disk());
   console_.show_reports();
-  if (written) console_.say(path);
+  if (written) console_.say_written(path);
   return written;
 }
 

@@ -58,27 +58,35 @@ class SheetRun {
       console_.show_reports();
       return Exit::usage;
     }
+    const std::size_t asked = std::max(pets.size(), options_.pets.size());
+    std::size_t looked_at = 0, faulty = asked - pets.size(), none = 0;
     std::vector<Done> kept;
-    std::size_t looked_at = 0;
+    console_.expect(pets.size());
     for (const PetPath& path : pets) {
       if (stop_.taken()) return stopped(looked_at, pets.size());
       ++looked_at;
+      console_.at(path.key());
       DiagnosticSink said;
-      auto done = make(path, said, complete);
+      bool good = true;
+      auto done = make(path, said, good);
       shop_.sink().take(said);
       console_.show_reports();
-      if (!done) continue;
-      if (options_.together) {
+      if (done && options_.together) {
         kept.push_back(*std::move(done));
-      } else if (!write_one(*done)) {
-        complete = false;
+      } else if (done) {
+        good = write_one(*done) && good;
+      } else if (good) {
+        ++none;
       }
+      if (!good) ++faulty;
     }
     if (stop_.taken()) return stopped(looked_at, pets.size());
     arrange_alike(kept, shop_);
+    if (options_.together) console_.all_came();
     if (!kept.empty() && !write_together(kept)) complete = false;
     console_.show_reports();
-    return complete ? Exit::ok : Exit::faults;
+    console_.close(asked - none - faulty, asked - none);
+    return complete && faulty == 0 ? Exit::ok : Exit::faults;
   }
 
  private:
@@ -217,7 +225,7 @@ class SheetRun {
     for (const SideFile& file : made.beside) {
       const std::string path = stem.string() + "." + file.ending;
       if (write(path, sealed(file.bytes, SealedAs::calendar))) {
-        console_.say(path);
+        console_.say_written(path);
       } else {
         written = false;
       }

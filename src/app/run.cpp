@@ -2,7 +2,8 @@
 
 #include <fmt/format.h>
 
-#include <filesystem>
+#include <string>
+#include <vector>
 
 #include "app/check.h"
 #include "app/console.h"
@@ -16,6 +17,7 @@
 #include "app/unpack.h"
 #include "app/wall.h"
 #include "app/workshop.h"
+#include "base/text.h"
 #include "output/write.h"
 #include "plan/plan_json.h"
 #include "plan/plan_text.h"
@@ -25,8 +27,11 @@ namespace furnish {
 namespace {
 Exit print_plans(const Options& options, Workshop& shop, Console& console) {
   bool complete = true;
-  std::string text;
-  for (const PetPath& path : shop.pets(complete)) {
+  std::vector<std::string> plans;
+  const std::vector<PetPath> pets = shop.pets(complete);
+  console.expect(pets.size());
+  for (const PetPath& path : pets) {
+    console.at(path.key());
     DiagnosticSink said;
     const auto one = shop.open(path, said);
     shop.sink().take(said);
@@ -35,10 +40,14 @@ Exit print_plans(const Options& options, Workshop& shop, Console& console) {
     const auto words = shop.voices().plain(*one->folder);
     complete = complete && words.has_value();
     if (!words) continue;
-    text += options.json ? plan_json(one->plan, one->pet, *words)
-                         : plan_text(one->plan, one->folder->salon(), one->pet, *words);
+    plans.push_back(options.json ? plan_json(one->plan, one->pet, *words)
+                                 : plan_text(one->plan, one->folder->salon(), one->pet, *words));
   }
+  console.all_came();
   console.show_reports();
+  // Of several that were asked for a program gets one list, also if only one could be planned.
+  std::string text = joined(plans, "");
+  if (options.json && options.pets.size() > 1) text = "[\n" + joined(plans, ",\n") + "]\n";
   if (!text.empty() && !write_whole("-", text, Replaces::own, shop.sink(), shop.disk()))
     complete = false;
   console.show_reports();
@@ -95,7 +104,10 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
   // Whatever was done, an error that was told is no success.
   if (!console.delivered() && exit == Exit::ok) return Exit::faults;
   if (exit == Exit::ok && shop.sink().has_errors()) return Exit::faults;
-  if (exit == Exit::ok && options.strict && console.any_warning()) return Exit::faults;
+  if (exit == Exit::ok && options.strict && console.any_warning()) {
+    console.tell_strict();
+    return Exit::faults;
+  }
   return exit;
 }
 }  // namespace furnish

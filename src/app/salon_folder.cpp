@@ -132,6 +132,10 @@ std::vector<PetPath> all_pets(const ReadContext& context, const std::string& sal
   return out;
 }
 
+std::string PetPath::key() const {
+  return std::filesystem::path(file).stem().string();
+}
+
 std::optional<PetPath> find_pet(const Files& files, const std::string& argument,
                                 const std::string& salon_root, DiagnosticSink& sink) {
   if (argument.find('/') != std::string::npos || argument.ends_with(".toml")) {

@@ -67,6 +67,8 @@ class SalonFolder {
 /// Where a PET argument leads: a file, and the salon's folder it lies in ("" if in none).
 struct PetPath {
   std::string file, root;
+  /// "marlow" of "pets/marlow.toml".
+  std::string key() const;
 };
 
 /// "marlow" is pets/marlow.toml of the salon (`salon_root`, or the folder one stands in); anything

@@ -19,8 +19,15 @@ std::string place(const SourceSpan& span, const SourceSet& sources) {
   return fmt::format("{}:{}:{}", path, span.begin.line, span.begin.column);
 }
 
+/// Bold, and red or magenta, which are read on white and on black (ECMA-48, 8.3.117).
+std::string painted(std::string_view text, Severity level, Colours colours) {
+  if (colours == Colours::none) return std::string(text);
+  return fmt::format("\x1b[1;{}m{}\x1b[0m", level == Severity::error ? 31 : 35, text);
+}
+
 /// The line of the span and carets under it; a tab stays a tab, so that the carets stand right.
-std::string excerpt(const SourceSpan& span, const SourceSet& sources) {
+std::string excerpt(const SourceSpan& span, const SourceSet& sources, Severity level,
+                    Colours colours) {
   if (span.file == SourceSpan::no_file || span.begin.line == 0) return {};
   const std::string_view line = sources.at(span.file).line(span.begin.line);
   const std::size_t length = code_points(line);
@@ -38,9 +45,10 @@ std::string excerpt(const SourceSpan& span, const SourceSet& sources) {
   for (const char c : slice(first, from)) {
     if ((static_cast<unsigned char>(c) & 0xC0U) != 0x80U) gap += c == '\t' ? '\t' : ' ';
   }
-  return fmt::format("  {}{}{}\n  {}{}{}\n", first > 0 ? "…" : "", slice(first, last),
-                     last < length ? "…" : "", first > 0 ? " " : "", gap,
-                     std::string(std::max(to - from, code_points(slice(from, to))), '^'));
+  return fmt::format(
+      "  {}{}{}\n  {}{}{}\n", first > 0 ? "…" : "", slice(first, last), last < length ? "…" : "",
+      first > 0 ? " " : "", gap,
+      painted(std::string(std::max(to - from, code_points(slice(from, to))), '^'), level, colours));
 }
 }  // namespace
 
@@ -65,14 +73,15 @@ std::size_t DiagnosticSink::error_count() const {
       std::ranges::count(list_, Severity::error, &Diagnostic::severity));
 }
 
-std::string to_text(const Diagnostic& diagnostic, const SourceSet& sources) {
+std::string to_text(const Diagnostic& diagnostic, const SourceSet& sources, Colours colours) {
+  const Severity level = diagnostic.severity;
+  const std::string_view word = level == Severity::error ? "error" : "warning";
   std::string out = fmt::format("{}: {}: {}\n", place(diagnostic.span, sources),
-                                diagnostic.severity == Severity::error ? "error" : "warning",
-                                visible(diagnostic.message));
-  out += excerpt(diagnostic.span, sources);
+                                painted(word, level, colours), visible(diagnostic.message));
+  out += excerpt(diagnostic.span, sources, level, colours);
   for (const auto& [span, text] : diagnostic.notes) {
     out += fmt::format("{}: note: {}\n", place(span, sources), visible(text));
-    out += excerpt(span, sources);
+    out += excerpt(span, sources, level, colours);
   }
   if (!diagnostic.hint.empty()) out += fmt::format("  hint: {}\n", visible(diagnostic.hint));
   return out;

@@ -42,9 +42,12 @@ class DiagnosticSink {
   std::vector<Diagnostic> list_;
 };
 
+/// `terminal`: the level's word and the carets stand out, by the codes of ECMA-48; nothing else
+/// does.
+enum class Colours : std::uint8_t { none, terminal };
 /// "pets/rex.toml:7:10: error: no region 'bak'", the line, carets under the span, then notes and
-/// hint; ends in a line end. No colour, so that tests compare it whole.
-std::string to_text(const Diagnostic&, const SourceSet&);
+/// hint; ends in a line end.
+std::string to_text(const Diagnostic&, const SourceSet&, Colours = Colours::none);
 /// In order of file and place, faults without a place first.
 std::vector<Diagnostic> in_reading_order(std::span<const Diagnostic>);
 }  // namespace furnish

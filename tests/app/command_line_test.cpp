@@ -70,7 +70,7 @@ TEST_CASE("pets that are known are done beside one that is not", "[command-line]
 TEST_CASE("an unknown paper is told the known ones", "[command-line]") {
   const TemporaryFolder folder;
   const auto ran = furnish("card pip --paper A9" + in_lantern + "-o " + folder.path("a.pdf"));
-  CHECK(ran.status == 1);
+  CHECK(ran.status == 2);
   CHECK(has(ran.err, "no paper 'A9'"));
   for (const char* known : {"A4", "A5", "A6", "letter", "half letter", "5x8 in", "4x6 in", "A3"}) {
     CHECK(has(ran.err, known));
