@@ -230,7 +230,7 @@ void add_new_files(CLI::App& app, Asked& asked) {
       ->expected(1);
   add("pet", "NAME", "a pet's file in pets/, every key in it as a comment", "what it is called")
       ->required();
-  add_client_list(*fresh.get_subcommand("pet"), asked.options);
+  add_client_list(*fresh->get_subcommand("pet"), asked.options);
   add("style", "NAME", "a style's file in styles/, every key in it as a comment",
       "what it is called")
       ->required();
