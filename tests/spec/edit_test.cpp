@@ -57,6 +57,7 @@ TEST_CASE("a value is changed where it stands, in the manner in which it stands"
   CHECK(set("born=2021-04-09", "born", {EditDate{"2021-04-10"}}, nullptr) == "born=2021-04-10");
   CHECK(set("at = 9:30 # early\n", "at", {EditTime{"10:15"}}, nullptr) == "at = 10:15 # early\n");
   CHECK(set("at = 09:30:00\n", "at", {EditTime{"9:45"}}, nullptr) == "at = 09:45:00\n");
+  CHECK(set("a = \"3:2\"\n", "a", {EditTime{"9:30"}}, nullptr) == "a = 09:30:00\n");
   CHECK(set("r = nan\nx = 1.5\n", "x", {2.0}, nullptr) == "r = nan\nx = 2.0\n");
   CHECK(set("\"key # with = signs\" = \"v\" # k\n", "key # with = signs", words("w"), nullptr) ==
         "\"key # with = signs\" = \"w\" # k\n");
@@ -93,6 +94,8 @@ TEST_CASE("a new key goes where the format has it", "[edit]") {
         "[trim]\nears = { blade = \"10\", lay = \"with\", note = \"n\" } # e\n");
   CHECK(set("[trim]\nears = {lay=\"with\"}\n", "trim/ears/blade", words("10")) ==
         "[trim]\nears = {blade=\"10\",lay=\"with\"}\n");
+  CHECK(set("x = { c = { d.e.f = 1 } }\n", "x/c/d/g", whole(2)) ==
+        "x = { c = { d.e.f = 1, d.g = 2 } }\n");
   CHECK(set("[trim]\nears = {}\n", "trim/ears/blade", words("10")) ==
         "[trim]\nears = { blade = \"10\" }\n");
   // A key of the file itself, above all sections and under what it begins with.
