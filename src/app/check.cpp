@@ -16,6 +16,7 @@
 #include "output/write.h"
 #include "plan/cautions.h"
 #include "plan/day_checks.h"
+#include "plan/staff_only.h"
 
 namespace furnish {
 namespace {
@@ -52,6 +53,7 @@ class Checker {
       return bad_ == 0 && all_said_ ? Exit::ok : Exit::faults;
     }
     console_.show_reports();
+    for (const std::string& one : notices_) console_.say(one);
     if (options_.verbose) console_.say(kinds());
     std::string summary = fmt::format("{} of {} files {} good", good_, good_ + bad_,
                                       good_ + bad_ == 1 ? "is" : "are");
@@ -248,7 +250,21 @@ class Checker {
       all_said_ = false;
     }
     if (plan.duration) expected_[read->key] = *plan.duration;
+    if (options_.verbose) note_staff_only(*read, plan.findings);
     photos(folder, *read, visits);
+  }
+
+  /// No warning: the salon decides who reads what.
+  void note_staff_only(const Pet& pet, std::span<const OpenFinding> findings) {
+    for (const StaffOnly& one : staff_only(pet, findings)) {
+      const bool alert = one.what == StaffOnly::What::alert;
+      notices_.push_back(fmt::format(
+          "{}:{}: notice: {} about {} is for staff only; if the owner should read of it at home, "
+          "write for = \"everyone\" under it{}",
+          visible(shop_.sources().at(one.span.file).path()), one.span.begin.line,
+          alert ? "an alert" : "a finding", to_text(one.matter),
+          alert ? ", or an alert of its own in plain words" : ""));
+    }
   }
 
   /// Opens every photo, and says where two places of a salon's files claim the same one.
@@ -295,6 +311,7 @@ class Checker {
   std::map<std::string, Duration> expected_;  ///< of those that have a plan
   std::size_t good_ = 0, bad_ = 0;
   std::vector<std::pair<const char*, std::size_t>> kinds_;  ///< good ones, in the order of reading
+  std::vector<std::string> notices_;
   bool all_said_ = true;                      ///< false: there were no words for a plan's cautions
   std::map<std::string, SourceSpan> photos_;  ///< where each was shown first
 };

@@ -291,7 +291,7 @@ class FormMaker {
            "# what    = \"lump, pea-sized\"\n"
            "# advised = \"vet this week\"\n"
            "# closed  = true         # was found before, and is well now\n"
-           "# for     = \"everyone\"   # or staff\n"
+           "# for     = \"everyone\"   # or staff; what matters at home, the owner needs\n"
            "\n# [[photo]]\n"
            "# file    = " +
            quoted(fmt::format("photos/{}-{}-before.jpg", key, today)) +

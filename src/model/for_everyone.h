@@ -10,9 +10,10 @@ namespace furnish {
 // salon's own file has no field for staff alone.
 
 /// The pet without what model/audience.h calls staff: where the photo lies, of the owner all but
-/// the name (phone, email, address, language, who collects), alerts that are not for everyone with
-/// all they say, handling, the notes on health, accepted rules. Conditions, vaccinations, bath,
-/// trim with its notes, finish and preferences are for everyone.
+/// the name (phone, email, address, language, who collects, and the vet, whom an owner's own page
+/// is given beside), alerts that are not for everyone with all they say, handling, the notes on
+/// health, accepted rules. Conditions, vaccinations, bath, trim with its notes, finish and
+/// preferences are for everyone.
 Pet for_everyone(Pet);
 /// The visit without behaviour and what helped, what was looked at and found well, findings,
 /// reasons and notes that are not for everyone, and where photos lie: the photos are still there,

@@ -20,7 +20,8 @@ inline constexpr TableInfo table{
 
 inline constexpr auto audience = choice<Audience>(
     "for", "audience", words::parse_in<words::audience, Audience>, words::all<words::audience>,
-    "\"everyone\"", "who may read it: staff, unless it says everyone");
+    "\"everyone\"",
+    "who may read it: staff, unless it says everyone; what matters at home, owners need too");
 
 /// The same, and who may read it.
 namespace staff_languages {

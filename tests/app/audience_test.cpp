@@ -4,8 +4,8 @@
 #include <set>
 
 #include "app/generated.h"
+#include "app/told.h"
 #include "app/workshop.h"
-#include "page/shaped_line.h"
 #include "share.h"
 #include "sheet/desk.h"
 
@@ -134,24 +134,6 @@ class Maker {
   std::set<std::string> marks_;
   int next_ = 0;
 };
-
-/// All that a reader could get out of a page: texts, what stands for figures, what links say.
-std::string all_of(const Frame& frame) {
-  std::string out = text_of(frame);
-  for (const Mark& mark : frame.marks) {
-    if (const auto* tag = std::get_if<OpenTag>(&mark)) out += tag->alt + tag->id;
-    if (const auto* link = std::get_if<LinkMark>(&mark)) out += link->says + link->id;
-  }
-  return without_space(out);
-}
-
-/// The page with all that travels with it.
-std::string all_of(const Made& made) {
-  std::string out = all_of(made.sheet.page.frame) + made.sheet.info.title + made.sheet.info.subject;
-  for (const Attachment& file : made.files) out += file.name + file.bytes;
-  for (const SideFile& file : made.beside) out += file.bytes;
-  return out;
-}
 
 std::vector<std::string> missing(const std::set<std::string>& marks, const std::string& text) {
   std::vector<std::string> out;

@@ -30,4 +30,27 @@ TEST_CASE("a caution of a style that several wear is told once, with their names
   CHECK(ran.err.find("(sanitary-blade)", once + 1) == std::string::npos);
   CHECK(has(ran.err, "styles/short.toml:4:"));
 }
+
+TEST_CASE("check -v tells what is for staff only and an owner may need, and is quiet otherwise",
+          "[command-line]") {
+  const TemporaryFolder folder;
+  put(folder, "salon.toml", "[salon]\nname = \"S\"\n");
+  put(folder, "pets/a.toml",
+      "[pet]\nname = \"Ada\"\n[[alert]]\nlevel = \"warning\"\ntext = \"Bites at feet.\"\n");
+  put(folder, "visits/a/2026-11-20.toml",
+      "date = 2026-11-20\n[[finding]]\nregion = \"belly\"\nwhat = \"lump\"\n");
+  const std::string ask = "check " + folder.path("") + " --on 2026-11-24";
+  const auto quiet = furnish(ask + " --strict");
+  CHECK(quiet.status == 0);
+  CHECK_FALSE(has(quiet.out + quiet.err, "notice"));
+  const auto loud = furnish(ask + " --strict -v");
+  CHECK(loud.status == 0);
+  CHECK(has(loud.out,
+            "pets/a.toml:3: notice: an alert about biting is for staff only; if the owner"));
+  CHECK(has(loud.out, "2026-11-20.toml:2: notice: a finding about a wound or a lump is for staff"));
+  put(folder, "pets/b.toml",
+      "[pet]\nname = \"Bo\"\n[[alert]]\nlevel = \"warning\"\ntext = \"Bites.\"\nfor = "
+      "\"everyone\"\n");
+  CHECK_FALSE(has(furnish(ask + " -v").out, "b.toml"));
+}
 }  // namespace furnish::test
