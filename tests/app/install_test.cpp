@@ -48,7 +48,9 @@ TEST_CASE("an installed program finds its own fonts and styles, and nothing of i
   for (const char* path :
        {"bin/furnish", "share/furnish/fonts/OFL.txt", "share/furnish/fonts/SourceSans3-Regular.ttf",
         "share/furnish/styles/natural-tidy.toml", "share/furnish/schemas/pet.json",
-        "share/doc/furnish/LICENSE"}) {
+        "share/doc/furnish/LICENSE", "share/man/man1/furnish.1",
+        "share/bash-completion/completions/furnish", "share/zsh/vendor-completions/_furnish",
+        "share/fish/vendor_completions.d/furnish.fish"}) {
     INFO(path);
     CHECK(fs::exists(fs::path(moved) / path));
   }

@@ -82,7 +82,7 @@ TEST_CASE("the page of rules goes where sheets go, and never over a person's fil
   CHECK(ran.status == 0);
   CHECK(files_below(folder.path("")) == std::vector<std::string>{"salon.toml", "sheets/rules.pdf"});
   CHECK(furnish(rules(folder.path(""), "-o " + folder.path("salon.toml"))).status == 2);
-  CHECK(furnish(rules(folder.path(""), "--paper A9")).status == 1);
+  CHECK(furnish(rules(folder.path(""), "--paper A9")).status == 2);
   const auto png = furnish(rules(folder.path(""), "--format png -o -"));
   CHECK(png.out.starts_with("\x89PNG"));
 }
