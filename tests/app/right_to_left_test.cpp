@@ -110,11 +110,79 @@ std::size_t check_extracted(const Pages& pages) {
   }
   return looked_at;
 }
+
+/// Words of three letters and more, as one text with a space before and after each.
+std::string in_words(std::string_view utf8) {
+  std::string out = " ";
+  std::string word;
+  const auto add = [&] {
+    if (word.size() > 2) out += word + " ";
+    word.clear();
+  };
+  for (const char c : utf8) {
+    const bool latin = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    if (latin) {
+      word += c;
+    } else {
+      add();
+    }
+  }
+  add();
+  return out;
+}
+
+/// The sentences of a pet's file: what stands between quotes, of four words and more.
+std::vector<std::string> sentences_of(const std::string& pet) {
+  std::vector<std::string> out;
+  for (const std::string& text :
+       matches(bytes_of(sample("lantern-street") + "/pets/" + pet + ".toml"), "\"([^\"\n]+)\"")) {
+    for (const std::string& sentence : matches(text + ".", "([^.;]+)[.;]")) {
+      std::string words = in_words(sentence);
+      if (std::ranges::count(words, ' ') > 4) out.push_back(words);
+    }
+  }
+  return out;
+}
 }  // namespace
 
 TEST_CASE("words from right to left are extracted as they are read", "[languages]") {
   CHECK(check_extracted(Pages(long_run() ? "card" : "card qamar agnes moth gao")) > 20);
   CHECK(check_extracted(Pages(long_run() ? "style" : "style qamar")) > 10);
   if (long_run()) CHECK(check_extracted(Pages("care")) > 20);
+}
+
+TEST_CASE("no sentence from left to right is parted by another on a page from right to left",
+          "[languages]") {
+  const Pages pages(long_run() ? "card" : "card agnes bjarne nefeli otter pickle");
+  std::size_t looked_at = 0;
+  for (const std::string& name : pages.names) {
+    std::string read;  // as the page has it, line after line
+    for (const std::string& line :
+         matches(bytes_of(pages.folder.path(name + ".txt")), "\"(.*)\" [^\"]*\n")) {
+      read += line + " ";
+    }
+    const std::string page = in_words(read),
+                      file = in_words(
+                          run("pdftotext -raw " + pages.folder.path(name + ".pdf") + " -").out);
+    for (const std::string& sentence : sentences_of(name.substr(0, name.find('-')))) {
+      if (page.find(sentence) == std::string::npos) continue;  // said in the page's language
+      INFO(name << ":" << sentence);
+      ++looked_at;
+      CHECK(file.find(sentence) != std::string::npos);
+    }
+  }
+  CHECK(looked_at > 8);
+}
+
+TEST_CASE("names from right to left are whole on a page from left to right", "[languages]") {
+  const TemporaryFolder folder;
+  const std::string pdf = folder.path("a.pdf");
+  REQUIRE(furnish("card qamar --salon " + sample("lantern-street") + " --on " +
+                  std::string(demo_date) + " --language en -o " + pdf)
+              .status == 0);
+  const std::u32string poppler = plain(run("pdftotext " + pdf + " -").out);
+  for (const std::u32string_view name : {U"\u0642\u0645\u0631", U"\u0644\u064A\u0644\u0649"}) {
+    CHECK(poppler.find(name) != std::u32string::npos);
+  }
 }
 }  // namespace furnish::test
