@@ -233,11 +233,27 @@ class SheetRun {
     return written;
   }
 
+  /// Pages say of themselves that they are in another language than the document.
+  static std::vector<Frame> in_own_language(std::vector<Frame> pages, const std::string& own,
+                                            const std::string& document) {
+    for (Frame& page : pages) {
+      for (Mark& mark : page.marks) {
+        auto* const tag = std::get_if<OpenTag>(&mark);
+        if (tag != nullptr && tag->role == Structure::document && own != document) {
+          tag->language = own;
+        }
+      }
+    }
+    return pages;
+  }
+
   bool write_together(const std::vector<Done>& all) {
     std::vector<std::vector<Frame>> cards;
     PdfExtras extras;
+    const std::string& language = all.front().made.sheet.info.language;
     for (const Done& done : all) {
-      cards.push_back(sides(done.made.sheet.page));
+      cards.push_back(
+          in_own_language(sides(done.made.sheet.page), done.made.sheet.info.language, language));
       if (options_.copies_per_sheet > 0) continue;
       // Where the sheet begins: behind those before it.
       const std::size_t page = in_order(cards).size() - cards.back().size();

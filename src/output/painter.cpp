@@ -9,6 +9,7 @@
 #include <optional>
 
 #include "output/photo_mark.h"
+#include "output/show_line.h"
 #include "output/structure.h"
 #include "page/contrast.h"
 #include "page/shaped_line.h"
@@ -102,7 +103,7 @@ class Painter {
   void operator()(const TextMark& mark) {
     set_ink(mark.ink);
     move_to(mark.baseline);
-    pango_cairo_show_layout_line(cr_, mark.line->pango());
+    show_line(cr_, *mark.line);
     cairo_new_path(cr_);
   }
 

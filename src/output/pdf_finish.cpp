@@ -20,6 +20,7 @@
 #include "output/pdf_structure.h"
 #include "output/pdf_text.h"
 #include "output/srgb_profile.h"
+#include "output/stand_ins.h"
 
 namespace furnish {
 namespace {
@@ -115,9 +116,10 @@ std::vector<Handle> fonts_of(const std::vector<Handle>& pages) {
 void state_plain_characters(Handle font) {
   Handle to_unicode = font.getKey("/ToUnicode");
   if (!to_unicode.isStream()) return;
-  const std::string plain =
-      with_plain_characters(view(to_unicode.getStreamData(qpdf_dl_generalized)));
-  if (!plain.empty()) replace_data(to_unicode, plain);
+  const auto data = to_unicode.getStreamData(qpdf_dl_generalized);
+  const std::string meant = without_stand_ins(view(data));
+  const std::string plain = with_plain_characters(meant.empty() ? view(data) : meant);
+  if (!plain.empty() || !meant.empty()) replace_data(to_unicode, plain.empty() ? meant : plain);
 }
 
 /// TrueType fonts with two-byte codes say how a code becomes a glyph: cairo's are the same number.

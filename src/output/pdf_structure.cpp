@@ -3,29 +3,56 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <stdexcept>
 
 #include "output/structure.h"
+#include "page/prepared_text.h"
+#include "page/shaped_line.h"
 
 namespace furnish {
 namespace {
 using Handle = QPDFObjectHandle;
+
+/// The text of an element that holds no other, line after line, if any of it runs from right to
+/// left: without the marks of direction, which are no part of what is read.
+std::string read_from_right(const std::vector<Part>& parts) {
+  std::string text;
+  bool from_right = false;
+  for (const Part& part : parts) {
+    if (part.element != nullptr) return {};
+    const auto* mark = std::get_if<TextMark>(part.mark);
+    if (mark == nullptr) continue;
+    if (!text.empty()) text += ' ';
+    text += mark->line->text();
+  }
+  std::string read;
+  for (const char32_t c : as_utf32(text)) {
+    const bool direction = c == 0x61C || c == 0x200E || c == 0x200F ||
+                           (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
+    from_right = from_right || runs_from_right(c);
+    if (!direction) append(read, c);
+  }
+  return from_right ? read : std::string();
+}
 
 void collect(const std::vector<Part>& parts, std::vector<std::string>& links,
              StructureTexts& texts) {
   for (const Part& part : parts) {
     if (part.element == nullptr) continue;
     const Element& element = *part.element;
-    if (element.tag == Tag::figure) texts.figures.push_back(element.opened->alt);
-    if (element.tag == Tag::form) texts.forms.push_back(element.opened->alt);
-    if (element.tag == Tag::paragraph) {
-      texts.languages.push_back(element.opened == nullptr ? "" : element.opened->language);
+    ElementTexts& own = texts.elements.emplace_back();
+    own.type = pdf_name(element.tag);
+    own.read = read_from_right(element.parts);
+    if (element.opened != nullptr) {
+      own.alt = element.opened->alt;
+      own.language = element.opened->language;
     }
     if (element.tag == Tag::link) links.push_back(element.link->says);
     collect(element.parts, links, texts);
   }
 }
 
-bool is(Handle element, const char* type) {
+bool is(Handle element, const std::string& type) {
   return element.isDictionary() && element.getKey("/S").isNameAndEquals(type);
 }
 
@@ -72,10 +99,12 @@ class Completion {
   Completion(QPDF& pdf, const StructureTexts& texts) : pdf_(pdf), texts_(texts) {}
 
   void complete(Handle element) {
-    if (is(element, "/Figure")) describe_figure(element);
-    if (is(element, "/Form")) describe_blank(element);
-    if (is(element, "/Note")) number_note(element);
-    if (is(element, "/P")) say_language(element);
+    const ElementTexts& texts = next(element);
+    if (!texts.language.empty()) element.replaceKey("/Lang", text(texts.language));
+    if (!texts.read.empty()) element.replaceKey("/ActualText", text(texts.read));
+    if (texts.type == "Figure") element.replaceKey("/Alt", text(texts.alt));
+    if (texts.type == "Form") describe_blank(element, texts.alt);
+    if (texts.type == "Note") number_note(element);
     const std::vector<Handle> below = children(element);
     if (is(element, "/TR")) scope_heads(below);
     for (const Handle& child : below) complete(child);
@@ -101,20 +130,19 @@ class Completion {
   }
 
  private:
-  void describe_figure(Handle element) {
-    element.replaceKey("/Alt", Handle::newUnicodeString(texts_.figures.at(figure_++)));
+  static Handle text(const std::string& utf8) { return Handle::newUnicodeString(utf8); }
+
+  const ElementTexts& next(Handle element) {
+    if (next_ >= texts_.elements.size() || !is(element, "/" + texts_.elements[next_].type)) {
+      throw std::runtime_error("its structure is not that of the pages");
+    }
+    return texts_.elements[next_++];
   }
 
-  void describe_blank(Handle element) {
-    const std::string& text = texts_.forms.at(form_++);
+  static void describe_blank(Handle element, const std::string& says) {
     Handle attributes = Handle::parse("<</O/PrintField/Role/tv>>");
-    if (!text.empty()) attributes.replaceKey("/Desc", Handle::newUnicodeString(text));
+    if (!says.empty()) attributes.replaceKey("/Desc", text(says));
     element.replaceKey("/A", attributes);
-  }
-
-  void say_language(Handle element) {
-    const std::string& language = texts_.languages.at(paragraph_++);
-    if (!language.empty()) element.replaceKey("/Lang", Handle::newUnicodeString(language));
   }
 
   void number_note(Handle element) {
@@ -137,7 +165,7 @@ class Completion {
 
   QPDF& pdf_;
   const StructureTexts& texts_;
-  std::size_t figure_ = 0, form_ = 0, paragraph_ = 0;
+  std::size_t next_ = 0;
   std::vector<std::pair<std::string, Handle>> notes_;
 };
 }  // namespace
@@ -153,9 +181,9 @@ StructureTexts structure_texts(std::span<const Frame> pages) {
 void complete_structure(QPDF& pdf, const StructureTexts& texts) {
   ensure_tree(pdf);
   Handle root = pdf.getRoot().getKey("/StructTreeRoot");
-  gather_under_one_document(pdf, root);
   Completion completion(pdf, texts);
   for (const Handle& element : children(root)) completion.complete(element);
   completion.index_notes(root);
+  gather_under_one_document(pdf, root);
 }
 }  // namespace furnish

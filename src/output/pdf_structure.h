@@ -10,18 +10,24 @@
 
 namespace furnish {
 
-/// What the structure of a document says in words, each list in the order of the structure tree.
+/// What one element of the structure tree says in words; what it has nothing of is empty.
+struct ElementTexts {
+  std::string type;      ///< "P", as in the file
+  std::string alt;       ///< what stands for a figure, or is to be written into a blank
+  std::string language;  ///< if it is another than that of the document
+  std::string read;      ///< its text as it is read, where it runs from right to left
+};
+
 struct StructureTexts {
-  std::vector<std::string> figures;             ///< what stands for each figure
-  std::vector<std::string> forms;               ///< what is to be written; may be empty
-  std::vector<std::string> languages;           ///< of each paragraph; empty: the document's
+  std::vector<ElementTexts> elements;           ///< in the order of the tree
   std::vector<std::vector<std::string>> links;  ///< where they lead, for each page
 };
 StructureTexts structure_texts(std::span<const Frame> pages);
 
 /// Adds to the structure tree what cairo has no attribute for: Alt of figures, Scope of table
 /// heads, Role and Desc of blanks to fill in, ID of notes (ISO 14289-1, 7.3, 7.5, 7.18.4 and 7.9),
-/// Lang of paragraphs in another language than the document's (7.2). The tree is as cairo made it
-/// of the same pages.
+/// Lang of what is in another language than the document (7.2), ActualText of what runs from right
+/// to left, whose glyphs stand in the file from left to right (ISO 32000-1, 14.9.4). The tree is as
+/// cairo made it of the same pages. Throws std::runtime_error if it is not.
 void complete_structure(QPDF&, const StructureTexts&);
 }  // namespace furnish

@@ -106,8 +106,8 @@ struct ImageMark {
 
 /// Opens a piece of structure that holds all marks up to its CloseTag. `alt` is the text that
 /// stands for a figure, `id` a place that links may name. `whole` is the room of a drawing that a
-/// page set from right to left moves but does not turn over. `language` (BCP 47) is that of a
-/// paragraph in another language than the page's; empty: the page's.
+/// page set from right to left moves but does not turn over. `language` (BCP 47) is that of what is
+/// in another language than what holds it, a page's in another than the document; else empty.
 struct OpenTag {
   Structure role;
   std::string alt, id;

@@ -8,130 +8,14 @@
 #include <string_view>
 
 #include "page/line_breaks.h"
+#include "page/prepared_text.h"
 
 namespace furnish {
 namespace {
-constexpr char32_t box = 0x25A1;
-
 struct Releaser {
   void operator()(void* object) const { g_object_unref(object); }
 };
 using Layout = std::unique_ptr<PangoLayout, Releaser>;
-
-/// A stretch of the whole text in one family, face and size.
-struct Piece {
-  std::size_t begin, end;
-  std::string family;  ///< empty: the bundled one
-  Face face;
-  Role role;
-  TypeSize size;
-};
-
-struct Prepared {
-  std::string text;
-  std::vector<Piece> pieces;
-};
-
-/// Characters that take no room and need no glyph: joiners, direction marks, variation selectors.
-bool ignorable(char32_t c) {
-  return c == 0xAD || c == 0x34F || c == 0x61C || (c >= 0x200B && c <= 0x200F) ||
-         (c >= 0x202A && c <= 0x202E) || (c >= 0x2060 && c <= 0x206F) ||
-         (c >= 0xFE00 && c <= 0xFE0F) || c == 0xFEFF || (c >= 0xE0100 && c <= 0xE01EF);
-}
-
-/// Control characters have no glyph; line ends stay, in one form.
-char32_t without_controls(char32_t c) {
-  const bool line_end = c == '\n' || c == 0x2028 || c == 0x2029 || c == 0x85;
-  if (line_end) return U'\n';
-  return c < 0x20 || (c >= 0x7F && c < 0xA0) ? U' ' : c;
-}
-
-void append(std::string& text, char32_t c) {
-  char bytes[6];
-  text.append(bytes, static_cast<std::size_t>(g_unichar_to_utf8(c, bytes)));
-}
-
-/// Joins the stretches and finds a family for every character. Families chosen for this text are
-/// tried first, so that a word is not set in two fonts; earlier texts have no say, so the same text
-/// is always set alike.
-class Preparation {
- public:
-  Preparation(FontSet& fonts, const std::string& language, const std::set<char32_t>& boxed)
-      : fonts_(fonts), language_(language), boxed_(boxed) {}
-
-  Prepared run(const std::vector<SizedText>& parts) {
-    for (const SizedText& part : parts) {
-      const char* const end = part.text.data() + part.text.size();
-      for (const char* at = part.text.data(); at < end; at = g_utf8_next_char(at)) {
-        const char32_t read = g_utf8_get_char_validated(at, end - at);
-        add(without_controls(read > 0x10FFFF ? box : read), part);
-      }
-    }
-    return std::move(done_);
-  }
-
-  const std::vector<char32_t>& missing() const { return missing_; }
-
- private:
-  void add(char32_t c, const SizedText& part) {
-    std::string family;
-    if (c >= 0x80 && !ignorable(c)) {
-      if (boxed_.contains(c)) {
-        c = box;
-      } else if (!fonts_.covers(c)) {
-        family = family_for(c);
-        if (family.empty()) {
-          missing_.push_back(c);
-          c = box;
-        }
-      }
-    }
-    const std::size_t begin = done_.text.size();
-    append(done_.text, c);
-    if (!family.empty() && g_unichar_ismark(c)) take_base_along(family);
-    std::vector<Piece>& pieces = done_.pieces;
-    if (!pieces.empty() && pieces.back().family == family && pieces.back().face == part.face &&
-        pieces.back().role == part.role && pieces.back().size == part.size) {
-      pieces.back().end = done_.text.size();
-    } else {
-      pieces.push_back({begin, done_.text.size(), family, part.face, part.role, part.size});
-    }
-  }
-
-  std::string family_for(char32_t c) {
-    for (const std::string& family : families_) {
-      if (fonts_.family_covers(family, c)) return family;
-    }
-    std::string family = fonts_.fallback_family(c, language_);
-    if (!family.empty()) families_.push_back(family);
-    return family;
-  }
-
-  /// A mark and the letter it stands on must be of one font to be placed on each other.
-  void take_base_along(const std::string& family) {
-    if (done_.pieces.empty() || done_.pieces.back().family == family) return;
-    Piece& last = done_.pieces.back();
-    const char* const end = done_.text.data() + last.end;
-    const char* const base = g_utf8_find_prev_char(done_.text.data() + last.begin, end);
-    if (!base || !fonts_.family_covers(family, g_utf8_get_char(base))) return;
-    const Piece moved{static_cast<std::size_t>(base - done_.text.data()),
-                      last.end,
-                      family,
-                      last.face,
-                      last.role,
-                      last.size};
-    last.end = moved.begin;
-    if (last.begin == last.end) done_.pieces.pop_back();
-    done_.pieces.push_back(moved);
-  }
-
-  FontSet& fonts_;
-  const std::string& language_;
-  const std::set<char32_t>& boxed_;
-  Prepared done_;
-  std::vector<std::string> families_;
-  std::vector<char32_t> missing_;
-};
 
 PangoFontDescription* description(const Piece& piece) {
   PangoFontDescription* font = pango_font_description_new();
@@ -144,19 +28,6 @@ PangoFontDescription* description(const Piece& piece) {
   if (piece.face == Face::italic) pango_font_description_set_style(font, PANGO_STYLE_ITALIC);
   pango_font_description_set_size(font, piece.size.quarters() * PANGO_SCALE / 4);
   return font;
-}
-
-bool runs_from_right(gunichar letter) {
-  switch (g_unichar_get_script(letter)) {
-    case G_UNICODE_SCRIPT_ARABIC:
-    case G_UNICODE_SCRIPT_HEBREW:
-    case G_UNICODE_SCRIPT_SYRIAC:
-    case G_UNICODE_SCRIPT_THAANA:
-    case G_UNICODE_SCRIPT_NKO:
-      return true;
-    default:
-      return false;
-  }
 }
 
 /// True if a letter runs the page's way.
@@ -340,15 +211,14 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
         .hint = "it is printed as a box; install a font that has it, or write it another way";
   };
   std::set<char32_t> boxed;
-  Preparation preparation(fonts_, language_, boxed);
-  Prepared prepared = preparation.run(parts);
-  for (char32_t missing : preparation.missing()) report(missing);
+  Prepared prepared = prepare(parts, fonts_, language_, boxed);
+  for (char32_t missing : prepared.missing) report(missing);
   PangoContext* const context = fonts_.context(language_);
   Layout layout = lay_out(prepared, context, units, shorter);
   if (pango_layout_get_unknown_glyphs_count(layout.get()) > 0) {
     boxed = unknown_characters(layout.get());
     for (char32_t missing : boxed) report(missing);
-    prepared = Preparation(fonts_, language_, boxed).run(parts);
+    prepared = prepare(parts, fonts_, language_, boxed);
     layout = lay_out(prepared, context, units, shorter);
   }
   if (breaking == Breaking::balanced) balance(layout.get(), prepared, units);

@@ -1,4 +1,5 @@
 #include <catch2/catch.hpp>
+#include <set>
 
 #include "app/program.h"
 #include "output/pdf_rules.h"
@@ -46,6 +47,33 @@ TEST_CASE("pages for the owner are in the owner's language, the salon's own are 
   CHECK(has(owner.out, "Antes"));
   CHECK(has(file.out, "Before"));
   CHECK(has(english.out, "At home"));
+}
+
+namespace {
+/// What an element says of its language; the document's if it says nothing.
+std::string language_of(QPDFObjectHandle element, QPDFObjectHandle root) {
+  return (element.hasKey("/Lang") ? element : root).getKey("/Lang").getUTF8Value();
+}
+}  // namespace
+
+// ISO 14289-1, 7.2.
+TEST_CASE("each page of a file in several languages says which it is in", "[languages]") {
+  const TemporaryFolder folder;
+  const std::string pets = "care juniper marlow moth nefeli pip qamar sol";
+  REQUIRE(furnish(pets + in_lantern + "-o " + folder.path("each") + "/").status == 0);
+  REQUIRE(furnish(pets + in_lantern + "--together -o " + folder.path("all.pdf")).status == 0);
+  std::vector<std::string> alone, together;
+  for (const std::string& name : files_below(folder.path("each"))) {
+    if (!name.ends_with(".pdf")) continue;
+    const PdfFile file(bytes_of(folder.path("each/" + name)));
+    alone.push_back(language_of(file.root(), file.root()));
+  }
+  const PdfFile all(bytes_of(folder.path("all.pdf")));
+  for (QPDFObjectHandle page : elements_below(all.elements().front())) {
+    together.push_back(language_of(page, all.root()));
+  }
+  CHECK(together == alone);
+  CHECK(std::set<std::string>(alone.begin(), alone.end()).size() >= 4);
 }
 
 TEST_CASE(

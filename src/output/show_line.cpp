@@ -1,0 +1,136 @@
+#include "output/show_line.h"
+
+#include <pango/pangocairo.h>
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "output/stand_ins.h"
+#include "page/prepared_text.h"
+#include "page/shaped_line.h"
+
+namespace furnish {
+namespace {
+/// Neighbours in one font, as cairo takes them: glyphs from left to right.
+struct Stretch {
+  PangoFont* font;
+  bool from_right;  ///< its font has letters from the right
+  int offset;       ///< where the first of it is in the text
+  std::vector<cairo_glyph_t> glyphs;
+  std::vector<std::u32string> letters;  ///< what each glyph stands for
+};
+
+bool from_right(const PangoLayoutRun* run) {
+  return run->item->analysis.level % 2 == 1;
+}
+
+/// What the glyphs of a cluster stand for: a character each if there are as many of both, else the
+/// one on the side that reading begins has all. From the right a letter's marks come before it.
+std::vector<std::u32string> shared_out(std::u32string text, std::size_t glyphs, bool reversed) {
+  std::vector<std::u32string> letters(glyphs);
+  if (text.size() == glyphs) {
+    for (std::size_t i = 0; i < glyphs; ++i) letters[reversed ? glyphs - 1 - i : i] = text[i];
+  } else {
+    (reversed ? letters.back() : letters.front()) = std::move(text);
+  }
+  return letters;
+}
+
+/// What each glyph of a run stands for, in the order of the glyphs.
+std::vector<std::u32string> letters_of(const PangoLayoutRun* run, const char* text) {
+  std::vector<std::u32string> letters(static_cast<std::size_t>(run->glyphs->num_glyphs));
+  PangoGlyphItemIter at;
+  gboolean more = pango_glyph_item_iter_init_start(&at, const_cast<PangoLayoutRun*>(run), text);
+  for (; more; more = pango_glyph_item_iter_next_cluster(&at)) {
+    // From the right the iterator counts down, and its end is the glyph before.
+    const bool reversed = from_right(run);
+    const auto begin = reversed ? at.end_glyph + 1 : at.start_glyph,
+               end = reversed ? at.start_glyph + 1 : at.end_glyph;
+    std::ranges::move(shared_out(as_utf32({text + at.start_index, text + at.end_index}),
+                                 static_cast<std::size_t>(end - begin), reversed),
+                      letters.begin() + begin);
+  }
+  return letters;
+}
+
+/// `pen` is in Pango's units from the line's left end.
+void add(const PangoLayoutRun* run, const char* text, int& pen, Stretch& stretch) {
+  const std::vector<std::u32string> letters = letters_of(run, text);
+  for (std::size_t i = 0; i < letters.size(); ++i) {
+    const PangoGlyphInfo& info = run->glyphs->glyphs[i];
+    const PangoGlyphGeometry& place = info.geometry;
+    if (info.glyph != PANGO_GLYPH_EMPTY) {
+      stretch.glyphs.push_back({info.glyph, static_cast<double>(pen + place.x_offset) / PANGO_SCALE,
+                                static_cast<double>(place.y_offset) / PANGO_SCALE});
+      stretch.letters.push_back(letters[i]);
+    }
+    pen += place.width;
+  }
+}
+
+/// True if a glyph of the line in this font stands for a letter from the right.
+bool has_letters_from_right(PangoLayoutLine* line, const PangoFont* font) {
+  const char* const text = pango_layout_get_text(line->layout);
+  for (GSList* at = line->runs; at != nullptr; at = at->next) {
+    const PangoItem* item = static_cast<const PangoLayoutRun*>(at->data)->item;
+    if (item->analysis.font != font || item->analysis.level % 2 == 0) continue;
+    const std::string_view own(text + item->offset, static_cast<std::size_t>(item->length));
+    if (std::ranges::any_of(as_utf32(own), runs_from_right)) return true;
+  }
+  return false;
+}
+
+/// From left to right. Numbers in a phrase from the right are of its font, and of its stretch.
+std::vector<Stretch> stretches_of(PangoLayoutLine* line) {
+  const char* const text = pango_layout_get_text(line->layout);
+  std::vector<Stretch> stretches;
+  int pen = 0, level = 0;
+  for (GSList* at = line->runs; at != nullptr; at = at->next) {
+    const auto* run = static_cast<const PangoLayoutRun*>(at->data);
+    PangoFont* const font = run->item->analysis.font;
+    const bool same_font = !stretches.empty() && stretches.back().font == font;
+    if (!same_font || (!stretches.back().from_right && level != run->item->analysis.level)) {
+      stretches.push_back({font, has_letters_from_right(line, font), run->item->offset, {}, {}});
+    }
+    level = run->item->analysis.level;
+    Stretch& last = stretches.back();
+    last.offset = std::min(last.offset, run->item->offset);
+    add(run, text, pen, last);
+  }
+  return stretches;
+}
+
+void show(cairo_t* cr, Stretch& stretch, double x, double y) {
+  if (stretch.glyphs.empty()) return;
+  std::string text;
+  std::vector<cairo_text_cluster_t> clusters;
+  for (std::size_t i = 0; i < stretch.glyphs.size(); ++i) {
+    stretch.glyphs[i].x += x;
+    stretch.glyphs[i].y += y;
+    const std::string letters =
+        stretch.from_right ? stand_in(stretch.letters[i]) : as_utf8(stretch.letters[i]);
+    text += letters;
+    clusters.push_back({static_cast<int>(letters.size()), 1});
+  }
+  cairo_set_scaled_font(cr, pango_cairo_font_get_scaled_font(PANGO_CAIRO_FONT(stretch.font)));
+  cairo_show_text_glyphs(cr, text.data(), static_cast<int>(text.size()), stretch.glyphs.data(),
+                         static_cast<int>(stretch.glyphs.size()), clusters.data(),
+                         static_cast<int>(clusters.size()), cairo_text_cluster_flags_t{});
+}
+}  // namespace
+
+void show_line(cairo_t* cr, const ShapedLine& line) {
+  bool any_from_right = false;
+  for (GSList* at = line.pango()->runs; at != nullptr; at = at->next) {
+    any_from_right = any_from_right || from_right(static_cast<const PangoLayoutRun*>(at->data));
+  }
+  if (!any_from_right) return pango_cairo_show_layout_line(cr, line.pango());
+  double x = 0, y = 0;
+  cairo_get_current_point(cr, &x, &y);
+  std::vector<Stretch> stretches = stretches_of(line.pango());
+  std::ranges::stable_sort(stretches, {}, &Stretch::offset);
+  for (Stretch& stretch : stretches) show(cr, stretch, x, y);
+}
+}  // namespace furnish

@@ -1,0 +1,188 @@
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <regex>
+
+#include "app/program.h"
+#include "base/text.h"
+#include "output/pdf_rules.h"
+#include "page/prepared_text.h"
+#include "share.h"
+#include "sheet/desk.h"
+
+namespace furnish::test {
+namespace {
+/// A line of the page as the text dump has it.
+struct Line {
+  std::u32string text;  ///< without marks of direction
+  bool one_run;         ///< all of it is of one font and face
+};
+
+bool is_direction(char32_t c) {
+  return c == 0x61C || c == 0x200E || c == 0x200F || (c >= 0x202A && c <= 0x202E) ||
+         (c >= 0x2066 && c <= 0x2069);
+}
+
+/// As programs differ in which space they give, and whether a line ends.
+std::u32string plain(std::string_view utf8) {
+  std::u32string out;
+  for (const char32_t c : as_utf32(utf8)) {
+    const bool space = c <= 0x20 || c == 0xA0 || c == 0x202F;
+    if (is_direction(c) || (space && out.ends_with(U' '))) continue;
+    out += space ? U' ' : c;
+  }
+  return out;
+}
+
+bool has_letters_from_right(const std::u32string& text) {
+  return std::ranges::any_of(text, runs_from_right);
+}
+
+/// Letters of Arabic's alphabet and spaces, nothing else: what no program can take for a number, a
+/// sign or an accent, each of which the older ones turn about.
+bool is_words(const std::u32string& text) {
+  return std::ranges::all_of(
+      text, [](char32_t c) { return c == U' ' || (c >= 0x620 && c <= 0x64A && c != 0x640); });
+}
+
+/// The lines with letters from right to left.
+std::vector<Line> lines_of(const std::string& dump) {
+  static const std::regex form("\"(.*)\" ([^\"]*)\n");
+  std::vector<Line> lines;
+  for (std::sregex_iterator it(dump.begin(), dump.end(), form), end; it != end; ++it) {
+    const std::string faces = (*it)[2];
+    const std::u32string text = plain((*it)[1].str());
+    if (!has_letters_from_right(text)) continue;
+    lines.push_back({text, std::ranges::count(faces, '.') == 1});
+  }
+  return lines;
+}
+
+/// What the elements of the file say in ActualText, in the order of the tree.
+std::vector<std::u32string> actual_texts(const std::string& pdf) {
+  std::vector<std::u32string> texts;
+  const PdfFile file(bytes_of(pdf));
+  for (QPDFObjectHandle element : file.elements()) {
+    if (!element.hasKey("/ActualText")) continue;
+    texts.push_back(plain(element.getKey("/ActualText").getUTF8Value()));
+  }
+  return texts;
+}
+
+struct Pages {
+  TemporaryFolder folder;
+  std::vector<std::string> names;  ///< of files, without their endings
+  explicit Pages(const std::string& command) {
+    for (const char* format : {"pdf", "text"}) {
+      const auto ran = furnish(command + " --salon " + sample("lantern-street") + " --on " +
+                               std::string(demo_date) + " --language ar --format " + format +
+                               " -o " + folder.path("") + "/");
+      INFO(ran.err);
+      REQUIRE(ran.status == 0);
+    }
+    for (const std::string& name : files_below(folder.path(""))) {
+      if (name.ends_with(".pdf")) names.push_back(name.substr(0, name.size() - 4));
+    }
+  }
+};
+
+/// How many lines were looked at.
+std::size_t check_extracted(const Pages& pages) {
+  std::size_t looked_at = 0;
+  for (const std::string& name : pages.names) {
+    const std::string pdf = pages.folder.path(name + ".pdf");
+    const auto lines = lines_of(bytes_of(pages.folder.path(name + ".txt")));
+    const std::u32string poppler = plain(run("pdftotext " + pdf + " -").out),
+                         mupdf = plain(run("mutool draw -q -F txt " + pdf).out);
+    const auto read = actual_texts(pdf);
+    for (const Line& line : lines) {
+      std::string shown;
+      for (const char32_t c : line.text) append(shown, c);
+      INFO(name << ": " << shown);
+      CHECK(std::ranges::any_of(read, [&](const std::u32string& text) {
+        return text.find(line.text) != std::u32string::npos;
+      }));
+      if (!line.one_run || !is_words(line.text)) continue;
+      ++looked_at;
+      CHECK(poppler.find(line.text) != std::u32string::npos);
+      // MuPDF of Debian 12 gives glyphs as they stand, from left to right.
+      CHECK(mupdf.find({line.text.rbegin(), line.text.rend()}) != std::u32string::npos);
+    }
+  }
+  return looked_at;
+}
+
+/// Words of three letters and more, as one text with a space before and after each.
+std::string in_words(std::string_view utf8) {
+  std::string out = " ";
+  std::string word;
+  const auto add = [&] {
+    if (word.size() > 2) out += word + " ";
+    word.clear();
+  };
+  for (const char c : utf8) {
+    const bool latin = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    if (latin) {
+      word += c;
+    } else {
+      add();
+    }
+  }
+  add();
+  return out;
+}
+
+/// The sentences of a pet's file: what stands between quotes, of four words and more.
+std::vector<std::string> sentences_of(const std::string& pet) {
+  std::vector<std::string> out;
+  for (const std::string& text :
+       matches(bytes_of(sample("lantern-street") + "/pets/" + pet + ".toml"), "\"([^\"\n]+)\"")) {
+    for (const std::string& sentence : matches(text + ".", "([^.;]+)[.;]")) {
+      std::string words = in_words(sentence);
+      if (std::ranges::count(words, ' ') > 4) out.push_back(words);
+    }
+  }
+  return out;
+}
+}  // namespace
+
+TEST_CASE("words from right to left are extracted as they are read", "[languages]") {
+  CHECK(check_extracted(Pages(long_run() ? "card" : "card qamar agnes moth gao")) > 20);
+  CHECK(check_extracted(Pages(long_run() ? "style" : "style qamar")) > 10);
+  if (long_run()) CHECK(check_extracted(Pages("care")) > 20);
+}
+
+TEST_CASE("no sentence from left to right is parted by another on a page from right to left",
+          "[languages]") {
+  const Pages pages(long_run() ? "card" : "card agnes bjarne nefeli otter pickle");
+  std::size_t looked_at = 0;
+  for (const std::string& name : pages.names) {
+    std::string read;  // as the page has it, line after line
+    for (const std::string& line :
+         matches(bytes_of(pages.folder.path(name + ".txt")), "\"(.*)\" [^\"]*\n")) {
+      read += line + " ";
+    }
+    const std::string page = in_words(read),
+                      file = in_words(
+                          run("pdftotext -raw " + pages.folder.path(name + ".pdf") + " -").out);
+    for (const std::string& sentence : sentences_of(name.substr(0, name.find('-')))) {
+      if (page.find(sentence) == std::string::npos) continue;  // said in the page's language
+      INFO(name << ":" << sentence);
+      ++looked_at;
+      CHECK(file.find(sentence) != std::string::npos);
+    }
+  }
+  CHECK(looked_at > 8);
+}
+
+TEST_CASE("names from right to left are whole on a page from left to right", "[languages]") {
+  const TemporaryFolder folder;
+  const std::string pdf = folder.path("a.pdf");
+  REQUIRE(furnish("card qamar --salon " + sample("lantern-street") + " --on " +
+                  std::string(demo_date) + " --language en -o " + pdf)
+              .status == 0);
+  const std::u32string poppler = plain(run("pdftotext " + pdf + " -").out);
+  for (const std::u32string_view name : {U"\u0642\u0645\u0631", U"\u0644\u064A\u0644\u0649"}) {
+    CHECK(poppler.find(name) != std::u32string::npos);
+  }
+}
+}  // namespace furnish::test
