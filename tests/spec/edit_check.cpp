@@ -72,6 +72,7 @@ std::map<EditPath, std::string> wanted(const EditedText& before, const Edit& edi
     const EditList* const list = there == nullptr ? nullptr : there->list();
     top.emplace_back(list == nullptr ? 0 : list->size());
   }
+  if (edit.op == Edit::Op::rename) return out;
   if (edit.op != Edit::Op::remove) gather(edit.value, top, out);
   // Nothing is empty any more that something was put into, or empty that was only implied.
   std::erase_if(out, [&](const auto& leaf) {
@@ -116,6 +117,10 @@ std::string text_of(const std::map<EditPath, std::string>& all) {
 
 std::string wrong_values(const EditedText& before, const EditedText& after, const Edit& edit) {
   auto now = leaves(after.tree());
+  if (edit.op == Edit::Op::rename) {
+    const auto asked = wanted(before, edit);
+    return now == asked ? "" : "asked:\n" + text_of(asked) + "came:\n" + text_of(now);
+  }
   EditPath top = edit.path;
   if (edit.op == Edit::Op::append) top.emplace_back(std::size_t{0});
   std::erase_if(now, [&](const auto& leaf) {
@@ -147,8 +152,10 @@ std::string wrong_spelling(const EditedText& before, const EditedText& after, co
     const auto was = bytes_of(before, path), now = bytes_of(after, *to);
     if (under(edit.path, path)) continue;  // an empty table or list that gets its first part
     if (!was || !now) return to_text(path) + " has no place";
-    if (slice(before.text(), was->begin, was->value_end) !=
-        slice(after.text(), now->begin, now->value_end)) {
+    const bool renamed = under(path, edit.path);
+    if (renamed && before.text()[was->value] == '[') continue;  // a header has the key in it
+    if (slice(before.text(), renamed ? was->value : was->begin, was->value_end) !=
+        slice(after.text(), renamed ? now->value : now->begin, now->value_end)) {
       return to_text(path) + " is written in another way";
     }
   }
@@ -158,6 +165,10 @@ std::string wrong_spelling(const EditedText& before, const EditedText& after, co
 std::string wrong_bytes(const EditedText& before, const EditedText& after, const Edit& edit) {
   const std::string &was = before.text(), &now = after.text();
   const EditValue* const there = find(before.tree(), edit.path);
+  if (edit.op == Edit::Op::rename) {
+    const auto lines = [](const std::string& text) { return std::ranges::count(text, '\n'); };
+    return lines(was) == lines(now) ? "" : "lines are made or lost";
+  }
   if (edit.op == Edit::Op::remove) {
     // Of braces, "{}" may be left.
     const bool less = within(now, was) && now.size() < was.size();
@@ -215,6 +226,11 @@ std::map<EditPath, std::string> leaves(const EditValue& tree) {
 
 std::optional<EditPath> moved(const EditPath& path, const Edit& edit) {
   if (edit.op == Edit::Op::append) return path;
+  if (edit.op == Edit::Op::rename) {
+    EditPath out = path;
+    if (under(path, edit.path)) out[edit.path.size() - 1] = std::get<std::string>(edit.value.is);
+    return out;
+  }
   if (under(path, edit.path)) return std::nullopt;
   const std::size_t depth = edit.path.size() - 1;
   const EditPath list(edit.path.begin(), edit.path.begin() + static_cast<std::ptrdiff_t>(depth));

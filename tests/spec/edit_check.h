@@ -19,7 +19,7 @@ std::vector<std::string> remarks_of(std::string_view text);
 std::map<EditPath, std::string> leaves(const EditValue& tree);
 
 /// Where something goes that stood at a path before: `set` and `append` move nothing, `remove`
-/// those behind an element. Empty of what is at or below the path of the edit.
+/// those behind an element, `rename` all below. Empty of what is at or below the path of the edit.
 std::optional<EditPath> moved(const EditPath& path, const Edit& edit);
 
 /// What an edit did to a file that it should not have done; nothing is "". The path of the edit is

@@ -79,7 +79,7 @@ class Maker {
     EditPath at;
     gather_paths(file.tree(), at, all);
     Edit out{Edit::Op::set, all.empty() ? EditPath{} : all[below(all.size())], value(2)};
-    const std::size_t what = all.empty() ? 3 : below(6);
+    const std::size_t what = all.empty() ? 3 : below(7);
     if (what == 1) out.op = Edit::Op::remove;
     if (what == 2) {
       out.op = Edit::Op::append;
@@ -87,6 +87,9 @@ class Maker {
            --n) {
         out.path = all[below(all.size())];
       }
+    }
+    if (what == 6 && std::holds_alternative<std::string>(out.path.back())) {
+      return {Edit::Op::rename, out.path, {key(kind)}};
     }
     if (what > 2) {
       while (!out.path.empty() && below(3) == 0) out.path.pop_back();
@@ -158,15 +161,26 @@ class Maker {
 
 /// Without the path.
 std::string reason_of(const std::string& fault) {
-  for (const char* const reason : {"is no table", "is no list", "there is no place for",
-                                   "are sections", "control character", "cannot be written here"}) {
+  for (const char* const reason :
+       {"is no table", "is no list", "there is no place for", "there is a key", "are sections",
+        "control character", "cannot be written here"}) {
     if (fault.find(reason) != std::string::npos) return reason;
   }
   return fault;
 }
 
 const char* name_of(Edit::Op op) {
-  return op == Edit::Op::set ? "set" : op == Edit::Op::remove ? "remove" : "append";
+  switch (op) {
+    case Edit::Op::set:
+      return "set";
+    case Edit::Op::remove:
+      return "remove";
+    case Edit::Op::append:
+      return "append";
+    case Edit::Op::rename:
+      break;
+  }
+  return "rename";
 }
 }  // namespace
 
@@ -213,7 +227,7 @@ TEST_CASE("whatever is edited, only what was asked is changed", "[edit][random]"
   if (long_run()) WARN(told);
   INFO(told);
   for (const char* what : {"set what is there", "set new", "remove what is there",
-                           "append what is there", "append new"}) {
+                           "rename what is there", "append what is there", "append new"}) {
     CHECK(made[what] > count / 40);
     CHECK(refused[std::string(what) + ": cannot be written here"] == 0);
   }
