@@ -77,8 +77,11 @@ class DeskRun {
     if (!options_.browser || !open_in_browser(page->path())) {
       console_.say(page->path());
     } else {
-      console_.say("the desk is open in your browser; it ends when its page is closed, or by Ctrl-C");
+      console_.say(
+          "the desk is open in your browser; it ends when its page is closed, or by Ctrl-C");
     }
+    // Whoever waits for that line waits before the desk ends.
+    if (!console_.delivered()) return Exit::faults;
     return serve(*server);
   }
 

@@ -40,14 +40,10 @@ Json section(const CatalogueChain& chain, const std::string& name) {
 Json places(const Words& words) {
   Json out = Json::array();
   for (const RegionInfo& one : regions()) {
-    Json place{{"name", one.key},
-               {"label", place_name({one.region, Side::both}, words)},
-               {"left", nullptr},
-               {"right", nullptr},
-               {"left_name", nullptr},
-               {"right_name", nullptr},
-               {"sides", one.paired},
-               {"group", false}};
+    Json place{{"name", one.key},      {"label", place_name({one.region, Side::both}, words)},
+               {"left", nullptr},      {"right", nullptr},
+               {"left_name", nullptr}, {"right_name", nullptr},
+               {"sides", one.paired},  {"group", false}};
     if (one.paired) {
       for (const Side side : {Side::left, Side::right}) {
         const std::string which(to_text(side));
@@ -96,9 +92,10 @@ void add_tools(const Salon& salon, const SheetVoice& voice, Json& out) {
   out["shears"] = Json::array();
   for (const std::string_view word : shears_words()) {
     const auto shears = parse_shears(word);
-    const bool there = !salon.kit || std::ranges::find(salon.kit->shears, *shears) !=
-                                         salon.kit->shears.end();
-    if (there) out["shears"].push_back({{"id", word}, {"label", tool_text(Scissor{*shears}, voice)}});
+    const bool there =
+        !salon.kit || std::ranges::find(salon.kit->shears, *shears) != salon.kit->shears.end();
+    if (there)
+      out["shears"].push_back({{"id", word}, {"label", tool_text(Scissor{*shears}, voice)}});
   }
 }
 
@@ -147,11 +144,11 @@ Json desk_facts(DeskShop& kept) {
   for (const std::string& key : folder.styles().keys()) {
     const Style* const style = folder.styles().find(key, {});
     if (style == nullptr) continue;
-    out["styles"].push_back({{"id", key},
-                             {"name", style->name},
-                             {"looks", style->looks},
-                             {"own", folder.styles().path(key).starts_with(
-                                         path_in(kept.root(), "styles"))}});
+    out["styles"].push_back(
+        {{"id", key},
+         {"name", style->name},
+         {"looks", style->looks},
+         {"own", folder.styles().path(key).starts_with(path_in(kept.root(), "styles"))}});
   }
   FontSet* const fonts = shop.fonts();
   const auto voice =

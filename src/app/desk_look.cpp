@@ -8,10 +8,9 @@
 #include "app/desk_salon.h"
 #include "app/visit_name.h"
 #include "base/text.h"
-#include "desk/tree.h"
+#include "desk/edits_json.h"
 #include "output/svg.h"
 #include "sheet/caution_words.h"
-#include "spec/document.h"
 
 namespace furnish {
 namespace {
@@ -20,7 +19,10 @@ using Json = nlohmann::ordered_json;
 class Looker {
  public:
   Looker(DeskShop& kept, const desk::LookOrder& order, const std::string& path)
-      : kept_(kept), order_(order), path_(path) {
+      : kept_(kept),
+        order_(order),
+        path_(path),
+        text_(desk::text_to_edit(order.file.kind, order.text)) {
     out_ = {{"faults", Json::array()},
             {"cautions", Json::array()},
             {"pages", Json::array()},
@@ -37,8 +39,8 @@ class Looker {
     if (one) {
       report(day_warnings_about(*one, {shop.context().files, shop.sources(), said_}), said_);
       // Where a visit has faults its own page is not made; that of the pet is.
-      const bool whole = one->all_visits || sheet == nullptr ||
-                         sheet->kind.about == AboutVisit::never;
+      const bool whole =
+          one->all_visits || sheet == nullptr || sheet->kind.about == AboutVisit::never;
       if (sheet != nullptr && whole) add_pages(shop.sheet(*one, said_));
     }
     tell(shop);
@@ -82,7 +84,7 @@ class Looker {
 
   /// What was said of this text, and what stands against any: errors of the salon's other files.
   void tell(Workshop& shop) {
-    const FaultsJson faults(shop.sources(), path_, order_.text);
+    const FaultsJson faults(shop.sources(), path_, text_);
     faults.add(said_.all(), out_["faults"]);
     std::vector<Diagnostic> shared;
     for (const Diagnostic& one : shop.sink().all()) {
@@ -96,7 +98,7 @@ class Looker {
     const auto voice =
         fonts ? shop.voices().voice(*fonts, *one.folder, one.pet, Audience::staff) : std::nullopt;
     if (!voice) return;
-    const FaultsJson places(shop.sources(), path_, order_.text);
+    const FaultsJson places(shop.sources(), path_, text_);
     for (const Caution& caution : one.plan.cautions) {
       const auto sentence = [&](const CautionText& text) {
         return text.key.empty() ? std::string() : capitalised(caution_text(text, *voice));
@@ -118,28 +120,23 @@ class Looker {
   DeskShop& kept_;
   const desk::LookOrder& order_;
   const std::string& path_;
+  const EditedText text_;
   DiagnosticSink said_;
   Json out_;
 };
 }  // namespace
 
-struct FaultsJson::Parts {
-  const SourceSet& sources;
-  std::string path;
-  std::optional<Document> document;
-};
-
-FaultsJson::FaultsJson(const SourceSet& sources, std::string path, std::string_view text)
-    : parts_(std::make_unique<Parts>(Parts{sources, std::move(path), desk::parsed(text)})) {}
-FaultsJson::~FaultsJson() = default;
+FaultsJson::FaultsJson(const SourceSet& sources, std::string path, EditedText text)
+    : sources_(sources), path_(std::move(path)), text_(std::move(text)) {}
 
 bool FaultsJson::here(const SourceSpan& span) const {
-  return span.file != SourceSpan::no_file && parts_->sources.at(span.file).path() == parts_->path;
+  return span.file != SourceSpan::no_file && sources_.at(span.file).path() == path_;
 }
 
 Json FaultsJson::path(const SourceSpan& span) const {
-  if (!here(span) || !parts_->document) return nullptr;
-  return desk::path_json(*parts_->document, span.begin);
+  if (!here(span) || !text_.good() || span.begin.line == 0) return nullptr;
+  const EditPath found = text_.path_at(span.begin);
+  return found.empty() ? Json() : desk::path_json(found);
 }
 
 void FaultsJson::add(std::span<const Diagnostic> said, Json& faults) const {
@@ -157,7 +154,7 @@ void FaultsJson::add(std::span<const Diagnostic> said, Json& faults) const {
       fault["end_line"] = one.span.end.line;
       fault["end_column"] = one.span.end.column;
     } else if (one.span.file != SourceSpan::no_file) {
-      fault["file"] = parts_->sources.at(one.span.file).path();
+      fault["file"] = sources_.at(one.span.file).path();
     }
     faults.push_back(std::move(fault));
   }

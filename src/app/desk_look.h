@@ -6,6 +6,7 @@
 
 #include "app/desk_shop.h"
 #include "desk/salon.h"
+#include "spec/edit.h"
 
 namespace furnish {
 
@@ -19,16 +20,16 @@ nlohmann::ordered_json desk_look(DeskShop&, const desk::LookOrder&, const std::s
 class FaultsJson {
  public:
   using Json = nlohmann::ordered_json;
-  /// Keeps the references. `text`: of the file at hand.
-  FaultsJson(const SourceSet&, std::string path, std::string_view text);
-  ~FaultsJson();
+  /// Keeps the reference. `path` and `text`: of the file at hand.
+  FaultsJson(const SourceSet&, std::string path, EditedText text);
   void add(std::span<const Diagnostic>, Json& faults) const;
   /// Where something stands in the file at hand: its path; null elsewhere.
   Json path(const SourceSpan&) const;
   bool here(const SourceSpan&) const;
 
  private:
-  struct Parts;
-  std::unique_ptr<Parts> parts_;
+  const SourceSet& sources_;
+  std::string path_;
+  EditedText text_;
 };
 }  // namespace furnish

@@ -56,7 +56,8 @@ std::optional<desk::FileId> file_at(std::string_view name) {
   for (const auto& [kind, folder] : folders) {
     if (!name.starts_with(folder) || name.substr(folder.size(), 1) != "/") continue;
     const std::string_view id = name.substr(folder.size() + 1);
-    if (id.find('/') == std::string_view::npos) return desk::FileId{std::string(kind), std::string(id)};
+    if (id.find('/') == std::string_view::npos)
+      return desk::FileId{std::string(kind), std::string(id)};
   }
   constexpr std::string_view visits = "visits/";
   if (!name.starts_with(visits)) return std::nullopt;

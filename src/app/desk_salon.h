@@ -50,7 +50,7 @@ class SalonAtDesk final : public desk::Salon {
 
 /// The sheets that may be asked for, by name: "card", "note-owner". Null if there is none.
 const SheetMaker* desk_sheet(std::string_view name);
-/// A file of the salon by its name there, "visits/marlow/2026-11-24.toml"; empty if it is no file of
-/// the desk's.
+/// A file of the salon by its name there, "visits/marlow/2026-11-24.toml"; empty if it is no file
+/// of the desk's.
 std::optional<desk::FileId> file_at(std::string_view name);
 }  // namespace furnish

@@ -142,8 +142,7 @@ PetIndex::Json PetIndex::find(std::string_view words, std::size_t most) {
     const auto order = [&](const Found& one) {
       const Known& known = *one.known;
       const bool by_day = wanted.empty() && one.rank == 1;
-      return std::tuple(one.rank,
-                        wanted.empty() && known.booked ? known.booked->at : TimeOfDay{},
+      return std::tuple(one.rank, wanted.empty() && known.booked ? known.booked->at : TimeOfDay{},
                         by_day ? *known.due : Date{}, std::string_view(known.sorted_by),
                         std::string_view(*one.id));
     };

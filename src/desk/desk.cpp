@@ -8,16 +8,19 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
+#include "desk/chance.h"
+#include "desk/edits_json.h"
 #include "desk/formats.h"
 #include "desk/page_files.h"
-#include "desk/tree.h"
-#include "spec/document.h"
 
 namespace furnish::desk {
 namespace {
 using Json = Desk::Json;
 constexpr std::string_view fonts = "/fonts/", font_ending = ".ttf", api = "/api/";
 constexpr std::size_t most_found = 60;
+/// PDFs wait for who prints them.
+constexpr std::size_t most_kept = 8;
+constexpr std::chrono::minutes keeps{10};
 /// What comes in is nested no deeper than any file may be, and its edits.
 constexpr int deepest = 48;
 
@@ -43,8 +46,36 @@ std::string text_of(const Json& asked, const char* key) {
   return asked.contains(key) ? asked.at(key).get<std::string>() : std::string();
 }
 
+/// RFC 4648, section 5, without padding; empty if it is something else.
+std::optional<std::string> from_base64url(std::string_view text) {
+  constexpr std::string_view letters =
+      "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
+  std::string out;
+  unsigned bits = 0, held = 0;
+  for (const char c : text) {
+    const std::size_t value = letters.find(c);
+    if (value == std::string_view::npos) return std::nullopt;
+    held = (held << 6U | static_cast<unsigned>(value)) & 0xFFFFU;
+    bits += 6;
+    if (bits < 8) continue;
+    bits -= 8;
+    out += static_cast<char>(held >> bits & 0xFFU);
+  }
+  return out;
+}
+
 FileId file_of(const Json& asked) {
   return {text_of(asked, "kind"), text_of(asked, "id")};
+}
+
+/// An edit that was not done, as the page shows faults.
+Json refused_json(const Edit& edit, const std::string& why) {
+  return {{"level", "error"}, {"code", "edit"},         {"message", why},
+          {"hint", ""},       {"notes", Json::array()}, {"path", path_json(edit.path)}};
+}
+
+Response unknown_mark() {
+  return refusal(410, "the text this was made of is not known any more; open the file again");
 }
 
 Response no_file() {
@@ -127,12 +158,11 @@ Response Desk::open(const FileId& file) {
   if (!shown) return no_file();
   const FileText read = salon_.read(file);
   if (!read.text) return refusal(422, read.fault);
-  const auto document = parsed(*read.text);
   Json out{{"kind", file.kind},
            {"id", file.id},
            {"mark", given_.give(*read.text)},
            {"text", *read.text},
-           {"tree", document ? tree_json(*document) : Json()},
+           {"tree", tree_json(text_to_edit(file.kind, *read.text))},
            {"path_of_file", *shown}};
   out["visits"] = Json::array();
   if (file.kind == "pet") {
@@ -144,19 +174,72 @@ Response Desk::open(const FileId& file) {
   return json(out);
 }
 
+std::optional<std::string> Desk::text_of_mark(const FileId& file, const std::string& mark) {
+  if (const std::string* const given = given_.find(mark)) return *given;
+  // A desk that was started again has given out nothing yet.
+  FileText read = salon_.read(file);
+  return read.text && mark_of(*read.text) == mark ? std::move(read.text) : std::nullopt;
+}
+
 Response Desk::preview(const Json& asked) {
   const FileId file = file_of(asked);
   if (!salon_.shown_path(file)) return no_file();
-  const std::string text = text_of(asked, "text");
-  const auto document = parsed(text);
-  Json out{{"tree", document ? tree_json(*document) : Json()}, {"text", text}};
-  out.update(salon_.look({file, text, text_of(asked, "sheet"), true}));
-  out["lost"] = Json::array();
+  const bool typed = asked.contains("text");
+  const auto base =
+      typed ? std::optional(text_of(asked, "text")) : text_of_mark(file, text_of(asked, "mark"));
+  if (!base) return unknown_mark();
+  EditedText text = text_to_edit(file.kind, *base);
+  Json refused = Json::array();
+  if (!typed) {
+    for (const Edit& edit : edits_in(asked.at("edits"))) {
+      if (!text.apply(edit)) refused.push_back(refused_json(edit, text.fault()));
+    }
+  }
+  Json out = salon_.look({file, text.text(), text_of(asked, "sheet"), true});
+  // What cannot be done to the file stands before what the file says.
+  for (Json& fault : out["faults"]) refused.push_back(std::move(fault));
+  out["faults"] = std::move(refused);
+  out["tree"] = tree_json(text);
+  out["text"] = text.text();
+  out["lost"] = text.lost();
   return json(out);
 }
 
-Response Desk::save(const Json&) {
-  return refusal(501, "not yet");
+Response Desk::save(const Json& asked) {
+  const FileId file = file_of(asked);
+  const FileText now = salon_.shown_path(file) ? salon_.read(file) : FileText{};
+  if (!now.text) return no_file();
+  const std::string mark = text_of(asked, "mark");
+  if (asked.contains("text")) {
+    std::string typed = text_of(asked, "text");
+    if (mark_of(*now.text) == mark || typed == *now.text)
+      return written(file, std::move(typed), {});
+    const Json both{
+        {"path", Json::array()}, {"base", nullptr}, {"theirs", *now.text}, {"yours", typed}};
+    return json({{"error", "the file was changed by others meanwhile"}, {"conflicts", {both}}},
+                409);
+  }
+  const auto base = text_of_mark(file, mark);
+  if (!base) return unknown_mark();
+  const std::vector<Edit> edits = edits_in(asked.at("edits"));
+  EditedText text = text_to_edit(file.kind, *now.text);
+  if (const auto refused = text.apply(edits)) {
+    const Json fault = refused_json(edits[*refused], text.fault());
+    return json({{"error", text.fault()}, {"conflicts", Json::array()}, {"faults", {fault}}}, 409);
+  }
+  return written(file, text.text(), text.lost());
+}
+
+Response Desk::written(const FileId& file, std::string text, const std::vector<std::string>& lost) {
+  const std::string fault = salon_.write(file, text);
+  if (!fault.empty()) return refusal(507, fault);
+  drafts_.forget(file);
+  Json out{{"mark", given_.give(text)}};
+  out["tree"] = tree_json(text_to_edit(file.kind, text));
+  out["faults"] = salon_.look({file, text, "", false})["faults"];
+  out["text"] = std::move(text);
+  out["lost"] = lost;
+  return json(out);
 }
 
 Response Desk::draft(const Json& asked) {
@@ -170,7 +253,15 @@ Response Desk::create(const Json& asked) {
   const std::string kind = text_of(asked, "kind");
   const std::string name = text_of(asked, kind == "visit" ? "id" : "name");
   const Made made = salon_.create(kind, name);
-  return made.fault.empty() ? open(made.file) : refusal(409, made.fault);
+  if (!made.fault.empty()) return refusal(409, made.fault);
+  if (asked.contains("edits") && !asked["edits"].empty()) {
+    const FileText fresh = salon_.read(made.file);
+    EditedText text = text_to_edit(kind, fresh.text.value_or(""));
+    for (const Edit& edit : edits_in(asked["edits"])) text.apply(edit);  // `open` shows what came
+    const std::string fault = salon_.write(made.file, text.text());
+    if (!fault.empty()) return refusal(507, fault);
+  }
+  return open(made.file);
 }
 
 Response Desk::print(const Json& asked) {
@@ -186,11 +277,16 @@ Response Desk::print(const Json& asked) {
     printed = salon_.print(wanted);
   }
   if (!printed.pdf) return refusal(422, printed.fault);
-  return refusal(501, "not yet");
+  while (kept_.size() >= most_kept) kept_.pop_front();
+  kept_.push_back({chance(), *std::move(printed.pdf), std::chrono::steady_clock::now() + keeps});
+  return json({{"url", fmt::format("out/{}.pdf", kept_.back().handle)}});
 }
 
-Response Desk::upload(const Request&) {
+Response Desk::upload(const Request& request) {
   if (door_.look) return refusal(403, "this desk is for looking only");
-  return refusal(501, "not yet");
+  const auto visit = from_base64url(request.head.header("X-Furnish-For"));
+  if (!visit || !salon_.shown_path({"visit", *visit})) return no_file();
+  const PhotoMade made = salon_.add_photo(*visit, request.body);
+  return made.fault.empty() ? json({{"path", made.path}}) : refusal(422, made.fault);
 }
 }  // namespace furnish::desk

@@ -14,8 +14,8 @@
 
 namespace furnish::desk {
 
-/// Answers what a page asks: a function of the request, the salon and the texts that were given out.
-/// It knows no sockets.
+/// Answers what a page asks: a function of the request, the salon and the texts that were given
+/// out. It knows no sockets.
 class Desk final : public Answerer {
  public:
   using Json = nlohmann::ordered_json;
@@ -46,6 +46,10 @@ class Desk final : public Answerer {
   Response draft(const Json& asked);
   Response create(const Json& asked);
   Response print(const Json& asked);
+  /// The text that edits were made of; empty if nobody knows it any more.
+  std::optional<std::string> text_of_mark(const FileId&, const std::string& mark);
+  /// Writes a text and says what the file is now.
+  Response written(const FileId&, std::string text, const std::vector<std::string>& lost);
 
   Salon& salon_;
   Drafts& drafts_;

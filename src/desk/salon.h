@@ -53,9 +53,9 @@ struct PhotoMade {
   std::string fault;
 };
 
-/// The salon behind the desk: its files, and what furnish makes of them. Whoever implements it looks
-/// names up in the folder's own lists, and never joins one into a path. What the desk only hands on
-/// is JSON already. Nothing here throws for what a person wrote.
+/// The salon behind the desk: its files, and what furnish makes of them. Whoever implements it
+/// looks names up in the folder's own lists, and never joins one into a path. What the desk only
+/// hands on is JSON already. Nothing here throws for what a person wrote.
 class Salon {
  public:
   using Json = nlohmann::ordered_json;

@@ -22,7 +22,8 @@ constexpr std::size_t memory_of_a_head = std::size_t{32} * 1024, stream_piece = 
 /// in itself, and may do nothing at all.
 constexpr const char* page_policy =
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; "
-    "connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+    "connect-src 'self'; font-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors "
+    "'none'";
 constexpr std::array<std::pair<const char*, const char*>, 6> headers{
     {{"Content-Security-Policy", page_policy},
      {"X-Content-Type-Options", "nosniff"},
@@ -101,7 +102,8 @@ MHD_Result send(MHD_Connection* connection, MHD_Response* response, unsigned sta
 }
 
 MHD_Result send(MHD_Connection* connection, const Response& response) {
-  // The library copies it; it writes nothing through the pointer that its interface lacks const for.
+  // The library copies it; it writes nothing through the pointer that its interface lacks const
+  // for.
   MHD_Response* const made = MHD_create_response_from_buffer(
       response.body.size(), const_cast<char*>(response.body.data()), MHD_RESPMEM_MUST_COPY);
   return send(connection, made, response.status, response.type);
