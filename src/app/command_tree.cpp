@@ -238,6 +238,25 @@ void add_new_files(CLI::App& app, Asked& asked) {
       ->expected(0, 1);
 }
 
+void add_desk(CLI::App& app, Asked& asked) {
+  CLI::App* const desk = app.add_subcommand(
+      "desk", "a page in the browser of this computer, to find, change and print");
+  desk->add_option("FOLDER", asked.options.salon, "the salon's folder (else the one you are in)")
+      ->type_name("");
+  desk->add_option("--on", asked.on, "the day to take for today, as 2026-11-24")
+      ->type_name("DAY")
+      ->check(wrong_day);
+  desk->add_option("--data", asked.options.data, "folder with fonts/ and styles/")
+      ->type_name("FOLDER");
+  desk->add_flag("--look", asked.options.look,
+                 "nothing can be changed, as for a tablet at the wall");
+  desk->add_flag("--no-browser", asked.no_browser, "say where its start page lies, open nothing");
+  desk->callback([&asked] {
+    asked.options.command = Command::desk;
+    asked.options.browser = !asked.no_browser;
+  });
+}
+
 void add_others(CLI::App& app, Asked& asked) {
   Options& o = asked.options;
   add_common(*add_import(app, o), asked);
@@ -280,6 +299,7 @@ void add_commands(CLI::App& app, Asked& asked) {
   add_walls(app, asked);
   add_checks(app, asked);
   add_front_desk(app, asked);
+  add_desk(app, asked);
   add_others(app, asked);
   add_new_files(app, asked);
 }

@@ -7,6 +7,7 @@
 #include <charconv>
 #include <filesystem>
 
+#include "app/visit_name.h"
 #include "base/paper.h"
 #include "base/quantity.h"
 #include "base/text.h"
@@ -39,17 +40,6 @@ std::vector<std::string_view> file_kind_names() {
   std::vector<std::string_view> out;
   for (const FileKind& kind : file_kinds()) out.push_back(kind.name);
   return out;
-}
-
-std::pair<std::optional<Date>, int> parse_visit(const std::string& text) {
-  constexpr std::size_t date = 10;
-  const auto day = parse_date(std::string_view(text).substr(0, date));
-  if (text.size() <= date) return {day, 0};
-  const std::string number = text.substr(date + 1);
-  const bool good = text[date] == '-' && !number.empty() && number.size() < 3 &&
-                    number.find_first_not_of("0123456789") == std::string::npos;
-  if (!good) return {std::nullopt, 0};
-  return {day, std::stoi(number)};
 }
 
 std::optional<std::chrono::days> parse_span(const std::string& text) {

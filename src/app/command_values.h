@@ -36,8 +36,6 @@ Value value_of(std::span<const std::pair<std::string_view, Value>> table, std::s
 }
 std::vector<std::string_view> file_kind_names();
 
-/// "2026-11-24", or "2026-11-24-2" for the second visit of that day; no day if it is neither.
-std::pair<std::optional<Date>, int> parse_visit(const std::string&);
 /// "2w", "30d", or as files write it.
 std::optional<std::chrono::days> parse_span(const std::string&);
 /// What the ending of a file's name asks for; a PDF where it asks for nothing.

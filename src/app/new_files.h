@@ -1,5 +1,9 @@
 #pragma once
 
+#include <optional>
+#include <string>
+#include <string_view>
+
 #include "app/console.h"
 #include "app/options.h"
 #include "app/workshop.h"
@@ -15,6 +19,10 @@ bool in_a_salon(const std::string& root, Workshop&);
 /// A name as that of a file: "Lady Jane" is lady-jane. What a folder would be, or hide, is left
 /// out, and what is longer than a file's name may be.
 std::string file_name(std::string_view name);
+/// One such file: a "pet" or "style" of that name, or the "day" of a date. Its path; empty iff an
+/// error was reported.
+std::optional<std::string> new_file(const std::string& root, const std::string& kind,
+                                    const std::string& name, Workshop&);
 
 /// Puts a kind's schema into schemas/ of a salon's folder unless one is there; where it then lies,
 /// seen from a file so many folders below the salon's. Empty after an error.

@@ -1,4 +1,5 @@
 #include "app/options.h"
+#include "app/visit_name.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>

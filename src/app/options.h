@@ -31,7 +31,8 @@ enum class Command : std::uint8_t {
   expiring,
   find,
   rename,
-  import_list
+  import_list,
+  desk
 };
 /// Whether a command makes pages, so that an output's name says in which format.
 constexpr bool makes_pages(Command command) {
@@ -56,6 +57,8 @@ struct Options {
   bool booked = false;               ///< the pets of today's bookings, in their order
   bool verbose = false;              ///< of `check`: with the lines of every warning
   std::string output;                ///< file, folder, "-" or empty for the salon's sheets/
+  bool look = false;                 ///< of `desk`: nothing can be changed
+  bool browser = true;               ///< of `desk`: its page is opened
   Format format = Format::pdf;
   std::optional<Date> on;
   std::string paper, salon, data;

@@ -8,6 +8,7 @@
 #include "app/check.h"
 #include "app/console.h"
 #include "app/day.h"
+#include "app/desk.h"
 #include "app/front_desk.h"
 #include "app/import.h"
 #include "app/new_files.h"
@@ -91,6 +92,9 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
       break;
     case Command::import_list:
       exit = import_list(options, shop, console);
+      break;
+    case Command::desk:
+      exit = serve_desk(options, shop, console);
       break;
     case Command::schema:
       write_whole("-", schema(*find_file_kind(options.kind)), Replaces::own, shop.sink(),

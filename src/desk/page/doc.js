@@ -1,0 +1,150 @@
+// A file that is being changed: its text as it was opened, and the changes since, step by step.
+// The program keeps none of this; the steps go with every preview and save, so that undo is to drop
+// the last one, and a change made elsewhere to the same file survives.
+
+import {ask} from './server.js';
+import {applied, at, pathKey, same} from './values.js';
+import {later} from './dom.js';
+
+const previewAfter = 60, draftAfter = 400;  // milliseconds without a further change
+
+export class Doc extends EventTarget {
+  constructor(opened) {
+    super();
+    this.steps = [];
+    this.undone = [];
+    this.typed = null;      // the text view's text, where it was changed
+    this.answer = null;     // the last preview
+    this.sheet = null;
+    this.elsewhere = false; // changed by another window since it was opened
+    this.asked = 0;
+    this.preview = later(() => this.#preview(), previewAfter);
+    this.keep = later(() => this.#draft(), draftAfter);
+    this.take(opened);
+  }
+
+  take({kind, id, mark, text, tree, path_of_file: file, visits}) {
+    Object.assign(this, {kind, id, mark, base: tree, text, file, visits: visits ?? [], elsewhere: false});
+    this.tree = this.base && applied(this.base, this.edits);
+  }
+
+  get edits() { return this.steps.flatMap(step => step.edits); }
+  get dirty() { return this.steps.length > 0 || this.typed !== null; }
+  get pet() { return this.id.split('/')[0]; }
+  at(path) { return at(this.tree, path); }
+
+  /** One step of one or more edits. Typing in one field is one step: `merge` names the field.
+   *  `shape` says that the form has to be built anew. */
+  change(edits, {merge = null, shape = false} = {}) {
+    const last = this.steps.at(-1);
+    if (merge && last?.merge === merge) this.steps.pop();
+    const before = applied(this.base, this.edits);
+    const after = applied(before, edits);
+    if (!same(before, after)) this.steps.push({edits, merge});
+    this.undone = [];
+    this.tree = after;
+    this.#changed(shape);
+  }
+
+  /** Sets a value, or takes it out where it is undefined. */
+  put(path, value, options = {}) {
+    const gone = value === undefined || value === '';
+    if (gone && this.at(path) === undefined && !options.merge) return;
+    this.change([gone ? {op: 'remove', path} : {op: 'set', path, value}], {merge: pathKey(path), ...options});
+  }
+  append(path, value) { this.change([{op: 'append', path, value}], {shape: true}); }
+  remove(path) { this.change([{op: 'remove', path}], {shape: true}); }
+
+  undo() { this.#move(this.steps, this.undone); }
+  redo() { this.#move(this.undone, this.steps); }
+  #move(from, to) {
+    const step = from.pop();
+    if (!step) return;
+    to.push({...step, merge: null});
+    this.tree = applied(this.base, this.edits);
+    this.#changed(true);
+  }
+
+  /** The text view: the whole text stands for all steps. */
+  type(text) {
+    this.typed = text === this.text && !this.steps.length ? null : text;
+    this.#changed(false);
+  }
+  /** Back to the file as it was opened. */
+  drop() {
+    this.steps = [];
+    this.undone = [];
+    this.typed = null;
+    this.tree = this.base && applied(this.base, []);
+    this.#changed(true);
+  }
+  /** What was not saved when the page last closed. */
+  restore({edits, text}) {
+    this.typed = text ?? null;
+    this.steps = (edits ?? []).map(edit => ({edits: [edit], merge: null}));
+    this.tree = this.base && applied(this.base, this.edits);
+    this.#changed(true);
+  }
+  /** The same with a new base, where another window's change is to be seen. */
+  rebase(opened, keep = () => true) {
+    this.steps = this.steps.map(step => ({...step, edits: step.edits.filter(keep)})).filter(step => step.edits.length);
+    this.take(opened);
+    this.#changed(true);
+  }
+
+  show(sheet) {
+    this.sheet = sheet;
+    this.preview.now();
+  }
+
+  /** @throws Refusal with conflicts, where both changed one value */
+  async save() {
+    const question = {kind: this.kind, id: this.id, mark: this.mark};
+    const what = this.#sent();
+    const sent = this.steps.length;
+    this.keep.stop();
+    const saved = await ask('save', {...question, ...what});
+    // What was typed while the save was under way stays to be saved.
+    this.steps = what.text === undefined ? this.steps.slice(sent) : [];
+    if (what.text !== undefined && this.typed === what.text) this.typed = null;
+    this.take({...saved, kind: this.kind, id: this.id, path_of_file: this.file, visits: this.visits});
+    this.undone = [];
+    this.#changed(true);
+    return saved;
+  }
+
+  async reload() { this.rebase(await ask('open', {kind: this.kind, id: this.id})); }
+
+  #sent() { return this.typed !== null ? {text: this.typed} : {edits: this.edits}; }
+
+  #changed(shape) {
+    this.dispatchEvent(new CustomEvent('change', {detail: {shape}}));
+    this.preview();
+    this.keep();
+  }
+
+  /** Only the newest answer counts; one question at a time, so that a slow sheet never makes a queue. */
+  async #preview() {
+    if (this.waiting) { this.again = true; return; }
+    this.waiting = true;
+    try {
+      const given = await ask('preview', {kind: this.kind, id: this.id, mark: this.mark, edits: [], ...this.#sent(), sheet: this.sheet});
+      this.answer = given;
+      this.dispatchEvent(new CustomEvent('answer', {detail: given}));
+    } catch (problem) {
+      this.dispatchEvent(new CustomEvent('problem', {detail: problem}));
+    } finally {
+      this.waiting = false;
+      if (this.again) { this.again = false; this.preview.now(); }
+    }
+  }
+
+  async #draft() {
+    if (this.looking) return;
+    try {
+      await ask('draft', {kind: this.kind, id: this.id, mark: this.mark, edits: [], ...this.#sent()});
+    } catch (problem) {
+      this.dispatchEvent(new CustomEvent('problem', {detail: problem}));
+    }
+  }
+}

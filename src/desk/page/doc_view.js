@@ -1,0 +1,209 @@
+// A file being changed: what can be done with it, the dog, the form, and the sheet beside it.
+
+import {button, el} from './dom.js';
+import {dayText, say} from './words.js';
+import {desk} from './desk.js';
+import {ask, print} from './server.js';
+import {Dog} from './dog.js';
+import {Part} from './part.js';
+import {Form} from './form.js';
+import {Sheet} from './sheet.js';
+import {TextView} from './text_view.js';
+import {photoDrop} from './photos.js';
+import {showConflicts} from './conflicts.js';
+import {tell} from './faults.js';
+
+export class DocView {
+  /** `go(view, what)` changes the view; `status(text)` says something to everyone. */
+  constructor(doc, {go, status}) {
+    Object.assign(this, {doc, go, status});
+    doc.looking = desk.look;
+    this.listeners = new AbortController();
+    this.rest = el('div', {className: 'rest', role: 'region', aria: {label: say('to-see-to')}, hidden: true});
+    this.asText = doc.typed !== null || !doc.base;
+    this.notice = el('div', {className: 'notices'});
+    this.dog = new Dog(part => this.part.show(this.#nameOf(part), true));
+    this.part = new Part(doc, this.dog);
+    this.form = doc.base && new Form(doc, {pick: name => this.pick(name), extra: {photo: {make: photoDrop, always: doc.kind === 'visit'}}});
+    this.text = new TextView(doc);
+    this.sheet = new Sheet(doc, () => this.title());
+    this.left = el('div', {className: 'left'});
+    this.element = el('div', {className: `doc ${doc.kind}`}, this.#head(), this.notice, el('div', {className: 'columns'}, this.left, this.sheet.element));
+    this.#arrange();
+    this.#hear();
+    this.#state();
+    if (doc.answer) this.#answer(doc.answer);
+    doc.preview.now();
+  }
+
+  close() { this.listeners.abort(); }
+
+  title() {
+    const pet = this.doc.at(['pet', 'name']);
+    if (this.doc.kind === 'pet') return typeof pet === 'string' && pet ? pet : this.doc.id;
+    if (this.doc.kind === 'visit') return say('visit-of', desk.names?.get(this.doc.pet) ?? this.doc.pet, dayText(this.doc.id.split('/')[1].slice(0, 10)));
+    if (this.doc.kind === 'day') return dayText(this.doc.id, true);
+    return this.doc.at(['salon', 'name']) ?? this.doc.id;
+  }
+
+  /** Shows a place on the dog and its line. */
+  pick(name) {
+    this.dog.choose(name);
+    this.part.show(name, true);
+    this.part.element.scrollIntoView({block: 'nearest'});
+  }
+  /** A pair has one line, unless this file has one for this side. */
+  #nameOf(part) {
+    const place = desk.places.find(one => one.name === part.place);
+    if (!place?.sides) return part.place;
+    const sided = this.dog.side === 'left' ? place.left_name : place.right_name;
+    return part.own && part.own.at(-1).replace(/[-_]/g, ' ') === sided ? sided : place.name;
+  }
+
+  #hear() {
+    const on = (type, work) => this.doc.addEventListener(type, work, {signal: this.listeners.signal});
+    on('change', event => {
+      if (event.detail.shape) this.part.build();
+      this.heading.textContent = this.title();
+      this.#state();
+    });
+    on('answer', event => this.#answer(event.detail));
+    on('problem', event => this.status(event.detail.message || say('not-reached'), true));
+    this.form?.element.addEventListener('built', () => this.#again());
+    this.form?.element.addEventListener('toggle', () => this.#again(), true);
+    this.element.addEventListener('keydown', event => this.#keys(event));
+  }
+
+  #answer(answer) {
+    if (answer.figure) {
+      this.dog.draw(answer.figure);
+      const line = this.part.element.querySelector('.line');
+      if (line) line.textContent = this.dog.part()?.line ?? '';
+    }
+    if (!this.form && answer.tree) return this.go('doc', {kind: this.doc.kind, id: this.doc.id, again: true});
+    this.#again();
+    this.text.tell(answer);
+    const faults = answer.faults.filter(fault => fault.level === 'error').length;
+    const cautions = answer.cautions.filter(caution => !caution.accepted).length;
+    this.count.textContent = [faults && say('count-faults', faults), cautions && say('count-cautions', cautions)].filter(Boolean).join(' · ');
+    this.count.hidden = !this.count.textContent;
+    this.element.dataset.answered = Number(this.element.dataset.answered ?? 0) + 1;
+  }
+  /** What was said, at the fields as they are now. */
+  #again() {
+    for (const below of this.left.querySelectorAll('.said.below')) below.remove();
+    if (this.form && this.doc.answer && !this.asText) tell(this.form.element, this.rest, this.doc, this.doc.answer);
+  }
+
+  #head() {
+    this.heading = el('h1', {tabIndex: -1}, this.title());
+    this.undo = button(say('undo'), () => this.doc.undo(), {title: say('undo-key')});
+    this.redo = button(say('redo'), () => this.doc.redo(), {title: say('redo-key')});
+    this.save = button(say('save'), () => this.#save(), {className: 'main', title: say('save-key')});
+    this.toText = button(say('text'), () => this.#turn(), {});
+    this.count = button('', () => this.#first(), {className: 'count', hidden: true});
+    const pet = this.doc.kind === 'visit' && button(say('to-pet'), () => this.go('doc', {kind: 'pet', id: this.doc.pet}));
+    return el('header', {className: 'doc-head'}, el('div', {className: 'name-line'}, this.heading, this.count),
+      el('div', {className: 'tools', role: 'toolbar', aria: {label: say('tools')}},
+        !desk.look && [this.undo, this.redo], this.#visits(), pet, this.toText, button(say('print'), () => this.#print(), {hidden: this.doc.kind === 'salon' || this.doc.kind === 'style'}), !desk.look && this.save));
+  }
+
+  #visits() {
+    if (this.doc.kind !== 'pet') return null;
+    const list = [...this.doc.visits].reverse().slice(0, 30);
+    return el('details', {className: 'menu', onkeydown: event => { if (event.key === 'Escape') { event.currentTarget.open = false; event.currentTarget.firstChild.focus(); } }},
+      el('summary', {}, say('visits', list.length)), el('div', {},
+        !desk.look && button(say('new-visit'), () => this.#newVisit(), {className: 'main'}),
+        list.map(visit => button(dayText(visit.date, true), () => this.go('doc', {kind: 'visit', id: visit.id})))));
+  }
+  async #newVisit() {
+    try {
+      const made = await ask('create', {kind: 'visit', id: this.doc.id, edits: []});
+      this.go('doc', {kind: 'visit', id: made.id, opened: made});
+    } catch (problem) { this.status(problem.message || say('not-reached'), true); }
+  }
+
+  #keys(event) {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = event.key.toLowerCase();
+    if (key === 's') { event.preventDefault(); this.#save(); }
+    // In the text view the browser's own undo is by letters, as in any editor.
+    if (event.target.matches('.file')) return;
+    if (key === 'z' && !event.shiftKey) { event.preventDefault(); this.doc.undo(); }
+    if (key === 'y' || key === 'z' && event.shiftKey) { event.preventDefault(); this.doc.redo(); }
+  }
+
+  #state() {
+    this.undo.disabled = this.doc.steps.length === 0 || this.asText;
+    this.redo.disabled = this.doc.undone.length === 0 || this.asText;
+    this.save.disabled = !this.doc.dirty;
+    this.toText.textContent = this.asText ? say('form') : say('text');
+    this.toText.disabled = this.asText && (this.doc.typed !== null || !this.doc.base);
+    document.title = `${this.doc.dirty ? '• ' : ''}${say('desk')}`;
+    this.status(desk.look ? say('look') : this.doc.dirty ? say('unsaved') : '');
+  }
+
+  #arrange() {
+    const drop = button(say('drop-text'), () => { this.doc.drop(); this.#turn(); }, {className: 'drop', hidden: this.doc.typed === null});
+    this.doc.addEventListener('change', () => { drop.hidden = this.doc.typed === null; }, {signal: this.listeners.signal});
+    this.left.replaceChildren(...(this.asText ? [this.text.element, drop]
+      : [this.rest, ['pet', 'visit'].includes(this.doc.kind) ? el('div', {className: 'on-dog'}, this.dog.element, this.part.element) : null, this.form.element]).filter(Boolean));
+  }
+  #turn() {
+    if (this.asText && (this.doc.typed !== null || !this.form)) return;
+    this.asText = !this.asText;
+    this.text.take();
+    this.#arrange();
+    this.#state();
+    this.#again();
+    (this.asText ? this.text.area : this.heading).focus();
+  }
+
+  #first() {
+    const first = this.left.querySelector('.fault.error, .fault, .caution');
+    const place = first?.closest('[data-path]');
+    if (place) this.form.focus(JSON.parse(place.dataset.path));
+    else first?.scrollIntoView({block: 'center'});
+  }
+
+  async #save() {
+    if (!this.doc.dirty || desk.look) return;
+    try {
+      const saved = await this.doc.save();
+      this.text.take();
+      this.#arrange();
+      this.status(saved.lost?.length ? say('saved-without', saved.lost.join(' ')) : say('saved'));
+      this.notice.replaceChildren();
+      this.element.dataset.saved = Number(this.element.dataset.saved ?? 0) + 1;
+      if (!this.form && this.doc.base) this.go('doc', {kind: this.doc.kind, id: this.doc.id, again: true});
+    } catch (problem) {
+      if (problem.conflicts) showConflicts(this.notice, this.doc, problem.conflicts, () => this.#save());
+      else this.status(problem.message || say('not-reached'), true);
+    }
+  }
+
+  async #print() {
+    try {
+      if (this.doc.dirty && !desk.look) await this.#save();
+      if (this.doc.dirty && !desk.look) return;
+      const what = this.doc.kind === 'day' ? {day: this.doc.id, sheet: 'day'} : [{kind: this.doc.kind, id: this.doc.id, sheet: this.doc.sheet}];
+      const url = await print(what);
+      this.status(el('span', {}, say('printed'), ' ', el('a', {href: url, target: '_blank', rel: 'noopener'}, say('open-pdf'))));
+    } catch (problem) { this.status(problem.message || say('not-reached'), true); }
+  }
+
+  /** Another window, an editor or a file synchroniser changed the file. */
+  async changedElsewhere() {
+    if (!this.doc.dirty) {
+      try {
+        await this.doc.reload();
+        this.text.take();
+        this.status(say('changed-shown'));
+      } catch { this.status(say('file-gone'), true); }
+      return;
+    }
+    if (this.doc.elsewhere) return;
+    this.doc.elsewhere = true;
+    this.notice.replaceChildren(el('p', {className: 'notice-line', role: 'status'}, this.doc.typed === null ? say('changed-elsewhere') : say('changed-elsewhere-text')));
+  }
+}

@@ -1,0 +1,100 @@
+// One field that finds a pet by any part of its or its owner's name. Before a word is typed: whom the
+// day has, then who is due.
+
+import {button, el, fresh, later} from './dom.js';
+import {say, dayText} from './words.js';
+import {desk} from './desk.js';
+import {ask, print} from './server.js';
+import {signalMark} from './faults.js';
+
+export class FindView {
+  constructor({go, status, open}) {
+    Object.assign(this, {go, status, open});
+    const id = fresh();
+    this.field = el('input', {type: 'search', id, className: 'find', autocomplete: 'off', spellcheck: false, oninput: () => this.look(), onkeydown: event => this.#key(event)});
+    this.look = later(() => this.#look(), 30);
+    this.list = el('div', {className: 'found', aria: {busy: true}});
+    this.count = el('p', {className: 'unseen', role: 'status'});
+    this.chosen = new Set();
+    this.several = button('', () => this.#print(), {hidden: true, className: 'main'});
+    this.element = el('div', {className: 'find-view'}, el('h1', {className: 'unseen', tabIndex: -1}, say('find')),
+      el('form', {role: 'search', onsubmit: event => event.preventDefault()}, el('label', {htmlFor: id}, say('find-label')), this.field),
+      this.#drafts(), this.several, this.list, this.count, desk.look ? null : this.#newPet());
+    this.look.now();
+  }
+  close() { this.look.stop(); }
+  focus() { this.field.focus(); }
+
+  async #look() {
+    const words = this.field.value, mine = this.asked = (this.asked ?? 0) + 1;
+    try {
+      const {pets} = await ask('find', {words});
+      if (mine !== this.asked) return;
+      desk.names ??= new Map();
+      for (const pet of pets) desk.names.set(pet.id, pet.name);
+      this.#show(pets, words);
+    } catch (problem) { this.status(problem.message || say('not-reached'), true); }
+  }
+
+  #show(pets, words) {
+    const booked = words ? [] : pets.filter(pet => pet.booked), due = words ? pets : pets.filter(pet => !pet.booked);
+    const group = (title, list) => list.length > 0 && el('section', {}, el('h2', {}, title), el('ul', {}, list.map(pet => this.#row(pet))));
+    this.list.replaceChildren(...[group(say('booked-on', dayText(desk.salon.today, true)), booked), group(words ? say('found-heading') : say('then-due'), due),
+      pets.length === 0 && el('p', {className: 'none'}, words ? say('found-none', words) : say('no-pets'))].filter(Boolean));
+    this.list.setAttribute('aria-busy', false);
+    this.count.textContent = words ? say('found-count', pets.length) : '';
+  }
+
+  #row(pet) {
+    const over = pet.due?.over_days > 0;
+    const pick = el('input', {type: 'checkbox', checked: this.chosen.has(pet.id), aria: {label: say('choose', pet.name)}, onchange: event => this.#choose(pet.id, event.target.checked)});
+    return el('li', {}, pick, el('button', {type: 'button', className: 'pet', data: {id: pet.id}, onclick: () => this.go('doc', {kind: 'pet', id: pet.id})},
+      el('span', {className: 'when'}, pet.booked ?? ''), el('span', {className: 'who'}, el('b', {}, pet.name), el('span', {}, pet.looks)),
+      el('span', {className: 'owner'}, pet.owner), el('span', {className: 'mark'}, signalMark(pet.gravest)),
+      el('span', {className: over ? 'due over' : 'due'}, pet.booked ? pet.groomer ?? '' : pet.due?.text ?? '')));
+  }
+
+  #choose(id, on) {
+    if (on) this.chosen.add(id); else this.chosen.delete(id);
+    this.several.hidden = this.chosen.size === 0;
+    this.several.textContent = say('print-cards', this.chosen.size);
+  }
+  async #print() {
+    try { await print([...this.chosen].map(id => ({kind: 'pet', id, sheet: 'card'}))); }
+    catch (problem) { this.status(problem.message || say('not-reached'), true); }
+  }
+
+  /** Enter opens the first; the arrows go along the rows. */
+  #key(event) {
+    const rows = [...this.list.querySelectorAll('.pet')];
+    if (event.key === 'Enter' && rows.length) { event.preventDefault(); this.look.now().then(() => this.list.querySelector('.pet')?.click()); }
+    if (event.key === 'ArrowDown' && rows.length) { event.preventDefault(); rows[0].focus(); }
+  }
+
+  #newPet() {
+    const id = fresh(), name = el('input', {id, type: 'text', autocomplete: 'off', required: true});
+    const state = el('p', {className: 'fault error', role: 'alert', hidden: true});
+    return el('form', {className: 'new-pet', onsubmit: async event => {
+      event.preventDefault();
+      if (!name.value.trim()) { name.focus(); return; }
+      try {
+        const made = await ask('create', {kind: 'pet', name: name.value.trim(), edits: []});
+        this.go('doc', {kind: 'pet', id: made.id, opened: made});
+      } catch (problem) {
+        state.textContent = problem.message || say('not-reached');
+        state.hidden = false;
+      }
+    }}, el('label', {htmlFor: id}, say('new-pet')), name, el('button', {type: 'submit'}, say('new-pet-do')), state);
+  }
+
+  /** What was not saved when the page last closed. */
+  #drafts() {
+    const list = this.open();
+    if (!list.length) return null;
+    return el('section', {className: 'drafts'}, el('h2', {}, say('unsaved-before')), el('ul', {}, list.map(({kind, id, forget}) => {
+      const item = el('li', {}, button(kind === 'visit' ? say('visit-of', id.split('/')[0], dayText(id.split('/')[1].slice(0, 10))) : id, () => this.go('doc', {kind, id})),
+        button(say('drop'), () => { forget(); item.remove(); }, {className: 'quiet', aria: {label: `${say('drop')}: ${id}`}}));
+      return item;
+    })));
+  }
+}
