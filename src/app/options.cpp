@@ -1,5 +1,4 @@
 #include "app/options.h"
-#include "app/visit_name.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -14,6 +13,7 @@
 #include "app/command_values.h"
 #include "app/sheet_maker.h"
 #include "app/terminal.h"
+#include "app/visit_name.h"
 #include "base/diagnostic.h"
 #include "base/text.h"
 
