@@ -131,7 +131,12 @@ std::string wrong_values(const EditedText& before, const EditedText& after, cons
   return "asked:\n" + text_of(asked) + "came:\n" + text_of(now);
 }
 
-std::string wrong_remarks(const EditedText& before, const EditedText& after) {
+std::string wrong_remarks(const EditedText& before, const EditedText& after, const Edit& edit) {
+  const EditValue* const there = find(before.tree(), edit.path);
+  const bool replaces =
+      edit.op == Edit::Op::remove || (edit.op == Edit::Op::set && there != nullptr &&
+                                      (there->table() != nullptr || there->list() != nullptr));
+  if (!replaces && after.lost().size() > before.lost().size()) return "remarks went for no reason";
   const auto was = remarks_of(before.text());
   auto now = remarks_of(after.text());
   now.insert(now.end(), after.lost().begin() + static_cast<std::ptrdiff_t>(before.lost().size()),
@@ -246,7 +251,7 @@ std::optional<EditPath> moved(const EditPath& path, const Edit& edit) {
 std::string wrong_with(const EditedText& before, const EditedText& after, const Edit& asked) {
   const Edit edit = said_plainly(before, after, asked);
   for (const std::string& fault :
-       {wrong_values(before, after, edit), wrong_remarks(before, after),
+       {wrong_values(before, after, edit), wrong_remarks(before, after, edit),
         wrong_spelling(before, after, edit), wrong_bytes(before, after, edit)}) {
     if (!fault.empty()) return fault;
   }

@@ -192,7 +192,10 @@ TEST_CASE("whatever is edited, only what was asked is changed", "[edit][random]"
   std::map<std::string, std::size_t> made, refused;
   std::size_t failed = 0;
   for (std::size_t n = 0; n < count && failed < 5;) {
-    const File& one = files[make.below(files.size())];
+    // Hard ones as often as all others.
+    const std::size_t hard = tricky_files().size();
+    const bool any = make.below(2) == 0;
+    const File& one = files[files.size() - 1 - make.below(any ? files.size() : hard)];
     if (one.text.size() > 20'000 && make.below(20) > 0) continue;
     EditedText file(one.text, make.below(4) == 0 ? nullptr : one.kind);
     for (std::size_t step = 0; step < 12 && n < count; ++step) {
