@@ -61,10 +61,11 @@ set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)
 # Scripts that the bundled families lack are set in what the system has.
 set(CPACK_DEBIAN_PACKAGE_RECOMMENDS fonts-dejavu-core)
 set(CPACK_DEBIAN_PACKAGE_SUGGESTS "cups-client, bash-completion")
-set(CPACK_DEBIAN_PACKAGE_DESCRIPTION "sheets a grooming salon runs on, from plain text files
- furnish reads a plain TOML file for each dog of a grooming salon, works out
- what follows from it, and sets kennel cards, style sheets, notes of visits,
- care sheets for owners and pages for the wall, as PDF, PNG or SVG.")
+set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "sheets a grooming salon runs on, from plain text files")
+set(CPACK_DEBIAN_PACKAGE_DESCRIPTION
+"furnish reads a plain TOML file for each dog of a grooming salon, works out
+what follows from it, and sets kennel cards, style sheets, notes of visits,
+care sheets for owners and pages for the wall, as PDF, PNG or SVG.")
 # Where nobody names another, all files carry the day of the release.
 file(WRITE ${PROJECT_BINARY_DIR}/package_time.cmake
   "if(NOT DEFINED ENV{SOURCE_DATE_EPOCH})\n  set(ENV{SOURCE_DATE_EPOCH} ${released_seconds})\nendif()\n")
