@@ -184,9 +184,7 @@ void add_front_desk(CLI::App& app, Asked& asked) {
     CLI::App* const command = app.add_subcommand(name, what);
     add_common(*command, asked);
     command->add_flag("--json", asked.options.json, "for another program");
-    command
-        ->add_option("-o,--output", asked.options.output, "a new file (else the standard output)")
-        ->type_name("FILE");
+    add_pages(*command, asked);
     command->callback([&asked, which] { asked.options.command = which; });
     return command;
   };

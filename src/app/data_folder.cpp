@@ -11,9 +11,10 @@ std::string find_data_folder(const std::string& asked) {
   std::error_code fault;
   const fs::path program = fs::read_symlink("/proc/self/exe", fault);
   const fs::path beside = program.parent_path().parent_path() / FURNISH_DATA_FROM_PREFIX;
-  for (const fs::path& candidate : {beside, fs::path(FURNISH_SOURCE_DATA)}) {
-    if (fs::is_directory(candidate / "fonts", fault)) return candidate.string();
-  }
+  if (fs::is_directory(beside / "fonts", fault)) return beside.string();
+#ifdef FURNISH_SOURCE_DATA
+  if (fs::is_directory(fs::path(FURNISH_SOURCE_DATA) / "fonts", fault)) return FURNISH_SOURCE_DATA;
+#endif
   return {};
 }
 }  // namespace furnish

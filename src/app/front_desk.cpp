@@ -1,9 +1,14 @@
 #include "app/front_desk.h"
 
+#include <fmt/format.h>
+
 #include <functional>
 
+#include "app/output_file.h"
+#include "base/text.h"
 #include "output/write.h"
 #include "plan/front_desk.h"
+#include "sheet/desk_list.h"
 
 namespace furnish {
 namespace {
@@ -27,41 +32,90 @@ bool each_pet(Workshop& shop, Console& console, const std::function<void(const C
   return complete;
 }
 
-std::string rows_text(const Options& options, Workshop& shop, Console& console, bool& complete) {
-  if (options.command == Command::due) {
+/// Gives rows as what was asked for: text, JSON, or a page for the desk.
+class Answer {
+ public:
+  Answer(const Options& options, Workshop& shop, Console& console)
+      : options_(options), shop_(shop), console_(console) {}
+
+  Exit due() {
     std::vector<DueRow> rows;
-    complete = each_pet(shop, console, [&](const Case& one) {
-      if (auto row = due_row(one.pet, one.plan, options.within)) rows.push_back(*std::move(row));
+    each([&](const Case& one) {
+      if (auto row = due_row(one.pet, one.plan, options_.within)) rows.push_back(*std::move(row));
     });
     sort_rows(rows);
-    return options.json ? json(rows) : text(rows, shop.today() + options.within);
+    const Date by = shop_.today() + options_.within;
+    return options_.as_page ? page<DueRow>(rows, by, "due")
+                            : write(options_.json ? json(rows) : text(rows, by));
   }
-  if (options.command == Command::expiring) {
+
+  Exit expiring() {
     std::vector<ExpiringRow> rows;
-    complete = each_pet(shop, console, [&](const Case& one) {
-      for (ExpiringRow& row : expiring_rows(one.pet, one.plan, options.within)) {
+    each([&](const Case& one) {
+      for (ExpiringRow& row : expiring_rows(one.pet, one.plan, options_.within)) {
         rows.push_back(std::move(row));
       }
     });
     sort_rows(rows);
-    return options.json ? json(rows) : text(rows);
+    return options_.as_page ? page<ExpiringRow>(rows, shop_.today() + options_.within, "expiring")
+                            : write(options_.json ? json(rows) : text(rows));
   }
-  std::vector<FoundRow> rows;
-  complete = each_pet(shop, console, [&](const Case& one) {
-    if (auto row = found_row(one.pet, options.words)) rows.push_back(*std::move(row));
-  });
-  return options.json ? json(rows) : text(rows);
-}
+
+  Exit find() {
+    std::vector<FoundRow> rows;
+    each([&](const Case& one) {
+      if (auto row = found_row(one.pet, options_.words)) rows.push_back(*std::move(row));
+    });
+    return options_.as_page ? page<FoundRow>(rows, joined(options_.words, " "), "found")
+                            : write(options_.json ? json(rows) : text(rows));
+  }
+
+ private:
+  void each(const std::function<void(const Case&)>& look) {
+    complete_ = each_pet(shop_, console_, look);
+    console_.show_reports();
+  }
+
+  Exit write(const std::string& out) {
+    const bool file = !options_.output.empty() && options_.output != "-";
+    const bool written = file ? write_new(options_.output, out, shop_.sink(), shop_.disk())
+                              : write_whole("-", out, Replaces::own, shop_.sink(), shop_.disk());
+    console_.show_reports();
+    return complete_ && written ? Exit::ok : Exit::faults;
+  }
+
+  template <typename Row, typename About>
+  Exit page(const std::vector<Row>& rows, const About& about, std::string_view name) {
+    SalonFolder& folder = shop_.folder(options_.salon.empty() ? "." : options_.salon);
+    const auto paper =
+        folder.good() ? shop_.paper(folder.salon(), shop_.sink()) : std::optional<Paper>();
+    const auto voice = paper ? shop_.voice(folder, Pet{}, shop_.sink()) : std::nullopt;
+    const auto sheet =
+        voice ? make_list(std::span<const Row>(rows), about,
+                          {folder.salon(), shop_.today(), *paper}, *voice, shop_.sink())
+              : std::nullopt;
+    console_.show_reports();
+    if (!sheet) return Exit::faults;
+    const std::vector<Frame> frames = sides(sheet->page);
+    PdfExtras extras;
+    if (frames.size() > 1) extras.outline.push_back({sheet->info.title, 0, 0});
+    SheetWriter writer(options_, shop_, console_);
+    const auto path = writer.write(
+        {frames, sheet->info, extras, fmt::format("{}-{}", name, to_iso(shop_.today()))},
+        folder.root());
+    return path && complete_ ? Exit::ok : Exit::faults;
+  }
+
+  const Options& options_;
+  Workshop& shop_;
+  Console& console_;
+  bool complete_ = true;
+};
 }  // namespace
 
 Exit front_desk(const Options& options, Workshop& shop, Console& console) {
-  bool complete = true;
-  const std::string out = rows_text(options, shop, console, complete);
-  console.show_reports();
-  const std::string to = options.output.empty() ? "-" : options.output;
-  const bool written = to == "-" ? write_whole(to, out, Replaces::own, shop.sink(), shop.disk())
-                                 : write_new(to, out, shop.sink(), shop.disk());
-  console.show_reports();
-  return complete && written ? Exit::ok : Exit::faults;
+  Answer answer(options, shop, console);
+  if (options.command == Command::due) return answer.due();
+  return options.command == Command::expiring ? answer.expiring() : answer.find();
 }
 }  // namespace furnish

@@ -163,8 +163,14 @@ Slip put_together(const Asked& asked, Options& o) {
   if (asked.copy_for == "owner") o.sheet = &sheets::owner_note;
   if (asked.spec_for == "staff") o.spec_for = Audience::staff;
   o.format = asked.format.empty() ? format_of(o.output) : value_of(formats(), asked.format);
+  // A list is text unless a page is asked for, by the name's ending or by --format.
+  const std::string name = lower_ascii(o.output);
+  const bool named = name.ends_with(".pdf") || name.ends_with(".png") || name.ends_with(".svg");
+  o.as_page = may_make_a_page(o.command) && (named || !asked.format.empty());
+  if (o.as_page && o.json) return {"--json is for a program, and a page is not", "leave out one"};
+  const bool pages = makes_pages(o.command) || (may_make_a_page(o.command) && !o.json);
   const std::string ending =
-      makes_pages(o.command) && asked.format.empty() ? unknown_ending(o.output) : std::string();
+      pages && asked.format.empty() ? unknown_ending(o.output) : std::string();
   if (ending.empty()) return {};
   return {fmt::format("\"{}\" says not what to make", ending),
           "end the name in .pdf, .png, .svg or .txt, or say --format"};

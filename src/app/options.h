@@ -38,6 +38,10 @@ enum class Command : std::uint8_t {
 constexpr bool makes_pages(Command command) {
   return command == Command::sheet || command == Command::rules || command == Command::day;
 }
+/// Whether it may make one, of what it else says as text.
+constexpr bool may_make_a_page(Command command) {
+  return command == Command::due || command == Command::expiring || command == Command::find;
+}
 enum class Format : std::uint8_t { pdf, png, svg, text };
 
 /// What was asked for on the command line.
@@ -60,6 +64,7 @@ struct Options {
   bool look = false;                 ///< of `desk`: nothing can be changed
   bool browser = true;               ///< of `desk`: its page is opened
   Format format = Format::pdf;
+  bool as_page = false;  ///< of `due`, `expiring` and `find`: not as text or JSON
   std::optional<Date> on;
   std::string paper, salon, data;
   std::string language;        ///< BCP 47; empty: the reader's own

@@ -20,6 +20,10 @@ Paper PaperSettings::*usual_paper(const Options& options) {
       return kinds::rules.paper;
     case Command::day:
       return kinds::day.paper;
+    case Command::due:
+    case Command::expiring:
+    case Command::find:
+      return kinds::list.paper;
     default:
       return options.sheet->kind.paper;
   }

@@ -118,6 +118,7 @@ std::optional<DueRow> due_row(const Pet& pet, const Plan& plan, std::chrono::day
   if (pet.visit_every) out.interval = pet.visit_every->value;
   out.due = next.date;
   out.reason = next.reason;
+  out.limit = next.limit;
   out.days_over = static_cast<int>((plan.today - next.date).count());
   return out;
 }

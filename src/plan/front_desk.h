@@ -23,7 +23,8 @@ struct DueRow {
   std::optional<std::chrono::days> interval;  ///< the owner's
   Date due;
   DueReason reason{};
-  int days_over = 0;  ///< negative: still to come
+  std::optional<Length> limit;  ///< what the coat would pass, where that is the reason
+  int days_over = 0;            ///< negative: still to come
 };
 /// Empty if nobody said when the pet comes, or it is later than so many days from the plan's.
 std::optional<DueRow> due_row(const Pet&, const Plan&, std::chrono::days within);

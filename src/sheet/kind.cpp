@@ -71,4 +71,13 @@ const SheetKind day{
     .margins = {9_mm, 9_mm, 8_mm, 9_mm},
     .roles = day_roles,
 };
+const SheetKind list{
+    .name = "list",
+    .noun = "list",
+    .reader = Audience::staff,
+    .paper = sheet_paper,
+    .about = AboutVisit::never,
+    .margins = {11_mm, 12_mm, 10_mm, 12_mm},
+    .roles = desk_roles,
+};
 }  // namespace furnish::kinds

@@ -29,6 +29,6 @@ struct SheetKind {
 };
 
 namespace kinds {
-extern const SheetKind card, style, note, owner_note, care, day, rules;
+extern const SheetKind card, style, note, owner_note, care, day, rules, list;
 }  // namespace kinds
 }  // namespace furnish

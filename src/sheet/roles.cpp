@@ -16,6 +16,7 @@ constexpr std::array<Distances, 3> hanging{{
 constexpr Distances in_hand{1500_mm, 700_mm, 600_mm, 500_mm, 400_mm};
 constexpr Distances on_wall{3000_mm, 1200_mm, 700_mm, 1000_mm, 500_mm};
 constexpr Distances on_day{1500_mm, 1000_mm, 600_mm, 500_mm, 400_mm};
+constexpr Distances on_desk{1500_mm, 1000_mm, 700_mm, 600_mm, 400_mm};
 constexpr double least_body = 12, least_head = 16;  // points, of an owner's page
 constexpr double least_at_table = 10.5;             // points
 constexpr double most_on_fridge = 24;               // minutes of arc, of body and labels alike
@@ -72,6 +73,10 @@ std::vector<TypeRole> day_roles(const Paper&, const ReadingDistances& own) {
   std::vector<TypeRole> out = roles(on_day, own);
   for (TypeRole& role : out) role.most_arc_minutes = 2 * least_arc_minutes;
   return out;
+}
+
+std::vector<TypeRole> desk_roles(const Paper&, const ReadingDistances& own) {
+  return roles(on_desk, own);
 }
 
 std::vector<TypeRole> fridge_roles(const Paper&, const ReadingDistances& own) {

@@ -37,8 +37,10 @@ std::vector<TypeRole> day_roles(const Paper&, const ReadingDistances&);
 /// 10.5 pt or more (half a point over what is legible at 0.5 m; common practice, no source).
 std::vector<TypeRole> table_roles(const Paper&, const ReadingDistances&);
 
-/// The same as in hand for an owner's page on the fridge: body 12 pt or more, heads 16 pt or more (a
-/// hospital's plain-language checklist: body 12 to 14, headings 16 to 18), and up to 24′, the most
-/// for running text (NUREG-0700 rev. 2, 1.3.1-4), where there is room.
+/// The same as in hand for an owner's page on the fridge: body 12 pt or more, heads 16 pt or more
+/// (a hospital's plain-language checklist: body 12 to 14, headings 16 to 18), and up to 24′, the
+/// most for running text (NUREG-0700 rev. 2, 1.3.1-4), where there is room.
 std::vector<TypeRole> fridge_roles(const Paper&, const ReadingDistances&);
+/// Of a list that lies beside a telephone: its text is read from 0.6 m.
+std::vector<TypeRole> desk_roles(const Paper&, const ReadingDistances&);
 }  // namespace furnish

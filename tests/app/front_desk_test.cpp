@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/program.h"
+#include "output/pdf_rules.h"
 #include "sheet/desk.h"
 
 // A front desk's questions about the sample salon on its day, and about made ones.
@@ -76,6 +77,40 @@ TEST_CASE("find looks at names, owners, numbers and alerts, accents and case asi
   CHECK(only("0144") == "agnes");
   CHECK(only("weak heart") == "agnes");
   CHECK(only("nobody-at-all") == "0");
+}
+
+TEST_CASE("each answer is a page too, where a page is asked for", "[front-desk]") {
+  const TemporaryFolder folder;
+  for (const std::string question : {"due", "expiring", "find dog"}) {
+    const std::string name = question.substr(0, question.find(' ')) + ".pdf";
+    INFO(question);
+    const auto ran = furnish(question + in_lantern + " -o " + folder.path(name));
+    INFO(ran.err);
+    CHECK(ran.status == 0);
+    CHECK(ran.out == folder.path(name) + "\n");
+    CHECK(pdf_faults(bytes_of(folder.path(name))) == std::vector<std::string>{});
+    const std::string text = run("pdftotext -raw " + folder.path(name) + " -").out;
+    // Numbers stand there, whatever cards show: the page says whose it is.
+    CHECK(has(text, "staff only"));
+    for (const Json& row : asked(question)) {
+      const std::string contact = row["contact"];
+      CHECK(has(text, contact.empty() ? "ask for one" : contact));
+    }
+  }
+  CHECK(furnish("due --paper letter --language ar" + in_lantern + " --format svg -o -")
+            .out.starts_with("<?xml"));
+  CHECK(furnish("due" + in_lantern + " -o " + folder.path("due.txt")).out == "");
+  CHECK(bytes_of(folder.path("due.txt")) == furnish("due" + in_lantern).out);
+  CHECK(furnish("due" + in_lantern + " -o " + folder.path("due.docx")).status == 2);
+  CHECK(furnish("due --json" + in_lantern + " -o " + folder.path("d.pdf")).status == 2);
+  CHECK(furnish("find nobody-at-all --format pdf -o -" + in_lantern).status == 0);
+}
+
+TEST_CASE("a list of a whole salon goes on over further pages", "[front-desk]") {
+  const auto ran = furnish("due --within '3 years' --paper A6 -o - --format pdf" + in_lantern);
+  INFO(ran.err);
+  REQUIRE(ran.status == 0);
+  CHECK(PdfFile(ran.out).pages().size() > 1);
 }
 
 TEST_CASE("sheets of the day's bookings, in time order", "[front-desk]") {
