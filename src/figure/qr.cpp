@@ -65,6 +65,17 @@ std::optional<QrCode> qr_code(std::string_view text, Length side, DiagnosticSink
   return std::nullopt;
 }
 
+std::optional<QrCode> large_qr_code(std::string_view text, Length side, DiagnosticSink& sink,
+                                    SourceSpan from, Length least_module) {
+  constexpr std::array modules{0.8_mm, 0.7_mm, 0.6_mm, 0.55_mm, 0.5_mm, 0.45_mm};
+  DiagnosticSink unheard;
+  for (const Length module : modules) {
+    if (module <= least_module) break;
+    if (auto code = qr_code(text, side, unheard, from, module)) return code;
+  }
+  return qr_code(text, side, sink, from, least_module);
+}
+
 BlockPtr qr_block(QrCode code, Length side, std::string alt, Origin origin) {
   auto draw = [code = std::move(code)](const Rect& box, const Setting&, Frame& frame) {
     // Whole micrometres a module, so that all are equal; what is left over widens the quiet zone.

@@ -31,6 +31,11 @@ inline constexpr int qr_quiet_zone = 4;  ///< modules on every side (ISO/IEC 180
 /// `from`, if even level L does not fit.
 std::optional<QrCode> qr_code(std::string_view text, Length side, DiagnosticSink&,
                               SourceSpan from = {}, Length least_module = least_qr_module);
+/// The code of the largest modules that `side` has room for, at whatever level of correction they
+/// are had: a screen's grey or a shaken hand blurs small modules all over, which no correction
+/// mends. Errors as with qr_code().
+std::optional<QrCode> large_qr_code(std::string_view text, Length side, DiagnosticSink&,
+                                    SourceSpan from = {}, Length least_module = least_qr_module);
 
 /// The code as one path in a square of `side`, quiet zone included, with `alt` to stand for it.
 BlockPtr qr_block(QrCode, Length side, std::string alt, Origin = {});

@@ -17,7 +17,8 @@
 
 namespace furnish {
 namespace {
-constexpr Length code_side = 34_mm;
+/// Modules of 0.6 mm, which are read at 100 dots an inch; where room is short, of 0.49.
+constexpr Length large_side = 42_mm, small_side = 34_mm;
 /// A calendar of more weeks would fill the page.
 constexpr std::chrono::days longest_strip{20 * 7};
 
@@ -27,6 +28,7 @@ struct CareForm {
   CarePicture::Form picture;
   std::size_t calendar_rows;  ///< of a single column
   bool told_only = false;     ///< of what was done only what the owner is told of it
+  Length code = large_side;   ///< side of the code for the phone
 };
 
 class CareMaker {
@@ -47,7 +49,11 @@ class CareMaker {
             weeks};
   }
   CareForm closest() const {
-    return {false, {.least = 34_mm, .dog_share = 2, .words_share = 5, .mats = !two_rhythms()}, 5};
+    return {false,
+            {.least = 34_mm, .dog_share = 2, .words_share = 5, .mats = !two_rhythms()},
+            5,
+            false,
+            small_side};
   }
   /// Two signs a day want the wide cells of a single column.
   std::size_t weeks() const {
@@ -90,7 +96,7 @@ class CareMaker {
     }
     put(blocks, section(home_title(), at_home(form)), form.roomy);
     if (auto days = strip(form)) {
-      blocks.push_back(with_code(std::move(days)));
+      blocks.push_back(with_code(std::move(days), form.code));
       blocks.push_back(gap(form.roomy ? 0.8 : 0.6));
     }
     return blocks;
@@ -125,7 +131,9 @@ class CareMaker {
       out.push_back(first ? section(home_title(), text) : text);
       first = false;
     }
-    if (auto days = strip(form(true, {}, 9))) out.push_back(with_code(std::move(days)));
+    if (auto days = strip(form(true, {}, 9))) {
+      out.push_back(with_code(std::move(days), large_side));
+    }
     std::ranges::move(rest(), std::back_inserter(out));
     return out;
   }
@@ -298,23 +306,25 @@ class CareMaker {
       parts.push_back(std::make_shared<BlankLine>(words_.say(Phrase::care_write_vet)));
     }
     BlockPtr text = column(std::move(parts));
-    return strip(form) ? text : with_code(std::move(text));
+    return strip(form) ? text : with_code(std::move(text), form.code);
   }
 
   /// Beside what is of the next visit stands its code for a phone's calendar.
-  BlockPtr with_code(BlockPtr block) const {
-    if (!code_) return block;
+  BlockPtr with_code(BlockPtr block, Length side) const {
+    DiagnosticSink unheard;  // the least of them has been made, or said why not
+    const auto code =
+        code_ && side > small_side ? large_qr_code(desk_.care.event_code, side, unheard) : code_;
+    if (!code) return block;
     const std::string says = words_.say(Phrase::care_code);
-    BlockPtr code =
-        column({qr_block(*code_, code_side, says), paragraph(says, TextStyle{Role::foot})});
-    std::vector<Beside::Cell> cells{{std::move(block), {}, 1}, {std::move(code), code_side}};
+    BlockPtr shown = column({qr_block(*code, side, says), paragraph(says, TextStyle{Role::foot})});
+    std::vector<Beside::Cell> cells{{std::move(block), {}, 1}, {std::move(shown), side}};
     return std::make_shared<Beside>(std::move(cells), Length::mm(8), Beside::Line::top);
   }
 
   const CareDesk& desk_;
   const Words& words_;
   const ReaderLocale& locale_;
-  std::optional<QrCode> code_;
+  std::optional<QrCode> code_;  ///< the small one
   std::optional<CareRoutine> routine_;
   std::optional<CarePicture> picture_;  ///< of the routine
 };
@@ -329,7 +339,9 @@ std::optional<Sheet> make_care_sheet(const SheetDesk& sheet_desk, const CareInpu
   const CareDesk desk{{sheet_desk.input, voice}, care};
   const SheetInput& input = desk.input;
   std::optional<QrCode> code;
-  if (!care.event_code.empty()) code = qr_code(care.event_code, code_side, sink, input.pet.span);
+  if (!care.event_code.empty()) {
+    code = large_qr_code(care.event_code, small_side, sink, input.pet.span);
+  }
   const CareMaker maker(desk, std::move(code));
   PageRequest request = page_request(input);
   request.layouts = {

@@ -85,7 +85,7 @@ StyleBack::StyleBack(const std::vector<StyleRow>& rows, const SheetDesk& desk)
   for (const Length module : {good_module, least_module}) {
     for (const Length side : code_sides) {
       if (side > most_side()) break;
-      code_ = qr_code(input_.trim_code, side, unheard, input_.pet.span, module);
+      code_ = large_qr_code(input_.trim_code, side, unheard, input_.pet.span, module);
       side_ = side;
       if (code_) return;
     }

@@ -53,6 +53,20 @@ TEST_CASE("zbarimg reads the code at 150 dpi, text identical", "[figure][qr]") {
   }
 }
 
+TEST_CASE("a code of large modules gives up correction for them", "[figure][qr]") {
+  DiagnosticSink sink;
+  const std::string text(300, 'a');
+  const auto corrected = qr_code(text, 42_mm, sink), large = large_qr_code(text, 42_mm, sink);
+  REQUIRE(corrected);
+  REQUIRE(large);
+  CHECK(large->modules < corrected->modules);
+  // 65 modules and the quiet zone in 42 mm (ISO/IEC 18004: 321 bytes in version 11 at level L).
+  CHECK(42.0 / (large->modules + 2 * qr_quiet_zone) >= 0.6);
+  CHECK(sink.all().empty());
+  CHECK_FALSE(large_qr_code(std::string(900, 'a'), 30_mm, sink));
+  CHECK(sink.all().size() == 1);
+}
+
 TEST_CASE("modules, quiet zone and path of a code", "[figure][qr]") {
   const HandHeld page;
   DiagnosticSink sink;
