@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "spec/client_words.h"
 #include "spec/fields.h"
 
 namespace furnish {
@@ -78,9 +79,10 @@ std::string read_language(Fields& fields, const LanguageKey& key) {
                                           fmt::format("'{}' is not a language tag", tag->value));
   std::string hyphened = tag->value;
   std::ranges::replace(hyphened, '_', '-');
-  fault.hint = well_formed_language(hyphened)
-                   ? fmt::format("write \"{}\"", hyphened)
-                   : "write a code as of BCP 47, such as \"en\", \"en-GB\" or \"es\"";
+  const std::string_view named = language_named(tag->value);
+  fault.hint = well_formed_language(hyphened) ? fmt::format("write \"{}\"", hyphened)
+               : !named.empty()               ? fmt::format("write \"{}\"", named)
+                                : "write a code as of BCP 47, such as \"en\", \"en-GB\" or \"es\"";
   return {};
 }
 }  // namespace furnish

@@ -6,6 +6,7 @@
 
 #include "base/quantity.h"
 #include "base/text.h"
+#include "spec/date_hint.h"
 
 namespace furnish {
 namespace {
@@ -261,6 +262,8 @@ std::optional<Date> as_date(const TomlNode& node, std::string_view what, Diagnos
     Diagnostic& fault = report_type(node, what, "a date such as 2021-04-09", sink);
     if (const auto* const both = std::get_if<TomlDateTime>(&node.value)) {
       fault.hint = fmt::format("write {}", both->date);
+    } else {
+      fault.hint = date_hint(node);
     }
     return std::nullopt;
   }
