@@ -30,6 +30,7 @@ struct OtherName {
   std::string_view said, key;
 };
 constexpr std::array other_names{
+    OtherName{"time", "at"},
     OtherName{"tel", "phone"},
     OtherName{"telephone", "phone"},
     OtherName{"mobile", "phone"},

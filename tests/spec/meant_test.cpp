@@ -158,4 +158,17 @@ TEST_CASE("what cannot be meant is told what to write, and no blade is made up",
   CHECK(hint("tel = \"555\"") == "its key is phone: write it under [owner]");
   CHECK(hint("[trim]\nevery = \"6 weeks\"") == "its key is visit_every");
 }
+
+TEST_CASE("a booking's hour with a point, or under another name, is told how it is written",
+          "[meant]") {
+  const auto said = [](const std::string& line) {
+    Desk desk;
+    CHECK_FALSE(desk.day("date = 2026-11-24\n[[booking]]\npet = \"rex\"\n" + line));
+    return desk.said();
+  };
+  CHECK(said("at = 9.30").find("hint: write 09:30:00") != std::string::npos);
+  CHECK(said("at = 9.75").find("hint: write 0") == std::string::npos);
+  CHECK(said("time = 10:00").find("hint: its key is at") != std::string::npos);
+  CHECK(at("\"11am\"") == at("11:00:00"));
+}
 }  // namespace furnish::test
