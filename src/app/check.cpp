@@ -61,6 +61,10 @@ class Checker {
       summary += fmt::format("; {} about {}", counted(cautions_, "caution"),
                              counted(cautioned_.size(), "pet"));
     }
+    if (unread_ > 0) {
+      summary += fmt::format("; {} not looked at, as salon.toml has to be good first",
+                             counted(unread_, "pet"));
+    }
     console_.say(summary);
     return bad_ == 0 && all_said_ ? Exit::ok : Exit::faults;
   }
@@ -223,6 +227,7 @@ class Checker {
     SalonFolder& folder = shop_.folder(path.root);
     if (!folder.good()) {
       ++bad_;
+      ++unread_;
       return;
     }
     count("pets", [&] {
@@ -310,6 +315,7 @@ class Checker {
   std::vector<std::string> keys_;             ///< of the salon's pets
   std::map<std::string, Duration> expected_;  ///< of those that have a plan
   std::size_t good_ = 0, bad_ = 0;
+  std::size_t unread_ = 0;  ///< of the bad ones, pets whose salon has faults
   std::vector<std::pair<const char*, std::size_t>> kinds_;  ///< good ones, in the order of reading
   std::vector<std::string> notices_;
   bool all_said_ = true;                      ///< false: there were no words for a plan's cautions

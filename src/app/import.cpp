@@ -11,6 +11,7 @@
 #include "base/text.h"
 #include "output/write.h"
 #include "spec/file_kinds.h"
+#include "spec/pet_format.h"
 
 namespace furnish {
 namespace {
@@ -225,6 +226,13 @@ class Import {
           "Mend those lines in the list and import it again, which makes only what is not there; "
           "or "
           "keep a column as a comment: --columns comment=NUMBER.");
+    }
+    const bool alerts = std::ranges::any_of(
+        chosen_, [](const Chosen& one) { return one.pet->facts.contains(&keys::pet_file::alert); });
+    if (alerts) {
+      console_.say(
+          "Notes became alerts: read them, give each its level, and name illnesses under "
+          "[health] conditions, which safety rules ask for.");
     }
     if (options_.write || chosen_.empty()) return;
     console_.say(

@@ -48,6 +48,7 @@ std::optional<TimeOfDay> parse_time_of_day(std::string_view written) {
     after_noon = value;
     text = trimmed(std::string_view(text).substr(0, text.size() - word.size()));
   }
+  if (after_noon != -1 && text.find(':') == std::string::npos) text += ":00";  // "11am"
   const std::size_t colon = text.find(':');
   if (colon != 1 && colon != 2) return std::nullopt;
   const std::string_view rest = std::string_view(text).substr(colon + 1);

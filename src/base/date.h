@@ -28,6 +28,7 @@ int full_months(Date born, Date day);
 
 /// Minutes after midnight.
 using TimeOfDay = std::chrono::minutes;
-/// "9:30", "09:30", "09:30:00", "2:30 pm"; empty if there is no such time, or seconds are given.
+/// "9:30", "09:30", "09:30:00", "2:30 pm", "11am"; empty if there is no such time, or seconds are
+/// given.
 std::optional<TimeOfDay> parse_time_of_day(std::string_view);
 }  // namespace furnish

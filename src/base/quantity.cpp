@@ -200,6 +200,7 @@ Parsed<double> parse_sum(std::string_view written, const Kind& kind) {
   Scanner scan(trimmed(written));
   if (scan.done()) return fault("");
   if (scan.rest().starts_with('-')) return fault("; it cannot be negative");
+  if (scan.rest().starts_with('#')) return fault("; numbers of tools differ, so its size is asked");
   double sum = 0;
   while (!scan.done()) {
     const auto value = scan.number();
@@ -273,15 +274,16 @@ Parsed<Dilution> parse_dilution(std::string_view written) {
                     written, why)};
   };
   const std::string_view text = trimmed(written);
-  if (text == "neat") return {Dilution{1, 1}, {}};
+  if (text == "neat" || text == "undiluted") return {Dilution{1, 1}, {}};
   Scanner scan(text);
   const auto first = scan.number();
   if (!first) return fault("");
   scan.skip_space();
   std::string_view rest = scan.rest();
   const bool in = rest.starts_with("in ");
-  if (!in && !rest.starts_with(':')) return fault("");
-  Scanner after(rest.substr(in ? 3 : 1));
+  const bool to = rest.starts_with("to ");
+  if (!in && !to && !rest.starts_with(':')) return fault("");
+  Scanner after(rest.substr(in || to ? 3 : 1));
   after.skip_space();
   const auto second = after.number();
   after.skip_space();

@@ -31,6 +31,6 @@ Parsed<Volume> parse_volume(std::string_view);
 Parsed<std::chrono::seconds> parse_duration(std::string_view);
 /// In days; a month counts 30.44 days, a year 365, for "3 years" of validity.
 Parsed<std::chrono::days> parse_days(std::string_view);
-/// "10:1", "1:10", "1 in 10"; "neat" for undiluted.
+/// "10:1", "1:10", "1 to 10", "1 in 10"; "neat" or "undiluted".
 Parsed<Dilution> parse_dilution(std::string_view);
 }  // namespace furnish

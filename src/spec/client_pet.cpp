@@ -206,10 +206,8 @@ class Maker {
   }
 
   void language(const ClientValue& value) {
-    for (const std::string_view row : language_names()) {
-      if (is_one_of(value.text, row.substr(3))) {
-        return add(keys::owner::language, quoted(row.substr(0, 2)));
-      }
+    if (const std::string_view tag = language_named(value.text); !tag.empty()) {
+      return add(keys::owner::language, quoted(tag));
     }
     if (well_formed_language(value.text)) {
       return add(keys::owner::language, quoted(value.text));

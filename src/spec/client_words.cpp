@@ -173,17 +173,15 @@ std::set<std::string> nothing_words() {
   return out;
 }
 
-std::span<const std::string_view> language_names() {
-  return languages;
-}
-
-bool is_one_of(std::string_view word, std::string_view words) {
-  const std::string plain = plain_letters(word);
-  while (!words.empty()) {
-    const std::size_t end = std::min(words.find('|'), words.size());
-    if (plain_letters(words.substr(0, end)) == plain) return true;
-    words.remove_prefix(std::min(end + 1, words.size()));
+std::string_view language_named(std::string_view name) {
+  const std::string plain = plain_letters(name);
+  for (const std::string_view row : languages) {
+    for (std::string_view rest = row.substr(3); !rest.empty();) {
+      const std::size_t end = std::min(rest.find('|'), rest.size());
+      if (plain_letters(rest.substr(0, end)) == plain) return row.substr(0, 2);
+      rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
   }
-  return false;
+  return {};
 }
 }  // namespace furnish

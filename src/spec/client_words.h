@@ -20,9 +20,7 @@ std::span<const HeaderWords> header_words();
 std::string_view name_words();
 /// What people write where there is nothing to write: "none", "n/a", "keine"; without accents.
 std::set<std::string> nothing_words();
-/// Languages by name, each as "es=Spanish|español|…".
-std::span<const std::string_view> language_names();
-
-/// Whether one of the words between the bars is this one, case and accents aside.
-bool is_one_of(std::string_view word, std::string_view words);
+/// The tag of a language that is called so in one of the catalogues' languages: "es" of "Spanish"
+/// and of "español"; empty if none is.
+std::string_view language_named(std::string_view name);
 }  // namespace furnish

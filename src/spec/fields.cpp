@@ -3,11 +3,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cassert>
 
 #include "base/text.h"
 #include "spec/file_kinds.h"
 #include "spec/offer.h"
+#include "spec/toml_text.h"
 
 namespace furnish {
 namespace {
@@ -24,9 +26,46 @@ std::string what_to_write(const KeyInfo& key, std::string_view remark) {
   }
   return out + fmt::format("  # {}", key.doc);
 }
+/// What people call keys that no edit of a few letters leads to; common practice, no source.
+struct OtherName {
+  std::string_view said, key;
+};
+constexpr std::array other_names{
+    OtherName{"time", "at"},
+    OtherName{"tel", "phone"},
+    OtherName{"telephone", "phone"},
+    OtherName{"mobile", "phone"},
+    OtherName{"cell", "phone"},
+    OtherName{"number", "phone"},
+    OtherName{"mail", "email"},
+    OtherName{"dob", "born"},
+    OtherName{"birthday", "born"},
+    OtherName{"birthdate", "born"},
+    OtherName{"age", "born"},
+    OtherName{"gender", "sex"},
+    OtherName{"markings", "colour"},
+    OtherName{"every", "visit_every"},
+    OtherName{"interval", "visit_every"},
+    OtherName{"frequency", "visit_every"},
+    OtherName{"breaks", "rest_every"},
+    OtherName{"rest", "rest_every"},
+    OtherName{"medical", "conditions"},
+    OtherName{"illness", "conditions"},
+    OtherName{"brings", "comes_with"},
+    OtherName{"pickup", "collects"},
+    OtherName{"wants", "likes"},
+};
 }  // namespace
 
 std::string where_it_belongs(std::string_view key, const TableInfo& file, const TableInfo* here) {
+  const auto* const meant = std::ranges::find(other_names, key, &OtherName::said);
+  if (meant != other_names.end()) {
+    if (here != nullptr &&
+        std::ranges::find(here->keys, meant->key, &KeyInfo::name) != here->keys.end())
+      return fmt::format("its key is {}", meant->key);
+    const std::string where = where_it_belongs(meant->key, file, here);
+    return where.empty() ? where : fmt::format("its key is {}: {}", meant->key, where);
+  }
   const auto section_in = [&](const TableInfo& one) -> const KeyInfo* {
     for (const KeyInfo* const section : one.keys) {
       if (section->kind != Kind::table || section->table == here) continue;
@@ -207,6 +246,11 @@ std::optional<Fields> Fields::table(const TableKey& key) {
         report_type(entry->node, key.name, fmt::format("a table [{}]", key.name), *sink_);
     if (std::holds_alternative<TomlList>(entry->node.value)) {
       fault.hint = fmt::format("write [{}] once, in single brackets", key.name);
+    } else if (const auto* const text = std::get_if<std::string>(&entry->node.value)) {
+      const auto& inner = key.table->keys;
+      if (std::ranges::find(inner, "name", &KeyInfo::name) != inner.end()) {
+        fault.hint = fmt::format("write {{ name = {} }}", toml_text::quoted(*text));
+      }
     }
     return std::nullopt;
   }

@@ -62,9 +62,10 @@ struct KeyInfo {
   bool required = false;
   Audience audience = Audience::everyone;  ///< as model/for_everyone.h has it; of a table, of all
   std::span<const std::string_view> (*words)() = nullptr;  ///< those that may stand there
-  std::string (*bounds)() = nullptr;                       ///< "at least …", for people
-  const Range<double>* numbers = nullptr;                  ///< the same of a plain number
-  const TableInfo* table = nullptr;  ///< of what stands in the braces or under the heading
+  bool other_words = false;                ///< what people call the same is read too
+  std::string (*bounds)() = nullptr;       ///< "at least …", for people
+  const Range<double>* numbers = nullptr;  ///< the same of a plain number
+  const TableInfo* table = nullptr;        ///< of what stands in the braces or under the heading
 };
 
 /// What keys may stand in a table beside those that are listed, and what behind each of them.
@@ -209,6 +210,12 @@ constexpr TablesKey tables(std::string_view name, const TableInfo& table,
 template <typename K>
 constexpr K must(K key) {
   key.required = true;
+  return key;
+}
+/// Other words for the same are read too.
+template <typename K>
+constexpr K or_so_called(K key) {
+  key.other_words = true;
   return key;
 }
 /// For the salon's people alone.

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "spec/client_words.h"
 #include "spec/fields.h"
 #include "spec/offer.h"
 
@@ -79,8 +80,11 @@ std::string read_language(Fields& fields, const LanguageKey& key) {
                                           fmt::format("'{}' is not a language tag", tag->value));
   std::string hyphened = tag->value;
   std::ranges::replace(hyphened, '_', '-');
+  const std::string_view named = language_named(tag->value);
   if (well_formed_language(hyphened)) {
     offer_words(fault, hyphened);
+  } else if (!named.empty()) {
+    offer_words(fault, std::string(named));
   } else {
     fault.hint = "write a code as of BCP 47, such as \"en\", \"en-GB\" or \"es\"";
   }

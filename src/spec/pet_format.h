@@ -91,8 +91,8 @@ inline constexpr TableInfo table{"handling", "how to handle it, for staff only",
 
 namespace health {
 inline constexpr auto conditions =
-    several(choice("conditions", "condition", parse_condition, condition_words, "[\"seizures\"]",
-                   "those that safety rules ask for"));
+    or_so_called(several(choice("conditions", "condition", parse_condition, condition_words,
+                                "[\"seizures\"]", "those that safety rules ask for")));
 inline constexpr auto notes =
     staff(text("notes", "\"Soft lump on the side, vet knows.\"", "all else about its health"));
 inline constexpr std::array<const KeyInfo*, 2> list{&conditions, &notes};

@@ -30,8 +30,8 @@ inline constexpr auto units =
     choice<Units>("units", "units", words::parse_in<words::units, Units>, words::all<words::units>,
                   "\"metric\"", "what sheets measure in");
 inline constexpr auto closed =
-    several(choice("closed", "weekday", parse_weekday, words::all<words::weekdays>,
-                   "[\"sunday\", \"monday\"]", "days on which nobody is booked"));
+    or_so_called(several(choice("closed", "weekday", parse_weekday, words::all<words::weekdays>,
+                                "[\"sunday\", \"monday\"]", "days on which nobody is booked")));
 inline constexpr auto rules =
     of<FreeTextsKey>(Kind::free_texts, "rules", "[\"a dog on a table has a hand on it\"]",
                      "the house's own, for the wall");
@@ -86,8 +86,8 @@ constexpr KeyInfo guard_combs() {
   return made;
 }
 inline constexpr KeyInfo combs = guard_combs();
-inline constexpr auto shears = several(choice("shears", "shears", parse_shears, shears_words,
-                                              "[\"straight\", \"thinning\"]", "the shears"));
+inline constexpr auto shears = or_so_called(several(choice(
+    "shears", "shears", parse_shears, shears_words, "[\"straight\", \"thinning\"]", "the shears")));
 inline constexpr auto bottle =
     quantity<bounds::bottle>("bottle", "\"500 ml\"", "the mixing bottle");
 inline constexpr auto left =

@@ -183,7 +183,11 @@ void read_blends(Fields& fields, BlendSettings& blends) {
 }  // namespace
 
 std::optional<std::chrono::weekday> keys::parse_weekday(std::string_view word) {
-  const auto* const found = std::ranges::find(words::weekdays, lower_ascii(word));
+  // Cut short as people do, "tue" and "thurs"; three letters tell them apart.
+  const std::string lower = lower_ascii(word);
+  const auto* const found = std::ranges::find_if(words::weekdays, [&](std::string_view day) {
+    return lower.size() >= 3 && day.starts_with(lower);
+  });
   if (found == words::weekdays.end()) return std::nullopt;
   return std::chrono::weekday(static_cast<unsigned>(found - words::weekdays.begin()));
 }

@@ -186,9 +186,9 @@ Json SchemaMaker::value(const KeyInfo& key) {
     case Kind::minutes:
       return {{"anyOf", Json::array({number(key, "integer"), quantity()})}};
     case Kind::choice:
-      return exactly_one_of(key.words());
+      return key.other_words ? one_of(key.words()) : exactly_one_of(key.words());
     case Kind::choices:
-      return list(exactly_one_of(key.words()));
+      return list(key.other_words ? one_of(key.words()) : exactly_one_of(key.words()));
     case Kind::paper:
       return one_of(key.words());
     case Kind::length:

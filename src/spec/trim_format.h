@@ -36,8 +36,8 @@ inline constexpr auto blade = of(Kind::blade, "blade", "\"10\"", "clip with this
 inline constexpr auto comb =
     quantity<bounds::comb>("comb", "\"1/2 in\"", "clip with this guard comb");
 inline constexpr auto over = of(Kind::blade, "over", "\"30\"", "the blade under the comb");
-inline constexpr auto shears =
-    choice("shears", "shears", parse_shears, shears_words, "\"thinning\"", "scissor with these");
+inline constexpr auto shears = or_so_called(
+    choice("shears", "shears", parse_shears, shears_words, "\"thinning\"", "scissor with these"));
 inline constexpr auto leave =
     quantity<bounds::coat>("leave", "\"30 mm\"", "how long the shears leave it");
 inline constexpr auto brush = flag("brush", "true", "brush and comb only");

@@ -7,6 +7,8 @@
 #include <charconv>
 #include <cstdlib>
 
+#include "base/quantity.h"
+#include "base/text.h"
 #include "spec/free_text.h"
 #include "spec/offer.h"
 #include "spec/places.h"
@@ -89,14 +91,30 @@ void refuse_leave(const TomlEntry& leave, std::string_view tool, DiagnosticSink&
       .hint = "take 'leave' out, or trim this part with shears";
 }
 
+/// For words where a table is wanted: the tool that they are, or a place for them. Nothing that
+/// cuts is made up.
+std::string tool_hint(std::string_view key, const std::string& words) {
+  if (find_blade(words) != nullptr) return fmt::format("write {{ blade = \"{}\" }}", words);
+  std::string length = lower_ascii(words);
+  if (length.ends_with("comb")) length = trimmed(length.substr(0, length.size() - 4));
+  if (parse_length(length)) {
+    return fmt::format("write {{ comb = \"{}\", over = \"30\" }}", length);
+  }
+  const auto& ends = keys::finish::table.keys;
+  if (std::ranges::find(ends, key, &KeyInfo::name) != ends.end()) return "write it under [finish]";
+  return "write { brush = true } or the tool, such as { shears = \"straight\", leave = \"30 mm\" }";
+}
+
 std::optional<TrimEntry> read_entry(const TomlEntry& entry, const Fields& trim, Why why) {
   DiagnosticSink& sink = trim.sink();
   if (!std::holds_alternative<TomlTable>(entry.node.value)) {
     Diagnostic& fault = report_type(entry.node, entry.key, "a table that names a tool", sink);
     const auto* const word = std::get_if<std::string>(&entry.node.value);
-    const bool blade = word != nullptr && find_blade(*word) != nullptr;
-    offer(fault, fmt::format("{{ blade = \"{}\" }}", blade ? *word : "10"));
-    if (!blade) fault.instead.clear();  // only an example
+    if (word != nullptr && find_blade(*word) != nullptr) {
+      offer(fault, fmt::format("{{ blade = \"{}\" }}", *word));
+    } else {
+      fault.hint = tool_hint(entry.key, word == nullptr ? std::string() : *word);
+    }
     return std::nullopt;
   }
   const TableInfo& table = why == Why::yes ? keys::work_done::table : keys::work::table;

@@ -6,6 +6,7 @@
 
 #include "base/quantity.h"
 #include "base/text.h"
+#include "spec/date_hint.h"
 #include "spec/offer.h"
 #include "spec/toml_text.h"
 
@@ -264,6 +265,8 @@ std::optional<Date> as_date(const TomlNode& node, std::string_view what, Diagnos
     Diagnostic& fault = report_type(node, what, "a date such as 2021-04-09", sink);
     if (const auto* const both = std::get_if<TomlDateTime>(&node.value)) {
       offer(fault, both->date);
+    } else {
+      fault.hint = date_hint(node);
     }
     return std::nullopt;
   }
@@ -275,13 +278,24 @@ std::optional<Date> as_date(const TomlNode& node, std::string_view what, Diagnos
   return given->date;
 }
 
+/// "9.30" as the hour and minutes that it looks like.
+std::string pointed_time_hint(double number) {
+  if (!(number >= 0 && number < 24)) return {};
+  const long hundredths = std::lround(number * 100);
+  if (hundredths % 100 >= 60) return {};
+  return fmt::format("write {:02}:{:02}:00", hundredths / 100, hundredths % 100);
+}
+
 std::optional<TimeOfDay> as_time(const TomlNode& node, std::string_view what,
                                  DiagnosticSink& sink) {
   const auto* const text = std::get_if<std::string>(&node.value);
   if (const auto said = text == nullptr ? std::nullopt : parse_time_of_day(*text)) return said;
   const auto* const time = std::get_if<TomlTime>(&node.value);
   if (time == nullptr) {
-    report_type(node, what, "a time of day such as 09:30", sink);
+    auto& fault = report_type(node, what, "a time of day such as 09:30", sink);
+    if (const auto* const number = std::get_if<double>(&node.value)) {
+      fault.hint = pointed_time_hint(*number);
+    }
     return std::nullopt;
   }
   if (!time->whole) {

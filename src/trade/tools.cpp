@@ -73,7 +73,10 @@ std::span<const Blade> blades() {
 }
 
 const Blade* find_blade(std::string_view written) {
-  const auto* const found = std::ranges::find(blade_table, blade_key(written), &Blade::name);
+  std::string name = blade_key(written);
+  if (name.ends_with("FC") || name.ends_with("Fc"))
+    name.pop_back();  // "finish cut" in full; common practice, no source
+  const auto* const found = std::ranges::find(blade_table, name, &Blade::name);
   return found == blade_table.end() ? nullptr : &*found;
 }
 

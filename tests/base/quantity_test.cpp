@@ -86,11 +86,14 @@ TEST_CASE("the meanings of a ratio") {
   CHECK(parse_dilution("10:1").value == Dilution{1, 11});
   CHECK(parse_dilution("1:10").value == Dilution{1, 11});
   CHECK(parse_dilution("1 in 10").value == Dilution{1, 10});
+  CHECK(parse_dilution("1 to 10").value == Dilution{1, 11});
+  CHECK(parse_dilution("10 to 1").value == Dilution{1, 11});
+  CHECK(parse_dilution("undiluted").value == Dilution{1, 1});
   CHECK(parse_dilution("1:1").value == Dilution{1, 2});
   CHECK(parse_dilution("neat").value == Dilution{1, 1});
   CHECK(parse_dilution("1 in 1").value == Dilution{1, 1});
   for (const char* const no :
-       {"", "10", "10:", ":1", "2:3", "0:1", "1:0", "1 in 0.5", "2 in 10", "10 to 1", "10:1:1"}) {
+       {"", "10", "10:", ":1", "2:3", "0:1", "1:0", "1 in 0.5", "2 in 10", "2 to 3", "10:1:1"}) {
     INFO(no);
     CHECK_FALSE(parse_dilution(no));
   }

@@ -120,4 +120,55 @@ TEST_CASE("times of day, in quotes or not, with seconds or not", "[meant]") {
   REQUIRE(day);
   CHECK(day->bookings.front().note == "at = 9:30");
 }
+
+TEST_CASE("what people call conditions, days, dilutions and blades", "[meant]") {
+  same("[health]\nconditions = [\"epilepsy\", \"heart murmur\"]",
+       "[health]\nconditions = [\"seizures\", \"heart disease\"]");
+  same("[trim]\nbelly = { blade = \"7FC\" }", "[trim]\nbelly = { blade = \"7F\" }");
+  same("[[alert]]\nlevel = \"notice\"\ntext = \"x\"\navoid = \"skirt\"",
+       "[[alert]]\nlevel = \"notice\"\ntext = \"x\"\navoid = [\"belly\"]");
+  same("[bath]\nshampoo = { name = \"oat\", dilution = \"1 to 10\" }",
+       "[bath]\nshampoo = { name = \"oat\", dilution = \"1:10\" }");
+  Desk desk;
+  const auto salon = desk.salon("[salon]\nclosed = [\"Sun\", \"thurs\"]\n");
+  CHECK(desk.said() == "");
+  REQUIRE(salon);
+  CHECK(salon->closed ==
+        std::vector<std::chrono::weekday>{std::chrono::Sunday, std::chrono::Thursday});
+}
+
+TEST_CASE("what cannot be meant is told what to write, and no blade is made up", "[meant]") {
+  const auto hint = [](const std::string& text) {
+    Desk desk;
+    CHECK_FALSE(desk.pet("[pet]\nname = \"Rex\"\n" + text));
+    const std::string said = desk.said();
+    const std::size_t at = said.find("hint: ");
+    return at == std::string::npos ? "" : said.substr(at + 6, said.find('\n', at) - at - 6);
+  };
+  CHECK(hint("[trim]\nlegs = \"1/2 in comb\"") == "write { comb = \"1/2 in\", over = \"30\" }");
+  CHECK(hint("[trim]\nbody = \"7F\"") == "write { blade = \"7F\" }");
+  CHECK(hint("[trim]\nears = \"long, tidy\"") == "write it under [finish]");
+  CHECK(hint("[trim]\nhead = \"round\"").starts_with("write { brush = true } or the tool"));
+  CHECK(hint("born = 2011") == "write 2011-07-01 or the day itself, if it is known");
+  CHECK(hint("born = \"March 2021\"") == "write 2021-03-01 or the day itself, if it is known");
+  CHECK(hint("born = \"24 Nov 2019\"") == "write 2019-11-24");
+  CHECK(hint("born = \"03/04/2019\"") == "");
+  CHECK(hint("[owner]\nvet = \"Weir Vets\"") == "write { name = \"Weir Vets\" }");
+  CHECK(hint("[owner]\ntel = \"555\"") == "its key is phone");
+  CHECK(hint("tel = \"555\"") == "its key is phone: write it under [owner]");
+  CHECK(hint("[trim]\nevery = \"6 weeks\"") == "its key is visit_every");
+}
+
+TEST_CASE("a booking's hour with a point, or under another name, is told how it is written",
+          "[meant]") {
+  const auto said = [](const std::string& line) {
+    Desk desk;
+    CHECK_FALSE(desk.day("date = 2026-11-24\n[[booking]]\npet = \"rex\"\n" + line));
+    return desk.said();
+  };
+  CHECK(said("at = 9.30").find("hint: write 09:30:00") != std::string::npos);
+  CHECK(said("at = 9.75").find("hint: write 0") == std::string::npos);
+  CHECK(said("time = 10:00").find("hint: its key is at") != std::string::npos);
+  CHECK(at("\"11am\"") == at("11:00:00"));
+}
 }  // namespace furnish::test
