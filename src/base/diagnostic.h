@@ -22,6 +22,8 @@ struct Diagnostic {
   std::string message;
   std::string hint;                                       ///< may be empty
   std::vector<std::pair<SourceSpan, std::string>> notes;  ///< other places: "first given here"
+  /// What the hint offers for what stands at the span, as TOML: `"curly"`; keys in quotes too.
+  std::vector<std::string> instead = {};
 };
 
 /// Gathers what the stages have to say. Below app/ nothing prints, exits or throws for a bad file;

@@ -8,6 +8,7 @@
 
 #include "spec/document.h"
 #include "spec/language.h"
+#include "spec/offer.h"
 #include "spec/values.h"
 
 namespace furnish {
@@ -55,7 +56,7 @@ class Known {
     Diagnostic& fault = report_unknown("unknown-key", at, noun, word, words, sink);
     fault.message += " in a catalogue";
     // All of some hundred keys would be no help.
-    if (!fault.hint.starts_with("did you")) fault.hint = "the English catalogue has them all";
+    if (!fault.hint.starts_with("did you")) only_tell(fault, "the English catalogue has them all");
     return false;
   }
 

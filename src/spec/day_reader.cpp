@@ -5,6 +5,7 @@
 #include "spec/day_format.h"
 #include "spec/fields.h"
 #include "spec/name_date.h"
+#include "spec/offer.h"
 
 namespace furnish {
 namespace {
@@ -21,11 +22,11 @@ Booking read_booking(Fields& fields) {
   out.collect = fields.time(keys::booking::collect);
   if (auto pet = fields.text(keys::booking::pet)) {
     if (pet->value.ends_with(".toml")) {
-      fields.sink().error("pet-key", pet->span, "a pet is named without .toml").hint =
-          fmt::format("write \"{}\"", stem(pet->value));
+      offer_words(fields.sink().error("pet-key", pet->span, "a pet is named without .toml"),
+                  stem(pet->value));
     } else if (!names_a_file(pet->value)) {
-      fields.sink().error("pet-key", pet->span, "a pet is named without folders").hint =
-          fmt::format("write \"{}\"", stem(pet->value));
+      offer_words(fields.sink().error("pet-key", pet->span, "a pet is named without folders"),
+                  stem(pet->value));
     }
     out.pet = *std::move(pet);
   }

@@ -7,6 +7,7 @@
 
 #include "spec/edit_keys.h"
 #include "spec/edit_splice.h"
+#include "spec/toml_text.h"
 
 namespace furnish {
 namespace {
@@ -169,12 +170,30 @@ bool EditedText::append(const EditPath& path, const EditValue& value) {
   return finish(std::move(before), done);
 }
 
+bool EditedText::rename(const EditPath& path, const std::string& key) {
+  if (!good()) return false;
+  const EditPath at = as_written(path);
+  const bool there = !at.empty() && find(tree(), at) != nullptr;
+  if (!there || !std::holds_alternative<std::string>(at.back())) {
+    return refuse(fmt::format("there is no key {}", to_text(at)));
+  }
+  if (find(tree(), joined(parent_of(at), key)) != nullptr) {
+    return refuse(fmt::format("there is a key {} already", to_text(joined(parent_of(at), key))));
+  }
+  EditValue wanted = tree();
+  EditTable& table = *find(wanted, parent_of(at))->table();
+  std::ranges::find(table, std::get<std::string>(at.back()), &EditEntry::key)->key = key;
+  return commit(rename_keys(*parsed_, at, toml_text::key(key)), wanted);
+}
+
 bool EditedText::apply(const Edit& edit) {
   switch (edit.op) {
     case Edit::Op::set:
       return set(edit.path, edit.value);
     case Edit::Op::remove:
       return remove(edit.path);
+    case Edit::Op::rename:
+      return edit.value.text() != nullptr && rename(edit.path, *edit.value.text());
     case Edit::Op::append:
       break;
   }

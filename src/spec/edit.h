@@ -14,10 +14,10 @@ namespace furnish {
 
 /// One change of a file, by place.
 struct Edit {
-  enum class Op : std::uint8_t { set, remove, append };
+  enum class Op : std::uint8_t { set, remove, append, rename };
   Op op{};
   EditPath path;
-  EditValue value = {};  ///< not for remove
+  EditValue value = {};  ///< not for remove; the new name, for rename
 };
 
 struct ParsedText;
@@ -50,6 +50,8 @@ class EditedText {
   bool remove(const EditPath&);
   /// Adds an element to a list, or a `[[section]]`; begins either where there is none.
   bool append(const EditPath&, const EditValue&);
+  /// Gives a key another name, wherever the file writes it.
+  bool rename(const EditPath&, const std::string& key);
   bool apply(const Edit&);
   /// All in their order, or none: then the number of the first that was refused.
   std::optional<std::size_t> apply(const std::vector<Edit>&);

@@ -73,9 +73,8 @@ class Insertion {
     const std::string name = toml_text::key(key_);
     if (site.value != nullptr) return into_braces(*site.value, 0, name, toml_text::value(value));
     if (site.around != nullptr) {  // { a.b = 1 }: beside it in the same way
-      const TextLayout::Pair& beside = site.around->pairs[site.parts.front()];
-      return into_braces(*site.around, beside.keys.size() - 1,
-                         prefix_of(beside, beside.keys.size() - 1) + name, toml_text::value(value));
+      const std::string prefix = prefix_of(site.around->pairs[site.parts.front()], site.below);
+      return into_braces(*site.around, site.below, prefix + name, toml_text::value(value));
     }
     const SectionPlace sections(parsed_, file_, table_);
     const bool table = value.table() != nullptr;

@@ -162,4 +162,29 @@ Splice insert_item(const ParsedText& parsed, const TextLayout::Value& list, std:
   return {end, line_end - end,
           to_comma + "," + rest + indent + item + (comma ? "," : "") + parsed.newline(line)};
 }
+
+Splice rename_keys(const ParsedText& parsed, const EditPath& path, const std::string& written) {
+  const Site site = find_site(parsed.layout, path);
+  const auto names = static_cast<std::size_t>(std::ranges::count_if(
+      path, [](const EditStep& step) { return std::holds_alternative<std::string>(step); }));
+  std::vector<TextLayout::Span> keys;
+  for (const std::size_t b : site.blocks) {
+    keys.push_back(parsed.layout.blocks[b].keys[names - 1].at);
+  }
+  for (const Site::Statement& one : site.statements) {
+    const TextLayout::Block& block = parsed.layout.blocks[one.block];
+    keys.push_back(block.pairs[one.pair].keys[path.size() - block.path.size() - 1].at);
+  }
+  for (const std::size_t part : site.parts) {
+    keys.push_back(site.around->pairs[part].keys[site.below - 1].at);
+  }
+  std::ranges::sort(keys, {}, &TextLayout::Span::begin);
+  Splice out{keys.front().begin, keys.back().end - keys.front().begin, {}};
+  std::size_t from = out.at;
+  for (const TextLayout::Span key : keys) {
+    out.text += parsed.text.substr(from, key.begin - from) + written;
+    from = key.end;
+  }
+  return out;
+}
 }  // namespace furnish

@@ -34,6 +34,9 @@ Splice remove_lines(const ParsedText&, const Site&);
 /// Takes one part out of braces or a list.
 Splice remove_part(const ParsedText&, const TextLayout::Value& from, std::size_t part);
 
+/// The key of a path by another name, in all headers and keys that have it. pre: it is there
+Splice rename_keys(const ParsedText&, const EditPath&, const std::string& written);
+
 /// Where a line that follows `line` begins, with what has to stand before and behind it.
 Splice line_after(const ParsedText&, std::size_t line, const std::string& text);
 /// With the line ends of the file.

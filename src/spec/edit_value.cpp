@@ -203,7 +203,8 @@ std::string value_like(std::string_view written, const EditValue& value) {
   }
   if (const auto* const time = std::get_if<EditTime>(&value.is)) {
     const std::string full = full_time(time->written);
-    const bool shorter = written.size() <= 5 && written.find(':') != std::string_view::npos;
+    const bool bare = !written.empty() && written.front() != '"' && written.front() != '\'';
+    const bool shorter = bare && written.size() <= 5 && written.find(':') != std::string_view::npos;
     if (shorter && full.size() == 8 && full.ends_with(":00")) return full.substr(0, 5);
   }
   return toml_text::value(value);

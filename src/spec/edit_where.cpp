@@ -31,6 +31,21 @@ void add_steps(const TextLayout::Value& value, std::size_t byte, EditPath& path)
     if (holds(pair.begin(), pair.end(), byte)) return add_steps(pair, byte, path);
   }
 }
+/// The part of a header's path whose key a byte is in; all of it at its brackets.
+EditPath in_header(const TextLayout::Block& block, std::size_t byte) {
+  const auto key = std::ranges::find_if(block.keys, [&](const TextLayout::Key& one) {
+    return holds(one.at.begin, one.at.end, byte);
+  });
+  if (key == block.keys.end()) return block.path;
+  auto names = key - block.keys.begin() + 1;
+  EditPath out;
+  for (const EditStep& step : block.path) {
+    if (names == 0) break;
+    if (std::holds_alternative<std::string>(step)) --names;
+    out.push_back(step);
+  }
+  return out;
+}
 }  // namespace
 
 EditPath EditedText::path_at(Position at) const {
@@ -40,7 +55,7 @@ EditPath EditedText::path_at(Position at) const {
   for (const TextLayout::Block& block : parsed_->layout.blocks) {
     if (parsed_->line_of(block.at.begin) <= line) under = &block;
   }
-  EditPath out = under->path;
+  EditPath out = in_header(*under, byte);
   for (const TextLayout::Pair& pair : under->pairs) {
     if (line < parsed_->first_line(pair) || line > parsed_->last_line(pair)) continue;
     add_steps(pair, byte, out);

@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "spec/file_kinds.h"
+#include "spec/offer.h"
 
 namespace furnish {
 namespace {
@@ -110,7 +111,7 @@ void Fields::finish() {
     fault.message += fmt::format(" in {}", name_);
     if (fault.hint.starts_with("did you")) continue;
     if (std::string elsewhere = where_it_belongs(entry.key, *file_, info_); !elsewhere.empty()) {
-      fault.hint = std::move(elsewhere);
+      only_tell(fault, std::move(elsewhere));
     }
   }
 }

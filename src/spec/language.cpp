@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "spec/fields.h"
+#include "spec/offer.h"
 
 namespace furnish {
 namespace {
@@ -78,9 +79,11 @@ std::string read_language(Fields& fields, const LanguageKey& key) {
                                           fmt::format("'{}' is not a language tag", tag->value));
   std::string hyphened = tag->value;
   std::ranges::replace(hyphened, '_', '-');
-  fault.hint = well_formed_language(hyphened)
-                   ? fmt::format("write \"{}\"", hyphened)
-                   : "write a code as of BCP 47, such as \"en\", \"en-GB\" or \"es\"";
+  if (well_formed_language(hyphened)) {
+    offer_words(fault, hyphened);
+  } else {
+    fault.hint = "write a code as of BCP 47, such as \"en\", \"en-GB\" or \"es\"";
+  }
   return {};
 }
 }  // namespace furnish

@@ -8,6 +8,7 @@
 #include "spec/audience_reader.h"
 #include "spec/free_text.h"
 #include "spec/language.h"
+#include "spec/offer.h"
 #include "spec/pet_format.h"
 #include "spec/photo_path.h"
 #include "spec/places.h"
@@ -50,7 +51,7 @@ void check_vaccination_name(const TomlEntry& entry, const Salon* salon, Diagnost
       sink.warning("unknown-vaccination", entry.key_span,
                    fmt::format("the salon has no rule for a vaccination '{}'", entry.key));
   fault.notes.emplace_back(rule->span, "its nearest name is here");
-  fault.hint = fmt::format("did you mean '{}'?", *near);
+  offer_meant(fault, *near);
 }
 }  // namespace
 

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "spec/offer.h"
+
 namespace furnish {
 namespace {
 /// In quotes, a path's \r or \t is no r or t behind a backslash: told as what it was.
@@ -20,8 +22,9 @@ bool report_backslashes(Fields& fields, const PhotoKey& key) {
     mended += at == std::string_view::npos ? std::string(1, c) : std::string{'/', letters[at]};
   }
   if (mended == *text) return false;
-  fields.sink().error("photo-path", entry->node.span, "folders of a path are divided by /").hint =
-      fmt::format("write \"{}\"", mended);
+  offer_words(
+      fields.sink().error("photo-path", entry->node.span, "folders of a path are divided by /"),
+      mended);
   return true;
 }
 }  // namespace
@@ -34,8 +37,8 @@ std::optional<Located<std::string>> read_photo_path(Fields& fields, const PhotoK
   if (path->value.find('\\') != std::string::npos) {
     std::string slashes = path->value;
     std::ranges::replace(slashes, '\\', '/');
-    fields.sink().error("photo-path", path->span, "folders of a path are divided by /").hint =
-        fmt::format("write \"{}\"", slashes);
+    offer_words(fields.sink().error("photo-path", path->span, "folders of a path are divided by /"),
+                slashes);
     return std::nullopt;
   }
   if (salon != nullptr && salon->photos_anywhere) return path;

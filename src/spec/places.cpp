@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "base/text.h"
+#include "spec/offer.h"
 #include "spec/values.h"
 #include "trade/place_synonyms.h"
 
@@ -18,14 +19,15 @@ std::string place_hint() {
 }
 
 /// For a word that begins with a side, what it may have meant: "left hok".
-std::string sided_hint(std::string_view word) {
+std::vector<std::string> sided_words(std::string_view word) {
   const std::size_t gap = word.find_first_of(" -_");
   if (gap == std::string_view::npos) return {};
   const auto side = parse_side(word.substr(0, gap));
   if (!side || *side == Side::both) return {};
   const std::string_view one = word.substr(gap + 1);
   if (one == "leg" || one == "legs") {
-    return fmt::format("did you mean '{0} front leg' or '{0} rear leg'?", to_text(*side));
+    return {fmt::format("{} front leg", to_text(*side)),
+            fmt::format("{} rear leg", to_text(*side))};
   }
   std::vector<std::string_view> names;
   for (const RegionInfo& row : regions()) {
@@ -35,7 +37,7 @@ std::string sided_hint(std::string_view word) {
   }
   const auto near = nearest(lower_ascii(one), names);
   if (!near) return {};
-  return fmt::format("did you mean '{} {}'?", to_text(*side), *near);
+  return {fmt::format("{} {}", to_text(*side), *near)};
 }
 }  // namespace
 
@@ -55,9 +57,11 @@ std::optional<NamedPlaces> read_places(std::string_view word, SourceSpan at, Any
     return out;
   }
   if (const auto sided = parse_place(word, AnySide::yes)) {
-    sink.error("no-sides", at,
-               fmt::format("the {} has no left and right to trim apart", name(sided->region)))
-        .hint = fmt::format("write '{}'", key(sided->region));
+    const std::string_view whole = key(sided->region);
+    offer_choice(
+        sink.error("no-sides", at,
+                   fmt::format("the {} has no left and right to trim apart", name(sided->region))),
+        {&whole, 1});
     return std::nullopt;
   }
   std::vector<std::string_view> words(others.begin(), others.end());
@@ -68,8 +72,11 @@ std::optional<NamedPlaces> read_places(std::string_view word, SourceSpan at, Any
     for (const std::string_view also : synonyms(row.region)) words.push_back(also);
   }
   Diagnostic& fault = report_unknown("unknown-region", at, "region or group", word, words, sink);
-  if (!fault.hint.starts_with("did you")) fault.hint = place_hint();
-  if (std::string hint = sided_hint(word); !hint.empty()) fault.hint = std::move(hint);
+  if (!fault.hint.starts_with("did you")) only_tell(fault, place_hint());
+  const std::vector<std::string> sided = sided_words(word);
+  if (!sided.empty()) {
+    offer_meant(fault, std::vector<std::string_view>(sided.begin(), sided.end()));
+  }
   return std::nullopt;
 }
 

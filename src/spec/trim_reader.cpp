@@ -8,6 +8,7 @@
 #include <cstdlib>
 
 #include "spec/free_text.h"
+#include "spec/offer.h"
 #include "spec/places.h"
 #include "spec/trim_format.h"
 
@@ -94,7 +95,8 @@ std::optional<TrimEntry> read_entry(const TomlEntry& entry, const Fields& trim, 
     Diagnostic& fault = report_type(entry.node, entry.key, "a table that names a tool", sink);
     const auto* const word = std::get_if<std::string>(&entry.node.value);
     const bool blade = word != nullptr && find_blade(*word) != nullptr;
-    fault.hint = fmt::format("write {{ blade = \"{}\" }}", blade ? *word : "10");
+    offer(fault, fmt::format("{{ blade = \"{}\" }}", blade ? *word : "10"));
+    if (!blade) fault.instead.clear();  // only an example
     return std::nullopt;
   }
   const TableInfo& table = why == Why::yes ? keys::work_done::table : keys::work::table;
@@ -130,10 +132,12 @@ std::optional<TrimEntry> read_entry(const TomlEntry& entry, const Fields& trim, 
 }  // namespace
 
 /// The blades on either side of a number, or how blades are named.
-std::string blade_hint(std::string_view written) {
+void offer_blades(Diagnostic& fault, std::string_view written) {
   const std::size_t first = written.find_first_of("0123456789");
-  if (first == std::string_view::npos)
-    return "write the number of a blade, such as \"10\" or \"7F\"";
+  if (first == std::string_view::npos) {
+    fault.hint = "write the number of a blade, such as \"10\" or \"7F\"";
+    return;
+  }
   const auto number = [](std::string_view name) {
     int n = 0;
     std::from_chars(name.data(), name.data() + name.size(), n);
@@ -145,12 +149,13 @@ std::string blade_hint(std::string_view written) {
   std::ranges::stable_sort(names, {},
                            [&](std::string_view name) { return std::abs(number(name) - wanted); });
   names.resize(3);
-  return fmt::format("the nearest are {}", quoted_list(names));
+  offer_choice(fault, names);
+  fault.hint = fmt::format("the nearest are {}", quoted_list(names));
 }
 
 const Blade* known_blade(std::string_view written, SourceSpan at, DiagnosticSink& sink) {
   if (const Blade* const blade = find_blade(written)) return blade;
-  sink.error("unknown-blade", at, fmt::format("no blade '{}'", written)).hint = blade_hint(written);
+  offer_blades(sink.error("unknown-blade", at, fmt::format("no blade '{}'", written)), written);
   return nullptr;
 }
 
@@ -164,7 +169,8 @@ const Blade* as_blade(const TomlNode& given, std::string_view what, DiagnosticSi
     const bool again = !table->empty() && table->front().key == what;
     const auto* const inner =
         again ? std::get_if<std::string>(&table->front().node.value) : nullptr;
-    fault.hint = fmt::format("write \"{}\"", inner != nullptr ? *inner : "10");
+    offer_words(fault, inner != nullptr ? *inner : "10");
+    if (inner == nullptr) fault.instead.clear();  // only an example
     return nullptr;
   }
   const auto word = as_text(node, what, sink);

@@ -6,6 +6,8 @@
 
 #include "base/quantity.h"
 #include "base/text.h"
+#include "spec/offer.h"
+#include "spec/toml_text.h"
 
 namespace furnish {
 namespace {
@@ -66,8 +68,8 @@ std::optional<double> number_in(const TomlNode& node) {
   return std::nullopt;
 }
 
-/// "13,5" and "13.5" in quotes, where a plain number is wanted.
-std::string number_hint(const TomlNode& node) {
+/// What to write for "13,5" and "13.5" in quotes, where a plain number is wanted; or nothing.
+std::string plain_number(const TomlNode& node) {
   const auto* const text = std::get_if<std::string>(&node.value);
   if (text == nullptr || text->empty()) return {};
   std::string pointed(trimmed(*text));
@@ -75,29 +77,30 @@ std::string number_hint(const TomlNode& node) {
     if (c == ',') c = '.';
     if (c != '.' && (c < '0' || c > '9')) return {};
   }
-  return fmt::format("write {}, without quotes", pointed);
+  return pointed;
 }
 
 /// What to write where words are wanted: "5550101" for a number, "a, b" for a list of words.
-std::string quoted_hint(const TomlNode& node) {
+void offer_quoted(Diagnostic& fault, const TomlNode& node) {
   if (const auto* const whole = std::get_if<std::int64_t>(&node.value)) {
-    return fmt::format("write \"{}\"", *whole);
+    return offer_words(fault, fmt::format("{}", *whole));
   }
   if (const auto number = number_in(node); number && std::isfinite(*number)) {
-    return fmt::format("write \"{}\"", number_text(*number));
+    return offer_words(fault, number_text(*number));
   }
   if (const auto* const date = std::get_if<TomlDate>(&node.value)) {
-    return fmt::format("write \"{}\"", date->written);
+    return offer_words(fault, date->written);
   }
   const auto* const list = std::get_if<TomlList>(&node.value);
-  if (list == nullptr || list->empty()) return {};
-  std::vector<std::string> words;
+  if (list == nullptr || list->empty()) return;
+  std::vector<std::string> shown, meant;
   for (const TomlNode& item : *list) {
     const auto* const word = std::get_if<std::string>(&item.value);
-    if (word == nullptr) return {};
-    words.push_back(shortened(*word));
+    if (word == nullptr) return;
+    shown.push_back(shortened(*word));
+    meant.push_back(*word);
   }
-  return fmt::format("write \"{}\"", joined(words, ", "));
+  offer_words(fault, joined(shown, ", "), joined(meant, ", "));
 }
 
 /// More are no help.
@@ -138,10 +141,10 @@ std::optional<std::string> quantity_text(const TomlNode& node, std::string_view 
 
 /// What to write for "13,5 mm" and "4.6 KG".
 template <typename T>
-std::string slip_hint(std::string text, Parsed<T> (*parse)(std::string_view)) {
+std::string without_slip(std::string text, Parsed<T> (*parse)(std::string_view)) {
   text = lower_ascii(text);
   if (const std::size_t comma = text.find(','); comma != std::string::npos) text[comma] = '.';
-  return parse(text) ? fmt::format("write \"{}\"", text) : std::string();
+  return parse(text) ? text : std::string();
 }
 
 template <typename T>
@@ -152,8 +155,8 @@ std::optional<T> quantity(const TomlNode& given, std::string_view what, const Ra
   if (!std::holds_alternative<std::string>(node.value)) {
     Diagnostic& fault = report_type(node, what, expected, sink);
     if (const auto number = number_in(node); number && std::isfinite(*number)) {
-      fault.hint =
-          fmt::format("write \"{} {}\", with its unit and in quotes", number_text(*number), unit);
+      offer(fault, fmt::format("\"{} {}\"", number_text(*number), unit),
+            ", with its unit and in quotes");
     }
     return std::nullopt;
   }
@@ -161,8 +164,8 @@ std::optional<T> quantity(const TomlNode& given, std::string_view what, const Ra
   if (!text) return std::nullopt;
   const Parsed<T> parsed = parse(*text);
   if (!parsed) {
-    sink.error("bad-quantity", node.span, fmt::format("{}: {}", what, parsed.fault)).hint =
-        slip_hint(*text, parse);
+    offer_words(sink.error("bad-quantity", node.span, fmt::format("{}: {}", what, parsed.fault)),
+                without_slip(*text, parse));
     return std::nullopt;
   }
   if (!in_range(*parsed.value, range, node.span, what, fmt::format("\"{}\"", *text), sink)) {
@@ -198,11 +201,11 @@ Diagnostic& report_unknown(std::string_view code, SourceSpan at, std::string_vie
                            DiagnosticSink& sink) {
   Diagnostic& fault = sink.error(code, at, fmt::format("no {} '{}'", noun, shortened(word)));
   if (const auto near = nearest_word(lower_ascii(word), words)) {
-    fault.hint = fmt::format("did you mean '{}'?", *near);
+    offer_meant(fault, *near);
   } else if (words.size() > most_listed) {
     fault.hint = fmt::format("write one such as {}", some_of(word, words));
   } else if (!words.empty()) {
-    fault.hint = fmt::format("write {}", quoted_list(words));
+    offer_choice(fault, words);
   }
   return fault;
 }
@@ -213,7 +216,7 @@ std::optional<std::string> as_text(const TomlNode& given, std::string_view what,
   const auto* const text = std::get_if<std::string>(&node.value);
   if (text == nullptr) {
     Diagnostic& fault = report_type(node, what, "words in quotes", sink);
-    fault.hint = quoted_hint(node);
+    offer_quoted(fault, node);
     return std::nullopt;
   }
   for (const char c : *text) {
@@ -260,7 +263,7 @@ std::optional<Date> as_date(const TomlNode& node, std::string_view what, Diagnos
   if (!given) {
     Diagnostic& fault = report_type(node, what, "a date such as 2021-04-09", sink);
     if (const auto* const both = std::get_if<TomlDateTime>(&node.value)) {
-      fault.hint = fmt::format("write {}", both->date);
+      offer(fault, both->date);
     }
     return std::nullopt;
   }
@@ -282,8 +285,8 @@ std::optional<TimeOfDay> as_time(const TomlNode& node, std::string_view what,
     return std::nullopt;
   }
   if (!time->whole) {
-    sink.error("out-of-bounds", node.span, fmt::format("{} must be a whole minute", what)).hint =
-        fmt::format("write {:02}:{:02}:00", time->time.count() / 60, time->time.count() % 60);
+    offer(sink.error("out-of-bounds", node.span, fmt::format("{} must be a whole minute", what)),
+          fmt::format("{:02}:{:02}:00", time->time.count() / 60, time->time.count() % 60));
     return std::nullopt;
   }
   return time->time;
@@ -293,7 +296,7 @@ std::optional<double> as_number(const TomlNode& node, std::string_view what,
                                 const Range<double>& range, DiagnosticSink& sink) {
   const auto number = number_in(node);
   if (!number || !std::isfinite(*number)) {
-    report_type(node, what, "a number", sink).hint = number_hint(node);
+    offer(report_type(node, what, "a number", sink), plain_number(node), ", without quotes");
     return std::nullopt;
   }
   if (!in_range(*number, range, node.span, what, number_text(*number), sink)) return std::nullopt;
@@ -303,7 +306,7 @@ std::optional<double> as_number(const TomlNode& node, std::string_view what,
 std::optional<int> as_whole(const TomlNode& node, std::string_view what, const Range<double>& range,
                             DiagnosticSink& sink) {
   if (!std::holds_alternative<std::int64_t>(node.value)) {
-    report_type(node, what, "a whole number", sink).hint = number_hint(node);
+    offer(report_type(node, what, "a whole number", sink), plain_number(node), ", without quotes");
     return std::nullopt;
   }
   const auto number = as_number(node, what, range, sink);
@@ -367,6 +370,7 @@ const TomlList* as_list(const TomlNode& node, std::string_view what, DiagnosticS
     Diagnostic& fault = report_type(node, what, "a list in [ ]", sink);
     if (const auto* const text = std::get_if<std::string>(&node.value)) {
       fault.hint = fmt::format("write [\"{}\"]", shortened(*text));
+      fault.instead = {fmt::format("[{}]", toml_text::quoted(*text))};
     }
     return nullptr;
   }

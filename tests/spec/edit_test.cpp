@@ -57,6 +57,7 @@ TEST_CASE("a value is changed where it stands, in the manner in which it stands"
   CHECK(set("born=2021-04-09", "born", {EditDate{"2021-04-10"}}, nullptr) == "born=2021-04-10");
   CHECK(set("at = 9:30 # early\n", "at", {EditTime{"10:15"}}, nullptr) == "at = 10:15 # early\n");
   CHECK(set("at = 09:30:00\n", "at", {EditTime{"9:45"}}, nullptr) == "at = 09:45:00\n");
+  CHECK(set("a = \"3:2\"\n", "a", {EditTime{"9:30"}}, nullptr) == "a = 09:30:00\n");
   CHECK(set("r = nan\nx = 1.5\n", "x", {2.0}, nullptr) == "r = nan\nx = 2.0\n");
   CHECK(set("\"key # with = signs\" = \"v\" # k\n", "key # with = signs", words("w"), nullptr) ==
         "\"key # with = signs\" = \"w\" # k\n");
@@ -93,6 +94,8 @@ TEST_CASE("a new key goes where the format has it", "[edit]") {
         "[trim]\nears = { blade = \"10\", lay = \"with\", note = \"n\" } # e\n");
   CHECK(set("[trim]\nears = {lay=\"with\"}\n", "trim/ears/blade", words("10")) ==
         "[trim]\nears = {blade=\"10\",lay=\"with\"}\n");
+  CHECK(set("x = { c = { d.e.f = 1 } }\n", "x/c/d/g", whole(2)) ==
+        "x = { c = { d.e.f = 1, d.g = 2 } }\n");
   CHECK(set("[trim]\nears = {}\n", "trim/ears/blade", words("10")) ==
         "[trim]\nears = { blade = \"10\" }\n");
   // A key of the file itself, above all sections and under what it begins with.
@@ -263,6 +266,25 @@ TEST_CASE("a value that would be more than a value is refused", "[edit]") {
   CHECK_FALSE(broken.fault().empty());
 }
 
+TEST_CASE("a key gets another name in every place that writes it", "[edit]") {
+  const auto renamed = [](const std::string& text, std::string_view at, const std::string& key) {
+    EditedText file = good(text);
+    if (!file.rename(path(at), key)) return "refused: " + file.fault();
+    return file.text();
+  };
+  CHECK(renamed("[pet]\nnaem   = \"x\" # n\n", "pet/naem", "name") ==
+        "[pet]\nname   = \"x\" # n\n");
+  CHECK(renamed("[[alrt]] # a\nx = 1\n[alrt.b]\n[pet]\n[[alrt]]\n", "alrt", "alert") ==
+        "[[alert]] # a\nx = 1\n[alert.b]\n[pet]\n[[alert]]\n");
+  CHECK(renamed("trim.eers.a = 1\ntrim.eers.b = 2\n", "trim/eers", "left ear") ==
+        "trim.\"left ear\".a = 1\ntrim.\"left ear\".b = 2\n");
+  CHECK(renamed("x = { a.b = 1, c = 2, a.d = 3 }\n", "x/a", "e") ==
+        "x = { e.b = 1, c = 2, e.d = 3 }\n");
+  CHECK(renamed("x = [{ a = 1 }]\n", "x/0/a", "b") == "x = [{ b = 1 }]\n");
+  CHECK(renamed("a = 1\nb = 2\n", "a", "b") == "refused: there is a key b already");
+  CHECK(renamed("a = 1\n", "c", "b") == "refused: there is no key c");
+}
+
 TEST_CASE("several edits are made or none", "[edit]") {
   EditedText file = good("[pet]\nname = \"a\"\n");
   const std::vector<Edit> edits{{Edit::Op::set, path("pet/name"), words("b")},
@@ -286,10 +308,13 @@ TEST_CASE("from a place in the text to its path, and back", "[edit]") {
   CHECK(at(1, 1) == "x");
   CHECK(at(1, 3) == "x.y");
   CHECK(at(2, 2) == "pet");
+  CHECK(to_text(good("[a.b]\n").path_at({1, 2})) == "a");
+  CHECK(to_text(good("[a.b]\n").path_at({1, 4})) == "a.b");
   CHECK(at(3, 9) == "pet.name");
   CHECK(at(3, 14) == "pet.name");
   CHECK(at(4, 1) == "pet");
-  CHECK(at(7, 3) == "alert[2]");
+  CHECK(at(7, 1) == "alert[2]");
+  CHECK(at(7, 3) == "alert");
   CHECK(at(10, 4) == "alert[2].avoid[2]");
   CHECK(at(13, 12) == "trim.ears.leave");
   CHECK(at(13, 36) == "trim.ears.a.b[2]");

@@ -5,7 +5,9 @@
 #include <set>
 
 #include "base/text.h"
+#include "spec/edit_fix.h"
 #include "spec/fault_case.h"
+#include "spec/file_kinds.h"
 #include "spec/said.h"
 
 // Every hint of tests/spec/faults is followed, as a person would who knows no more than it says:
@@ -238,5 +240,41 @@ TEST_CASE("whoever follows a hint is rid of the fault", "[hints]") {
   CAPTURE(followed, others);
   CHECK(followed > 120);
   CHECK(others < followed / 2);
+}
+
+TEST_CASE("what a hint offers can be had as an edit, which mends the fault", "[hints][edit]") {
+  std::size_t mended_by_edit = 0, offers = 0;
+  for (const auto& entry :
+       fs::directory_iterator(fs::path(FURNISH_SOURCE_DIR) / "tests/spec/faults")) {
+    const FaultCase test = load_fault_case(entry.path().string());
+    const std::string name = entry.path().filename().string();
+    const FileKind* const kind = find_file_kind(name.substr(0, name.find('-')));
+    REQUIRE(kind != nullptr);
+    const EditedText file(test.files.at(test.main), kind->table);
+    const Heard before = hear(test);
+    for (const Diagnostic& fault : before.errors) {
+      const std::vector<Edit> edits = fixes(file, fault);
+      INFO(name << ": " << fault.message << "\nhint: " << fault.hint);
+      // Offered as data is what is offered in words.
+      if (!offered(fault.hint).empty() && fault.hint.find(" such as ") == std::string::npos) {
+        CHECK(fault.instead.size() == offered(fault.hint).size());
+      }
+      if (!file.good() || fault.instead.empty()) continue;
+      ++offers;
+      bool mended = false;
+      for (const Edit& edit : edits) {
+        EditedText changed = file;
+        REQUIRE(changed.apply(edit));
+        CHECK(changed.lost().empty());
+        FaultCase other = test;
+        other.files.at(test.main) = changed.text();
+        if (rid_of(fault, before, hear(other))) mended = true;
+      }
+      CHECK(mended);
+      if (mended) ++mended_by_edit;
+    }
+  }
+  CHECK(offers > 60);
+  CHECK(mended_by_edit == offers);
 }
 }  // namespace furnish::test
