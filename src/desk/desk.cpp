@@ -12,6 +12,7 @@
 #include "desk/edits_json.h"
 #include "desk/formats.h"
 #include "desk/page_files.h"
+#include "spec/edit_merge.h"
 
 namespace furnish::desk {
 namespace {
@@ -72,6 +73,16 @@ FileId file_of(const Json& asked) {
 Json refused_json(const Edit& edit, const std::string& why) {
   return {{"level", "error"}, {"code", "edit"},         {"message", why},
           {"hint", ""},       {"notes", Json::array()}, {"path", path_json(edit.path)}};
+}
+
+Json conflict_json(const EditConflict& one) {
+  const auto value = [](const std::optional<EditValue>& given) {
+    return given ? value_json(*given) : Json();
+  };
+  return {{"path", path_json(one.path)},
+          {"base", value(one.base)},
+          {"theirs", value(one.theirs)},
+          {"yours", value(one.yours)}};
 }
 
 Response unknown_mark() {
@@ -222,12 +233,18 @@ Response Desk::save(const Json& asked) {
   const auto base = text_of_mark(file, mark);
   if (!base) return unknown_mark();
   const std::vector<Edit> edits = edits_in(asked.at("edits"));
-  EditedText text = text_to_edit(file.kind, *now.text);
-  if (const auto refused = text.apply(edits)) {
-    const Json fault = refused_json(edits[*refused], text.fault());
-    return json({{"error", text.fault()}, {"conflicts", Json::array()}, {"faults", {fault}}}, 409);
+  const EditedText then = text_to_edit(file.kind, *base), here = text_to_edit(file.kind, *now.text);
+  if (!then.good() || !here.good()) {
+    return refusal(409, "the file is no TOML any more; look at its text");
   }
-  return written(file, text.text(), text.lost());
+  const MergedEdits both = merged(then, edits, here);
+  if (both.conflicts.empty() && both.fault.empty()) {
+    return written(file, both.text.text(), both.text.lost());
+  }
+  Json out{{"error", both.fault.empty() ? "others changed the same meanwhile" : both.fault},
+           {"conflicts", Json::array()}};
+  for (const EditConflict& one : both.conflicts) out["conflicts"].push_back(conflict_json(one));
+  return json(out, 409);
 }
 
 Response Desk::written(const FileId& file, std::string text, const std::vector<std::string>& lost) {

@@ -12,7 +12,8 @@ using Json = nlohmann::ordered_json;
 /// A salon of a few texts, which remembers what was asked of it.
 class Texts final : public desk::Salon {
  public:
-  std::map<desk::FileId, std::string> files{{{"pet", "rex"}, "[pet]\nname = \"Rex\"  # the first\n"}};
+  std::map<desk::FileId, std::string> files{
+      {{"pet", "rex"}, "[pet]\nname = \"Rex\"  # the first\n"}};
   desk::LookOrder looked;
   int writes = 0;
   std::string photo;
@@ -168,6 +169,23 @@ TEST_CASE("edits of an older text are laid on the file as it is now", "[desk]") 
   CHECK(tree["pet"]["colour"] == "grey");
 }
 
+TEST_CASE("where both changed one value, both are shown and nothing is written", "[desk]") {
+  Table table;
+  const Json asked = table.with_edits(older);
+  const std::string theirs = "[pet]\nname = \"Rex\"\ncolour = \"black\"\n";
+  table.salon.files[{"pet", "rex"}] = theirs;
+  const Json refused = table.ask("save", asked, 409);
+  REQUIRE(refused["conflicts"].size() == 1);
+  CHECK(refused["conflicts"][0]["path"] == Json{"pet", "colour"});
+  CHECK(refused["conflicts"][0]["base"].is_null());
+  CHECK(refused["conflicts"][0]["theirs"] == "black");
+  CHECK(refused["conflicts"][0]["yours"] == "grey");
+  CHECK(table.salon.files.at({"pet", "rex"}) == theirs);
+  // What both changed to the same is none.
+  table.salon.files[{"pet", "rex"}] = "[pet]\nname = \"Rex\"\ncolour = \"grey\"\n";
+  table.ask("save", asked);
+}
+
 TEST_CASE("a text that was typed never replaces what others wrote meanwhile", "[desk]") {
   Table table;
   const Json asked{{"kind", "pet"}, {"id", "rex"}, {"mark", table.mark()}, {"text", "a = 1\n"}};
@@ -190,8 +208,7 @@ TEST_CASE("a mark that nobody gave out is told, not guessed at", "[desk]") {
 
 TEST_CASE("a new file begins with what is known, and is never put over another", "[desk]") {
   Table table;
-  const Json made =
-      table.ask("create", {{"kind", "pet"}, {"name", "pip"}, {"edits", older}});
+  const Json made = table.ask("create", {{"kind", "pet"}, {"name", "pip"}, {"edits", older}});
   CHECK(made["id"] == "pip");
   CHECK(made["tree"]["pet"]["colour"] == "grey");
   table.ask("create", {{"kind", "pet"}, {"name", "rex"}}, 409);
@@ -217,8 +234,7 @@ TEST_CASE("a photo says in a header whose it is", "[desk]") {
   Table table;
   table.salon.files[{"visit", "rex/2026-11-24"}] = "";
   const auto send = [&](const char* whose) {
-    return table.desk.answer(
-        {{"POST", "/token/api/photo", {{"X-Furnish-For", whose}}}, "bytes"});
+    return table.desk.answer({{"POST", "/token/api/photo", {{"X-Furnish-For", whose}}}, "bytes"});
   };
   CHECK(send("cmV4LzIwMjYtMTEtMjQ").body == R"({"path":"photos/1.jpg"})");
   CHECK(table.salon.photo == "rex/2026-11-24:bytes");

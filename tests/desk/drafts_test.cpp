@@ -101,8 +101,8 @@ TEST_CASE("the start page is its owner's alone, and goes with the desk", "[draft
   std::string path;
   {
     furnish::DiagnosticSink sink;
-    const auto page = furnish::desk::StartPage::write("http://127.0.0.1:1/secret/", sink,
-                                                      furnish::system_disk());
+    const auto page =
+        furnish::desk::StartPage::write("http://127.0.0.1:1/secret/", sink, furnish::system_disk());
     REQUIRE(page);
     path = page->path();
     CHECK(mode(path) == 0600);

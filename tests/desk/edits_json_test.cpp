@@ -33,8 +33,8 @@ TEST_CASE("what is no edit is refused as JSON of another shape", "[edits]") {
 
 TEST_CASE("a value never gets out of its quotes", "[edits]") {
   auto text = desk::text_to_edit("pet", "[pet]\nname = \"Rex\"\n");
-  const Json sent = Json::parse(
-      R"([{"op": "set", "path": ["pet", "colour"], "value": "x\"\n[evil]\ny = 1"}])");
+  const Json sent =
+      Json::parse(R"([{"op": "set", "path": ["pet", "colour"], "value": "x\"\n[evil]\ny = 1"}])");
   REQUIRE(text.apply(desk::edits_in(sent).front()));
   const Json tree = desk::tree_json(text);
   CHECK(tree["pet"]["colour"] == "x\"\n[evil]\ny = 1");

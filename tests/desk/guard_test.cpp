@@ -93,8 +93,8 @@ TEST_CASE("the page alone may be opened from outside, and in no frame", "[guard]
 TEST_CASE("who does not know the token finds nothing", "[guard]") {
   const std::string& token = door.token;
   for (const std::string& path :
-       {std::string("/"), "/" + token, "/" + token.substr(1) + "/", "/" + std::string(32, '0') + "/",
-        "//" + token + "/", std::string()}) {
+       {std::string("/"), "/" + token, "/" + token.substr(1) + "/",
+        "/" + std::string(32, '0') + "/", "//" + token + "/", std::string()}) {
     INFO(path);
     RequestHead head = get();
     head.path = path;
