@@ -29,7 +29,7 @@ constexpr const char* statuses =
     "Exit status: 0 all is done; 1 a file has faults, a page does not fit or a sheet could not be\n"
     "written (all else is done); 2 the command line is wrong.";
 
-/// A day as the program takes it everywhere else; an empty answer is CLI11's word for "valid".
+/// An empty answer is CLI11's word for "valid".
 std::string valid_day(const std::string& text) {
   return parse_date(text) ? "" : "expected a day such as 2026-11-24, found \"" + text + "\"";
 }
@@ -114,7 +114,6 @@ struct Raw {
   Options options;
   std::optional<Format> format;
   std::string on, day, visit, within, booked, spec_for = "everyone", copy_for = "file";
-  bool no_browser = false;
 };
 
 void add_common(CLI::App& command, Raw& raw) {
@@ -214,18 +213,13 @@ void add_new_files(CLI::App& fresh, Raw& raw) {
 }
 
 void add_desk(CLI::App& app, Raw& raw) {
-  CLI::App* const desk = app.add_subcommand(
-      "desk", "a page in the browser of this computer, to find, change and print");
-  desk->add_option("FOLDER", raw.options.salon, "the salon's folder (else the one you are in)")
-      ->type_name("");
+  CLI::App* const desk = app.add_subcommand("desk", "a page in your browser: find, change, print");
+  desk->add_option("FOLDER", raw.options.salon, "the salon's folder (else this)")->type_name("");
   desk->add_option("--on", raw.on, "the day to take for today, as 2026-11-24")->check(valid_day);
   desk->add_option("--data", raw.options.data, "folder with fonts/ and styles/");
   desk->add_flag("--look", raw.options.look, "nothing can be changed, as for a tablet at the wall");
-  desk->add_flag("--no-browser", raw.no_browser, "say where its start page lies, open nothing");
-  desk->callback([&raw] {
-    raw.options.command = Command::desk;
-    raw.options.browser = !raw.no_browser;
-  });
+  desk->add_flag("--no-browser", raw.options.no_browser, "say where its start page lies instead");
+  desk->callback([&raw] { raw.options.command = Command::desk; });
 }
 
 /// A command that makes a sheet.
@@ -387,7 +381,7 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
     return {std::nullopt, Exit::usage};
   }
   if (!raw.day.empty()) o.on = parse_date(raw.day);
-  if (!raw.visit.empty()) std::tie(o.visit, o.visit_number) = parse_visit(raw.visit);
+  std::tie(o.visit, o.visit_number) = parse_visit(raw.visit);
   o.format = raw.format.value_or(format_of(o.output));
   if (const std::string ending = unknown_ending(o); !raw.format && !ending.empty()) {
     std::cerr << fmt::format(

@@ -140,7 +140,7 @@ Response Desk::get(const std::string& path) {
 
 Response Desk::post(const std::string& name, const Json& asked) {
   if (name == "start") return start();
-  if (name == "find") return json({{"pets", salon_.find(text_of(asked, "words"), most_found)}});
+  if (name == "find") return json(salon_.find(text_of(asked, "words"), most_found));
   if (name == "open") return open(file_of(asked));
   if (name == "preview") return preview(asked);
   if (name == "day") {

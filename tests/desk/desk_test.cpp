@@ -20,7 +20,7 @@ class Texts final : public desk::Salon {
 
   Json facts() override { return {{"salon", {{"name", "Test"}}}}; }
   Json find(std::string_view words, std::size_t) override {
-    return Json::array({Json{{"id", words}}});
+    return {{"pets", {{{"id", words}}}}, {"reading", 0}};
   }
   Json day(furnish::Date date) override { return {{"date", furnish::to_iso(date)}}; }
   std::optional<std::string> shown_path(const desk::FileId& file) override {
