@@ -133,7 +133,8 @@ Response Desk::get(const std::string& path) {
   for (const Kept& one : kept_) {
     if (path == fmt::format("/out/{}.pdf", one.handle)) return {200, "application/pdf", one.pdf};
   }
-  const auto file = page_file(path == "/" ? "index.html" : path.substr(1));
+  const auto file =
+      page_file(path == "/" ? "index.html" : std::string_view(path).substr(path.empty() ? 0 : 1));
   if (file) return {200, std::string(file->type), std::string(file->bytes)};
   return refusal(404, "there is no such page");
 }
