@@ -74,7 +74,7 @@ class DeskRun {
         shop_.disk());
     console_.show_reports();
     if (!page) return Exit::faults;
-    if (!options_.browser || !open_in_browser(page->path())) {
+    if (options_.no_browser || !open_in_browser(page->path())) {
       console_.say(page->path());
     } else {
       console_.say(
@@ -106,7 +106,11 @@ class DeskRun {
         beat = now + heartbeat;
       }
       server.run();
-      if (waiting[0].revents == 0 && reading) reading = salon_.read_on();
+      if (waiting[0].revents == 0 && reading) {
+        reading = salon_.read_on();
+        if (!reading)
+          server.tell("event: changed\ndata: {\"kind\":\"pets\",\"id\":\"\",\"mark\":null}\n\n");
+      }
       if (server.streams() > 0) {
         was_open = true;
         seen = Clock::now();

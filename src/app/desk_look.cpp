@@ -11,6 +11,7 @@
 #include "desk/edits_json.h"
 #include "output/svg.h"
 #include "sheet/caution_words.h"
+#include "spec/edit_fix.h"
 
 namespace furnish {
 namespace {
@@ -156,6 +157,10 @@ void FaultsJson::add(std::span<const Diagnostic> said, Json& faults) const {
       fault["column"] = one.span.begin.column;
       fault["end_line"] = one.span.end.line;
       fault["end_column"] = one.span.end.column;
+      const std::vector<Edit> choices = text_.good() ? fixes(text_, one) : std::vector<Edit>();
+      // Where there are several, which it should be is for a person to say.
+      for (const Edit& fix : choices) fault["choices"].push_back({desk::edit_json(fix)});
+      if (choices.size() == 1) fault["fix"] = {desk::edit_json(choices.front())};
     } else if (one.span.file != SourceSpan::no_file) {
       fault["file"] = sources_.at(one.span.file).path();
     }

@@ -170,8 +170,10 @@ SalonAtDesk::Json SalonAtDesk::day(Date date) {
 }
 
 desk::Made SalonAtDesk::create(std::string_view kind, std::string_view name) {
-  Workshop& shop = kept_.shop();
-  const std::size_t before = shop.sink().all().size();
+  // What is said of it is said here, and not with each sheet from now on.
+  kept_.shop();
+  const auto apart = kept_.apart();
+  Workshop& shop = *apart;
   std::optional<std::string> path;
   if (kind == "visit") {
     const auto pet = pet_path(name);
@@ -184,7 +186,9 @@ desk::Made SalonAtDesk::create(std::string_view kind, std::string_view name) {
   }
   if (!path) {
     const auto said = shop.sink().all();
-    return {{}, said.size() > before ? said.back().message : "its pet has faults; mend them first"};
+    if (said.empty()) return {{}, "the pet's files have faults; mend them first"};
+    if (said.back().code == "exists") return {{}, "there is a file of that name already"};
+    return {{}, said.back().message};
   }
   const std::string shown = fs::path(*path).lexically_relative(kept_.root()).string();
   return {changed(shown).value_or(desk::FileId{}), {}};

@@ -10,8 +10,8 @@
 
 namespace furnish {
 namespace {
-/// So long the desk may read without a look at who asks something.
-constexpr std::chrono::milliseconds a_while{15};
+/// So long who asks for a pet may wait for those that are not known yet.
+constexpr std::chrono::milliseconds patience{400};
 
 /// The worst that a groomer has to know, of alerts and of what the rules say of the plan.
 std::optional<Signal> gravest(const Case& one) {
@@ -91,16 +91,11 @@ void PetIndex::read_next() {
   known_[id] = std::move(known);
 }
 
-bool PetIndex::read_on() {
+bool PetIndex::read_for(std::chrono::milliseconds span) {
   list();
-  const auto until = std::chrono::steady_clock::now() + a_while;
+  const auto until = std::chrono::steady_clock::now() + span;
   while (!stale_.empty() && std::chrono::steady_clock::now() < until) read_next();
   return !stale_.empty();
-}
-
-void PetIndex::read_all() {
-  list();
-  while (!stale_.empty()) read_next();
 }
 
 PetIndex::Json PetIndex::row(const std::string& id, const Known& known, Date today) const {
@@ -117,7 +112,7 @@ PetIndex::Json PetIndex::row(const std::string& id, const Known& known, Date tod
 }
 
 PetIndex::Json PetIndex::find(std::string_view words, std::size_t most) {
-  read_all();
+  read_for(patience);
   const Date today = as_of_;
   const std::vector<SearchWord> wanted = words_in(words);
   struct Found {
@@ -150,8 +145,10 @@ PetIndex::Json PetIndex::find(std::string_view words, std::size_t most) {
   };
   const std::size_t shown = std::min(most, found.size());
   std::ranges::partial_sort(found, found.begin() + static_cast<std::ptrdiff_t>(shown), before);
-  Json out = Json::array();
-  for (std::size_t i = 0; i < shown; ++i) out.push_back(row(*found[i].id, *found[i].known, today));
+  Json out{{"pets", Json::array()}, {"reading", stale_.size()}};
+  for (std::size_t i = 0; i < shown; ++i) {
+    out["pets"].push_back(row(*found[i].id, *found[i].known, today));
+  }
   return out;
 }
 }  // namespace furnish

@@ -26,10 +26,11 @@ class PetIndex {
 
   /// Rows, at most so many. With words: pets in one of whose texts all of them are, by name first.
   /// Without: those booked today by their hour, then who is due, longest over first, then by name.
-  /// Reads what was not read yet.
+  /// Under "pets"; under "reading" how many pets are not known yet, for nobody waits long: of a
+  /// large salon that was just opened only some are.
   Json find(std::string_view words, std::size_t most);
   /// Reads some pets that are not known yet. False if all are.
-  bool read_on();
+  bool read_on() { return read_for(std::chrono::milliseconds(15)); }
   /// A pet's file or one of its visits is another, is there now or is gone.
   void changed(const std::string& id) { stale_.insert(id); }
   void all_changed();
@@ -46,7 +47,7 @@ class PetIndex {
   void list();
   /// pre: there is one that is not known.
   void read_next();
-  void read_all();
+  bool read_for(std::chrono::milliseconds);
   Json row(const std::string& id, const Known&, Date today) const;
 
   DeskShop shop_;

@@ -12,6 +12,7 @@
 #include "desk/edits_json.h"
 #include "desk/formats.h"
 #include "desk/page_files.h"
+#include "spec/edit_merge.h"
 
 namespace furnish::desk {
 namespace {
@@ -74,6 +75,16 @@ Json refused_json(const Edit& edit, const std::string& why) {
           {"hint", ""},       {"notes", Json::array()}, {"path", path_json(edit.path)}};
 }
 
+Json conflict_json(const EditConflict& one) {
+  const auto value = [](const std::optional<EditValue>& given) {
+    return given ? value_json(*given) : Json();
+  };
+  return {{"path", path_json(one.path)},
+          {"base", value(one.base)},
+          {"theirs", value(one.theirs)},
+          {"yours", value(one.yours)}};
+}
+
 Response unknown_mark() {
   return refusal(410, "the text this was made of is not known any more; open the file again");
 }
@@ -122,14 +133,15 @@ Response Desk::get(const std::string& path) {
   for (const Kept& one : kept_) {
     if (path == fmt::format("/out/{}.pdf", one.handle)) return {200, "application/pdf", one.pdf};
   }
-  const auto file = page_file(path == "/" ? "index.html" : path.substr(1));
+  const auto file =
+      page_file(path == "/" ? "index.html" : std::string_view(path).substr(path.empty() ? 0 : 1));
   if (file) return {200, std::string(file->type), std::string(file->bytes)};
   return refusal(404, "there is no such page");
 }
 
 Response Desk::post(const std::string& name, const Json& asked) {
   if (name == "start") return start();
-  if (name == "find") return json({{"pets", salon_.find(text_of(asked, "words"), most_found)}});
+  if (name == "find") return json(salon_.find(text_of(asked, "words"), most_found));
   if (name == "open") return open(file_of(asked));
   if (name == "preview") return preview(asked);
   if (name == "day") {
@@ -222,12 +234,18 @@ Response Desk::save(const Json& asked) {
   const auto base = text_of_mark(file, mark);
   if (!base) return unknown_mark();
   const std::vector<Edit> edits = edits_in(asked.at("edits"));
-  EditedText text = text_to_edit(file.kind, *now.text);
-  if (const auto refused = text.apply(edits)) {
-    const Json fault = refused_json(edits[*refused], text.fault());
-    return json({{"error", text.fault()}, {"conflicts", Json::array()}, {"faults", {fault}}}, 409);
+  const EditedText then = text_to_edit(file.kind, *base), here = text_to_edit(file.kind, *now.text);
+  if (!then.good() || !here.good()) {
+    return refusal(409, "the file is no TOML any more; look at its text");
   }
-  return written(file, text.text(), text.lost());
+  const MergedEdits both = merged(then, edits, here);
+  if (both.conflicts.empty() && both.fault.empty()) {
+    return written(file, both.text.text(), both.text.lost());
+  }
+  Json out{{"error", both.fault.empty() ? "others changed the same meanwhile" : both.fault},
+           {"conflicts", Json::array()}};
+  for (const EditConflict& one : both.conflicts) out["conflicts"].push_back(conflict_json(one));
+  return json(out, 409);
 }
 
 Response Desk::written(const FileId& file, std::string text, const std::vector<std::string>& lost) {

@@ -12,7 +12,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 /// In the order of Edit::Op.
-constexpr std::array<const char*, 3> ops{"set", "remove", "append"};
+constexpr std::array<const char*, 4> ops{"set", "remove", "append", "rename"};
 
 [[noreturn]] void unknown(const Json& what) {
   throw Json::type_error::create(302, "it is no edit", &what);

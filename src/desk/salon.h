@@ -64,7 +64,8 @@ class Salon {
   /// What a page asks for first: who the salon is, its words, and what forms choose from.
   virtual Json facts() = 0;
   /// Rows of pets, at most so many: all words are found in each. Without any, those booked today
-  /// by their hour, then who is due, longest over first.
+  /// by their hour, then who is due, longest over first. Under "pets"; under "reading" how many are
+  /// not known yet.
   virtual Json find(std::string_view words, std::size_t most) = 0;
   /// Bookings of a day, what to mix, whom to ring.
   virtual Json day(Date) = 0;

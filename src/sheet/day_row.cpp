@@ -268,7 +268,8 @@ class RowMaker {
 
   /// "Natural tidy, except: chest, hocks."
   std::vector<TextSpan> trim() const {
-    const std::vector<TrimLine> lines = trim_lines(worked_trim(pet()), voice_);
+    const ResolvedTrim worked = worked_trim(pet());  // the lines point into it
+    const std::vector<TrimLine> lines = trim_lines(worked, voice_);
     const std::vector<Place> untouched = kept_from_tools(pet());
     const bool styled = pet().style.has_value();
     std::vector<std::string> parts;
