@@ -20,13 +20,17 @@ export function field(doc, path, key, table, nested) {
   const label = single ? el('label', {className: 'name', htmlFor: id}, labelled) : el('span', {className: 'name', id: `${id}-n`}, labelled);
   if (!single && !made.hasAttribute('aria-label')) made.setAttribute('aria-labelledby', `${id}-n`);
   if (!single && !made.hasAttribute('role')) made.setAttribute('role', 'group');
+  // Beside the phrases that stand ready there is room for the help.
+  const tools = help && made.querySelector?.(':scope > .tools');
+  if (tools) tools.prepend(help);
   if (key.required) label.append(el('span', {className: 'must'}, say('must')));
-  return el('div', {className: `row kind-${key.kind}`, data: {path: pathKey(path)}}, label, el('div', {className: 'value'}, made), help,
+  return el('div', {className: `row kind-${key.kind}`, data: {path: pathKey(path)}}, label, el('div', {className: 'value'}, made), !tools && help,
     el('div', {className: 'said', id: `${id}-s`}));
 }
 
 /** What the key is for. The reader's own words are English; a catalogue may have them otherwise. */
 function helpOf(table, key, id) {
+  if (key.name === 'mats') return null;  // its grades say it
   const own = [`help-${table?.name}-${key.name}`, `help-${key.name}`].map(k => k.replaceAll('_', '-')).find(has);
   if (own) return el('p', {className: 'help', id}, say(own));
   if (!spoken().startsWith('en') || !key.doc) return null;

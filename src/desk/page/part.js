@@ -4,7 +4,7 @@
 import {button, el, fresh, radios} from './dom.js';
 import {choiceName, keyName, say} from './words.js';
 import {desk, placeLabel, placeOf} from './desk.js';
-import {isTable, placeIn, placeKey} from './values.js';
+import {digest, isTable, placeIn, placeKey} from './values.js';
 import {workControls, row} from './work.js';
 import {field} from './fields.js';
 
@@ -13,11 +13,13 @@ export class Part {
     this.doc = doc;
     this.dog = dog;
     this.name = null;
+    this.blocks = new Map();
     this.element = el('section', {className: 'part-lines', hidden: true, aria: {live: 'off'}});
   }
 
   /** `name` is as a file has it: "ears", "left hock", "head". */
   show(name, focus = false) {
+    if (this.name !== name) this.blocks.clear();
     this.name = name;
     this.build();
     if (focus) this.element.querySelector('h3')?.focus({preventScroll: false});
@@ -105,18 +107,26 @@ export class Part {
     const done = this.doc.at(['done']), key = placeIn(done, this.name), own = key !== undefined && isTable(done[key]);
     const target = ['done', key ?? this.name];
     const why = desk.formats.visit.keys.find(key => key.name === 'done').table.others.value.table.keys.find(one => one.name === 'why');
+    const at = path => { const table = this.doc.at(path), key = placeIn(table, this.name); return key && table[key]; };
     return [
-      this.#block(say('place-came-in'), this.#state(['came_in'], came, ['mats', 'length', 'skin', 'note'])),
-      this.#block(say('place-done'), [workControls(own ? done[key] : part?.work ?? {}, own, (work, options) => this.#write(target, own, work, options), {back: say('as-planned')}),
+      this.#block('place-came-in', at(['came_in']), this.#state(['came_in'], came, ['mats', 'length', 'skin', 'note'])),
+      this.#block('place-done', own ? done[key] : undefined, [workControls(own ? done[key] : part?.work ?? {}, own, (work, options) => this.#write(target, own, work, options), {back: say('as-planned')}),
         own && field(this.doc, [...target, 'why'], why, {name: 'work-done'}, () => el('span'))]),
-      this.#block(say('place-left'), this.#state(['went_out'], left, ['length', 'note'])),
-      this.#block(say('place-found'), this.#finding()),
+      this.#block('place-left', at(['went_out']), this.#state(['went_out'], left, ['length', 'note'])),
+      this.#block('place-found', true, this.#finding()),
     ];
   }
-  #block(title, inside) { return el('div', {className: 'block', role: 'group', aria: {label: title}}, el('h4', {}, title), inside); }
+  /** Open where it says something, or was opened before. */
+  #block(title, value, inside) {
+    const open = this.blocks.get(title) ?? value !== undefined;
+    return el('details', {className: 'block', open, ontoggle: event => this.blocks.set(title, event.target.open)},
+      el('summary', {}, el('h4', {}, say(title)), value !== true && el('span', {className: 'digest'}, digest(value))), inside);
+  }
 
   #state(path, table, names) {
     const key = placeIn(this.doc.at(path), this.name) ?? this.name;
+    // "ears" and "eyes" may hold words alone: those are changed in the form.
+    if (typeof this.doc.at([...path, key]) === 'string') return el('p', {}, this.doc.at([...path, key]));
     return names.map(name => field(this.doc, [...path, key, name], table.keys.find(one => one.name === name), table, () => el('span')));
   }
 
