@@ -11,6 +11,7 @@
 #include <utility>
 
 #include "app/sheet_maker.h"
+#include "app/visit_name.h"
 #include "base/paper.h"
 #include "base/quantity.h"
 #include "base/text.h"
@@ -51,18 +52,6 @@ std::string valid_kind(const std::string& name) {
   return fmt::format("there is no kind of file \"{}\"; {}", name,
                      near ? fmt::format("did you mean {}?", *near)
                           : fmt::format("one of {}", fmt::join(names, ", ")));
-}
-
-/// "2026-11-24", or "2026-11-24-2" for the second visit of that day.
-std::pair<std::optional<Date>, int> parse_visit(const std::string& text) {
-  constexpr std::size_t date = 10;
-  const auto day = parse_date(std::string_view(text).substr(0, date));
-  if (text.size() <= date) return {day, 0};
-  const std::string number = text.substr(date + 1);
-  const bool good = text[date] == '-' && !number.empty() && number.size() < 3 &&
-                    number.find_first_not_of("0123456789") == std::string::npos;
-  if (!good) return {std::nullopt, 0};
-  return {day, std::stoi(number)};
 }
 
 std::string valid_visit(const std::string& text) {
@@ -125,6 +114,7 @@ struct Raw {
   Options options;
   std::optional<Format> format;
   std::string on, day, visit, within, booked, spec_for = "everyone", copy_for = "file";
+  bool no_browser = false;
 };
 
 void add_common(CLI::App& command, Raw& raw) {
@@ -221,6 +211,21 @@ void add_new_files(CLI::App& fresh, Raw& raw) {
   add("pet", "NAME", "a pet's file in pets/, every key in it as a comment")->required();
   add("style", "NAME", "a style's file in styles/, every key in it as a comment")->required();
   add("day", "DATE", "a day's file in days/ for its bookings (else today's)")->expected(0, 1);
+}
+
+void add_desk(CLI::App& app, Raw& raw) {
+  CLI::App* const desk = app.add_subcommand(
+      "desk", "a page in the browser of this computer, to find, change and print");
+  desk->add_option("FOLDER", raw.options.salon, "the salon's folder (else the one you are in)")
+      ->type_name("");
+  desk->add_option("--on", raw.on, "the day to take for today, as 2026-11-24")->check(valid_day);
+  desk->add_option("--data", raw.options.data, "folder with fonts/ and styles/");
+  desk->add_flag("--look", raw.options.look, "nothing can be changed, as for a tablet at the wall");
+  desk->add_flag("--no-browser", raw.no_browser, "say where its start page lies, open nothing");
+  desk->callback([&raw] {
+    raw.options.command = Command::desk;
+    raw.options.browser = !raw.no_browser;
+  });
 }
 
 /// A command that makes a sheet.
@@ -332,6 +337,8 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
   visit->callback([&] { o.command = Command::new_visit; });
 
   add_new_files(*fresh, raw);
+
+  add_desk(app, raw);
 
   CLI::App* schema = app.add_subcommand(
       "schema", "the JSON Schema of a kind of file, for editors and other programs");

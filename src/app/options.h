@@ -30,7 +30,8 @@ enum class Command : std::uint8_t {
   due,
   expiring,
   find,
-  rename
+  rename,
+  desk
 };
 enum class Format : std::uint8_t { pdf, png, svg, text };
 
@@ -43,6 +44,8 @@ struct Options {
   std::string kind;                ///< of `schema` and `new`: which files
   std::vector<std::string> words;  ///< of `find`
   std::chrono::days within{14};    ///< of `due` and `expiring`
+  bool look = false;     ///< of `desk`: nothing can be changed
+  bool browser = true;   ///< of `desk`: its page is opened
   bool booked = false;             ///< the pets of today's bookings, in their order
   bool verbose = false;            ///< of `check`: with the lines of every warning
   std::string output;              ///< file, folder, "-" or empty for the salon's sheets/

@@ -7,6 +7,7 @@
 #include "app/check.h"
 #include "app/console.h"
 #include "app/day.h"
+#include "app/desk.h"
 #include "app/front_desk.h"
 #include "app/new_files.h"
 #include "app/new_visit.h"
@@ -78,6 +79,9 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
       break;
     case Command::rename:
       exit = rename_pet(options, shop, console);
+      break;
+    case Command::desk:
+      exit = serve_desk(options, shop, console);
       break;
     case Command::schema:
       write_whole("-", schema(*find_file_kind(options.kind)), Replaces::own, shop.sink(),

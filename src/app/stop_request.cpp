@@ -1,5 +1,8 @@
 #include "app/stop_request.h"
 
+#include <sys/signalfd.h>
+#include <unistd.h>
+
 #include <ctime>
 
 namespace furnish {
@@ -11,7 +14,13 @@ StopRequest::StopRequest() {
 }
 
 StopRequest::~StopRequest() {
+  if (descriptor_ >= 0) ::close(descriptor_);
   ::pthread_sigmask(SIG_SETMASK, &before_, nullptr);
+}
+
+int StopRequest::descriptor() {
+  if (descriptor_ < 0) descriptor_ = ::signalfd(-1, &asked_, SFD_CLOEXEC | SFD_NONBLOCK);
+  return descriptor_;
 }
 
 bool StopRequest::taken() {

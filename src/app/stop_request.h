@@ -15,9 +15,12 @@ class StopRequest {
   ~StopRequest();
   /// Whether there was one; it counts as taken then.
   bool taken();
+  /// Readable once there was one, for poll(); -1 if the system gives none.
+  int descriptor();
 
  private:
   ::sigset_t asked_{}, before_{};
   bool taken_ = false;
+  int descriptor_ = -1;
 };
 }  // namespace furnish

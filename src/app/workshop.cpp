@@ -13,16 +13,6 @@
 
 namespace furnish {
 namespace {
-/// Today where the computer stands; --on is there so that a run can be repeated.
-Date local_today() {
-  const std::time_t now = std::time(nullptr);
-  std::tm parts{};
-  ::localtime_r(&now, &parts);
-  return make_date(parts.tm_year + 1900, static_cast<unsigned>(parts.tm_mon + 1),
-                   static_cast<unsigned>(parts.tm_mday))
-      .value_or(Date{});
-}
-
 /// Of a page of no pet: the sheets'.
 Paper PaperSettings::*usual_paper(const Options& options) {
   switch (options.command) {
@@ -36,12 +26,22 @@ Paper PaperSettings::*usual_paper(const Options& options) {
 }
 }  // namespace
 
+Date local_today(const Options& options) {
+  if (options.on) return *options.on;
+  const std::time_t now = std::time(nullptr);
+  std::tm parts{};
+  ::localtime_r(&now, &parts);
+  return make_date(parts.tm_year + 1900, static_cast<unsigned>(parts.tm_mon + 1),
+                   static_cast<unsigned>(parts.tm_mday))
+      .value_or(Date{});
+}
+
 Workshop::Workshop(const Options& options, const Files& files, const Disk& disk)
     : options_(options),
       files_(files),
       disk_(disk),
       context_{files, sources_, sink_},
-      today_(options.on ? *options.on : local_today()),
+      today_(local_today(options)),
       data_(find_data_folder(options.data)),
       voices_(options, sink_) {}
 

@@ -20,6 +20,9 @@
 
 namespace furnish {
 
+/// Today where the computer stands, unless the options name a day, so that a run can be repeated.
+Date local_today(const Options&);
+
 /// What one run works with: files, faults, fonts, the salons it has met. Pets of one salon share
 /// their salon's folder, and all sheets share the fonts.
 class Workshop {
@@ -39,6 +42,8 @@ class Workshop {
   /// The salon's folder of a root, opened once.
   SalonFolder& folder(const std::string& root);
   Voices& voices() { return voices_; }
+  /// The folder with fonts/ and styles/; empty if it was not found.
+  const std::string& data_folder() const { return data_; }
   /// Fonts, opened when first asked for; null after an error.
   FontSet* fonts();
 

@@ -124,8 +124,12 @@ bool is_own(const std::string& path) {
   return file && seal_holds(bytes);
 }
 
-/// Why a path may not be written to by an ordinary run; empty: it may.
-std::string_view kept_for_its_owner(const std::string& path, const struct stat& there) {
+/// Why a path may not be written to; empty: it may.
+std::string_view kept_for_its_owner(const std::string& path, const struct stat& there,
+                                    Replaces replaces) {
+  if (replaces == Replaces::edited) {
+    return S_ISREG(there.st_mode) ? "" : "is a link or no file, and is never written through";
+  }
   if (S_ISLNK(there.st_mode)) return "is a link, and a sheet is never written through one";
   if (S_ISREG(there.st_mode) && !is_own(path)) {
     return "is there already, and is no sheet that furnish wrote and nobody changed";
@@ -169,11 +173,15 @@ bool write_whole(const std::string& path, std::string_view bytes, Replaces repla
                  DiagnosticSink& sink, const Disk& disk) {
   if (to_standard_output(path)) return report(path, {write_to_standard_output(disk, bytes)}, sink);
   struct stat there {};
-  if (replaces == Replaces::own && !takes_a_stream(disk, path) &&
-      disk.lstat(path.c_str(), &there) == 0) {
-    if (const std::string_view why = kept_for_its_owner(path, there); !why.empty()) {
-      sink.error("not-ours", {}, fmt::format("'{}' {}; it is left as it is", path, why)).hint =
-          "choose another name, or --force if it may be replaced";
+  const bool asks = replaces == Replaces::edited ||
+                    (replaces == Replaces::own && !takes_a_stream(disk, path));
+  if (asks && disk.lstat(path.c_str(), &there) == 0) {
+    if (const std::string_view why = kept_for_its_owner(path, there, replaces); !why.empty()) {
+      auto& fault =
+          sink.error("not-ours", {}, fmt::format("'{}' {}; it is left as it is", path, why));
+      if (replaces == Replaces::own) {
+        fault.hint = "choose another name, or --force if it may be replaced";
+      }
       return false;
     }
   }
@@ -198,14 +206,25 @@ bool write_new(const std::string& path, std::string_view bytes, DiagnosticSink& 
   return false;
 }
 
-bool make_folder(const std::string& path, DiagnosticSink& sink, const Disk& disk) {
+bool write_private(const std::string& path, std::string_view bytes, DiagnosticSink& sink,
+                   const Disk& disk) {
+  struct stat owners {};
+  owners.st_mode = S_IRUSR | S_IWUSR;
+  TemporaryFile file(disk, folder_of(path), &owners);
+  Errno fault = file.fill(bytes);
+  if (fault == 0) fault = file.replace(path);
+  return report(path, {fault}, sink);
+}
+
+namespace {
+bool make_folder(const std::string& path, ::mode_t mode, DiagnosticSink& sink, const Disk& disk) {
   std::filesystem::path made;
   for (const std::filesystem::path& part : std::filesystem::path(path)) {
     made /= part;
     struct stat status {};
     if (disk.stat(made.c_str(), &status) == 0 && S_ISDIR(status.st_mode)) continue;
     // Another program may have made it meanwhile.
-    if (disk.mkdir(made.c_str(), 0777) == 0 ||
+    if (disk.mkdir(made.c_str(), mode) == 0 ||
         (errno == EEXIST && disk.stat(made.c_str(), &status) == 0 && S_ISDIR(status.st_mode))) {
       continue;
     }
@@ -217,6 +236,15 @@ bool make_folder(const std::string& path, DiagnosticSink& sink, const Disk& disk
   }
   clear_unfinished(disk, path);
   return true;
+}
+}  // namespace
+
+bool make_folder(const std::string& path, DiagnosticSink& sink, const Disk& disk) {
+  return make_folder(path, 0777, sink, disk);
+}
+
+bool make_private_folder(const std::string& path, DiagnosticSink& sink, const Disk& disk) {
+  return make_folder(path, 0700, sink, disk);
 }
 
 bool remove_own(const std::string& path, DiagnosticSink& sink, const Disk& disk) {

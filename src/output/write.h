@@ -10,8 +10,9 @@
 namespace furnish {
 
 /// What may give way to a new file of the same name: a sheet that furnish wrote and nobody changed
-/// since (see seal.h), or anything, where the person asked for it.
-enum class Replaces : std::uint8_t { own, anything };
+/// since (see seal.h), or anything, where the person asked for it; or the person's own file, which
+/// they changed by this program: a regular file, and no link.
+enum class Replaces : std::uint8_t { own, anything, edited };
 
 /// Writes the whole of `bytes`, or leaves what was there. "-" is the standard output. A new or
 /// regular file is written beside its place and moved there once it is safely on the disk; an
@@ -29,6 +30,9 @@ bool is_a_file(const std::string& path, const Disk& disk = system_disk());
 /// and is an error ("exists"), also if it comes to be there meanwhile. "-" is the standard output.
 bool write_new(const std::string& path, std::string_view bytes, DiagnosticSink& sink,
                const Disk& disk = system_disk());
+/// A file that nobody but its owner may read, whatever is there of that name.
+bool write_private(const std::string& path, std::string_view bytes, DiagnosticSink& sink,
+                   const Disk& disk = system_disk());
 /// Takes away what an earlier run left and this one has nothing for: a sheet that furnish wrote and
 /// nobody changed. Anything else stays, and a warning ("left-over") says why. True if there was
 /// something, whatever became of it.
@@ -36,4 +40,7 @@ bool remove_own(const std::string& path, DiagnosticSink& sink, const Disk& disk 
 /// A folder with all that it lies in, where they are not there yet, and without the unfinished
 /// files of runs that were killed. False iff an error was reported.
 bool make_folder(const std::string& path, DiagnosticSink& sink, const Disk& disk = system_disk());
+/// The same, but into what had to be made nobody but its owner may look.
+bool make_private_folder(const std::string& path, DiagnosticSink& sink,
+                         const Disk& disk = system_disk());
 }  // namespace furnish

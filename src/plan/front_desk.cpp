@@ -103,15 +103,6 @@ std::string digits_of(std::string_view text) {
   }
   return out;
 }
-
-/// True if a word is in the text, or its digits in the text's.
-bool holds(const std::string& folded_text, const std::string& digits, const std::string& word) {
-  if (folded_text.find(plain_letters(word)) != std::string::npos) return true;
-  const std::string number = digits_of(word);
-  constexpr std::size_t least = 3;
-  const bool only_number = word.find_first_not_of("0123456789 +-()/.") == std::string::npos;
-  return only_number && number.size() >= least && digits.find(number) != std::string::npos;
-}
 }  // namespace
 
 std::string reach(const Owner& owner) {
@@ -161,30 +152,56 @@ void sort_rows(std::vector<ExpiringRow>& rows) {
   });
 }
 
-std::optional<FoundRow> found_row(const Pet& pet, std::span<const std::string> words) {
-  std::vector<std::pair<std::string, std::string>> texts{
-      {"name", pet.name.value},     {"file", pet.key},          {"owner", pet.owner.name},
-      {"phone", pet.owner.phone},   {"email", pet.owner.email}, {"vet", pet.owner.vet.name},
-      {"vet", pet.owner.vet.phone}, {"breed", pet.breed}};
-  for (const std::string& line : pet.owner.address) texts.emplace_back("address", line);
-  for (const std::string& one : pet.owner.collects) texts.emplace_back("collects", one);
+SearchWord::SearchWord(std::string_view written) : plain(plain_letters(written)) {
+  constexpr std::size_t least = 3;
+  if (written.find_first_not_of("0123456789 +-()/.") != std::string_view::npos) return;
+  number = digits_of(written);
+  if (number.size() < least) number.clear();
+}
+
+std::vector<SearchText> search_texts(const Pet& pet) {
+  std::vector<SearchText> out;
+  const auto add = [&](const char* where, const std::string& text) {
+    if (!text.empty()) out.push_back({where, text, plain_letters(text), digits_of(text)});
+  };
+  add("name", pet.name.value);
+  add("file", pet.key);
+  add("owner", pet.owner.name);
+  add("phone", pet.owner.phone);
+  add("email", pet.owner.email);
+  add("vet", pet.owner.vet.name);
+  add("vet", pet.owner.vet.phone);
+  add("breed", pet.breed);
+  for (const std::string& line : pet.owner.address) add("address", line);
+  for (const std::string& one : pet.owner.collects) add("collects", one);
   for (const Alert& alert : pet.alerts) {
-    texts.emplace_back("alert", alert.text.value);
-    texts.emplace_back("alert", alert.action.value);
-    for (const auto& one : alert.allergens) texts.emplace_back("allergen", one.value);
+    add("alert", alert.text.value);
+    add("alert", alert.action.value);
+    for (const auto& one : alert.allergens) add("allergen", one.value);
   }
-  for (const auto& [where, text] : texts) {
-    const std::string plain = plain_letters(text), digits = digits_of(text);
-    const bool all = !text.empty() && std::ranges::all_of(words, [&](const std::string& word) {
-      return holds(plain, digits, word);
+  return out;
+}
+
+const SearchText* first_with(std::span<const SearchText> texts, std::span<const SearchWord> words) {
+  for (const SearchText& text : texts) {
+    const bool all = std::ranges::all_of(words, [&](const SearchWord& word) {
+      return text.plain.find(word.plain) != std::string::npos ||
+             (!word.number.empty() && text.digits.find(word.number) != std::string::npos);
     });
-    if (!all) continue;
-    FoundRow out = row_of<FoundRow>(pet);
-    out.where = where;
-    out.text = text;
-    return out;
+    if (all) return &text;
   }
-  return std::nullopt;
+  return nullptr;
+}
+
+std::optional<FoundRow> found_row(const Pet& pet, std::span<const std::string> words) {
+  const std::vector<SearchText> texts = search_texts(pet);
+  const std::vector<SearchWord> wanted(words.begin(), words.end());
+  const SearchText* const found = first_with(texts, wanted);
+  if (found == nullptr) return std::nullopt;
+  FoundRow out = row_of<FoundRow>(pet);
+  out.where = found->where;
+  out.text = found->text;
+  return out;
 }
 
 std::string text(std::span<const DueRow> rows, Date today) {

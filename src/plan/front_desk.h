@@ -42,13 +42,29 @@ std::vector<ExpiringRow> expiring_rows(const Pet&, const Plan&, std::chrono::day
 /// Those that ran out first, by their day, then by name.
 void sort_rows(std::vector<ExpiringRow>&);
 
+/// A text that a pet is found by, ready to be looked through again and again.
+struct SearchText {
+  std::string where, text;     ///< "owner", as written
+  std::string plain, digits;  ///< without case and accents; only its digits
+};
+/// Its names, its owner's, who collects it, numbers and addresses, alerts.
+std::vector<SearchText> search_texts(const Pet&);
+/// What is looked for.
+struct SearchWord {
+  explicit SearchWord(std::string_view written);
+  std::string plain;
+  std::string number;  ///< its digits, if it is nothing but a number that is worth looking for
+};
+/// The first text that has all words; null: none has.
+const SearchText* first_with(std::span<const SearchText>, std::span<const SearchWord>);
+
 /// Where words were found in a pet's file.
 struct FoundRow {
   std::string key, name, owner, contact;
   std::string where, text;  ///< "alert", and what it says
 };
-/// All words are in one text of the pet: its names, its owner's, who collects it, numbers and
-/// addresses, alerts. Without case and accents; digits are found however a number is grouped.
+/// All words are in one text of the pet. Without case and accents; digits are found however a number
+/// is grouped.
 std::optional<FoundRow> found_row(const Pet&, std::span<const std::string> words);
 
 std::string text(std::span<const DueRow>, Date today);

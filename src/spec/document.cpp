@@ -4,6 +4,7 @@
 
 #include <toml++/toml.h>
 #include <algorithm>
+#include <sstream>
 
 #include "base/text.h"
 #include "spec/scan.h"
@@ -35,6 +36,13 @@ SourceSpan to_span(const toml::source_region& region, std::uint32_t file,
                    const std::vector<Stretch>& stretches) {
   return {file, written_at({region.begin.line, region.begin.column}, stretches),
           written_at({region.end.line, region.end.column}, stretches)};
+}
+
+template <typename T>
+std::string written(const T& time) {
+  std::ostringstream out;
+  out << time;
+  return out.str();
 }
 
 class Converter {
@@ -94,10 +102,12 @@ class Converter {
                            fmt::format("{:04}-{:02}-{:02}", d.year, d.month, d.day)};
     } else if (const auto* const both = from.as_date_time()) {
       const toml::date d = both->get().date;
-      out.value = TomlDateTime{fmt::format("{:04}-{:02}-{:02}", d.year, d.month, d.day)};
+      out.value = TomlDateTime{fmt::format("{:04}-{:02}-{:02}", d.year, d.month, d.day),
+                               written(both->get())};
     } else if (const auto* const clock = from.as_time()) {
       const toml::time t = clock->get();
-      out.value = TomlTime{TimeOfDay(t.hour * 60 + t.minute), t.second == 0 && t.nanosecond == 0};
+      out.value = TomlTime{TimeOfDay(t.hour * 60 + t.minute), t.second == 0 && t.nanosecond == 0,
+                           written(t)};
     }
     return out;
   }

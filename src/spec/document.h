@@ -23,11 +23,13 @@ struct TomlDate {
   std::string written;
 };
 struct TomlTime {
-  TimeOfDay time{};   ///< whole minutes; see `whole`
-  bool whole = true;  ///< false if seconds were given that are not zero
+  TimeOfDay time{};     ///< whole minutes; see `whole`
+  bool whole = true;    ///< false if seconds were given that are not zero
+  std::string written;  ///< "09:30:00"
 };
 struct TomlDateTime {
-  std::string date;  ///< "2026-11-24", without the time
+  std::string date;     ///< "2026-11-24", without the time
+  std::string written;  ///< with it
 };
 
 /// What stands behind a key, and where. Tables under a `[header]` have the header as their span.

@@ -21,7 +21,8 @@ const std::map<std::string, std::set<std::string>> may_include{
     {"figure", {"base", "trade", "model", "plan", "page"}},
     {"sheet", {"base", "trade", "model", "plan", "page", "figure"}},
     {"output", {"base", "page"}},
-    {"app", {"base", "trade", "model", "spec", "plan", "page", "figure", "sheet", "output"}},
+    {"desk", {"base", "trade", "model", "spec", "output"}},
+    {"app", {"base", "trade", "model", "spec", "plan", "page", "figure", "sheet", "output", "desk"}},
 };
 
 /// Libraries that only one folder (or the ones named) may see.
@@ -37,7 +38,8 @@ const std::map<std::string, std::set<std::string>> only_in{
     {"webp/", {"output"}},
     {"libexif/", {"output"}},
     {"qrencode", {"figure"}},
-    {"nlohmann/", {"app", "plan", "spec"}},
+    {"nlohmann/", {"app", "desk", "plan", "spec"}},
+    {"microhttpd", {"desk"}},
     {"iostream", {"app"}},
 };
 

@@ -1,0 +1,178 @@
+#include "app/desk_salon.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+
+#include "app/desk_facts.h"
+#include "app/desk_look.h"
+#include "output/write.h"
+#include "spec/document.h"
+#include "spec/name_date.h"
+
+namespace furnish {
+namespace {
+namespace fs = std::filesystem;
+constexpr std::string_view ending = ".toml";
+
+/// The folder of each kind whose files lie side by side in one.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 3> folders{
+    {{"pet", "pets"}, {"day", "days"}, {"style", "styles"}}};
+
+/// Fonts that the page sets its own words in.
+constexpr std::array<std::string_view, 5> page_fonts{"SourceSans3-Regular", "SourceSans3-SemiBold",
+                                                     "SourceSans3-Bold", "Vazirmatn-Regular",
+                                                     "Vazirmatn-Bold"};
+constexpr std::size_t largest_font = std::size_t{4} * 1024 * 1024;
+
+bool is_in(const Files& files, const std::string& folder, const std::string& name) {
+  const std::vector<std::string> names = files.toml_files(folder);
+  return std::ranges::find(names, name) != names.end();
+}
+
+/// "marlow/2026-11-24" in its two halves; empty ones if there is no slash.
+std::pair<std::string, std::string> halves(std::string_view id) {
+  const std::size_t slash = id.find('/');
+  if (slash == std::string_view::npos) return {};
+  return {std::string(id.substr(0, slash)), std::string(id.substr(slash + 1))};
+}
+}  // namespace
+
+const SheetMaker* desk_sheet(std::string_view name) {
+  if (name == "card") return &sheets::card;
+  if (name == "style") return &sheets::style;
+  if (name == "care") return &sheets::care;
+  if (name == "note") return &sheets::note;
+  return name == "note-owner" ? &sheets::owner_note : nullptr;
+}
+
+std::optional<desk::FileId> file_at(std::string_view name) {
+  if (name == "salon.toml") return desk::FileId{"salon", ""};
+  if (!name.ends_with(ending)) return std::nullopt;
+  name.remove_suffix(ending.size());
+  for (const auto& [kind, folder] : folders) {
+    if (!name.starts_with(folder) || name.substr(folder.size(), 1) != "/") continue;
+    const std::string_view id = name.substr(folder.size() + 1);
+    if (id.find('/') == std::string_view::npos)
+      return desk::FileId{std::string(kind), std::string(id)};
+  }
+  constexpr std::string_view visits = "visits/";
+  if (!name.starts_with(visits)) return std::nullopt;
+  name.remove_prefix(visits.size());
+  if (std::ranges::count(name, '/') != 1) return std::nullopt;
+  return desk::FileId{"visit", std::string(name)};
+}
+
+SalonAtDesk::SalonAtDesk(const Options& options, const Files& files, const Disk& disk)
+    : kept_(options, files, disk), index_(options, files, disk) {}
+
+std::optional<std::string> SalonAtDesk::shown_path(const desk::FileId& file) {
+  const Files& files = kept_.files();
+  if (file.kind == "salon" && file.id.empty()) {
+    return files.exists(in_salon("salon.toml")) ? std::optional("salon.toml") : std::nullopt;
+  }
+  // Looked up among the names that are there, so that no id is ever a part of a path by itself.
+  for (const auto& [kind, folder] : folders) {
+    if (file.kind != kind) continue;
+    const std::string name = file.id + std::string(ending), in = std::string(folder);
+    return is_in(files, in_salon(in), name) ? std::optional(in + "/" + name) : std::nullopt;
+  }
+  if (file.kind != "visit") return std::nullopt;
+  const auto [pet, date] = halves(file.id);
+  const std::string name = date + std::string(ending), in = "visits/" + pet;
+  if (!shown_path({"pet", pet}) || !is_in(files, in_salon(in), name)) return std::nullopt;
+  return in + "/" + name;
+}
+
+desk::FileText SalonAtDesk::read(const desk::FileId& file) {
+  const auto shown = shown_path(file);
+  if (!shown) return {std::nullopt, "it is not there"};
+  FileContent content = kept_.files().read(in_salon(*shown));
+  return {std::move(content.bytes),
+          content.fault.empty() ? "" : fmt::format("{} {}", *shown, content.fault)};
+}
+
+std::vector<std::pair<std::string, std::string>> SalonAtDesk::visits(std::string_view pet) {
+  std::vector<std::pair<std::string, std::string>> out;
+  const std::string id(pet);
+  if (!shown_path({"pet", id})) return out;
+  for (const std::string& name : kept_.files().toml_files(in_salon("visits/" + id))) {
+    const std::string date = stem(name);
+    out.emplace_back(id + "/" + date, date.substr(0, std::string_view("2026-11-24").size()));
+  }
+  std::ranges::reverse(out);
+  return out;
+}
+
+std::optional<PetPath> SalonAtDesk::pet_path(std::string_view id) {
+  const auto shown = shown_path({"pet", std::string(id)});
+  return shown ? std::optional(PetPath{in_salon(*shown), kept_.root()}) : std::nullopt;
+}
+
+std::string SalonAtDesk::write(const desk::FileId& file, std::string_view text) {
+  const auto shown = shown_path(file);
+  if (!shown) return "the file is not there any more";
+  DiagnosticSink said;
+  if (!write_whole(in_salon(*shown), text, Replaces::edited, said, kept_.disk())) {
+    return said.all().back().message;
+  }
+  changed(*shown);
+  return {};
+}
+
+std::optional<desk::FileId> SalonAtDesk::changed(const std::string& name) {
+  const auto file = file_at(name);
+  const bool alone = file && (file->kind == "pet" || file->kind == "visit");
+  if (!alone) kept_.forget();
+  if (alone) {
+    index_.changed(file->kind == "pet" ? file->id : halves(file->id).first);
+  } else {
+    index_.all_changed();
+  }
+  return file;
+}
+
+SalonAtDesk::Json SalonAtDesk::facts() {
+  return desk_facts(kept_);
+}
+
+SalonAtDesk::Json SalonAtDesk::find(std::string_view words, std::size_t most) {
+  return index_.find(words, most);
+}
+
+bool SalonAtDesk::read_on() {
+  return index_.read_on();
+}
+
+SalonAtDesk::Json SalonAtDesk::look(const desk::LookOrder& order) {
+  const auto shown = shown_path(order.file);
+  if (!shown) return Json::object();
+  const std::string pet = order.file.kind == "visit" ? halves(order.file.id).first : order.file.id;
+  return desk_look(kept_, order, in_salon(*shown), pet_path(pet).value_or(PetPath{}));
+}
+
+std::optional<std::string> SalonAtDesk::font(std::string_view name) {
+  if (std::ranges::find(page_fonts, name) == page_fonts.end()) return std::nullopt;
+  const std::string path = path_in(kept_.shop().data_folder(), fmt::format("fonts/{}.ttf", name));
+  return kept_.files().read_up_to(path, largest_font).bytes;
+}
+
+SalonAtDesk::Json SalonAtDesk::day(Date) {
+  return Json::object();
+}
+desk::Made SalonAtDesk::create(std::string_view, std::string_view) {
+  return {{}, "not yet"};
+}
+desk::PhotoMade SalonAtDesk::add_photo(std::string_view, std::string_view) {
+  return {{}, "not yet"};
+}
+desk::Printed SalonAtDesk::print(const std::vector<desk::SheetWanted>&) {
+  return {std::nullopt, "not yet"};
+}
+desk::Printed SalonAtDesk::print_day(Date, std::string_view) {
+  return {std::nullopt, "not yet"};
+}
+}  // namespace furnish

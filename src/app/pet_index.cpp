@@ -1,0 +1,157 @@
+#include "app/pet_index.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+#include <tuple>
+#include <utility>
+
+#include "base/text.h"
+
+namespace furnish {
+namespace {
+/// So long the desk may read without a look at who asks something.
+constexpr std::chrono::milliseconds a_while{15};
+
+/// The worst that a groomer has to know, of alerts and of what the rules say of the plan.
+std::optional<Signal> gravest(const Case& one) {
+  std::optional<Signal> out;
+  const auto mind = [&](Signal signal) { out = out ? std::min(*out, signal) : signal; };
+  for (const Alert& alert : one.pet.alerts) mind(alert.level);
+  for (const Caution& caution : one.plan.cautions) {
+    if (!caution.accepted) mind(caution.signal);
+  }
+  return out;
+}
+
+std::vector<SearchWord> words_in(std::string_view text) {
+  std::vector<SearchWord> out;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t begin = std::min(text.find_first_not_of(' ', at), text.size());
+    const std::size_t end = std::min(text.find(' ', begin), text.size());
+    if (end > begin) out.emplace_back(text.substr(begin, end - begin));
+    at = end;
+  }
+  return out;
+}
+}  // namespace
+
+PetIndex::PetIndex(const Options& options, const Files& files, const Disk& disk)
+    : shop_(options, files, disk) {}
+
+void PetIndex::all_changed() {
+  shop_.forget();
+  listed_ = false;
+}
+
+void PetIndex::list() {
+  const Date today = shop_.shop().today();
+  if (listed_ && as_of_ == today) return;
+  listed_ = true;
+  as_of_ = today;
+  bool complete = true;
+  std::map<std::string, Known> before = std::move(known_);
+  known_.clear();
+  stale_.clear();
+  for (const PetPath& path : all_pets(shop_.shop().context(), shop_.root(), complete)) {
+    const std::string id = std::filesystem::path(path.file).stem().string();
+    // What was known of it is shown until it is read again.
+    if (const auto old = before.find(id); old != before.end()) known_.insert(*old);
+    stale_.insert(id);
+  }
+}
+
+void PetIndex::read_next() {
+  const std::string id = std::move(stale_.extract(stale_.begin()).value());
+  const std::string file = path_in(path_in(shop_.root(), "pets"), id + ".toml");
+  if (!shop_.files().exists(file)) {
+    known_.erase(id);
+    return;
+  }
+  Known known;
+  DiagnosticSink unheard;  // who opens the pet is told
+  Workshop& shop = shop_.shop();
+  const auto one = shop.work_out({file, shop_.root()}, shop.today(), unheard);
+  if (!one) {
+    known.name = id;
+    known.readable = false;
+    known.texts = {{"file", id, plain_letters(id), {}}};
+  } else {
+    const Pet& pet = one->pet;
+    known.name = pet.name.value;
+    known.owner = pet.owner.name;
+    known.looks = pet.breed.empty() || pet.colour.empty() ? pet.breed + pet.colour
+                                                          : pet.breed + ", " + pet.colour;
+    known.texts = search_texts(pet);
+    known.gravest = gravest(*one);
+    if (one->plan.next_visit) known.due = one->plan.next_visit->date;
+    known.booked = one->booking();
+  }
+  known.sorted_by = plain_letters(known.name);
+  known_[id] = std::move(known);
+}
+
+bool PetIndex::read_on() {
+  list();
+  const auto until = std::chrono::steady_clock::now() + a_while;
+  while (!stale_.empty() && std::chrono::steady_clock::now() < until) read_next();
+  return !stale_.empty();
+}
+
+void PetIndex::read_all() {
+  list();
+  while (!stale_.empty()) read_next();
+}
+
+PetIndex::Json PetIndex::row(const std::string& id, const Known& known, Date today) const {
+  Json out{{"id", id}, {"name", known.name}, {"owner", known.owner}, {"looks", known.looks}};
+  out["gravest"] = known.gravest ? Json(to_text(*known.gravest)) : Json("");
+  out["booked"] = known.booked ? Json(clock_time(known.booked->at)) : Json();
+  out["groomer"] = known.booked ? known.booked->groomer : "";
+  out["due"] = nullptr;
+  if (known.due) {
+    out["due"] = {{"date", to_iso(*known.due)}, {"over_days", (today - *known.due).count()}};
+  }
+  out["readable"] = known.readable;
+  return out;
+}
+
+PetIndex::Json PetIndex::find(std::string_view words, std::size_t most) {
+  read_all();
+  const Date today = as_of_;
+  const std::vector<SearchWord> wanted = words_in(words);
+  struct Found {
+    int rank;
+    const std::string* id;
+    const Known* known;
+  };
+  std::vector<Found> found;
+  for (const auto& [id, known] : known_) {
+    int rank = 0;
+    if (wanted.empty()) {
+      rank = known.booked ? 0 : known.due ? 1 : 2;
+    } else {
+      const SearchText* const text = first_with(known.texts, wanted);
+      if (text == nullptr) continue;
+      rank = text->plain.starts_with(wanted.front().plain) ? 0 : 1;
+      if (text->where != "name") rank += text->where == "owner" ? 2 : 4;
+    }
+    found.push_back({rank, &id, &known});
+  }
+  const auto before = [&](const Found& a, const Found& b) {
+    const auto order = [&](const Found& one) {
+      const Known& known = *one.known;
+      const bool by_day = wanted.empty() && one.rank == 1;
+      return std::tuple(one.rank, wanted.empty() && known.booked ? known.booked->at : TimeOfDay{},
+                        by_day ? *known.due : Date{}, std::string_view(known.sorted_by),
+                        std::string_view(*one.id));
+    };
+    return order(a) < order(b);
+  };
+  const std::size_t shown = std::min(most, found.size());
+  std::ranges::partial_sort(found, found.begin() + static_cast<std::ptrdiff_t>(shown), before);
+  Json out = Json::array();
+  for (std::size_t i = 0; i < shown; ++i) out.push_back(row(*found[i].id, *found[i].known, today));
+  return out;
+}
+}  // namespace furnish

@@ -1,0 +1,17 @@
+# cmake -DOUT=page_bytes.cpp -P embed.cmake FILE...: the files as arrays of bytes, by their names.
+# The same files give the same text.
+set(text "#include \"desk/page_bytes.h\"\n\nnamespace furnish::desk {\nnamespace {\n")
+set(table "")
+math(EXPR last "${CMAKE_ARGC} - 1")
+foreach(i RANGE 4 ${last})
+  set(path "${CMAKE_ARGV${i}}")
+  get_filename_component(name "${path}" NAME)
+  string(MAKE_C_IDENTIFIER "${name}" id)
+  file(READ "${path}" hex HEX)
+  string(REGEX REPLACE "(..)" "0x\\1," bytes "${hex}")
+  string(APPEND text "constexpr unsigned char ${id}[] = {${bytes}0};\n")
+  string(APPEND table "    {\"${name}\", ${id}, sizeof ${id} - 1},\n")
+endforeach()
+string(APPEND text "constexpr PageBytes all[] = {\n${table}};\n}\n\n")
+string(APPEND text "std::span<const PageBytes> page_bytes() {\n  return all;\n}\n}\n")
+file(WRITE "${OUT}" "${text}")

@@ -1,0 +1,51 @@
+#pragma once
+
+#include <chrono>
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace furnish::desk {
+
+/// Notices when files of a salon's folder change, whoever changes them and however an editor saves:
+/// in place, beside and renamed, over a backup. Its folders are watched, not its files; once they
+/// were still for a moment, contents are compared, so that a save of the same text is none.
+/// A folder on a network tells nothing of what other computers do there.
+class Watch {
+ public:
+  using Clock = std::chrono::steady_clock;
+  static constexpr std::chrono::milliseconds stillness{30};
+
+  /// `root`: the salon's folder. If the system lets nothing be watched, nothing is ever noticed.
+  explicit Watch(std::string root);
+  Watch(const Watch&) = delete;
+  Watch& operator=(const Watch&) = delete;
+  ~Watch();
+
+  /// For poll(); -1 if nothing can be watched.
+  int descriptor() const { return fd_; }
+  /// Notes what the system has to say, without waiting.
+  void take(Clock::time_point now);
+  /// When settled() has something to look at.
+  std::optional<Clock::time_point> due() const { return due_; }
+  /// Files that are there, gone or another since the last call, as "pets/marlow.toml"; none until
+  /// the folders were still.
+  std::vector<std::string> settled(Clock::time_point now);
+
+ private:
+  void watch(const std::string& folder);
+  void look_into(const std::string& folder);
+  /// The file's mark; empty: it is not there.
+  std::string mark(const std::string& name) const;
+
+  std::string root_;
+  int fd_;
+  std::map<int, std::string> folders_;  ///< by the system's number; "" is the salon's own
+  std::set<std::string> touched_;
+  std::map<std::string, std::string> marks_;  ///< of files that were looked at
+  std::optional<Clock::time_point> due_;
+};
+}  // namespace furnish::desk
