@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <map>
 
 #include "app/output_file.h"
 #include "base/text.h"
@@ -19,7 +18,10 @@ class DayMade {
 
   std::optional<Sheet> sheet() {
     const Day* const day = folder_.good() ? booked() : nullptr;
-    return day != nullptr && open_pets(*day) ? make(*day) : std::nullopt;
+    if (day == nullptr) return std::nullopt;
+    const DayCases all = day_cases(shop_, folder_, *day);
+    complete_ = all.complete;
+    return all.listed ? make(*day, all) : std::nullopt;
   }
   bool complete() const { return complete_; }
 
@@ -37,45 +39,47 @@ class DayMade {
     return nullptr;
   }
 
-  /// Reads the pets that are booked, each once. False if the salon's pets cannot be listed.
-  bool open_pets(const Day& day) {
-    bool listed = true;
-    for (const PetPath& path : all_pets(shop_.context(), folder_.root(), listed)) {
-      const std::string key = std::filesystem::path(path.file).stem().string();
-      keys_.push_back(key);
-      const bool booked = std::ranges::any_of(
-          day.bookings, [&](const Booking& one) { return one.pet.value == key; });
-      if (!booked) continue;
-      auto one = shop_.work_out(path, day.date, shop_.sink());
-      complete_ = complete_ && one && one->all_visits && one->all_bookings;
-      if (one) cases_.emplace(key, *std::move(one));
-    }
-    return listed;
-  }
-
-  std::optional<Sheet> make(const Day& day) {
-    std::map<std::string, DayPet> pets;
-    std::map<std::string, Duration> expected;
-    for (const auto& [key, one] : cases_) {
-      pets.emplace(key, DayPet{one.pet, one.plan, one.visits, one.all_visits});
-      if (one.plan.duration) expected[key] = *one.plan.duration;
-    }
-    const auto warnings = day_warnings(folder_.salon(), day, keys_, expected);
-    report(warnings, shop_.sink());
+  std::optional<Sheet> make(const Day& day, const DayCases& all) {
+    report(all.warnings, shop_.sink());
     const auto paper = shop_.paper(folder_.salon(), shop_.sink());
     const auto voice = paper ? shop_.voice(folder_, Pet{}, shop_.sink()) : std::nullopt;
     if (!voice) return std::nullopt;
-    return make_day(folder_.salon(), day, day_plan(day, pets, warnings), *paper, *voice,
-                    shop_.sink());
+    return make_day(folder_.salon(), day, all.plan(day), *paper, *voice, shop_.sink());
   }
 
   Workshop& shop_;
   SalonFolder& folder_;
-  std::vector<std::string> keys_;  ///< of all pets of the salon
-  std::map<std::string, Case> cases_;
   bool complete_ = true;
 };
 }  // namespace
+
+DayCases day_cases(Workshop& shop, SalonFolder& folder, const Day& day) {
+  DayCases out;
+  std::vector<std::string> keys;
+  std::map<std::string, Duration> expected;
+  for (const PetPath& path : all_pets(shop.context(), folder.root(), out.listed)) {
+    const std::string key = std::filesystem::path(path.file).stem().string();
+    keys.push_back(key);
+    const bool booked =
+        std::ranges::any_of(day.bookings, [&](const Booking& one) { return one.pet.value == key; });
+    if (!booked) continue;
+    auto one = shop.work_out(path, day.date, shop.sink());
+    out.complete = out.complete && one && one->all_visits && one->all_bookings;
+    if (!one) continue;
+    if (one->plan.duration) expected[key] = *one->plan.duration;
+    out.cases.emplace(key, *std::move(one));
+  }
+  out.warnings = day_warnings(folder.salon(), day, keys, expected);
+  return out;
+}
+
+DayPlan DayCases::plan(const Day& day) const {
+  pets_.clear();
+  for (const auto& [key, one] : cases) {
+    pets_.emplace(key, DayPet{one.pet, one.plan, one.visits, one.all_visits});
+  }
+  return day_plan(day, pets_, warnings);
+}
 
 std::optional<Sheet> day_sheet(Workshop& shop, SalonFolder& folder, bool& complete) {
   DayMade day(shop, folder);

@@ -1,13 +1,32 @@
 #pragma once
 
+#include <map>
 #include <optional>
+#include <string>
+#include <vector>
 
 #include "app/console.h"
 #include "app/options.h"
 #include "app/workshop.h"
+#include "plan/day_plan.h"
 #include "sheet/sheet.h"
 
 namespace furnish {
+
+/// A salon's day with all that is worked out for its pets. What is said of them goes to the run.
+struct DayCases {
+  std::map<std::string, Case> cases;  ///< by key; those that can be read
+  std::vector<DayWarning> warnings;
+  bool listed = true;    ///< false: the salon's pets cannot even be listed
+  bool complete = true;  ///< false: a pet that is booked, or a visit of one, cannot be read
+
+  /// Points into this and the day.
+  DayPlan plan(const Day&) const;
+
+ private:
+  mutable std::map<std::string, DayPet> pets_;
+};
+DayCases day_cases(Workshop&, SalonFolder&, const Day&);
 
 /// The sheet of a salon's day, which is the workshop's. A pet that cannot be read, or a visit of
 /// one, has a row that says so, and `complete` is false. Empty iff an error was reported.

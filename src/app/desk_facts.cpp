@@ -4,9 +4,10 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <nlohmann/json.hpp>
+#include <numeric>
 
-#include "base/amount.h"
 #include "base/text.h"
 #include "page/direction.h"
 #include "sheet/shown.h"
@@ -69,6 +70,21 @@ Json places(const Words& words) {
   return out;
 }
 
+/// "1/2 in" or "13 mm", as files write it.
+std::string comb_word(Length comb) {
+  constexpr int parts = 8;
+  const int eighths = static_cast<int>(std::lround(comb.in_mm() * parts / 25.4));
+  const Length rounded = Length::inches(eighths, parts);
+  if (eighths == 0 || std::abs((comb - rounded).um()) > comb_tolerance.um()) {
+    return fmt::format("{} mm", comb.in_mm());
+  }
+  const int common = std::gcd(eighths, parts), whole = eighths / parts;
+  const int top = (eighths % parts) / common, bottom = parts / common;
+  if (top == 0) return fmt::format("{} in", whole);
+  return whole == 0 ? fmt::format("{}/{} in", top, bottom)
+                    : fmt::format("{} {}/{} in", whole, top, bottom);
+}
+
 /// What of the trade's tools the salon has; where nobody said, all.
 void add_tools(const Salon& salon, const SheetVoice& voice, Json& out) {
   const auto owned = [&](const Blade& blade) {
@@ -85,9 +101,8 @@ void add_tools(const Salon& salon, const SheetVoice& voice, Json& out) {
   out["combs"] = Json::array();
   const std::span combs = salon.kit ? std::span<const Length>(salon.kit->combs) : guard_combs();
   for (const Length comb : combs) {
-    out["combs"].push_back({{"id", to_text(comb, Units::us)},
-                            {"leaves", shown_comb(comb, voice)},
-                            {"mm", comb.in_mm()}});
+    out["combs"].push_back(
+        {{"id", comb_word(comb)}, {"leaves", shown_comb(comb, voice)}, {"mm", comb.in_mm()}});
   }
   out["shears"] = Json::array();
   for (const std::string_view word : shears_words()) {

@@ -18,8 +18,9 @@ using Json = nlohmann::ordered_json;
 
 class Looker {
  public:
-  Looker(DeskShop& kept, const desk::LookOrder& order, const std::string& path)
+  Looker(DeskShop& kept, DeskFigure& figure, const desk::LookOrder& order, const std::string& path)
       : kept_(kept),
+        figure_(figure),
         order_(order),
         path_(path),
         text_(desk::text_to_edit(order.file.kind, order.text)) {
@@ -44,7 +45,7 @@ class Looker {
       if (sheet != nullptr && whole) add_pages(shop.sheet(*one, said_));
     }
     tell(shop);
-    if (one) add_cautions(shop, *one);
+    if (one) add_plan(shop, *one);
     return std::move(out_);
   }
 
@@ -93,11 +94,12 @@ class Looker {
     faults.add(shared, out_["faults"]);
   }
 
-  void add_cautions(Workshop& shop, const Case& one) {
+  void add_plan(Workshop& shop, const Case& one) {
     FontSet* const fonts = shop.fonts();
     const auto voice =
         fonts ? shop.voices().voice(*fonts, *one.folder, one.pet, Audience::staff) : std::nullopt;
     if (!voice) return;
+    if (order_.figure) out_["figure"] = figure_.json(one, *voice);
     const FaultsJson places(shop.sources(), path_, text_);
     for (const Caution& caution : one.plan.cautions) {
       const auto sentence = [&](const CautionText& text) {
@@ -118,6 +120,7 @@ class Looker {
   }
 
   DeskShop& kept_;
+  DeskFigure& figure_;
   const desk::LookOrder& order_;
   const std::string& path_;
   const EditedText text_;
@@ -160,9 +163,9 @@ void FaultsJson::add(std::span<const Diagnostic> said, Json& faults) const {
   }
 }
 
-Json desk_look(DeskShop& kept, const desk::LookOrder& order, const std::string& path,
-               const PetPath& pet) {
-  Looker looker(kept, order, path);
+Json desk_look(DeskShop& kept, DeskFigure& figure, const desk::LookOrder& order,
+               const std::string& path, const PetPath& pet) {
+  Looker looker(kept, figure, order, path);
   const bool of_a_pet = order.file.kind == "pet" || order.file.kind == "visit";
   return of_a_pet ? looker.pet_or_visit(pet) : looker.shared();
 }

@@ -4,6 +4,7 @@
 #include <span>
 #include <string>
 
+#include "app/desk_figure.h"
 #include "app/desk_shop.h"
 #include "desk/salon.h"
 #include "spec/edit.h"
@@ -12,8 +13,8 @@ namespace furnish {
 
 /// What comes of a text that lies over a file: see desk::Salon::look(). `path`: the file's;
 /// `pet`: whose file or visit it is, if it is either.
-nlohmann::ordered_json desk_look(DeskShop&, const desk::LookOrder&, const std::string& path,
-                                 const PetPath& pet);
+nlohmann::ordered_json desk_look(DeskShop&, DeskFigure&, const desk::LookOrder&,
+                                 const std::string& path, const PetPath& pet);
 
 /// Diagnostics as a page takes them. Those in the file at hand have their place and path in it, all
 /// others say which file they are in.

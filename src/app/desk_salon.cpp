@@ -7,8 +7,13 @@
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
+#include "app/desk_day.h"
 #include "app/desk_facts.h"
 #include "app/desk_look.h"
+#include "app/desk_photo.h"
+#include "app/desk_print.h"
+#include "app/new_files.h"
+#include "app/new_visit.h"
 #include "output/write.h"
 #include "spec/document.h"
 #include "spec/name_date.h"
@@ -151,7 +156,7 @@ SalonAtDesk::Json SalonAtDesk::look(const desk::LookOrder& order) {
   const auto shown = shown_path(order.file);
   if (!shown) return Json::object();
   const std::string pet = order.file.kind == "visit" ? halves(order.file.id).first : order.file.id;
-  return desk_look(kept_, order, in_salon(*shown), pet_path(pet).value_or(PetPath{}));
+  return desk_look(kept_, figure_, order, in_salon(*shown), pet_path(pet).value_or(PetPath{}));
 }
 
 std::optional<std::string> SalonAtDesk::font(std::string_view name) {
@@ -160,19 +165,58 @@ std::optional<std::string> SalonAtDesk::font(std::string_view name) {
   return kept_.files().read_up_to(path, largest_font).bytes;
 }
 
-SalonAtDesk::Json SalonAtDesk::day(Date) {
-  return Json::object();
+SalonAtDesk::Json SalonAtDesk::day(Date date) {
+  return desk_day(kept_, date);
 }
-desk::Made SalonAtDesk::create(std::string_view, std::string_view) {
-  return {{}, "not yet"};
+
+desk::Made SalonAtDesk::create(std::string_view kind, std::string_view name) {
+  Workshop& shop = kept_.shop();
+  const std::size_t before = shop.sink().all().size();
+  std::optional<std::string> path;
+  if (kind == "visit") {
+    const auto pet = pet_path(name);
+    if (!pet) return {{}, "there is no such pet"};
+    path = start_visit(*pet, shop);
+  } else if (kind == "pet" || kind == "day" || kind == "style") {
+    path = new_file(kept_.root(), std::string(kind), std::string(name), shop);
+  } else {
+    return {{}, "there is no such kind of file"};
+  }
+  if (!path) {
+    const auto said = shop.sink().all();
+    return {{}, said.size() > before ? said.back().message : "its pet has faults; mend them first"};
+  }
+  const std::string shown = fs::path(*path).lexically_relative(kept_.root()).string();
+  return {changed(shown).value_or(desk::FileId{}), {}};
 }
-desk::PhotoMade SalonAtDesk::add_photo(std::string_view, std::string_view) {
-  return {{}, "not yet"};
+
+desk::PhotoMade SalonAtDesk::add_photo(std::string_view visit, std::string_view bytes) {
+  auto made = store_photo(kept_, visit, std::string(bytes));
+  return {std::move(made.path), std::move(made.fault)};
 }
-desk::Printed SalonAtDesk::print(const std::vector<desk::SheetWanted>&) {
-  return {std::nullopt, "not yet"};
+
+desk::Printed SalonAtDesk::print(const std::vector<desk::SheetWanted>& wanted) {
+  std::vector<SheetToPrint> sheets;
+  for (const desk::SheetWanted& one : wanted) {
+    const SheetMaker* const sheet = desk_sheet(one.sheet);
+    const bool visit = one.file.kind == "visit";
+    const auto [of, date] = halves(one.file.id);
+    const auto pet = pet_path(visit ? of : one.file.id);
+    if (sheet == nullptr || !pet || !shown_path(one.file))
+      return {std::nullopt, "there is no such sheet"};
+    sheets.push_back({*pet, sheet, visit ? date : ""});
+  }
+  return print_sheets(kept_, sheets);
 }
-desk::Printed SalonAtDesk::print_day(Date, std::string_view) {
-  return {std::nullopt, "not yet"};
+
+desk::Printed SalonAtDesk::print_day(Date date, std::string_view sheet) {
+  if (sheet == "day") return print_whole_day(kept_, date);
+  const SheetMaker* const maker = desk_sheet(sheet);
+  if (maker == nullptr) return {std::nullopt, "there is no such sheet"};
+  std::vector<SheetToPrint> sheets;
+  for (const std::string& id : booked_on(kept_, date)) {
+    if (const auto pet = pet_path(id)) sheets.push_back({*pet, maker, {}});
+  }
+  return print_sheets(kept_, sheets, date);
 }
 }  // namespace furnish

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "app/desk_figure.h"
 #include "app/desk_shop.h"
 #include "app/pet_index.h"
 #include "desk/salon.h"
@@ -45,6 +46,7 @@ class SalonAtDesk final : public desk::Salon {
   std::string in_salon(const std::string& name) const { return path_in(kept_.root(), name); }
 
   DeskShop kept_;
+  DeskFigure figure_;
   PetIndex index_;
 };
 

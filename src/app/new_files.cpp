@@ -31,6 +31,19 @@ std::string file_name(std::string_view name) {
   return out;
 }
 
+/// Writes what a file of a kind begins with. Empty iff an error was reported.
+std::optional<std::string> write(const std::string& salon, const std::string& folder,
+                                 const std::string& kind, const std::string& name,
+                                 const KnownFacts& facts, Workshop& shop) {
+  const std::string into = folder.empty() ? salon : path_in(salon, folder);
+  if (!make_folder(into, shop.sink(), shop.disk())) return std::nullopt;
+  const std::string schema = schema_from(salon, kind, folder.empty() ? 0 : 1, shop);
+  const std::string path = path_in(into, name);
+  const std::string text = file_template(*find_file_kind(kind), facts, schema);
+  if (!write_new(path, text, shop.sink(), shop.disk())) return std::nullopt;
+  return path;
+}
+
 class NewFiles {
  public:
   NewFiles(const Options& options, Workshop& shop, Console& console)
@@ -64,48 +77,20 @@ class NewFiles {
     for (const FileKind& kind : file_kinds()) {
       if (kind.name != "products") schema_from(folder, kind.name, 0, shop_);
     }
-    return write(folder, "", "salon.toml",
-                 {{&keys::salon::name, toml_text::quoted(capitalised(name))}});
+    return told(write(folder, "", "salon", "salon.toml",
+                      {{&keys::salon::name, toml_text::quoted(capitalised(name))}}, shop_));
   }
 
-  bool named(const std::string& name) {
-    const std::string file = file_name(name);
-    if (file.empty()) {
-      shop_.sink().error("no-name", {}, fmt::format("\"{}\" gives no name of a file", name));
-      return false;
-    }
-    const bool pet = options_.kind == "pet";
-    const KeyInfo* const key = pet ? &keys::identity::name : &keys::style::name;
-    return write(root(), pet ? "pets" : "styles", file + ".toml",
-                 {{key, toml_text::quoted(trimmed(name))}});
-  }
+  bool named(const std::string& name) { return told(new_file(root(), options_.kind, name, shop_)); }
 
   bool day() {
-    Date date = shop_.today();
-    if (!options_.pets.empty()) {
-      const auto given = parse_date(options_.pets.front());
-      if (!given) {
-        shop_.sink()
-            .error("no-day", {}, fmt::format("\"{}\" is no day", options_.pets.front()))
-            .hint = "write it as 2026-11-24";
-        return false;
-      }
-      date = *given;
-    }
-    return write(root(), "days", to_iso(date) + ".toml", {{&keys::day_file::date, to_iso(date)}});
+    return named(options_.pets.empty() ? to_iso(shop_.today()) : options_.pets.front());
   }
 
-  bool write(const std::string& salon, const std::string& folder, const std::string& name,
-             const KnownFacts& facts) {
-    const std::string into = folder.empty() ? salon : path_in(salon, folder);
-    if (!make_folder(into, shop_.sink(), shop_.disk())) return false;
-    const std::string schema = schema_from(salon, options_.kind, folder.empty() ? 0 : 1, shop_);
-    const std::string path = path_in(into, name);
-    const std::string text = file_template(*find_file_kind(options_.kind), facts, schema);
-    if (!write_new(path, text, shop_.sink(), shop_.disk())) return false;
+  bool told(const std::optional<std::string>& path) {
     console_.show_reports();
-    console_.say(path);
-    return true;
+    if (path) console_.say(*path);
+    return path.has_value();
   }
 
   const Options& options_;
@@ -132,6 +117,28 @@ std::string schema_from(const std::string& root, std::string_view kind, std::siz
   std::string out = below == 0 ? "./" : "";
   for (std::size_t i = 0; i < below; ++i) out += "../";
   return out + "schemas/" + name;
+}
+
+std::optional<std::string> new_file(const std::string& root, const std::string& kind,
+                                    const std::string& name, Workshop& shop) {
+  if (kind == "day") {
+    const auto date = parse_date(name);
+    if (!date) {
+      shop.sink().error("no-day", {}, fmt::format("\"{}\" is no day", name)).hint =
+          "write it as 2026-11-24";
+      return std::nullopt;
+    }
+    return write(root, "days", kind, name + ".toml", {{&keys::day_file::date, name}}, shop);
+  }
+  const std::string file = file_name(name);
+  if (file.empty()) {
+    shop.sink().error("no-name", {}, fmt::format("\"{}\" gives no name of a file", name));
+    return std::nullopt;
+  }
+  const bool pet = kind == "pet";
+  const KeyInfo* const key = pet ? &keys::identity::name : &keys::style::name;
+  return write(root, pet ? "pets" : "styles", kind, file + ".toml",
+               {{key, toml_text::quoted(trimmed(name))}}, shop);
 }
 
 Exit new_files(const Options& options, Workshop& shop, Console& console) {

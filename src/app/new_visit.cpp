@@ -47,14 +47,16 @@ std::optional<std::string> written_under_free_name(const std::string& folder,
   return std::nullopt;
 }
 
-bool write_form(const PetPath& path, Workshop& shop, Console& console) {
+}  // namespace
+
+std::optional<std::string> start_visit(const PetPath& path, Workshop& shop) {
   const auto one = shop.open(path, shop.sink());
   if (!one || !one->all_visits || !one->all_bookings)
-    return false;  // what is faulty is mended first
+    return std::nullopt;  // what is faulty is mended first
   if (path.root.empty()) {
     shop.sink().error("no-salon", one->pet.span, "a visit is kept in a salon's folder").hint =
         "put the pet's file into the pets/ of a folder, or name the folder with --salon";
-    return false;
+    return std::nullopt;
   }
   VisitFormInput input{one->salon(),   one->pet, one->plan,    due_after(*one, shop.today()),
                        one->booking(), nullptr,  shop.today(), nullptr};
@@ -64,23 +66,20 @@ bool write_form(const PetPath& path, Workshop& shop, Console& console) {
     if (visit.date.value <= shop.today()) input.latest = &visit;
   }
   const std::string folder = path_in(path_in(path.root, "visits"), one->pet.key);
-  if (!make_folder(folder, shop.sink(), shop.disk())) return false;
+  if (!make_folder(folder, shop.sink(), shop.disk())) return std::nullopt;
   const std::string schema = schema_from(path.root, "visit", 2, shop);
-  if (schema.empty()) return false;
+  if (schema.empty()) return std::nullopt;
   const std::string form = fmt::format("#:schema {}\n{}", schema, visit_form(input));
-  const auto file = written_under_free_name(folder, form, shop);
-  if (!file) return false;
-  console.show_reports();
-  console.say(*file);
-  return true;
+  return written_under_free_name(folder, form, shop);
 }
-}  // namespace
 
 Exit new_visits(const Options&, Workshop& shop, Console& console) {
   bool complete = true;
   for (const PetPath& path : shop.pets(complete)) {
-    if (!write_form(path, shop, console)) complete = false;
+    const auto file = start_visit(path, shop);
     console.show_reports();
+    if (file) console.say(*file);
+    complete = complete && file.has_value();
   }
   console.show_reports();
   return complete ? Exit::ok : Exit::faults;

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <set>
 
 #include "app/distinct_names.h"
 #include "app/output_file.h"
@@ -20,30 +19,6 @@
 namespace furnish {
 namespace {
 namespace fs = std::filesystem;
-
-/// What travels inside the PDF of several sheets.
-std::vector<Attachment> carried_by(const std::vector<Done>& all) {
-  std::vector<NameWanted> wanted;
-  for (const Done& done : all) {
-    for (const Attachment& file : done.made.files) {
-      wanted.push_back({file.name, done.pet.file, done.pet.root});
-    }
-  }
-  const std::vector<std::string> names = distinct_names(wanted);
-  std::set<std::string> taken;
-  std::vector<Attachment> out;
-  auto name = names.begin();
-  for (const Done& done : all) {
-    for (const Attachment& file : done.made.files) {
-      if (taken.insert(*name).second) {
-        out.push_back(file);
-        out.back().name = *name;
-      }
-      ++name;
-    }
-  }
-  return out;
-}
 
 class SheetRun {
  public:
@@ -159,21 +134,6 @@ class SheetRun {
       std::ranges::move(imposed(group, most_sides(cards), paper.size), std::back_inserter(sheets));
     }
     return sheets;
-  }
-
-  static std::size_t most_sides(std::span<const std::vector<Frame>> cards) {
-    return std::ranges::max(cards, {}, &std::vector<Frame>::size).size();
-  }
-
-  /// Each sheet begins on paper of its own, also if only some have another side.
-  static std::vector<Frame> in_order(const std::vector<std::vector<Frame>>& cards) {
-    const bool turned = most_sides(cards) > 1;
-    std::vector<Frame> out;
-    for (const std::vector<Frame>& card : cards) {
-      if (turned && out.size() % 2 == 1) out.push_back({card.front().size, {}});
-      out.insert(out.end(), card.begin(), card.end());
-    }
-    return out;
   }
 
   /// The fronts of some cards on one sheet, and on the next what is behind them: as many as any

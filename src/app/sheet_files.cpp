@@ -5,7 +5,9 @@
 #include <algorithm>
 #include <filesystem>
 #include <map>
+#include <set>
 
+#include "app/distinct_names.h"
 #include "output/write.h"
 
 namespace furnish {
@@ -54,6 +56,43 @@ void arrange_alike(std::vector<Done>& all, Workshop& shop) {
       done.made = *std::move(alike);
     }
   }
+}
+
+std::size_t most_sides(std::span<const std::vector<Frame>> sheets) {
+  return std::ranges::max(sheets, {}, &std::vector<Frame>::size).size();
+}
+
+std::vector<Frame> in_order(const std::vector<std::vector<Frame>>& sheets) {
+  const bool turned = most_sides(sheets) > 1;
+  std::vector<Frame> out;
+  for (const std::vector<Frame>& one : sheets) {
+    if (turned && out.size() % 2 == 1) out.push_back({one.front().size, {}});
+    out.insert(out.end(), one.begin(), one.end());
+  }
+  return out;
+}
+
+std::vector<Attachment> carried_by(const std::vector<Done>& all) {
+  std::vector<NameWanted> wanted;
+  for (const Done& done : all) {
+    for (const Attachment& file : done.made.files) {
+      wanted.push_back({file.name, done.pet.file, done.pet.root});
+    }
+  }
+  const std::vector<std::string> names = distinct_names(wanted);
+  std::set<std::string> taken;
+  std::vector<Attachment> out;
+  auto name = names.begin();
+  for (const Done& done : all) {
+    for (const Attachment& file : done.made.files) {
+      if (taken.insert(*name).second) {
+        out.push_back(file);
+        out.back().name = *name;
+      }
+      ++name;
+    }
+  }
+  return out;
 }
 
 std::string side_path(const std::string& first, std::size_t side) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -7,7 +9,9 @@
 #include "app/options.h"
 #include "app/sheet_maker.h"
 #include "app/workshop.h"
+#include "output/attachments.h"
 #include "output/disk.h"
+#include "page/frame.h"
 
 namespace furnish {
 
@@ -21,6 +25,13 @@ struct Done {
 /// Sets the sheets of a run that stand on one side as most of them are arranged, each of them that
 /// this costs less than one growth step: a wall of cards looks like one set.
 void arrange_alike(std::vector<Done>&, Workshop&);
+
+/// How many sides the one with the most has.
+std::size_t most_sides(std::span<const std::vector<Frame>> sheets);
+/// Each sheet begins on paper of its own, also if only some have another side.
+std::vector<Frame> in_order(const std::vector<std::vector<Frame>>& sheets);
+/// What travels inside the PDF of several sheets.
+std::vector<Attachment> carried_by(const std::vector<Done>&);
 
 /// The file of a side, from 2, beside that of the first: "marlow-card-2.png".
 std::string side_path(const std::string& first, std::size_t side);

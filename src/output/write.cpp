@@ -173,8 +173,8 @@ bool write_whole(const std::string& path, std::string_view bytes, Replaces repla
                  DiagnosticSink& sink, const Disk& disk) {
   if (to_standard_output(path)) return report(path, {write_to_standard_output(disk, bytes)}, sink);
   struct stat there {};
-  const bool asks = replaces == Replaces::edited ||
-                    (replaces == Replaces::own && !takes_a_stream(disk, path));
+  const bool asks =
+      replaces == Replaces::edited || (replaces == Replaces::own && !takes_a_stream(disk, path));
   if (asks && disk.lstat(path.c_str(), &there) == 0) {
     if (const std::string_view why = kept_for_its_owner(path, there, replaces); !why.empty()) {
       auto& fault =

@@ -1,5 +1,8 @@
 #include "sheet/day_lists.h"
 
+#include <algorithm>
+#include <iterator>
+
 #include "base/text.h"
 #include "page/forms.h"
 #include "page/stack.h"
@@ -26,12 +29,10 @@ std::string bottles(const ProductTotal& total, const SheetVoice& voice) {
 }
 }  // namespace
 
-std::vector<BlockPtr> mix_list(const DayPlan& plan, const SheetVoice& voice) {
+std::vector<DayLine> mix_lines(const DayPlan& plan, const SheetVoice& voice) {
   const Words& words = voice.words;
-  std::vector<BlockPtr> out;
+  std::vector<DayLine> out;
   for (const ProductTotal& total : plan.mixes) {
-    const std::string name = capitalised(words.written(total.product));
-    std::vector<TextSpan> spans{{name + colon(voice.words), Face::semibold}};
     std::vector<std::string> parts;
     if (total.dogs > 0) {
       parts.push_back(bottles(total, voice));
@@ -39,31 +40,59 @@ std::vector<BlockPtr> mix_list(const DayPlan& plan, const SheetVoice& voice) {
           words.say(Phrase::day_for_pets, {shown(total.parts.total, voice), total.dogs}));
     }
     if (total.unknown > 0) parts.push_back(words.say(Phrase::day_mix_unknown, {total.unknown}));
-    spans.push_back({joined(parts, semicolon(words)) + "."});
-    out.push_back(ticked(std::move(spans)));
+    out.push_back(
+        {capitalised(words.written(total.product)), joined(parts, semicolon(words)) + "."});
+  }
+  return out;
+}
+
+std::vector<BlockPtr> mix_list(const DayPlan& plan, const SheetVoice& voice) {
+  std::vector<BlockPtr> out;
+  for (const DayLine& line : mix_lines(plan, voice)) {
+    out.push_back(ticked({{line.head + colon(voice.words), Face::semibold}, {line.text}}));
+  }
+  return out;
+}
+
+namespace {
+std::string whom(const DayCall& call, const Salon& salon, const SheetVoice& voice) {
+  const Words& words = voice.words;
+  const Pet& pet = call.pet->pet;
+  std::string who = words.written(pet.name.value);
+  if (!pet.owner.name.empty()) who += comma(words) + words.written(pet.owner.name);
+  if (salon.contact_on_card && !pet.owner.phone.empty()) who += comma(words) + pet.owner.phone;
+  return who;
+}
+
+std::vector<TextSpan> why_to_call(const DayCall& call, const SheetVoice& voice) {
+  const Words& words = voice.words;
+  Sentences why(words);
+  for (const OpenFinding* const finding : call.untold) {
+    std::string text = place_name(finding->place, words);
+    if (!finding->what.empty()) text += colon(words) + words.written(finding->what.value);
+    why.add_headed(words.say(Phrase::day_untold), text);
+  }
+  for (const Caution* const one : call.vaccinations) why.add(caution_text(one->what, voice));
+  if (call.no_contact) why.add(words.say(Phrase::day_no_contact));
+  return why.take();
+}
+}  // namespace
+
+std::vector<DayLine> call_lines(const DayPlan& plan, const Salon& salon, const SheetVoice& voice) {
+  std::vector<DayLine> out;
+  for (const DayCall& call : plan.calls) {
+    DayLine& line = out.emplace_back(DayLine{whom(call, salon, voice), {}});
+    for (const TextSpan& span : why_to_call(call, voice)) line.text += span.text;
   }
   return out;
 }
 
 std::vector<BlockPtr> call_list(const DayPlan& plan, const Salon& salon, const SheetVoice& voice) {
-  const Words& words = voice.words;
   std::vector<BlockPtr> out;
   for (const DayCall& call : plan.calls) {
-    const Pet& pet = call.pet->pet;
-    std::string who = words.written(pet.name.value);
-    if (!pet.owner.name.empty()) who += comma(words) + words.written(pet.owner.name);
-    if (salon.contact_on_card && !pet.owner.phone.empty()) who += comma(words) + pet.owner.phone;
-    std::vector<TextSpan> spans{{who + colon(voice.words), Face::semibold}};
-    Sentences why(voice.words);
-    for (const OpenFinding* const finding : call.untold) {
-      std::string text = place_name(finding->place, words);
-      if (!finding->what.empty()) text += colon(voice.words) + words.written(finding->what.value);
-      why.add_headed(words.say(Phrase::day_untold), text);
-    }
-    for (const Caution* const one : call.vaccinations) why.add(caution_text(one->what, voice));
-    if (call.no_contact) why.add(words.say(Phrase::day_no_contact));
-    for (TextSpan& span : why.take()) spans.push_back(std::move(span));
-    out.push_back(ticked(std::move(spans), pet.span));
+    std::vector<TextSpan> spans{{whom(call, salon, voice) + colon(voice.words), Face::semibold}};
+    std::ranges::move(why_to_call(call, voice), std::back_inserter(spans));
+    out.push_back(ticked(std::move(spans), call.pet->pet.span));
   }
   return out;
 }

@@ -1,10 +1,22 @@
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "page/block.h"
 #include "plan/day_plan.h"
 #include "sheet/sheet.h"
 
 namespace furnish {
+
+/// A line of a list: what or whom it is about, and what there is to do.
+struct DayLine {
+  std::string head, text;
+};
+/// What to mix, a line a product: "2 bottles, each 45 ml + 455 ml water; 870 ml for 4 pets."
+std::vector<DayLine> mix_lines(const DayPlan&, const SheetVoice&);
+/// Who is to be rung, "Rex, A. Owner", and why, as mix_lines().
+std::vector<DayLine> call_lines(const DayPlan&, const Salon&, const SheetVoice&);
 
 // What is done before the first pet comes: lists with boxes to tick, a line a block. Empty where
 // there is nothing to do.
