@@ -71,7 +71,7 @@ export class DocView {
     on('problem', event => this.status(event.detail.message || say('not-reached'), true));
     this.form?.element.addEventListener('built', () => this.#again());
     this.form?.element.addEventListener('toggle', () => this.#again(), true);
-    this.element.addEventListener('keydown', event => this.#keys(event));
+    document.addEventListener('keydown', event => this.#keys(event), {signal: this.listeners.signal});
   }
 
   #answer(answer) {
@@ -80,7 +80,6 @@ export class DocView {
       const line = this.part.element.querySelector('.line');
       if (line) line.textContent = this.dog.part()?.line ?? '';
     }
-    if (!this.form && answer.tree) return this.go('doc', {kind: this.doc.kind, id: this.doc.id, again: true});
     this.#again();
     this.text.tell(answer);
     const faults = answer.faults.filter(fault => fault.level === 'error').length;
@@ -177,7 +176,7 @@ export class DocView {
       this.element.dataset.saved = Number(this.element.dataset.saved ?? 0) + 1;
       if (!this.form && this.doc.base) this.go('doc', {kind: this.doc.kind, id: this.doc.id, again: true});
     } catch (problem) {
-      if (problem.conflicts) showConflicts(this.notice, this.doc, problem.conflicts, () => this.#save());
+      if (problem.conflicts?.length) showConflicts(this.notice, this.doc, problem.conflicts, () => this.#save());
       else this.status(problem.message || say('not-reached'), true);
     }
   }
@@ -193,7 +192,8 @@ export class DocView {
   }
 
   /** Another window, an editor or a file synchroniser changed the file. */
-  async changedElsewhere() {
+  async changedElsewhere(mark) {
+    if (mark === this.doc.mark) return;  // what was saved here
     if (!this.doc.dirty) {
       try {
         await this.doc.reload();

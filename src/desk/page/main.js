@@ -94,8 +94,8 @@ async function start() {
   drafts = started.drafts ?? [];
   frame();
   let away = false;
-  listen(({kind, id}) => {
-    if (view instanceof DocView && view.doc.kind === kind && view.doc.id === id) view.changedElsewhere();
+  listen(({kind, id, mark}) => {
+    if (view instanceof DocView && view.doc.kind === kind && view.doc.id === id) view.changedElsewhere(mark);
     else if (view instanceof DayView && kind === 'day' && id === view.date) view.to(id);
     const doc = docs.get(key(kind, id));
     if (doc && !doc.dirty && view?.doc !== doc) docs.delete(key(kind, id));
