@@ -94,7 +94,7 @@ const controls = {
   },
   length: quantityControl, mass: quantityControl, volume: quantityControl, duration: quantityControl, days: quantityControl, minutes: quantityControl,
   language: ({id, value, put, described}) => select([['', '–'], ...desk.languages.map(one => [one.id, one.name])],
-    desk.languages.find(one => one.id.split('-')[0] === value)?.id ?? value ?? '', code => put(code ? code.split('-')[0] === desk.salon.language.split('-')[0] ? code : code : undefined), {id, ...described}),
+    desk.languages.find(one => one.id.split('-')[0] === value)?.id ?? value ?? '', code => put(code || undefined), {id, ...described}),
   place: ({id, value, put, described}) => select([...(value === undefined ? [['', '–']] : []), ...placeOptions({sides: false, groups: false})],
     known(value), name => put(name || undefined), {id, ...described}),
   places: ({id, value, put, labelled, described}) => {

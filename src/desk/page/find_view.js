@@ -51,7 +51,7 @@ export class FindView {
     return el('li', {}, pick, el('button', {type: 'button', className: 'one-pet', data: {id: pet.id}, onclick: () => this.go('doc', {kind: 'pet', id: pet.id})},
       el('span', {className: 'when'}, pet.booked ?? ''), el('span', {className: 'who'}, el('b', {}, pet.name), el('span', {}, pet.looks)),
       el('span', {className: 'owner'}, pet.owner), el('span', {className: 'mark'}, signalMark(pet.gravest)),
-      el('span', {className: over ? 'due over' : 'due'}, pet.booked ? pet.groomer ?? '' : pet.due?.text ?? '')));
+      el('span', {className: over ? 'due over' : 'due'}, pet.booked ? pet.groomer ?? '' : dueText(pet.due))));
   }
 
   #choose(id, on) {
@@ -97,4 +97,10 @@ export class FindView {
       return item;
     })));
   }
+}
+
+/** When a pet is due, and how far over it is. */
+function dueText(due) {
+  if (!due?.date) return '';
+  return due.over_days > 0 ? say('due-over', due.over_days) : say('due-on', dayText(due.date));
 }

@@ -58,6 +58,7 @@ async function show({name, ...what}, remember = true) {
     } else if (name === 'day') next = new DayView(tools, what.date);
     else next = new FindView({...tools, open: unsaved});
   } catch (problem) {
+    console.warn(problem);
     status(problem.message || say('not-reached'), true);
     return;
   }
