@@ -22,7 +22,7 @@ export class Part {
     if (this.name !== name) this.blocks.clear();
     this.name = name;
     this.build();
-    if (focus) this.element.querySelector('h3')?.focus({preventScroll: false});
+    if (focus) this.element.querySelector('h2')?.focus({preventScroll: false});
   }
   close() {
     this.element.hidden = true;
@@ -35,7 +35,7 @@ export class Part {
     const part = this.dog.part(placeOf(this.name)?.of.name);
     this.element.hidden = false;
     this.element.replaceChildren(
-      el('header', {}, el('h3', {tabIndex: -1}, placeLabel(this.name)), el('p', {className: 'line'}, part?.line ?? ''),
+      el('header', {}, el('h2', {tabIndex: -1}, placeLabel(this.name)), el('p', {className: 'line'}, part?.line ?? ''),
         button('×', () => this.close(), {className: 'quiet', aria: {label: say('close-part')}})),
       el('fieldset', {disabled: desk.look}, this.#side(), ...(this.doc.kind === 'visit' ? this.#visit(part) : this.#trim(part, ['trim']))));
     if (focus) focusField(this.element, focus);
@@ -120,7 +120,7 @@ export class Part {
   #block(title, value, inside) {
     const open = this.blocks.get(title) ?? value !== undefined;
     return el('details', {className: 'block', open, ontoggle: event => this.blocks.set(title, event.target.open)},
-      el('summary', {}, el('h4', {}, say(title)), value !== true && el('span', {className: 'digest'}, digest(value))), inside);
+      el('summary', {}, el('h3', {}, say(title)), value !== true && el('span', {className: 'digest'}, digest(value))), inside);
   }
 
   #state(path, table, names) {

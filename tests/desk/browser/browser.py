@@ -88,7 +88,16 @@ class Browser:
         return self.wait("document.querySelector(arguments[0])", css)[ELEMENT]
 
     def click(self, css):
-        self.do("POST", f"/element/{self.find(css)}/click", {})
+        """What is drawn anew between finding and clicking is found again."""
+        def asked():
+            try:
+                self.do("POST", f"/element/{self.find(css)}/click", {})
+                return True
+            except RuntimeError as error:
+                if "stale element" in str(error) or "not found in the current frame" in str(error):
+                    return False
+                raise
+        until(asked, f"a click on {css}")
 
     def press(self, name, within="main"):
         """Clicks the button or summary with that text."""

@@ -213,7 +213,7 @@ def by_keyboard_alone(browser):
         outline = browser.js("return getComputedStyle(document.activeElement.firstChild).strokeOpacity")
         assert outline == "1", "the focus on the dog cannot be seen"
         browser.keys("Enter")
-        browser.wait("document.querySelector('.part-lines h3')?.textContent === 'chest'")
+        browser.wait("document.querySelector('.part-lines h2')?.textContent === 'chest'")
         tab_to(".part-lines .length")
         browser.keys("Right", "Right")
         browser.wait("document.querySelector('.part-lines .drag .short').value === '32 mm'")
@@ -243,7 +243,7 @@ def in_arabic(browser):
         open_pet(browser, "marlow")
         form, sheet = browser.js("return ['.left', '.beside'].map(css => document.querySelector(css).getBoundingClientRect().left)")
         assert form > sheet, "the page is not turned over"
-        latin = browser.js("""return [...document.querySelectorAll('main :is(button, label, h3, .name, legend)')]
+        latin = browser.js("""return [...document.querySelectorAll('main :is(button, label, h2, h3, .name)')]
             .filter(one => one.checkVisibility() && !one.closest('[lang=en], .one-pet, .place'))
             .map(one => one.childNodes[0]?.textContent ?? '').filter(text => /^[a-z][a-z-]{3,}/.test(text))""")
         assert latin == [], f"not in the catalogue: {latin}"
@@ -281,7 +281,7 @@ def usable_by_all(browser):
                  ("visit", "document.querySelector('.menu').open = true; document.querySelectorAll('.menu button')[1].click()"),
                  ("day", "document.querySelector('nav [data-view=day]').click()"),
                  ("faults", "document.querySelector('nav [data-view=find]').click()")]
-        ready = {"find": ".one-pet", "pet": ".doc.pet .pages img", "part": ".part-lines h3", "sections": "details[open]", "text": ".text-view .file",
+        ready = {"find": ".one-pet", "pet": ".doc.pet .pages img", "part": ".part-lines h2", "sections": "details[open]", "text": ".text-view .file",
                  "visit": ".doc.visit .pages img", "day": ".bookings", "faults": ".one-pet[data-id=rolf]"}
         browser.go(desk.url)
         wrong = []
