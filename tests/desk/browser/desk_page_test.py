@@ -89,7 +89,7 @@ def visit_to_an_owners_note(browser):
         text = desk.read(os.path.relpath(name, desk.salon))
         for wanted in ["photos/", "Comb the ears every day.", '"belly"', '"scab"', '"everyone"']:
             assert wanted in text, (wanted, text)
-        assert browser.js("return [...document.querySelectorAll('.pages img')].every(one => one.naturalWidth > 0)")
+        browser.wait("[...document.querySelectorAll('.pages img')].every(one => one.naturalWidth > 0)")
         visit = os.path.relpath(name, desk.path("visits")).removesuffix(".toml")
         shown = browser.js("""const ask = (name, what) => fetch(`api/${name}`, {method: 'POST', headers: {'Content-Type': 'application/json'}, body: JSON.stringify(what)}).then(r => r.json());
             return ask('open', {kind: 'visit', id: arguments[0]}).then(({mark}) => ask('preview', {kind: 'visit', id: arguments[0], mark, edits: [], sheet: 'note-owner'})).then(({pages}) => pages.map(({svg}) => svg))""", visit)
