@@ -34,7 +34,7 @@ export class Sheet {
     this.pages.classList.toggle('stale', none);
     this.state.textContent = none && this.doc.sheet ? answer.faults.some(fault => fault.level === 'error') ? say(this.urls.length ? 'sheet-stale' : 'sheet-none') : say('sheet-nothing') : '';
     if (none) return;
-    const urls = answer.pages.map(({svg}) => URL.createObjectURL(new Blob([svg], {type: 'image/svg+xml'})));
+    const urls = answer.pages.map(page => URL.createObjectURL(new Blob([page.svg ?? page], {type: 'image/svg+xml'})));
     const title = `${say(`sheet-${this.doc.sheet}`)}: ${this.name()}`;
     const images = urls.map((src, i) => el('img', {src, alt: urls.length > 1 ? say('sheet-page', title, i + 1, urls.length) : title}));
     this.newest = urls;
