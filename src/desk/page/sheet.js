@@ -11,7 +11,8 @@ export class Sheet {
     this.name = name;
     const kinds = sheetsOf[doc.kind];
     doc.sheet ??= kinds[0] ?? null;
-    this.pages = el('div', {className: 'pages'});
+    // Scrolled by keys too, where it is higher than the window.
+    this.pages = el('div', {className: 'pages', tabIndex: 0, role: 'group', aria: {label: say('sheet')}});
     this.state = el('p', {className: 'stale-why', role: 'status'});
     this.tabs = el('div', {className: 'kinds', role: 'group', aria: {label: say('which-sheet')}}, kinds.map(kind => button(say(`sheet-${kind}`), () => this.choose(kind), {data: {kind}})));
     this.element = el('section', {className: 'beside', aria: {label: say('sheet')}}, this.tabs, this.state, this.pages);
