@@ -109,7 +109,7 @@ export class DocView {
 
   #visits() {
     if (this.doc.kind !== 'pet') return null;
-    const list = [...this.doc.visits].reverse().slice(0, 30);
+    const list = [...this.doc.visits].sort((a, b) => a.id < b.id ? 1 : -1).slice(0, 30);
     return el('details', {className: 'menu', onkeydown: event => { if (event.key === 'Escape') { event.currentTarget.open = false; event.currentTarget.firstChild.focus(); } }},
       el('summary', {}, say('visits', list.length)), el('div', {},
         !desk.look && button(say('new-visit'), () => this.#newVisit(), {className: 'main'}),

@@ -15,7 +15,7 @@ export class Dog {
     this.sides = el('div', {className: 'sides', role: 'group', aria: {label: say('dog-sides')}},
       ['left', 'right'].map(side => button(say(`dog-${side}`), () => this.turn(side), {data: {side}})));
     this.drawing = el('div', {className: 'drawing'});
-    this.element = el('div', {className: 'dog'}, this.sides, this.drawing, this.hint);
+    this.element = el('div', {className: 'dog', hidden: true}, this.sides, this.drawing, this.hint);
   }
 
   turn(side) {

@@ -2,8 +2,10 @@
 
 import glob
 import os
+import re
 import sys
 import time
+import tomllib
 import traceback
 
 from axe import findings, source
@@ -274,6 +276,28 @@ def only_to_look_at(browser):
         desk.end()
 
 
+def words_in_all_languages(browser):
+    """Every catalogue has the desk's keys, in English's order, with the same parts; the page asks for
+    no other."""
+    root = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "..")
+    catalogues = {}
+    for name in glob.glob(os.path.join(root, "styles", "words", "*.toml")):
+        with open(name, "rb") as text:
+            catalogues[os.path.basename(name)[:-5]] = tomllib.load(text)["desk"]
+    english = catalogues["en"]
+    assert len(catalogues) == 7, sorted(catalogues)
+    for language, words in catalogues.items():
+        assert list(words) == list(english), (language, set(words) ^ set(english))
+        for key, text in words.items():
+            assert set(re.findall(r"\{\d", text)) == set(re.findall(r"\{\d", english[key])), (language, key)
+            assert text.count("{") == text.count("}"), (language, key)
+    asked = set()
+    for name in glob.glob(os.path.join(root, "src", "desk", "page", "*.js")):
+        with open(name, encoding="utf-8") as script:
+            asked |= set(re.findall(r"""\bsay\('([a-z0-9-]+)'""", script.read()))
+    assert len(asked) > 100 and asked <= set(english), asked - set(english)
+
+
 def usable_by_all(browser):
     """axe on every view; at 400 % nothing has to be scrolled sideways."""
     script = source(AXE)
@@ -313,7 +337,7 @@ def usable_by_all(browser):
 
 
 CASES = [new_pet_to_a_card, visit_to_an_owners_note, faulty_file_mended, two_windows, killed_and_back, by_keyboard_alone,
-         in_arabic, only_to_look_at, usable_by_all]
+         in_arabic, only_to_look_at, words_in_all_languages, usable_by_all]
 
 
 def main():
