@@ -155,7 +155,8 @@ export class DocView {
     this.#arrange();
     this.#state();
     this.#again();
-    (this.asText ? this.text.area : this.heading).focus();
+    if (this.asText) this.text.begin();
+    else this.heading.focus();
   }
 
   #first() {
