@@ -22,7 +22,7 @@ export class DocView {
     this.rest = el('div', {className: 'rest', role: 'region', aria: {label: say('to-see-to')}, hidden: true});
     this.asText = doc.typed !== null || !doc.base;
     this.notice = el('div', {className: 'notices'});
-    this.dog = new Dog(part => this.part.show(this.#nameOf(part), true));
+    this.dog = new Dog(part => this.part.show(this.#nameOf(part), true), (mm, first) => this.part.pull(mm, first));
     this.part = new Part(doc, this.dog);
     this.form = doc.base && new Form(doc, {pick: name => this.pick(name), extra: {photo: {make: photoDrop, always: doc.kind === 'visit'}}});
     this.text = new TextView(doc);
@@ -104,7 +104,7 @@ export class DocView {
     const pet = this.doc.kind === 'visit' && button(say('to-pet'), () => this.go('doc', {kind: 'pet', id: this.doc.pet}));
     return el('header', {className: 'doc-head'}, el('div', {className: 'name-line'}, this.heading, this.count),
       el('div', {className: 'tools', role: 'toolbar', aria: {label: say('tools')}},
-        !desk.look && [this.undo, this.redo], this.#visits(), pet, this.toText, button(say('print'), () => this.#print(), {hidden: this.doc.kind === 'salon' || this.doc.kind === 'style'}), !desk.look && this.save));
+        !desk.look && [this.undo, this.redo], button(say('sheet'), () => this.#toSheet(), {className: 'to-sheet'}), this.#visits(), pet, this.toText, button(say('print'), () => this.#print(), {hidden: this.doc.kind === 'salon' || this.doc.kind === 'style'}), !desk.look && this.save));
   }
 
   #visits() {
@@ -157,6 +157,12 @@ export class DocView {
     this.#again();
     if (this.asText) this.text.begin();
     else this.heading.focus();
+  }
+
+  /** On a narrow page the sheet stands under the form. */
+  #toSheet() {
+    this.sheet.element.scrollIntoView();
+    this.sheet.tabs.querySelector('[aria-pressed=true]')?.focus({preventScroll: true});
   }
 
   #first() {

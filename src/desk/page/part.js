@@ -52,6 +52,15 @@ export class Part {
     }));
   }
 
+  /** The length pulled on the dog: as by the slider. */
+  pull(mm, first) {
+    const slider = this.element.querySelector('.length:not(:disabled)');
+    if (!slider) return;
+    if (first) this.pulledFrom = Number(slider.value);
+    slider.value = this.pulledFrom + mm;
+    slider.dispatchEvent(new Event('input'));
+  }
+
   #trim(part, path) {
     const table = this.doc.at(path), key = placeIn(table, this.name);
     const own = key !== undefined && isTable(table[key]);

@@ -26,5 +26,5 @@ def findings(browser, script):
     browser.js(script)
     return browser.do("POST", "/execute/async", {"script": """
         const [tags, done] = arguments;
-        axe.run(document, {runOnly: tags}).then(result => done(result.violations.flatMap(
+        axe.run(document, {runOnly: tags, resultTypes: ['violations']}).then(result => done(result.violations.flatMap(
           rule => rule.nodes.map(node => `${rule.id}: ${node.html.slice(0, 160)} ${node.any?.[0]?.message ?? ''}`))));""", "args": [TAGS]})

@@ -122,6 +122,14 @@ class Browser:
             actions.append({"type": "keyUp", "value": KEYS[held]})
         self.do("POST", "/actions", {"actions": [{"type": "key", "id": "keys", "actions": actions}]})
 
+    def drag(self, css, up):
+        """Pulls what is in the middle of an element up by so many pixels."""
+        element = {ELEMENT: self.find(css)}
+        self.do("POST", "/actions", {"actions": [{"type": "pointer", "id": "mouse", "parameters": {"pointerType": "mouse"}, "actions": [
+            {"type": "pointerMove", "origin": element, "x": 0, "y": 0}, {"type": "pointerDown", "button": 0},
+            *[{"type": "pointerMove", "origin": "pointer", "x": 0, "y": -up // 6, "duration": 20} for _ in range(6)],
+            {"type": "pointerUp", "button": 0}]}]})
+
     def another(self):
         handle = self.do("POST", "/window/new", {"type": "tab"})["handle"]
         self.windows.append(handle)

@@ -240,6 +240,26 @@ def by_keyboard_alone(browser):
         desk.end()
 
 
+def length_pulled_on_the_dog(browser):
+    desk = Desk(FURNISH, SALON)
+    try:
+        before = desk.read("pets/marlow.toml")
+        browser.go(desk.url)
+        open_pet(browser, "marlow")
+        browser.click(".figure [data-place=chest]")
+        browser.wait("document.querySelector('.part-lines .drag .short')?.value === '30 mm'")
+        shape = browser.js("return document.querySelector('.figure [data-place=chest] path').getAttribute('d')")
+        browser.drag(".figure [data-place=chest]", 60)
+        browser.wait("document.querySelector('.part-lines .drag .short').value === '50 mm'")
+        browser.wait("document.querySelector('.figure [data-place=chest] path').getAttribute('d') !== arguments[0]", shape)
+        saved(browser)
+        assert desk.read("pets/marlow.toml") == before.replace('leave = "30 mm"', 'leave = "50 mm"')
+        browser.press("Right side")
+        browser.wait("document.querySelector('.figure').getAttribute('aria-label').includes('right')")
+    finally:
+        desk.end()
+
+
 def in_arabic(browser):
     with open(os.path.join(SALON, "salon.toml"), encoding="utf-8") as text:
         arabic = text.read().replace('language = "en-GB"', 'language = "ar"')
@@ -304,13 +324,12 @@ def usable_by_all(browser):
     desk = Desk(FURNISH, SALON, files={"pets/rolf.toml": FAULTY})
     try:
         views = [("find", ""), ("pet", "document.querySelector('.one-pet[data-id=marlow]').click()"),
-                 ("part", "document.querySelector('.figure [data-place=ears]').dispatchEvent(new MouseEvent('click', {bubbles: true}))"),
-                 ("sections", "document.querySelectorAll('main details').forEach(one => { one.open = true })"),
+                 ("sections", "document.querySelector('.figure [data-place=ears]').dispatchEvent(new MouseEvent('click', {bubbles: true})); document.querySelectorAll('main details').forEach(one => { one.open = true })"),
                  ("text", "[...document.querySelectorAll('.doc-head button')].find(one => one.textContent === 'Text').click()"),
                  ("visit", "document.querySelector('.menu').open = true; document.querySelectorAll('.menu button')[1].click()"),
                  ("day", "document.querySelector('nav [data-view=day]').click()"),
                  ("faults", "document.querySelector('nav [data-view=find]').click()")]
-        ready = {"find": ".one-pet", "pet": ".doc.pet .pages img", "part": ".part-lines h2", "sections": "details[open]", "text": ".text-view .file",
+        ready = {"find": ".one-pet", "pet": ".doc.pet .pages img", "sections": ".part-lines details[open]", "text": ".text-view .file",
                  "visit": ".doc.visit .pages img", "day": ".bookings", "faults": ".one-pet[data-id=rolf]"}
         browser.go(desk.url)
         wrong = []
@@ -336,7 +355,7 @@ def usable_by_all(browser):
         desk.end()
 
 
-CASES = [new_pet_to_a_card, visit_to_an_owners_note, faulty_file_mended, two_windows, killed_and_back, by_keyboard_alone,
+CASES = [new_pet_to_a_card, visit_to_an_owners_note, faulty_file_mended, two_windows, killed_and_back, by_keyboard_alone, length_pulled_on_the_dog,
          in_arabic, only_to_look_at, words_in_all_languages, usable_by_all]
 
 
