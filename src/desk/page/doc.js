@@ -6,7 +6,7 @@ import {ask} from './server.js';
 import {applied, at, pathKey, same} from './values.js';
 import {later} from './dom.js';
 
-const previewAfter = 60, draftAfter = 400;  // milliseconds without a further change
+const previewAfter = 25, draftAfter = 400;  // milliseconds without a further change
 
 export class Doc extends EventTarget {
   constructor(opened) {
