@@ -57,7 +57,7 @@ function faultBox(doc, fault) {
     el('p', {}, el('b', {lang: document.documentElement.lang}, say(`level-${fault.level}`)), ' ', fault.message, fault.hint && el('span', {className: 'hint'}, ` ${fault.hint}`)),
     (fault.notes ?? []).map(note => el('p', {className: 'note'}, note.message ?? note)));
   // One fix, or one for each word that may be meant.
-  const fixes = !fault.fix?.length || desk.look ? [] : Array.isArray(fault.fix[0]) ? fault.fix : [fault.fix];
+  const fixes = desk.look ? [] : fault.choices ?? (fault.fix?.length ? [fault.fix] : []);
   for (const fix of fixes) {
     const text = digest(fix[0].value);
     box.append(button(text ? say('write-it-so-as', text) : say('write-it-so'), () => doc.change(fix, {shape: true}), {className: 'fix', lang: document.documentElement.lang}));

@@ -5,6 +5,7 @@ import json
 import os
 import re
 import shutil
+import signal
 import socket
 import subprocess
 import tempfile
@@ -35,7 +36,7 @@ class Browser:
             port = free.getsockname()[1]
         self.base = f"http://127.0.0.1:{port}"
         self.driver = subprocess.Popen(["chromedriver", f"--port={port}"], stdout=subprocess.DEVNULL,
-                                       stderr=subprocess.DEVNULL)
+                                       stderr=subprocess.DEVNULL, start_new_session=True)
         until(self._answers, "chromedriver")
         arguments = ["--headless", "--disable-gpu", "--disable-dev-shm-usage", f"--window-size={width},{height}"]
         if os.geteuid() == 0:
@@ -151,7 +152,8 @@ class Browser:
         try:
             self.do("DELETE", "")
         finally:
-            self.driver.terminate()
+            # With every process it started: a page that hangs would else run on for ever.
+            os.killpg(self.driver.pid, signal.SIGKILL)
             self.driver.wait()
 
 
