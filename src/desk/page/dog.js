@@ -7,7 +7,7 @@ import {placeOf} from './desk.js';
 
 export class Dog {
   /** `picked(part)` is told which part was chosen, `dragged(mm)` by how much its length is pulled: the
-   *  same as by the slider of its line, for whoever points. */
+   *  same as by the slider of its line, for whoever points; null when it is let go. */
   constructor(picked, dragged) {
     this.picked = picked;
     this.dragged = dragged;
@@ -66,7 +66,7 @@ export class Dog {
       this.dragged(Math.round(by / 3), !pulled);
       pulled = true;
     }, {signal});
-    for (const over of ['pointerup', 'pointercancel']) this.drawing.addEventListener(over, () => end.abort(), {signal});
+    for (const over of ['pointerup', 'pointercancel']) this.drawing.addEventListener(over, () => { end.abort(); if (pulled) this.dragged(null); }, {signal});
   }
 
   #part(part, stop) {

@@ -14,13 +14,14 @@ export class Part {
     this.dog = dog;
     this.name = null;
     this.blocks = new Map();
-    this.element = el('section', {className: 'part-lines', hidden: true, aria: {live: 'off'}});
+    this.element = el('section', {className: 'part-lines', hidden: true, onchange: () => { if (this.held) { this.held = false; this.build(); } }});
   }
 
   /** `name` is as a file has it: "ears", "left hock", "head". */
   show(name, focus = false) {
     if (this.name !== name) this.blocks.clear();
     this.name = name;
+    this.held = false;
     this.build();
     if (focus) this.element.querySelector('h2')?.focus({preventScroll: false});
   }
@@ -30,7 +31,7 @@ export class Part {
   }
 
   build() {
-    if (!this.name) return;
+    if (!this.name || this.held) return;
     const focus = this.element.contains(document.activeElement) && fieldOf(document.activeElement);
     const part = this.dog.part(placeOf(this.name)?.of.name);
     this.element.hidden = false;
@@ -56,6 +57,10 @@ export class Part {
   pull(mm, first) {
     const slider = this.element.querySelector('.length:not(:disabled)');
     if (!slider) return;
+    if (mm === null) {
+      slider.dispatchEvent(new Event('change', {bubbles: true}));
+      return;
+    }
     if (first) this.pulledFrom = Number(slider.value);
     slider.value = this.pulledFrom + mm;
     slider.dispatchEvent(new Event('input'));
@@ -77,8 +82,10 @@ export class Part {
   /** One value where the line is in the file already; else the whole line. */
   #write(target, own, work, options) {
     const old = own ? this.doc.at(target) : undefined;
+    // What is being dragged or typed must not be made anew under the hand.
+    this.held = Boolean(options.merge);
     if (work === undefined) this.doc.change([{op: 'remove', path: target}], {shape: true});
-    else if (!isTable(old)) this.doc.put(target, work, {shape: true, merge: `${target} ${options.merge ?? ''}`});
+    else if (!isTable(old)) this.doc.put(target, work, {shape: true, merge: options.merge ? `all of ${target}` : null});
     else {
       const keys = new Set([...Object.keys(old), ...Object.keys(work)]);
       const edits = [...keys].filter(key => JSON.stringify(old[key]) !== JSON.stringify(work[key]) && !(key === 'why' && work.why === undefined))
@@ -87,7 +94,7 @@ export class Part {
       if (edits.length > 1) this.doc.change([{op: 'set', path: target, value: {...work, ...(old.why !== undefined && {why: old.why})}}], {shape: true});
       else if (edits.length) this.doc.change(edits, {merge: options.merge && `${target} ${options.merge}`, shape: options.shape});
     }
-    if (options.shape || !own) this.build();
+    if (options.shape || !own && !options.merge) this.build();
   }
 
   /** Alerts that name this place, and a new one. */

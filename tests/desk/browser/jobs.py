@@ -2,6 +2,7 @@
 
 import glob
 import os
+import tomllib
 
 from browser import Desk, until
 from page import FAULTY, FURNISH, SALON, SHOWN, field, open_pet, saved
@@ -196,5 +197,19 @@ def length_pulled_on_the_dog(browser):
         assert desk.read("pets/marlow.toml") == before.replace('leave = "30 mm"', 'leave = "50 mm"')
         browser.press("Right side")
         browser.wait("document.querySelector('.figure').getAttribute('aria-label').includes('right')")
+        # What comes from the style becomes a line of this file, whole, and one step back takes it out.
+        between = desk.read("pets/marlow.toml")
+        browser.click(".figure [data-place=ears]")
+        browser.wait("document.querySelector('.part-lines h2')?.textContent === 'ears' && document.querySelector('.part-lines .drag .short')")
+        begun = browser.js("return document.querySelector('.part-lines .drag .short').value")
+        assert begun == "20 mm", begun
+        browser.drag(".figure [data-place=ears]", 18)
+        browser.wait("document.querySelector('.part-lines .drag .short').value === '26 mm' && document.querySelector('.part-lines .differs')")
+        saved(browser, 2)
+        trim = tomllib.loads(desk.read("pets/marlow.toml"))["trim"]["ears"]
+        assert trim["leave"] == "26 mm" and trim["shears"], trim
+        browser.js("document.querySelector('.part-lines .how > span:last-child input').click()")
+        saved(browser, 3)
+        assert desk.read("pets/marlow.toml") == between
     finally:
         desk.end()
