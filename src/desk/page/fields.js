@@ -130,7 +130,7 @@ function withList(all, words) {
   return el('div', {}, typed(all, {list}), el('datalist', {id: list}, (words ?? []).map(value => el('option', {value}))));
 }
 const styleControl = ({id, value, put, described}) => select([['', '–'], ...desk.styles.map(style => [style.id, style.name])], value ?? '', name => put(name || undefined), {id, ...described});
-const petControl = all => withList(all, desk.pets ?? []);
+const petControl = all => withList(all, [...desk.names?.keys() ?? []]);
 const productName = ({id, value, put, described}) => select([['', '–'], ...desk.products.map(one => [one.id, one.name])], value ?? '', name => put(name || undefined), {id, ...described});
 
 function matsControl({value, put, labelled, described}) {

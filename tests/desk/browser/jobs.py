@@ -59,6 +59,24 @@ def new_pet_to_a_card(browser):
         desk.end()
 
 
+def day_changed(browser):
+    desk = Desk(FURNISH, SALON)
+    try:
+        before = desk.read("days/2026-11-24.toml")
+        browser.go(desk.url)
+        browser.press("The day", "nav")
+        browser.wait("document.querySelectorAll('.bookings tbody tr').length >= 8")
+        browser.js("document.querySelectorAll('.radios input')[1].click()")
+        browser.wait("document.querySelectorAll('.bookings').length === 2")  # one for each groomer
+        browser.press("Change bookings")
+        browser.wait("document.querySelector('.doc.day') && " + SHOWN)
+        browser.fill(field('["booking",0,"note"]'), "ask about the other hip")
+        saved(browser)
+        assert desk.read("days/2026-11-24.toml") == before.replace("ask about the hip", "ask about the other hip")
+    finally:
+        desk.end()
+
+
 def visit_to_an_owners_note(browser):
     desk = Desk(FURNISH, SALON)
     try:
