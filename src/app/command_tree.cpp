@@ -248,11 +248,9 @@ void add_desk(CLI::App& app, Asked& asked) {
       ->type_name("FOLDER");
   desk->add_flag("--look", asked.options.look,
                  "nothing can be changed, as for a tablet at the wall");
-  desk->add_flag("--no-browser", asked.no_browser, "say where its start page lies, open nothing");
-  desk->callback([&asked] {
-    asked.options.command = Command::desk;
-    asked.options.browser = !asked.no_browser;
-  });
+  desk->add_flag("--no-browser", asked.options.no_browser,
+                 "say where its start page lies, open nothing");
+  desk->callback([&asked] { asked.options.command = Command::desk; });
 }
 
 void add_others(CLI::App& app, Asked& asked) {

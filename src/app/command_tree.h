@@ -17,7 +17,6 @@ struct Asked {
   Options options;
   std::string format, units, on, day, visit, within, booked, old_name, new_name;
   std::string spec_for = "everyone", copy_for = "file";
-  bool no_browser = false;
 };
 
 /// Adds every command with its options to an empty app; parsing then fills what was asked, which

@@ -62,7 +62,7 @@ struct Options {
   bool verbose = false;              ///< of `check`: with the lines of every warning
   std::string output;                ///< file, folder, "-" or empty for the salon's sheets/
   bool look = false;                 ///< of `desk`: nothing can be changed
-  bool browser = true;               ///< of `desk`: its page is opened
+  bool no_browser = false;           ///< of `desk`: its page is not opened
   Format format = Format::pdf;
   bool as_page = false;  ///< of `due`, `expiring` and `find`: not as text or JSON
   std::optional<Date> on;

@@ -6,6 +6,9 @@ export const desk = {};
 
 export function begin(started) {
   Object.assign(desk, started);
+  // Each language in its own words, as those who look for it know it.
+  desk.languages = desk.languages.map(one => one.id ?? one).map(id => ({id, name: new Intl.DisplayNames([id], {type: 'language'}).of(id.split('-')[0])}));
+  desk.shears = desk.shears.map(one => one.id ?? one);
   desk.byPlace = new Map();
   for (const place of desk.places) {
     desk.byPlace.set(placeKey(place.name), {...place, side: 'both', of: place});

@@ -6,7 +6,7 @@ import {ask} from './server.js';
 import {applied, at, pathKey, same} from './values.js';
 import {later} from './dom.js';
 
-const previewAfter = 60, draftAfter = 400;  // milliseconds without a further change
+const previewAfter = 25, draftAfter = 400;  // milliseconds without a further change
 
 export class Doc extends EventTarget {
   constructor(opened) {
@@ -103,7 +103,11 @@ export class Doc extends EventTarget {
     const what = this.#sent();
     const sent = this.steps.length;
     this.keep.stop();
-    const saved = await ask('save', {...question, ...what});
+    const saved = await ask('save', {...question, ...what}).catch(async problem => {
+      if (problem.status !== 410) throw problem;
+      await this.reload();
+      return ask('save', {...question, mark: this.mark, ...what});
+    });
     // What was typed while the save was under way stays to be saved.
     this.steps = what.text === undefined ? this.steps.slice(sent) : [];
     if (what.text !== undefined && this.typed === what.text) this.typed = null;
@@ -132,7 +136,9 @@ export class Doc extends EventTarget {
       this.answer = given;
       this.dispatchEvent(new CustomEvent('answer', {detail: given}));
     } catch (problem) {
-      this.dispatchEvent(new CustomEvent('problem', {detail: problem}));
+      // Started again since, the program does not know the text any more that this began with.
+      if (problem.status === 410) await this.reload().catch(() => {});
+      else this.dispatchEvent(new CustomEvent('problem', {detail: problem}));
     } finally {
       this.waiting = false;
       if (this.again) { this.again = false; this.preview.now(); }

@@ -22,7 +22,7 @@ export class DocView {
     this.rest = el('div', {className: 'rest', role: 'region', aria: {label: say('to-see-to')}, hidden: true});
     this.asText = doc.typed !== null || !doc.base;
     this.notice = el('div', {className: 'notices'});
-    this.dog = new Dog(part => this.part.show(this.#nameOf(part), true));
+    this.dog = new Dog(part => this.part.show(this.#nameOf(part), true), (mm, first) => this.part.pull(mm, first));
     this.part = new Part(doc, this.dog);
     this.form = doc.base && new Form(doc, {pick: name => this.pick(name), extra: {photo: {make: photoDrop, always: doc.kind === 'visit'}}});
     this.text = new TextView(doc);
@@ -71,7 +71,7 @@ export class DocView {
     on('problem', event => this.status(event.detail.message || say('not-reached'), true));
     this.form?.element.addEventListener('built', () => this.#again());
     this.form?.element.addEventListener('toggle', () => this.#again(), true);
-    this.element.addEventListener('keydown', event => this.#keys(event));
+    document.addEventListener('keydown', event => this.#keys(event), {signal: this.listeners.signal});
   }
 
   #answer(answer) {
@@ -80,7 +80,6 @@ export class DocView {
       const line = this.part.element.querySelector('.line');
       if (line) line.textContent = this.dog.part()?.line ?? '';
     }
-    if (!this.form && answer.tree) return this.go('doc', {kind: this.doc.kind, id: this.doc.id, again: true});
     this.#again();
     this.text.tell(answer);
     const faults = answer.faults.filter(fault => fault.level === 'error').length;
@@ -105,12 +104,12 @@ export class DocView {
     const pet = this.doc.kind === 'visit' && button(say('to-pet'), () => this.go('doc', {kind: 'pet', id: this.doc.pet}));
     return el('header', {className: 'doc-head'}, el('div', {className: 'name-line'}, this.heading, this.count),
       el('div', {className: 'tools', role: 'toolbar', aria: {label: say('tools')}},
-        !desk.look && [this.undo, this.redo], this.#visits(), pet, this.toText, button(say('print'), () => this.#print(), {hidden: this.doc.kind === 'salon' || this.doc.kind === 'style'}), !desk.look && this.save));
+        !desk.look && [this.undo, this.redo], button(say('sheet'), () => this.#toSheet(), {className: 'to-sheet'}), this.#visits(), pet, this.toText, button(say('print'), () => this.#print(), {hidden: this.doc.kind === 'salon' || this.doc.kind === 'style'}), !desk.look && this.save));
   }
 
   #visits() {
     if (this.doc.kind !== 'pet') return null;
-    const list = [...this.doc.visits].reverse().slice(0, 30);
+    const list = [...this.doc.visits].sort((a, b) => a.id < b.id ? 1 : -1).slice(0, 30);
     return el('details', {className: 'menu', onkeydown: event => { if (event.key === 'Escape') { event.currentTarget.open = false; event.currentTarget.firstChild.focus(); } }},
       el('summary', {}, say('visits', list.length)), el('div', {},
         !desk.look && button(say('new-visit'), () => this.#newVisit(), {className: 'main'}),
@@ -156,7 +155,14 @@ export class DocView {
     this.#arrange();
     this.#state();
     this.#again();
-    (this.asText ? this.text.area : this.heading).focus();
+    if (this.asText) this.text.begin();
+    else this.heading.focus();
+  }
+
+  /** On a narrow page the sheet stands under the form. */
+  #toSheet() {
+    this.sheet.element.scrollIntoView();
+    this.sheet.tabs.querySelector('[aria-pressed=true]')?.focus({preventScroll: true});
   }
 
   #first() {
@@ -177,7 +183,7 @@ export class DocView {
       this.element.dataset.saved = Number(this.element.dataset.saved ?? 0) + 1;
       if (!this.form && this.doc.base) this.go('doc', {kind: this.doc.kind, id: this.doc.id, again: true});
     } catch (problem) {
-      if (problem.conflicts) showConflicts(this.notice, this.doc, problem.conflicts, () => this.#save());
+      if (problem.conflicts?.length) showConflicts(this.notice, this.doc, problem.conflicts, () => this.#save());
       else this.status(problem.message || say('not-reached'), true);
     }
   }
@@ -193,7 +199,8 @@ export class DocView {
   }
 
   /** Another window, an editor or a file synchroniser changed the file. */
-  async changedElsewhere() {
+  async changedElsewhere(mark) {
+    if (mark === this.doc.mark) return;  // what was saved here
     if (!this.doc.dirty) {
       try {
         await this.doc.reload();

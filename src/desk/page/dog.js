@@ -6,16 +6,18 @@ import {say} from './words.js';
 import {placeOf} from './desk.js';
 
 export class Dog {
-  /** `picked(part)` is told which part was chosen. */
-  constructor(picked) {
+  /** `picked(part)` is told which part was chosen, `dragged(mm)` by how much its length is pulled: the
+   *  same as by the slider of its line, for whoever points; null when it is let go. */
+  constructor(picked, dragged) {
     this.picked = picked;
+    this.dragged = dragged;
     this.side = 'left';
     this.chosen = null;
     this.hint = el('p', {className: 'hint', aria: {hidden: true}}, say('dog-hint'));
     this.sides = el('div', {className: 'sides', role: 'group', aria: {label: say('dog-sides')}},
       ['left', 'right'].map(side => button(say(`dog-${side}`), () => this.turn(side), {data: {side}})));
-    this.drawing = el('div', {className: 'drawing'});
-    this.element = el('div', {className: 'dog'}, this.sides, this.drawing, this.hint);
+    this.drawing = el('div', {className: 'drawing', onpointerdown: event => this.#grip(event)});
+    this.element = el('div', {className: 'dog', hidden: true}, this.sides, this.drawing, this.hint);
   }
 
   turn(side) {
@@ -50,6 +52,21 @@ export class Dog {
       parts,
       svg('g', {'aria-hidden': 'true', class: 'marks'}, view.parts.flatMap(part => marks(part)))));
     if (focused) this.drawing.querySelector(`[data-place="${focused}"]`)?.focus({preventScroll: true});
+  }
+
+  /** Up is longer. The drawing holds the pointer, as the part itself is drawn anew on the way. */
+  #grip(event) {
+    if (event.target.closest('[data-place]')?.dataset.place !== this.chosen) return;
+    const from = event.clientY, end = new AbortController(), {signal} = end;
+    let pulled = false;
+    this.drawing.addEventListener('pointermove', move => {
+      const by = from - move.clientY;
+      if (!pulled && Math.abs(by) < 5) return;
+      if (!pulled) this.drawing.setPointerCapture(event.pointerId);
+      this.dragged(Math.round(by / 3), !pulled);
+      pulled = true;
+    }, {signal});
+    for (const over of ['pointerup', 'pointercancel']) this.drawing.addEventListener(over, () => { end.abort(); if (pulled) this.dragged(null); }, {signal});
   }
 
   #part(part, stop) {

@@ -11,7 +11,7 @@ export function el(tag, props = {}, ...inside) {
     else if (name in made && name !== 'list' && name !== 'form') made[name] = value;
     else made.setAttribute(name, value);
   }
-  made.append(...inside.flat().filter(one => one !== null && one !== undefined && one !== false));
+  made.append(...inside.flat(Infinity).filter(one => one !== null && one !== undefined && one !== false));
   return made;
 }
 
@@ -23,7 +23,7 @@ export function svg(tag, attributes = {}, ...inside) {
     if (name.startsWith('on')) made.addEventListener(name.slice(2), value);
     else made.setAttribute(name, value);
   }
-  made.append(...inside.flat().filter(Boolean));
+  made.append(...inside.flat(Infinity).filter(Boolean));
   return made;
 }
 

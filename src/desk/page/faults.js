@@ -4,7 +4,7 @@
 import {button, el, fresh} from './dom.js';
 import {firstOf, say} from './words.js';
 import {desk} from './desk.js';
-import {pathKey} from './values.js';
+import {digest, pathKey} from './values.js';
 
 /** Puts all of an answer where it belongs; `rest` takes what has no field of its own. */
 export function tell(form, rest, doc, answer) {
@@ -56,10 +56,11 @@ function faultBox(doc, fault) {
   const box = el('div', {className: `fault ${fault.level}`, lang: 'en'},
     el('p', {}, el('b', {lang: document.documentElement.lang}, say(`level-${fault.level}`)), ' ', fault.message, fault.hint && el('span', {className: 'hint'}, ` ${fault.hint}`)),
     (fault.notes ?? []).map(note => el('p', {className: 'note'}, note.message ?? note)));
-  if (fault.fix?.length && !desk.look) {
-    const value = fault.fix[0].value;
-    const text = typeof value === 'string' ? value : typeof value === 'object' && value ? value.date ?? value.time ?? '' : value === undefined ? '' : String(value);
-    box.append(button(text ? say('write-it-so-as', text) : say('write-it-so'), () => doc.change(fault.fix, {shape: true}), {className: 'fix', lang: document.documentElement.lang}));
+  // One fix, or one for each word that may be meant.
+  const fixes = desk.look ? [] : fault.choices ?? (fault.fix?.length ? [fault.fix] : []);
+  for (const fix of fixes) {
+    const text = digest(fix[0].value);
+    box.append(button(text ? say('write-it-so-as', text) : say('write-it-so'), () => doc.change(fix, {shape: true}), {className: 'fix', lang: document.documentElement.lang}));
   }
   return box;
 }

@@ -20,13 +20,17 @@ export function field(doc, path, key, table, nested) {
   const label = single ? el('label', {className: 'name', htmlFor: id}, labelled) : el('span', {className: 'name', id: `${id}-n`}, labelled);
   if (!single && !made.hasAttribute('aria-label')) made.setAttribute('aria-labelledby', `${id}-n`);
   if (!single && !made.hasAttribute('role')) made.setAttribute('role', 'group');
+  // Beside the phrases that stand ready there is room for the help.
+  const tools = help && made.querySelector?.(':scope > .tools');
+  if (tools) tools.prepend(help);
   if (key.required) label.append(el('span', {className: 'must'}, say('must')));
-  return el('div', {className: `row kind-${key.kind}`, data: {path: pathKey(path)}}, label, el('div', {className: 'value'}, made), help,
+  return el('div', {className: `row kind-${key.kind}`, data: {path: pathKey(path)}}, label, el('div', {className: 'value'}, made), !tools && help,
     el('div', {className: 'said', id: `${id}-s`}));
 }
 
 /** What the key is for. The reader's own words are English; a catalogue may have them otherwise. */
 function helpOf(table, key, id) {
+  if (key.name === 'mats') return null;  // its grades say it
   const own = [`help-${table?.name}-${key.name}`, `help-${key.name}`].map(k => k.replaceAll('_', '-')).find(has);
   if (own) return el('p', {className: 'help', id}, say(own));
   if (!spoken().startsWith('en') || !key.doc) return null;
@@ -90,7 +94,7 @@ const controls = {
   },
   length: quantityControl, mass: quantityControl, volume: quantityControl, duration: quantityControl, days: quantityControl, minutes: quantityControl,
   language: ({id, value, put, described}) => select([['', '–'], ...desk.languages.map(one => [one.id, one.name])],
-    desk.languages.find(one => one.id.split('-')[0] === value)?.id ?? value ?? '', code => put(code ? code.split('-')[0] === desk.salon.language.split('-')[0] ? code : code : undefined), {id, ...described}),
+    desk.languages.find(one => one.id.split('-')[0] === value)?.id ?? value ?? '', code => put(code || undefined), {id, ...described}),
   place: ({id, value, put, described}) => select([...(value === undefined ? [['', '–']] : []), ...placeOptions({sides: false, groups: false})],
     known(value), name => put(name || undefined), {id, ...described}),
   places: ({id, value, put, labelled, described}) => {
@@ -126,7 +130,7 @@ function withList(all, words) {
   return el('div', {}, typed(all, {list}), el('datalist', {id: list}, (words ?? []).map(value => el('option', {value}))));
 }
 const styleControl = ({id, value, put, described}) => select([['', '–'], ...desk.styles.map(style => [style.id, style.name])], value ?? '', name => put(name || undefined), {id, ...described});
-const petControl = all => withList(all, desk.pets ?? []);
+const petControl = all => withList(all, [...desk.names?.keys() ?? []]);
 const productName = ({id, value, put, described}) => select([['', '–'], ...desk.products.map(one => [one.id, one.name])], value ?? '', name => put(name || undefined), {id, ...described});
 
 function matsControl({value, put, labelled, described}) {

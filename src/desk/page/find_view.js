@@ -48,10 +48,10 @@ export class FindView {
   #row(pet) {
     const over = pet.due?.over_days > 0;
     const pick = el('input', {type: 'checkbox', checked: this.chosen.has(pet.id), aria: {label: say('choose', pet.name)}, onchange: event => this.#choose(pet.id, event.target.checked)});
-    return el('li', {}, pick, el('button', {type: 'button', className: 'pet', data: {id: pet.id}, onclick: () => this.go('doc', {kind: 'pet', id: pet.id})},
+    return el('li', {}, pick, el('button', {type: 'button', className: 'one-pet', data: {id: pet.id}, onclick: () => this.go('doc', {kind: 'pet', id: pet.id})},
       el('span', {className: 'when'}, pet.booked ?? ''), el('span', {className: 'who'}, el('b', {}, pet.name), el('span', {}, pet.looks)),
-      el('span', {className: 'owner'}, pet.owner), el('span', {className: 'mark'}, signalMark(pet.gravest)),
-      el('span', {className: over ? 'due over' : 'due'}, pet.booked ? pet.groomer ?? '' : pet.due?.text ?? '')));
+      el('span', {className: 'owner'}, pet.owner), el('span', {className: 'mark'}, pet.readable === false ? el('b', {}, say('to-see-to')) : signalMark(pet.gravest)),
+      el('span', {className: over ? 'due over' : 'due'}, pet.booked ? pet.groomer ?? '' : dueText(pet.due))));
   }
 
   #choose(id, on) {
@@ -66,8 +66,8 @@ export class FindView {
 
   /** Enter opens the first; the arrows go along the rows. */
   #key(event) {
-    const rows = [...this.list.querySelectorAll('.pet')];
-    if (event.key === 'Enter' && rows.length) { event.preventDefault(); this.look.now().then(() => this.list.querySelector('.pet')?.click()); }
+    const rows = [...this.list.querySelectorAll('.one-pet')];
+    if (event.key === 'Enter' && rows.length) { event.preventDefault(); this.look.now().then(() => this.list.querySelector('.one-pet')?.click()); }
     if (event.key === 'ArrowDown' && rows.length) { event.preventDefault(); rows[0].focus(); }
   }
 
@@ -97,4 +97,10 @@ export class FindView {
       return item;
     })));
   }
+}
+
+/** When a pet is due, and how far over it is. */
+function dueText(due) {
+  if (!due?.date) return '';
+  return due.over_days > 0 ? say('due-over', due.over_days) : say('due-on', dayText(due.date));
 }

@@ -81,7 +81,7 @@ export class Form {
   #section(key) {
     const path = [key.name], open = this.folded.get(key.name) ?? openAtFirst.has(key.name);
     return el('details', {className: 'section', open, data: {path: pathKey(path)}, ontoggle: event => this.folded.set(key.name, event.target.open)},
-      el('summary', {}, el('h3', {}, tableName(key.name)), el('span', {className: 'digest', data: {digest: pathKey(path)}}, digest(this.doc.at(path)))),
+      el('summary', {}, el('h2', {}, tableName(key.name)), el('span', {className: 'digest', data: {digest: pathKey(path)}}, digest(this.doc.at(path)))),
       el('div', {className: 'said'}),
       key.kind === 'table' ? this.#keys(path, key.table) : this.#items(path, key),
       this.extra[key.name]?.make(this.doc));

@@ -58,6 +58,7 @@ async function show({name, ...what}, remember = true) {
     } else if (name === 'day') next = new DayView(tools, what.date);
     else next = new FindView({...tools, open: unsaved});
   } catch (problem) {
+    console.warn(problem);
     status(problem.message || say('not-reached'), true);
     return;
   }
@@ -94,8 +95,8 @@ async function start() {
   drafts = started.drafts ?? [];
   frame();
   let away = false;
-  listen(({kind, id}) => {
-    if (view instanceof DocView && view.doc.kind === kind && view.doc.id === id) view.changedElsewhere();
+  listen(({kind, id, mark}) => {
+    if (view instanceof DocView && view.doc.kind === kind && view.doc.id === id) view.changedElsewhere(mark);
     else if (view instanceof DayView && kind === 'day' && id === view.date) view.to(id);
     const doc = docs.get(key(kind, id));
     if (doc && !doc.dirty && view?.doc !== doc) docs.delete(key(kind, id));

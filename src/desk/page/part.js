@@ -4,7 +4,7 @@
 import {button, el, fresh, radios} from './dom.js';
 import {choiceName, keyName, say} from './words.js';
 import {desk, placeLabel, placeOf} from './desk.js';
-import {isTable, placeIn, placeKey} from './values.js';
+import {digest, isTable, placeIn, placeKey} from './values.js';
 import {workControls, row} from './work.js';
 import {field} from './fields.js';
 
@@ -13,14 +13,17 @@ export class Part {
     this.doc = doc;
     this.dog = dog;
     this.name = null;
-    this.element = el('section', {className: 'part-lines', hidden: true, aria: {live: 'off'}});
+    this.blocks = new Map();
+    this.element = el('section', {className: 'part-lines', hidden: true, onchange: () => { if (this.held) { this.held = false; this.build(); } }});
   }
 
   /** `name` is as a file has it: "ears", "left hock", "head". */
   show(name, focus = false) {
+    if (this.name !== name) this.blocks.clear();
     this.name = name;
+    this.held = false;
     this.build();
-    if (focus) this.element.querySelector('h3')?.focus({preventScroll: false});
+    if (focus) this.element.querySelector('h2')?.focus({preventScroll: false});
   }
   close() {
     this.element.hidden = true;
@@ -28,12 +31,12 @@ export class Part {
   }
 
   build() {
-    if (!this.name) return;
+    if (!this.name || this.held) return;
     const focus = this.element.contains(document.activeElement) && fieldOf(document.activeElement);
     const part = this.dog.part(placeOf(this.name)?.of.name);
     this.element.hidden = false;
     this.element.replaceChildren(
-      el('header', {}, el('h3', {tabIndex: -1}, placeLabel(this.name)), el('p', {className: 'line'}, part?.line ?? ''),
+      el('header', {}, el('h2', {tabIndex: -1}, placeLabel(this.name)), el('p', {className: 'line'}, part?.line ?? ''),
         button('×', () => this.close(), {className: 'quiet', aria: {label: say('close-part')}})),
       el('fieldset', {disabled: desk.look}, this.#side(), ...(this.doc.kind === 'visit' ? this.#visit(part) : this.#trim(part, ['trim']))));
     if (focus) focusField(this.element, focus);
@@ -48,6 +51,19 @@ export class Part {
       this.dog.choose(to);
       this.show(to);
     }));
+  }
+
+  /** The length pulled on the dog: as by the slider. */
+  pull(mm, first) {
+    const slider = this.element.querySelector('.length:not(:disabled)');
+    if (!slider) return;
+    if (mm === null) {
+      slider.dispatchEvent(new Event('change', {bubbles: true}));
+      return;
+    }
+    if (first) this.pulledFrom = Number(slider.value);
+    slider.value = this.pulledFrom + mm;
+    slider.dispatchEvent(new Event('input'));
   }
 
   #trim(part, path) {
@@ -66,8 +82,10 @@ export class Part {
   /** One value where the line is in the file already; else the whole line. */
   #write(target, own, work, options) {
     const old = own ? this.doc.at(target) : undefined;
+    // What is being dragged or typed must not be made anew under the hand.
+    this.held = Boolean(options.merge);
     if (work === undefined) this.doc.change([{op: 'remove', path: target}], {shape: true});
-    else if (!isTable(old)) this.doc.put(target, work, {shape: true, merge: `${target} ${options.merge ?? ''}`});
+    else if (!isTable(old)) this.doc.put(target, work, {shape: true, merge: options.merge ? `all of ${target}` : null});
     else {
       const keys = new Set([...Object.keys(old), ...Object.keys(work)]);
       const edits = [...keys].filter(key => JSON.stringify(old[key]) !== JSON.stringify(work[key]) && !(key === 'why' && work.why === undefined))
@@ -76,7 +94,7 @@ export class Part {
       if (edits.length > 1) this.doc.change([{op: 'set', path: target, value: {...work, ...(old.why !== undefined && {why: old.why})}}], {shape: true});
       else if (edits.length) this.doc.change(edits, {merge: options.merge && `${target} ${options.merge}`, shape: options.shape});
     }
-    if (options.shape || !own) this.build();
+    if (options.shape || !own && !options.merge) this.build();
   }
 
   /** Alerts that name this place, and a new one. */
@@ -105,18 +123,26 @@ export class Part {
     const done = this.doc.at(['done']), key = placeIn(done, this.name), own = key !== undefined && isTable(done[key]);
     const target = ['done', key ?? this.name];
     const why = desk.formats.visit.keys.find(key => key.name === 'done').table.others.value.table.keys.find(one => one.name === 'why');
+    const at = path => { const table = this.doc.at(path), key = placeIn(table, this.name); return key && table[key]; };
     return [
-      this.#block(say('place-came-in'), this.#state(['came_in'], came, ['mats', 'length', 'skin', 'note'])),
-      this.#block(say('place-done'), [workControls(own ? done[key] : part?.work ?? {}, own, (work, options) => this.#write(target, own, work, options), {back: say('as-planned')}),
+      this.#block('place-came-in', at(['came_in']), this.#state(['came_in'], came, ['mats', 'length', 'skin', 'note'])),
+      this.#block('place-done', own ? done[key] : undefined, [workControls(own ? done[key] : part?.work ?? {}, own, (work, options) => this.#write(target, own, work, options), {back: say('as-planned')}),
         own && field(this.doc, [...target, 'why'], why, {name: 'work-done'}, () => el('span'))]),
-      this.#block(say('place-left'), this.#state(['went_out'], left, ['length', 'note'])),
-      this.#block(say('place-found'), this.#finding()),
+      this.#block('place-left', at(['went_out']), this.#state(['went_out'], left, ['length', 'note'])),
+      this.#block('place-found', true, this.#finding()),
     ];
   }
-  #block(title, inside) { return el('div', {className: 'block', role: 'group', aria: {label: title}}, el('h4', {}, title), inside); }
+  /** Open where it says something, or was opened before. */
+  #block(title, value, inside) {
+    const open = this.blocks.get(title) ?? value !== undefined;
+    return el('details', {className: 'block', open, ontoggle: event => this.blocks.set(title, event.target.open)},
+      el('summary', {}, el('h3', {}, say(title)), value !== true && el('span', {className: 'digest'}, digest(value))), inside);
+  }
 
   #state(path, table, names) {
     const key = placeIn(this.doc.at(path), this.name) ?? this.name;
+    // "ears" and "eyes" may hold words alone: those are changed in the form.
+    if (typeof this.doc.at([...path, key]) === 'string') return el('p', {}, this.doc.at([...path, key]));
     return names.map(name => field(this.doc, [...path, key, name], table.keys.find(one => one.name === name), table, () => el('span')));
   }
 

@@ -11,7 +11,8 @@ export class Sheet {
     this.name = name;
     const kinds = sheetsOf[doc.kind];
     doc.sheet ??= kinds[0] ?? null;
-    this.pages = el('div', {className: 'pages'});
+    // Scrolled by keys too, where it is higher than the window.
+    this.pages = el('div', {className: 'pages', tabIndex: 0, role: 'group', aria: {label: say('sheet')}});
     this.state = el('p', {className: 'stale-why', role: 'status'});
     this.tabs = el('div', {className: 'kinds', role: 'group', aria: {label: say('which-sheet')}}, kinds.map(kind => button(say(`sheet-${kind}`), () => this.choose(kind), {data: {kind}})));
     this.element = el('section', {className: 'beside', aria: {label: say('sheet')}}, this.tabs, this.state, this.pages);
@@ -34,7 +35,7 @@ export class Sheet {
     this.pages.classList.toggle('stale', none);
     this.state.textContent = none && this.doc.sheet ? answer.faults.some(fault => fault.level === 'error') ? say(this.urls.length ? 'sheet-stale' : 'sheet-none') : say('sheet-nothing') : '';
     if (none) return;
-    const urls = answer.pages.map(({svg}) => URL.createObjectURL(new Blob([svg], {type: 'image/svg+xml'})));
+    const urls = answer.pages.map(page => URL.createObjectURL(new Blob([page.svg ?? page], {type: 'image/svg+xml'})));
     const title = `${say(`sheet-${this.doc.sheet}`)}: ${this.name()}`;
     const images = urls.map((src, i) => el('img', {src, alt: urls.length > 1 ? say('sheet-page', title, i + 1, urls.length) : title}));
     this.newest = urls;

@@ -23,6 +23,13 @@ export class TextView {
     this.#mark(this.doc.answer?.faults ?? []);
   }
 
+  /** At its first letter; a browser would begin at the last. */
+  begin() {
+    this.area.setSelectionRange(0, 0);
+    this.area.scrollTop = 0;
+    this.area.focus({preventScroll: true});
+  }
+
   tell(answer) {
     if (this.doc.typed === null) this.take();
     this.#mark(answer.faults);

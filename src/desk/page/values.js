@@ -37,7 +37,12 @@ function apply(tree, {op, path, value}) {
   const last = path.at(-1);
   if (op === 'set') holder[last] = structuredClone(value);
   else if (op === 'append') (holder[last] ??= []).push(structuredClone(value));
-  else if (Array.isArray(holder)) holder.splice(last, 1);
+  else if (op === 'rename') {
+    // In its place: the order of a file is the person's.
+    const all = Object.entries(holder);
+    for (const key of Object.keys(holder)) delete holder[key];
+    for (const [key, one] of all) holder[key === last ? value : key] = one;
+  } else if (Array.isArray(holder)) holder.splice(last, 1);
   else delete holder[last];
 }
 

@@ -55,7 +55,7 @@ export function length(id, value, change) {
   const mm = millimetres(value);
   const slider = el('input', {type: 'range', id, min: 1, max: longest, step: 1, value: mm ?? 20, className: 'length', aria: {valuetext: value ?? ''},
     oninput: () => { written.value = inches ? inInches(slider.value) : `${slider.value} mm`; slider.setAttribute('aria-valuetext', written.value); change(written.value); }});
-  const written = el('input', {type: 'text', className: 'short', value: value ?? '', autocomplete: 'off', aria: {label: say('length-written')},
+  const written = el('input', {type: 'text', className: 'short', dir: 'ltr', value: value ?? '', autocomplete: 'off', aria: {label: say('length-written')},
     oninput: () => { const now = millimetres(written.value); if (now) slider.value = now; change(written.value.trim()); }});
   return el('div', {className: 'drag'}, slider, written);
 }
