@@ -4,6 +4,7 @@
 #include "page/forms.h"
 #include "page/stack.h"
 #include "sheet/caution_words.h"
+#include "sheet/own_words.h"
 #include "sheet/parts.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
@@ -45,7 +46,8 @@ std::vector<BlockPtr> mix_list(const DayPlan& plan, const SheetVoice& voice) {
   return out;
 }
 
-std::vector<BlockPtr> call_list(const DayPlan& plan, const Salon& salon, const SheetVoice& voice) {
+std::vector<BlockPtr> call_list(const DayPlan& plan, const Salon& salon, Date day,
+                                const SheetVoice& voice) {
   const Words& words = voice.words;
   std::vector<BlockPtr> out;
   for (const DayCall& call : plan.calls) {
@@ -53,12 +55,23 @@ std::vector<BlockPtr> call_list(const DayPlan& plan, const Salon& salon, const S
     std::string who = words.written(pet.name.value);
     if (!pet.owner.name.empty()) who += comma(words) + words.written(pet.owner.name);
     if (salon.contact_on_card && !pet.owner.phone.empty()) who += comma(words) + pet.owner.phone;
+    const bool shows = salon.contact_on_card && !pet.owner.phone.empty();
+    if (!shows && !call.no_contact) who += comma(words) + words.say(Phrase::day_see_file);
     std::vector<TextSpan> spans{{who + colon(voice.words), Face::semibold}};
     Sentences why(voice.words);
     for (const OpenFinding* const finding : call.untold) {
       std::string text = place_name(finding->place, words);
       if (!finding->what.empty()) text += colon(voice.words) + words.written(finding->what.value);
+      text += " (" + voice.locale.short_day(finding->seen.back(), day) + ")";
       why.add_headed(words.say(Phrase::day_untold), text);
+    }
+    if (call.weight != nullptr) {
+      why.add_headed(words.say(Phrase::day_untold), caution_text(call.weight->what, voice));
+    }
+    for (const Alert* const alert : call.asked) {
+      const std::string text = own_words(alert->text, voice).text,
+                        action = own_words(alert->action, voice).text;
+      why.add_headed(text.substr(0, text.find('.')), action);
     }
     for (const Caution* const one : call.vaccinations) why.add(caution_text(one->what, voice));
     if (call.no_contact) why.add(words.say(Phrase::day_no_contact));
