@@ -53,7 +53,7 @@ struct DayCall {
   std::vector<const OpenFinding*> untold;
   /// Required and not valid on the day, and nobody accepted that.
   std::vector<const Caution*> vaccinations;
-  /// Its loss of weight, if the visit that last weighed it has no word of what the owner was told.
+  /// Its loss of weight, if the visit that last weighed it says nothing of what the owner was told.
   const Caution* weight = nullptr;
   /// What to do says to ring the owner; English only.
   std::vector<const Alert*> asked;

@@ -12,6 +12,6 @@ namespace furnish {
 /// "Oat shampoo: 2 bottles, each 45 ml + 455 ml water; 870 ml for 4 pets."
 std::vector<BlockPtr> mix_list(const DayPlan&, const SheetVoice&);
 /// Who is to be rung, and why. The telephone only where the salon shows it on cards, for anyone who
-/// comes in can read a wall; else that it is in the pet's file.
+/// comes in can read a wall; else where it is: in the pet's file.
 std::vector<BlockPtr> call_list(const DayPlan&, const Salon&, Date day, const SheetVoice&);
 }  // namespace furnish
