@@ -76,7 +76,7 @@ Json desk_day(DeskShop& kept, Date date) {
   for (const DayLine& line : mix_lines(plan, *voice)) {
     out["mix"].push_back({{"product", line.head}, {"amount", line.text}});
   }
-  for (const DayLine& line : call_lines(plan, folder.salon(), *voice)) {
+  for (const DayLine& line : call_lines(plan, folder.salon(), date, *voice)) {
     out["ring"].push_back({{"name", line.head}, {"why", line.text}});
   }
   return out;

@@ -27,9 +27,13 @@ struct FigureCallout {
 
 enum class SpotKind : std::uint8_t {
   avoid,    ///< no tool may touch: cross-hatched, with a struck circle
-  finding,  ///< seen at a visit: a numbered square
+  finding,  ///< seen at a visit: a square with a letter
   sore      ///< touch gently: a triangle with an exclamation mark
 };
+
+/// What stands for the first, second … of the findings, in the figure and in the text: rows have
+/// numbers, so findings have letters, A to Z, then AA. pre: number > 0
+std::string finding_letter(int number);
 
 struct FigureSpot {
   Place place;

@@ -50,6 +50,12 @@ void draw_avoided(const std::vector<Contour>& area, Frame& frame) {
   }
 }
 
+std::string finding_letter(int number) {
+  constexpr int letters = 26;
+  const std::string last(1, static_cast<char>('A' + (number - 1) % letters));
+  return number > letters ? finding_letter((number - 1) / letters) + last : last;
+}
+
 void draw_spot(const FigureSpot& spot, Vec at, double size, const Setting& setting, Frame& frame) {
   const double r = size / 2;
   switch (spot.kind) {
@@ -63,7 +69,7 @@ void draw_spot(const FigureSpot& spot, Vec at, double size, const Setting& setti
   frame.marks.emplace_back(
       filled(polygon({at + Vec{-r, -r}, at + Vec{r, -r}, at + Vec{r, r}, at + Vec{-r, r}}),
              Ink::paper, 0.3_mm));
-  draw_centred(std::to_string(spot.number), at, Face::semibold, Role::label, Ink::text, setting,
+  draw_centred(finding_letter(spot.number), at, Face::semibold, Role::label, Ink::text, setting,
                frame);
 }
 }  // namespace furnish

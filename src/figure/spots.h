@@ -8,7 +8,7 @@
 namespace furnish {
 
 /// The signs of a spot at `at` (mm), about `size` mm wide: struck circle, triangle with an
-/// exclamation mark, or a square with the finding's number.
+/// exclamation mark, or a square with the finding's letter.
 void draw_spot(const FigureSpot&, Vec at, double size, const Setting&, Frame&);
 /// Cross-hatching of a region that no tool may touch.
 void draw_avoided(const std::vector<Contour>& area, Frame&);

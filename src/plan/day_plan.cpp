@@ -1,10 +1,27 @@
 #include "plan/day_plan.h"
 
 #include <algorithm>
+#include <array>
+#include <string_view>
+
+#include "trade/phrases.h"
 
 namespace furnish {
 namespace {
 using std::chrono::minutes;
+
+bool affirms_any(std::string_view text, std::span<const std::string_view> phrases) {
+  return std::ranges::any_of(phrases, [&](std::string_view one) { return affirms(text, one); });
+}
+
+/// The last visit that weighed it said something to the owner.
+bool told_weight(std::span<const Visit> visits, Date today) {
+  const Visit* last = nullptr;
+  for (const Visit& visit : visits) {
+    if (visit.weight && visit.date.value <= today) last = &visit;
+  }
+  return last != nullptr && !last->told.empty();
+}
 
 bool earlier(const Booking* one, const Booking* other) {
   return one->at < other->at;
@@ -57,7 +74,7 @@ class DayPlanner {
   }
 
   DayRow row(const Booking& booking, const DayPet* pet) const {
-    DayRow out{&booking, pet, {}, {}, {}};
+    DayRow out{&booking, pet, {}, {}, {}, nullptr};
     if (pet != nullptr && pet->plan.duration) out.expected = pet->plan.duration->expected;
     if (booking.collect) out.booked = *booking.collect - booking.at;
     for (const DayWarning& one : warnings_) {
@@ -69,11 +86,26 @@ class DayPlanner {
       if (found != bookings_.end()) out.clashes.push_back(*found);
     }
     std::ranges::stable_sort(out.clashes, earlier);
+    const auto next = std::ranges::find_if(bookings_, [&](const Booking* other) {
+      return other->at > booking.at && same_groomer(*other, booking);
+    });
+    if (next != bookings_.end() && booking.collect && (*next)->at < *booking.collect &&
+        std::ranges::find(out.clashes, *next) == out.clashes.end()) {
+      out.before_collected = *next;
+    }
     return out;
   }
 
   void call(const DayPet& pet) {
-    DayCall call{&pet, {}, {}, pet.pet.owner.phone.empty() && pet.pet.owner.email.empty()};
+    constexpr std::array<std::string_view, 4> rings{"ring", "phone", "call the owner",
+                                                    "call owner"};
+    DayCall call;
+    call.pet = &pet;
+    call.no_contact = pet.pet.owner.phone.empty() && pet.pet.owner.email.empty();
+    for (const Alert& alert : pet.pet.alerts) {
+      if (affirms_any(alert.action.value, rings) && !mentions(alert.action.value, "vet"))
+        call.asked.push_back(&alert);
+    }
     for (const OpenFinding& finding : pet.plan.findings) {
       const bool told = std::ranges::any_of(pet.visits, [&](const Visit& visit) {
         return visit.date.value == finding.seen.back() && !visit.told.empty();
@@ -84,8 +116,11 @@ class DayPlanner {
       if (caution.rule == RuleId::vaccination && !caution.accepted) {
         call.vaccinations.push_back(&caution);
       }
+      const bool lost = caution.rule == RuleId::weight_loss && !caution.accepted;
+      if (lost && !told_weight(pet.visits, pet.plan.today)) call.weight = &caution;
     }
-    if (call.no_contact || !call.untold.empty() || !call.vaccinations.empty()) {
+    if (call.no_contact || !call.untold.empty() || !call.vaccinations.empty() ||
+        call.weight != nullptr || !call.asked.empty()) {
       out_.calls.push_back(std::move(call));
     }
   }
@@ -108,6 +143,14 @@ class DayPlanner {
 
 minutes DayRow::over() const {
   return expected && booked && *expected > *booked ? *expected - *booked : minutes(0);
+}
+
+bool needs_two(const Pet& pet) {
+  constexpr std::array<std::string_view, 3> two{"two people", "second person", "two of us"};
+  return affirms_any(pet.handling.lift, two) || affirms_any(pet.handling.hold, two) ||
+         std::ranges::any_of(pet.alerts, [&](const Alert& alert) {
+           return affirms_any(alert.action.value, two) || affirms_any(alert.text.value, two);
+         });
 }
 
 DayPlan day_plan(const Day& day, const std::map<std::string, DayPet>& pets,

@@ -31,6 +31,8 @@ struct DayRow {
   std::optional<std::chrono::minutes> expected;  ///< empty: nobody knows
   std::optional<std::chrono::minutes> booked;    ///< until it is collected; empty: nobody said
   std::vector<const Booking*> clashes;           ///< at once with it, in the order of their hours
+  /// The groomer's next pet, if it comes before this one is collected; null where that is a clash.
+  const Booking* before_collected = nullptr;
   /// By how much the work is expected to run over what is booked; 0: it does not.
   std::chrono::minutes over() const;
 };
@@ -51,6 +53,10 @@ struct DayCall {
   std::vector<const OpenFinding*> untold;
   /// Required and not valid on the day, and nobody accepted that.
   std::vector<const Caution*> vaccinations;
+  /// Its loss of weight, if the visit that last weighed it says nothing of what the owner was told.
+  const Caution* weight = nullptr;
+  /// What to do says to ring the owner; English only.
+  std::vector<const Alert*> asked;
   bool no_contact = false;  ///< neither telephone nor e-mail is on file
 };
 
@@ -61,6 +67,10 @@ struct DayPlan {
   std::vector<ProductTotal> mixes;  ///< of all readable pets, each counted once
   std::vector<DayCall> calls;       ///< by the hour of the pet's first booking
 };
+
+/// True if what is on file of how to lift, hold or handle it asks for a second person; English
+/// only.
+bool needs_two(const Pet&);
 
 /// Pure. `pets`: by their keys, those that can be read. `warnings`: of this day.
 DayPlan day_plan(const Day&, const std::map<std::string, DayPet>& pets,

@@ -51,6 +51,16 @@ void see_again(OpenFinding& known, const Finding& finding, Date day) {
   if (!keeps_advice) known.advised = finding.advised;
   if (known.seen.back() != day) known.seen.push_back(day);
   known.span = finding.span;
+  known.seen_since.reset();
+}
+
+/// What staff alone may read of tells the rest only that it was looked at.
+void see_unsaid(std::vector<OpenFinding>& open, const Finding& finding, Date day) {
+  for (OpenFinding& one : open) {
+    if (meets(one.place, finding.place.value) && same_thing(one.what.value, finding.what.value)) {
+      one.seen_since = day;
+    }
+  }
 }
 
 void see(std::vector<OpenFinding>& open, const Finding& finding, Date day) {
@@ -62,8 +72,13 @@ void see(std::vector<OpenFinding>& open, const Finding& finding, Date day) {
     known = true;
   }
   if (known) return;
-  open.push_back(
-      {finding.place.value, finding.what, finding.advised, finding.audience, {day}, finding.span});
+  open.push_back({finding.place.value,
+                  finding.what,
+                  finding.advised,
+                  finding.audience,
+                  {day},
+                  finding.span,
+                  {}});
 }
 
 /// Of what `reader` may read.
@@ -76,6 +91,8 @@ std::vector<OpenFinding> open_to(Audience reader, std::span<const Visit* const> 
         close(open, finding.place.value, finding.what.value);
       } else if (reader == Audience::staff || finding.audience == Audience::everyone) {
         see(open, finding, visit->date.value);
+      } else {
+        see_unsaid(open, finding, visit->date.value);
       }
     }
   }

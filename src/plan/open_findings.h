@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -20,6 +21,8 @@ struct OpenFinding {
   Audience audience = Audience::staff;
   std::vector<Date> seen;  ///< days on which it was found, oldest first; never empty
   SourceSpan span;         ///< of the newest
+  /// A later visit saw it again, in words for staff only; in a list for everyone alone.
+  std::optional<Date> seen_since{};
   /// Found this often, its days tell more than the last of them (common practice, no source).
   bool has_history() const { return seen.size() >= 3; }
 };
@@ -34,6 +37,7 @@ struct OpenFinding {
 std::vector<OpenFinding> open_findings(std::span<const Visit* const> history);
 
 /// The same for an owner's page: of what was found only what is for everyone, in the words that
-/// are. What staff closed is closed, whoever may read of it.
+/// are. What staff closed is closed, whoever may read of it; what staff saw again since is no
+/// longer as those words say, and its advice may be done.
 std::vector<OpenFinding> open_for_everyone(std::span<const Visit* const> history);
 }  // namespace furnish

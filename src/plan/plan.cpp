@@ -16,6 +16,30 @@ namespace {
 bool clips_felt_first(const Salon& salon, const Pet& pet) {
   return !pet.bath.when && salon.felted == FeltedWay::clip_first;
 }
+
+/// A visit that goes as planned and of which nothing is measured.
+Visit as_planned(Date day) {
+  Visit out;
+  out.date = {day, {}};
+  return out;
+}
+
+/// Empty if the pet is not booked for the plan's day, or its visit of that day is on file.
+std::optional<AfterToday> after_today(const Salon& salon, const Pet& pet, const Plan& plan,
+                                      std::vector<const Visit*> past,
+                                      std::span<const Booking> bookings) {
+  const auto& next = plan.next_visit;
+  if (!next || next->reason != DueReason::booked || next->date != plan.today) return std::nullopt;
+  const Visit visit = as_planned(plan.today);
+  past.push_back(&visit);
+  DiagnosticSink unheard;  // the plan before the visit has said it already
+  AfterToday out;
+  out.growth = growth(salon, pet, plan.lengths, past, plan.today, unheard);
+  out.limits = length_limits(salon, pet, out.growth, unheard);
+  const auto then = next_visit(salon, pet, out.limits, past, bookings, plan.today, unheard);
+  if (then && then->reason != DueReason::booked) out.next = then->date;
+  return out;
+}
 }  // namespace
 
 Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visits,
@@ -42,6 +66,7 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.growth = growth(salon, pet, plan.lengths, past, today, sink);
   plan.limits = length_limits(salon, pet, plan.growth, sink);
   plan.next_visit = next_visit(salon, pet, plan.limits, past, bookings, today, sink);
+  plan.after_today = after_today(salon, pet, plan, past, bookings);
   plan.last_visit = last_visit(past);
   const auto of_today =
       std::ranges::find_if(past, [&](const Visit* visit) { return visit->date.value >= today; });
@@ -74,9 +99,7 @@ Plan plan_after_today(const Salon& salon, const Pet& pet, std::span<const Visit>
   if (std::ranges::any_of(visits, of_today))
     return make_plan(salon, pet, visits, bookings, today, sink);
   std::vector<Visit> all(visits.begin(), visits.end());
-  Visit planned;
-  planned.date = {today, {}};
-  all.push_back(std::move(planned));
+  all.push_back(as_planned(today));
   return make_plan(salon, pet, all, bookings, today, sink);
 }
 }  // namespace furnish

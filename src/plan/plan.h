@@ -27,6 +27,14 @@
 
 namespace furnish {
 
+/// What will hold once the visit that is booked for today is over, if it goes as planned.
+struct AfterToday {
+  std::vector<RegionGrowth> growth;  ///< from what today's trim leaves
+  std::vector<LengthLimit> limits;
+  std::optional<Date>
+      next;  ///< by the interval, and nobody booked or agreed it; empty: no interval
+};
+
 /// Everything that is worked out for one pet on one day. Values only; see plan_words.h for the
 /// words.
 struct Plan {
@@ -41,6 +49,7 @@ struct Plan {
   std::vector<RegionGrowth> growth;
   std::vector<LengthLimit> limits;  ///< that the coat passes, earliest first; they advise
   std::optional<NextVisit> next_visit;
+  std::optional<AfterToday> after_today;  ///< booked for today, and of today nothing is on file
   std::optional<KeptInterval> kept;
   std::optional<Duration> duration;
   std::optional<LastVisit> last_visit;  ///< on or before today

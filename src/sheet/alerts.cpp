@@ -38,6 +38,7 @@ Phrase signal_phrase(Signal signal) {
 bool belongs_on_card(const Caution& caution) {
   if (caution.signal <= Signal::warning) return true;
   switch (caution.rule) {
+    case RuleId::comb_on_mats:
     case RuleId::mats_before_water:
     case RuleId::dryer_face:
     case RuleId::vaccination:

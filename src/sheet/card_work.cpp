@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <map>
+#include <tuple>
 
 #include "base/text.h"
 #include "plan/places.h"
@@ -104,7 +105,7 @@ class WorkRows {
     Sentences text(voice_.words);
     SourceSpan span = pet().span;
     for (const KeepUnder& limit : pet().preferences.keep_under) {
-      for (const RegionGrowth& region : input_.plan.growth) {
+      for (const RegionGrowth& region : now_growing()) {
         if (!meets(region.place, limit.place)) continue;
         const auto days = days_until_over(region, limit.length);
         const std::string place = capitalised(place_name(limit.place, voice_.words));
@@ -125,14 +126,25 @@ class WorkRows {
     if (!text.empty()) row(Phrase::label_growth, text.take(), span, Kept::history);
   }
 
-  /// After today and before the pet comes again.
-  bool before_next(Date day) const {
-    const auto& next = input_.plan.next_visit;
-    return day > input_.today && next && day < next->date;
+  /// Counted from today's trim where the card is about that.
+  const std::vector<RegionGrowth>& now_growing() const {
+    const auto& after = input_.plan.after_today;
+    return after ? after->growth : input_.plan.growth;
   }
 
-  /// The first places that will be long enough to mat quickly before the next visit.
+  /// After today and before the pet comes again.
+  bool before_next(Date day) const {
+    const auto& [next, after] = std::tie(input_.plan.next_visit, input_.plan.after_today);
+    std::optional<Date> until;
+    if (next) until = next->then ? next->then->date : next->date;
+    if (after && after->next) until = after->next;
+    return day > input_.today && until && day < *until;
+  }
+
+  /// The first places that will be long enough to mat quickly before the next visit; once the dog
+  /// is here that is for the owner's page to say.
   std::string mats_from() const {
+    if (input_.plan.after_today) return {};
     const LengthLimit* first = nullptr;
     std::vector<Place> places;
     for (const LengthLimit& limit : input_.plan.limits) {
@@ -195,10 +207,13 @@ class WorkRows {
     text.add_headed(head, grouped_text(before, voice_));
   }
 
-  /// What the dryer must not do is said where the dog is handled.
+  /// What the dryer must not do is said where the dog is handled, and here for who only dries.
   void dry() {
-    const std::string text = sentence(drying_text(desk_));
-    if (!text.empty()) row(Phrase::label_dry, {{text}}, input_.plan.drying.span, Kept::work);
+    Sentences text(voice_.words);
+    text.add(drying_text(desk_));
+    if (text.empty()) return;
+    text.add_strong(sentence(dryer_text(desk_)));
+    row(Phrase::label_dry, text.take(), input_.plan.drying.span, Kept::work);
   }
 
   void finish() {
@@ -312,7 +327,9 @@ class WorkRows {
 
   void due() {
     SheetRow next = due_row(desk_);
-    const Kept kept = next.at_the_door ? Kept::door : Kept::hand;
+    // About when it should be may go over; the line on which the day is written stays.
+    const Kept about = next.text.empty() ? Kept::hand : Kept::advice,
+               kept = next.at_the_door ? Kept::door : about;
     rows_.push_back(CardRow{std::move(next), CardLayer::work, kept});
   }
 

@@ -286,7 +286,8 @@ class CareMaker {
     std::vector<BlockPtr> parts;
     const auto& visit = desk_.care.care.visit;
     if (visit) {
-      const std::string day = locale_.day_and_month(*visit, desk_.input.today);
+      std::string day = locale_.day_and_month(*visit, desk_.input.today);
+      if (!is_settled(desk_)) day = words_.say(Phrase::care_about, {day});
       std::string why = " " + care_reason(desk_);
       if (const std::string advice = care_advice(desk_); !advice.empty()) why += " " + advice;
       parts.push_back(paragraph({{capitalised(day) + ".", Face::bold, Role::heading}, {why}}));

@@ -10,11 +10,17 @@ namespace {
 CareSign care_finding(const OpenFinding& finding, const std::string& call, Date today,
                       const SheetVoice& voice) {
   const std::string where = capitalised(places_text({finding.place}, voice));
-  const OwnWords what = own_words(finding.what, voice), advised = own_words(finding.advised, voice);
+  const Date on = finding.seen.back();
+  const OwnWords what = own_words(finding.what, voice),
+                 advised = finding.seen_since ? OwnWords{} : own_words(finding.advised, voice);
   std::string advice = advised.text.empty() ? call : sentence(advised.text);
-  // "Vet today" was said on its own day.
-  if (const Date on = finding.seen.back();
-      !advised.text.empty() && advised.language.empty() && on != today) {
+  if (finding.seen_since) {
+    // What was advised may be done, and what was found is no longer so.
+    advice =
+        voice.words.say(Phrase::care_seen_since,
+                        {voice.locale.long_date(on), voice.locale.long_date(*finding.seen_since)});
+  } else if (!advised.text.empty() && advised.language.empty() && on != today) {
+    // "Vet today" was said on its own day.
     if (advice.ends_with('.')) advice.pop_back();
     advice = voice.words.say(Phrase::care_said_on, {advice, voice.locale.long_date(on)});
   }

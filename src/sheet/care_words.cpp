@@ -87,7 +87,14 @@ std::vector<SheetRow> care_at_home(const CareDesk& desk) {
   return HomeMaker(desk).all();
 }
 
-std::string care_reason(const SheetDesk& desk) {
+bool is_settled(const SheetDesk& desk) {
+  const auto& next = desk.input.plan.next_visit;
+  return next && (next->reason == DueReason::booked || next->reason == DueReason::agreed);
+}
+
+namespace {
+/// Why the day is when it is, settled or not.
+std::string reason(const SheetDesk& desk) {
   const auto& [input, voice] = desk;
   const auto& next = input.plan.next_visit;
   if (!next) return {};
@@ -116,6 +123,13 @@ std::string care_reason(const SheetDesk& desk) {
       break;
   }
   return words.say(Phrase::because_mats, {limit()});
+}
+}  // namespace
+
+std::string care_reason(const SheetDesk& desk) {
+  const std::string why = reason(desk);
+  if (why.empty() || is_settled(desk)) return why;
+  return why + " " + desk.voice.words.say(Phrase::care_not_booked);
 }
 
 std::string care_advice(const SheetDesk& desk) {

@@ -57,7 +57,9 @@ struct CareSign {
 /// What was found on the pet first, then what may come.
 std::vector<CareSign> care_watch(const CareDesk&);
 
-/// Why the pet is due on that day; empty if there is no day.
+/// True if the next day is booked or was agreed; else it is about then, and to be booked.
+bool is_settled(const SheetDesk&);
+/// Why the pet is due on that day, and that it is to be booked; empty if there is no day.
 std::string care_reason(const SheetDesk&);
 /// Which of the owner's own limits the coat passes before that day, and what to do about it; empty
 /// if none. That it will mat is part of the routine.

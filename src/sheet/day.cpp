@@ -100,7 +100,7 @@ class DayMaker {
       }
     };
     add(Phrase::day_head_mix, mix_list(plan_, desk_.voice));
-    add(Phrase::day_head_calls, call_list(plan_, desk_.salon, desk_.voice));
+    add(Phrase::day_head_calls, call_list(plan_, desk_.salon, desk_.day, desk_.voice));
     return out;
   }
 
@@ -211,7 +211,7 @@ class DayMaker {
 
   std::vector<BlockPtr> stacked_lists() const {
     std::vector<BlockPtr> mixes = mix_list(plan_, desk_.voice),
-                          calls = call_list(plan_, desk_.salon, desk_.voice), out;
+                          calls = call_list(plan_, desk_.salon, desk_.day, desk_.voice), out;
     if (!mixes.empty()) out.push_back(list(Phrase::day_head_mix, std::move(mixes)));
     if (!calls.empty()) out.push_back(list(Phrase::day_head_calls, std::move(calls)));
     return out;

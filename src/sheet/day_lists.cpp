@@ -7,6 +7,7 @@
 #include "page/forms.h"
 #include "page/stack.h"
 #include "sheet/caution_words.h"
+#include "sheet/own_words.h"
 #include "sheet/parts.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
@@ -60,17 +61,30 @@ std::string whom(const DayCall& call, const Salon& salon, const SheetVoice& voic
   const Pet& pet = call.pet->pet;
   std::string who = words.written(pet.name.value);
   if (!pet.owner.name.empty()) who += comma(words) + words.written(pet.owner.name);
-  if (salon.contact_on_card && !pet.owner.phone.empty()) who += comma(words) + pet.owner.phone;
+  if (salon.contact_on_card && !pet.owner.phone.empty()) {
+    who += comma(words) + pet.owner.phone;
+  } else if (!call.no_contact) {
+    who += comma(words) + words.say(Phrase::day_see_file);
+  }
   return who;
 }
 
-std::vector<TextSpan> why_to_call(const DayCall& call, const SheetVoice& voice) {
+std::vector<TextSpan> why_to_call(const DayCall& call, Date day, const SheetVoice& voice) {
   const Words& words = voice.words;
   Sentences why(words);
   for (const OpenFinding* const finding : call.untold) {
     std::string text = place_name(finding->place, words);
     if (!finding->what.empty()) text += colon(words) + words.written(finding->what.value);
+    text += " (" + voice.locale.short_day(finding->seen.back(), day) + ")";
     why.add_headed(words.say(Phrase::day_untold), text);
+  }
+  if (call.weight != nullptr) {
+    why.add_headed(words.say(Phrase::day_untold), caution_text(call.weight->what, voice));
+  }
+  for (const Alert* const alert : call.asked) {
+    const std::string text = own_words(alert->text, voice).text,
+                      action = own_words(alert->action, voice).text;
+    why.add_headed(text.substr(0, text.find('.')), action);
   }
   for (const Caution* const one : call.vaccinations) why.add(caution_text(one->what, voice));
   if (call.no_contact) why.add(words.say(Phrase::day_no_contact));
@@ -78,20 +92,22 @@ std::vector<TextSpan> why_to_call(const DayCall& call, const SheetVoice& voice) 
 }
 }  // namespace
 
-std::vector<DayLine> call_lines(const DayPlan& plan, const Salon& salon, const SheetVoice& voice) {
+std::vector<DayLine> call_lines(const DayPlan& plan, const Salon& salon, Date day,
+                                const SheetVoice& voice) {
   std::vector<DayLine> out;
   for (const DayCall& call : plan.calls) {
     DayLine& line = out.emplace_back(DayLine{whom(call, salon, voice), {}});
-    for (const TextSpan& span : why_to_call(call, voice)) line.text += span.text;
+    for (const TextSpan& span : why_to_call(call, day, voice)) line.text += span.text;
   }
   return out;
 }
 
-std::vector<BlockPtr> call_list(const DayPlan& plan, const Salon& salon, const SheetVoice& voice) {
+std::vector<BlockPtr> call_list(const DayPlan& plan, const Salon& salon, Date day,
+                                const SheetVoice& voice) {
   std::vector<BlockPtr> out;
   for (const DayCall& call : plan.calls) {
     std::vector<TextSpan> spans{{whom(call, salon, voice) + colon(voice.words), Face::semibold}};
-    std::ranges::move(why_to_call(call, voice), std::back_inserter(spans));
+    std::ranges::move(why_to_call(call, day, voice), std::back_inserter(spans));
     out.push_back(ticked(std::move(spans), call.pet->pet.span));
   }
   return out;

@@ -16,14 +16,14 @@ struct DayLine {
 /// What to mix, a line a product: "2 bottles, each 45 ml + 455 ml water; 870 ml for 4 pets."
 std::vector<DayLine> mix_lines(const DayPlan&, const SheetVoice&);
 /// Who is to be rung, "Rex, A. Owner", and why, as mix_lines().
-std::vector<DayLine> call_lines(const DayPlan&, const Salon&, const SheetVoice&);
+std::vector<DayLine> call_lines(const DayPlan&, const Salon&, Date day, const SheetVoice&);
 
 // What is done before the first pet comes: lists with boxes to tick, a line a block. Empty where
 // there is nothing to do.
 
 /// "Oat shampoo: 2 bottles, each 45 ml + 455 ml water; 870 ml for 4 pets."
 std::vector<BlockPtr> mix_list(const DayPlan&, const SheetVoice&);
-/// Who is to be rung, and why. The telephone only where the salon shows it on cards: anyone who
-/// comes in can read a wall.
-std::vector<BlockPtr> call_list(const DayPlan&, const Salon&, const SheetVoice&);
+/// Who is to be rung, and why. The telephone only where the salon shows it on cards, for anyone who
+/// comes in can read a wall; else where it is: in the pet's file.
+std::vector<BlockPtr> call_list(const DayPlan&, const Salon&, Date day, const SheetVoice&);
 }  // namespace furnish

@@ -184,7 +184,7 @@ class RowMaker {
                                          RunInAlerts::Rules::none);
   }
 
-  /// What cannot go as it is booked.
+  /// What cannot go as it is booked, or that the next pet is here before this one goes.
   std::optional<AlertEntry> clashes() const {
     AlertEntry out{Gravity::panel, {}, {}, {}, {"booked", booking().span}};
     out.role = detail_ == DayDetail::close ? Role::body : Role::action;
@@ -202,6 +202,14 @@ class RowMaker {
                         by = say(Phrase::day_over, {static_cast<int>(row_.over().count())});
       out.statement += out.word.empty() ? by : " " + word + colon(voice_.words) + by;
       if (out.word.empty()) out.word = word;
+    }
+    if (out.word.empty() && row_.before_collected != nullptr && booking().collect) {
+      const Booking& next = *row_.before_collected;
+      out.gravity = Gravity::bar;
+      out.word = say(Phrase::day_overlap);
+      out.statement =
+          say(Phrase::day_here_until, {voice_.locale.time(next.at) + " " + name_of(next),
+                                       voice_.locale.time(*booking().collect)});
     }
     return out.word.empty() ? std::nullopt : std::optional(out);
   }
@@ -256,6 +264,9 @@ class RowMaker {
         std::vector<TextSpan> looks = looks_text(*desk_);
         looks.push_back({"."});
         part(out, std::move(looks));
+      }
+      if (needs_two(pet())) {
+        part(out, {{sentence(say(Phrase::day_two_people)), Face::semibold}});
       }
       part(out, trim());
       part(out, fresh());
@@ -328,15 +339,14 @@ std::string day_sums(const DayBlock& block, DayDetail detail, const SheetVoice& 
   const bool all_known =
       std::ranges::all_of(block.rows, [](const DayRow& row) { return row.expected && row.booked; });
   if (detail == DayDetail::close && all_known) {
-    return voice.words.say(Phrase::day_minutes,
-                           {number(block.expected.count()), number(block.booked.count())});
+    return voice.words.say(Phrase::day_minutes_short,
+                           {shown(block.expected, voice), shown(block.booked, voice)});
   }
   const auto unknown =
       std::ranges::count_if(block.rows, [](const DayRow& row) { return !row.expected; });
-  std::string out = voice.words.say(Phrase::day_pets, {number(block.rows.size())}) +
-                    comma(voice.words) +
-                    voice.words.say(Phrase::day_sums,
-                                    {number(block.expected.count()), number(block.booked.count())});
+  std::string out =
+      voice.words.say(Phrase::day_pets, {number(block.rows.size())}) + comma(voice.words) +
+      voice.words.say(Phrase::day_sums, {shown(block.expected, voice), shown(block.booked, voice)});
   if (unknown > 0) {
     out += comma(voice.words) + voice.words.say(Phrase::day_unknown, {number(unknown)});
   }

@@ -28,6 +28,7 @@ struct DayDesk {
 /// `groomer`: said too, where the row may stand under another's name; may be empty.
 BlockPtr day_row(const DayRow&, const DayDesk&, DayDetail, const std::string& groomer = {});
 
-/// "4 pets, expected 400 min, booked 525 min"; in a column "400 of 525 min", where all is known.
+/// "4 pets, expected 6 h 40 min, booked 8 h 45 min"; in a column "6 h 40 min of
+/// 8 h 45 min", where all is known.
 std::string day_sums(const DayBlock&, DayDetail, const SheetVoice&);
 }  // namespace furnish

@@ -50,8 +50,12 @@ SheetRow due_row(const SheetDesk& desk) {
   }
   // On the day itself the next date is still to be agreed.
   if (!next || next->date == input.today) {
+    const auto& after = input.plan.after_today;
     if (next && next->reason == DueReason::first_visit && !input.booking) {
       row.text = {{words.say(Phrase::why_first)}};
+    } else if (after && after->next) {
+      row.text = {{capitalised(words.say(Phrase::due_about, {day(*after->next)}))}};
+      row.hand_lines = {words.say(Phrase::hand_agreed)};
     } else {
       row.hand_lines = {words.say(Phrase::hand_due)};
     }

@@ -61,7 +61,7 @@ std::string spot_text(const FigureSpot& spot, const SheetVoice& voice) {
     case SpotKind::finding:
       break;
   }
-  return term(words, FigureWord::finding, {spot.number, place});
+  return term(words, FigureWord::finding, {finding_letter(spot.number), place});
 }
 }  // namespace
 

@@ -69,7 +69,7 @@ std::optional<SheetRow> look_again_row(const SheetDesk& desk, Numbers numbers) {
   for (const OpenFinding& finding : input.plan.findings) {
     SheetRow::Point point;
     if (numbers == Numbers::yes) {
-      point.text.push_back({std::to_string(++number) + "\u00A0", Face::bold});
+      point.text.push_back({finding_letter(++number) + "\u00A0", Face::bold});
     }
     point.text.push_back(
         {capitalised(place_name(finding.place, voice.words)) + colon(voice.words), Face::semibold});

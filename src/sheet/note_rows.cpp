@@ -250,7 +250,7 @@ class RowMaker {
                    advised = own_words(finding.advised, desk_.voice);
     const std::string where = capitalised(places({finding.place.value}));
     const std::string advice = say(Phrase::note_advised);
-    NoteLine line{{{std::to_string(number) + "  ", Face::bold}}};
+    NoteLine line{{{finding_letter(number) + "  ", Face::bold}}};
     std::vector<std::string> apart;
     const auto add = [&](const std::string& head, const OwnWords& own, bool first) {
       if (own.text.empty()) return;

@@ -33,7 +33,8 @@ BlockPtr as_rows(const std::vector<SheetRow>& all) {
   std::vector<LabelRow> rows;
   for (const SheetRow& row : all) {
     rows.push_back(label_row(row));
-    if (!row.hand_lines.empty()) rows.back().content = std::make_shared<BlankLine>();
+    if (row.text.empty() && !row.hand_lines.empty())
+      rows.back().content = std::make_shared<BlankLine>();
   }
   return std::make_shared<Rows>(std::move(rows), std::make_shared<LabelColumn>());
 }
@@ -43,7 +44,7 @@ BlockPtr as_texts(const std::vector<SheetRow>& rows) {
   std::vector<BlockPtr> out;
   for (const SheetRow& row : rows) {
     if (!out.empty()) out.push_back(std::make_shared<Gap>(0.4, 0.1, 0));
-    if (row.hand_lines.empty()) {
+    if (!row.text.empty() || row.hand_lines.empty()) {
       out.push_back(as_text(row, Face::semibold));
     } else {
       out.push_back(std::make_shared<BlankLine>(row.hand_lines.front()));

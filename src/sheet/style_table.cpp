@@ -182,8 +182,8 @@ BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
   for (const StyleRow& row : rows) {
     TableRow made = table_row(row, desk);
     made.opens_group = row.opens_group;
-    // Rows with the same tool share its name.
-    made.cells.insert(made.cells.begin() + 1, row.opens_group ? tool_cell(row) : TableCell{});
+    // An empty cell could mean the tool above, or none.
+    made.cells.insert(made.cells.begin() + 1, tool_cell(row));
     table.push_back(std::move(made));
   }
   return std::make_shared<Table>(std::move(columns), std::move(table), Role::body,

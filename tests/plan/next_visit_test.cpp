@@ -246,3 +246,24 @@ TEST_CASE("how often it really came is the median of the days between") {
   CHECK(kept({visit("2026-05-19"), visit("2026-06-30"), visit("2026-08-25")})->median ==
         std::chrono::days(49));
 }
+
+TEST_CASE("booked for today, the plan knows what holds after today's trim") {
+  Pet dog = pet(Coat::curly);
+  dog.trim = {part("ears", shears(Shears::straight), Lay::with, 35_mm)};
+  dog.visit_every = {std::chrono::weeks(6), {}};
+  const Visit last = visit("2026-10-13");
+  const auto booked = plan(salon(), dog, {last}, "2026-11-24", {booking("2026-11-24")});
+  REQUIRE(booked.plan.after_today);
+  CHECK(booked.plan.after_today->next == day("2027-01-05"));
+  REQUIRE_FALSE(booked.plan.after_today->growth.empty());
+  CHECK(booked.plan.after_today->growth.front().since == day("2026-11-24"));
+  CHECK(booked.plan.growth.front().since == day("2026-10-13"));
+  // Booked again, or not booked today, or done: nobody has to guess.
+  const auto twice =
+      plan(salon(), dog, {last}, "2026-11-24", {booking("2026-11-24"), booking("2026-12-29")});
+  REQUIRE(twice.plan.after_today);
+  CHECK_FALSE(twice.plan.after_today->next);
+  CHECK_FALSE(plan(salon(), dog, {last}).plan.after_today);
+  CHECK_FALSE(plan(salon(), dog, {last, visit("2026-11-24")}, "2026-11-24", {booking("2026-11-24")})
+                  .plan.after_today);
+}

@@ -178,3 +178,22 @@ TEST_CASE(
   dog.trim.front().entry.tool = Brush{};
   CHECK(made({finding("belly", Side::both, "lump")}).count(RuleId::found_there) == 0);
 }
+
+TEST_CASE("what staff saw again is no longer as an owner's words say it") {
+  const Finding first = finding("hocks", Side::left, "sore when bent, warm", "vet");
+  Finding again =
+      finding("hocks", Side::left, "still sore, no longer warm", "ask what the vet said");
+  again.audience = Audience::staff;
+  Finding elsewhere = finding("belly", Side::left, "sore");
+  elsewhere.audience = Audience::staff;
+  const std::vector visits{with("2026-09-29", {first}), with("2026-11-03", {elsewhere}),
+                           with("2026-11-24", {again})};
+  const std::vector<const Visit*> history{&visits[0], &visits[1], &visits[2]};
+  const auto before = open_for_everyone(std::span(history).first(2));
+  REQUIRE(before.size() == 1);
+  CHECK_FALSE(before[0].seen_since);
+  const auto now = open_for_everyone(history);
+  REQUIRE(now.size() == 1);
+  CHECK(now[0].what.value == "sore when bent, warm");
+  CHECK(now[0].seen_since == day("2026-11-24"));
+}

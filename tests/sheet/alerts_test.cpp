@@ -148,6 +148,39 @@ TEST_CASE("that no tool goes where something was found is on the front of a card
   }
 }
 
+TEST_CASE("the pages of a day agree on the next one, and on what no longer holds", "[alerts]") {
+  Desk table(test::sample("lantern-street"));
+  const test::Kennel juniper = table.kennel("juniper");
+  CHECK(test::row_of(table, juniper, "Due again") ==
+        "About Tuesday, 5 January 2027, not booked\n____ Day agreed");
+  CHECK(test::row_of(table, juniper, "Growth") ==
+        "Ears under 60\u202Fmm until Thursday, 28 January 2027.");
+  CHECK(test::row_of(table, juniper, "Dry") ==
+        "Force dryer, stretch with a slicker. Low, never on the head.");
+  CHECK(alerts_of(table, juniper).find("a guard comb rides up on mats") != std::string::npos);
+  table.speak("en-GB");
+  const auto care = table.care(juniper);
+  REQUIRE(care);
+  CHECK(test::says(care->page.frame, "About Tuesday, 5 January 2027."));
+  CHECK(test::says(care->page.frame, "It is not booked yet: please call us."));
+  const auto marlow = table.care(table.kennel("marlow"));
+  REQUIRE(marlow);
+  CHECK_FALSE(test::says(marlow->page.frame, "Vet before the next trim"));
+  CHECK(test::says(marlow->page.frame, "We looked again on 24 November 2026: please ask us."));
+  CHECK_FALSE(test::says(marlow->page.frame, "no longer warm"));
+  const auto day = table.day();
+  REQUIRE(day);
+  CHECK(test::says(day->page.frame, "OVERLAP"));
+  CHECK(test::says(day->page.frame, "11:15 Gạo: this pet is booked until 11:45."));
+  CHECK(test::says(day->page.frame, "Two people."));
+  CHECK(test::says(day->page.frame, "expected 14\u202Fh 32\u202Fmin"));
+  CHECK(test::says(day->page.frame, "Rump: flea dirt (1 Sept)."));
+  CHECK(test::says(day->page.frame, "contact in the file"));
+  CHECK(
+      test::says(day->page.frame,
+                 "Mats behind the ears overnight: We comb first, and ring before we cut any out."));
+}
+
 TEST_CASE("what was accepted prints as accepted, not as an alert", "[alerts]") {
   Desk table = desk(
       "[pet]\nname = \"Rex\"\ncoat = \"double\"\n[bath]\nbefore = \"comb\"\n"

@@ -326,9 +326,9 @@ TEST_CASE("a length that is passed before the next visit is advice with its day"
       none("coat = \"curly\"\n", bathed);
   INFO(mats.text() << "\n" << keep.text());
   // That it will mat is said once, in the routine.
-  CHECK(
-      mats.says("From Sunday, 6 December: every day, all over. The coat is then over 25 mm and "
-                "mats fast."));
+  CHECK(mats.says(
+      "From Sunday, 6 December: every day, all over. Some of the coat is then over 25 mm and "
+      "mats fast."));
   CHECK_FALSE(mats.says("come by"));
   CHECK(keep.says("the coat may be over your limit of 22 mm here: back."));
   // It moves no date.

@@ -65,7 +65,7 @@ TEST_CASE("a finding that is open is looked for again", "[card][style]") {
         "Belly, left: lump, pea-sized (29 Sept). Advice: Vet this week.");
   CHECK(
       has(who_of(table, table.kennel()),
-          "Look again:  | 1\u00A0Belly, left: lump, pea-sized (29 Sept). Advice: Vet this week."));
+          "Look again:  | A\u00A0Belly, left: lump, pea-sized (29 Sept). Advice: Vet this week."));
   // Seen three times, with all its days; it says how it was last.
   files["visits/rex/2026-06-09.toml"] = "date = 2026-06-09\n" + finding("lump", "watch it");
   files["visits/rex/2026-11-03.toml"] =
@@ -80,7 +80,7 @@ TEST_CASE("a finding that is open is looked for again", "[card][style]") {
   CHECK(row_of(closed, closed.kennel(), "Look again") == "");
 }
 
-TEST_CASE("open findings are numbered squares on the style sheet's figure", "[style]") {
+TEST_CASE("open findings are squares with letters on the style sheet's figure", "[style]") {
   Desk table(
       {{"pets/rex.toml", rex},
        {"visits/rex/2026-09-29.toml", "date = 2026-09-29\n" + finding("lump", "vet") +
@@ -293,6 +293,6 @@ TEST_CASE("a next visit says why it is then", "[card]") {
                {"visits/rex/2026-11-03.toml", "date = 2026-11-03\nnext = 2026-12-01\n"}});
   CHECK(row_of(agreed, agreed.kennel(), "Due again") == "Tuesday, 1 December (as agreed)");
   Desk first = test::desk(rex);
-  CHECK(row_of(first, first.kennel(), "Due again") == "First visit: due now");
+  CHECK(row_of(first, first.kennel(), "Due again") == "First visit: no date set");
 }
 }  // namespace furnish

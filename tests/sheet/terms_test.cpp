@@ -98,12 +98,12 @@ TEST_CASE("the figure is told in words: build, coat, the trim, what to mind", "[
                   {{Region::belly, Side::left}, SpotKind::finding, 2}};
   CHECK(without_space(figure_text(figure, "Rex", table.voice())) ==
         without_space("Rex, seen from the left, curly coat, drop ears, otter tail. Coat left: back "
-                      "13–25 mm, guard comb; chest 30 mm. no tool on: left hock. finding 2: belly, "
+                      "13–25 mm, guard comb; chest 30 mm. no tool on: left hock. finding B: belly, "
                       "left."));
   table.speak("es");
   CHECK(without_space(figure_text(figure, "Rex", table.voice())) ==
         without_space("Rex, visto desde la izquierda, pelo rizado, orejas caídas, cola de nutria. "
                       "Pelo que queda: dorso 13–25 mm, peine guía; pecho 30 mm. sin herramienta "
-                      "en: corvejón izquierdo. hallazgo 2: vientre, izquierda."));
+                      "en: corvejón izquierdo. hallazgo B: vientre, izquierda."));
 }
 }  // namespace furnish::test
