@@ -101,6 +101,13 @@ Reckoning reckon(const std::string& salon) {
   return out;
 }
 
+/// "45min", "7h", "7h32min": as a watch has it, without spaces.
+std::string hours(int minutes) {
+  const int rest = minutes % 60;
+  if (minutes < 60) return fmt::format("{}min", minutes);
+  return rest == 0 ? fmt::format("{}h", minutes / 60) : fmt::format("{}h{}min", minutes / 60, rest);
+}
+
 /// Both sums of each groomer, and each product, stand on the sheet.
 void check_sums(const std::string& salon, bool in_columns) {
   const Reckoning reckoned = reckon(salon);
@@ -109,10 +116,10 @@ void check_sums(const std::string& salon, bool in_columns) {
   const std::string text = text_of_day(salon);
   INFO(text);
   for (const auto& [groomer, sum] : reckoned.groomers) {
-    const std::string said = in_columns
-                                 ? fmt::format("{}{}of{}min", groomer, sum.expected, sum.booked)
-                                 : fmt::format("{}{}pets,expected{}min,booked{}min", groomer,
-                                               sum.pets, sum.expected, sum.booked);
+    const std::string said =
+        in_columns ? fmt::format("{}{}of{}", groomer, hours(sum.expected), hours(sum.booked))
+                   : fmt::format("{}{}pets,expected{},booked{}", groomer, sum.pets,
+                                 hours(sum.expected), hours(sum.booked));
     INFO(said);
     CHECK(has(text, said));
     if (sum.unknown > 0) CHECK(has(text, fmt::format("{},{}notknown", said, sum.unknown)));

@@ -67,7 +67,10 @@ bool may_turn_over(const KnownPaper& paper) {
 void check_sizes(const PdfFile& file, const KnownPaper& paper, std::size_t pets) {
   const std::size_t pages = file.pages().size();
   const std::size_t turned = 2 * pets;
-  CHECK((pages == pets || (may_turn_over(paper) && (pages == turned || pages == turned - 1))));
+  // On small paper the fullest card of a sample (Juniper's) has a leaf more for its boxes.
+  const bool one_more = may_turn_over(paper) && (pages == turned + 1 || pages == turned + 2);
+  CHECK((pages == pets || one_more ||
+         (may_turn_over(paper) && (pages == turned || pages == turned - 1))));
   for (QPDFObjectHandle page : file.pages()) {
     auto box = items_of(page.getKey("/MediaBox"));
     REQUIRE(box.size() == 4);
@@ -100,12 +103,21 @@ void check_fonts(const std::string& pdf) {
 void check_promises(const std::string& pdf, const std::vector<Kennel>& kennels) {
   // In the order of the file's content, which is the reading order of its tags.
   const auto pages = pages_of(run("pdftotext -raw " + pdf + " -").out);
-  const std::size_t sides = pages.size() == kennels.size() ? 1 : 2;
-  REQUIRE(pages.size() + sides > sides * kennels.size());
+  // What goes on begins with the name of the sheet; a side that keeps two cards apart is empty.
+  std::vector<std::pair<std::string, std::string>> cards;
+  for (const std::string& page : pages) {
+    if (words_of(page).empty()) continue;
+    const std::string first = page.substr(0, page.find('\n'));
+    if (!first.ends_with(": kennel card")) {
+      cards.emplace_back(page, "");
+    } else {
+      REQUIRE_FALSE(cards.empty());
+      cards.back().second += page;
+    }
+  }
+  REQUIRE(cards.size() == kennels.size());
   for (std::size_t i = 0; i < kennels.size(); ++i) {
-    const std::string& front = pages[i * sides];
-    const std::size_t after = i * sides + 1;
-    const std::string back = sides > 1 && after < pages.size() ? pages[after] : "";
+    const auto& [front, back] = cards[i];
     INFO(kennels[i].pet.key << ":\n" << front << back);
     const auto missing = [&](bool brief) {
       const std::vector<std::string> all = promised(kennels[i], brief);

@@ -98,7 +98,7 @@ TEST_CASE("help lists the words that an option takes", "[command-line]") {
   }
 }
 
-TEST_CASE("--strict holds for every command, and says which warning made the status",
+TEST_CASE("the option --strict holds for every command, and says which warning made the status",
           "[command-line]") {
   const TemporaryFolder folder;
   put(folder, "salon.toml", "[salon]\nclosed = [\"sunday\"]\n");
@@ -141,7 +141,7 @@ TEST_CASE("plans of several pets are one list for a program, of one its object",
   CHECK(nlohmann::json::parse(furnish("plan pip --json" + in_lantern).out).is_object());
 }
 
-TEST_CASE("--format json of check is --json", "[command-line]") {
+TEST_CASE("of check --format json is --json", "[command-line]") {
   const std::string check = "check " + sample("lantern-street") + " --on 2026-11-24";
   const auto json = furnish(check + " --format json");
   CHECK(json.out == furnish(check + " --json").out);

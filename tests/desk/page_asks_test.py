@@ -72,7 +72,7 @@ stream.sendall(f"GET /{desk.token}/api/events HTTP/1.1\r\nHost: {desk.host}\r\n\
 stream.recv(4096)
 put("pets/marlow.toml", before)
 told = b""
-while b"event: changed" not in told:
+while b'"id":"marlow"' not in told:  # what else is told may come first
     piece = stream.recv(4096)
     must(piece, "the stream stays open")
     told += piece

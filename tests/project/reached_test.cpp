@@ -25,8 +25,7 @@ const std::map<std::string, std::string> kept{
     {"furnish::RecordingFiles::note", "as exists()"},
     {"furnish::RecordingFiles::read_up_to", "as exists()"},
     {"furnish::RecordingFiles::list", "as exists()"},
-    {"furnish::StyleLibrary::keys", "tests go through every style by it"},
-    {"furnish::StyleLibrary::path", "tests ask it whose style a key stands for"},
+    {"furnish::EditedText::apply", "of several edits all or none: tests make them so"},
 };
 
 /// Code and data, as nm marks them, that all files of a program may see. What headers define has a

@@ -97,6 +97,8 @@ TEST_CASE("English says nothing that the program does not ask for", "[catalogue]
   const ShippedWords english("en");
   for (const auto& [key, text] : english.chain().catalogues.back()->texts) {
     INFO(key);
+    // The desk's own page asks for these; tests/desk/browser holds it to them.
+    if (key.starts_with("desk.")) continue;
     CHECK(asked.contains(key));
   }
 }

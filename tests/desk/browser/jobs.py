@@ -16,12 +16,12 @@ def caution_accepted(browser):
         browser.press("Accept with a reason")
         browser.press("Accept")
         browser.wait("document.querySelector('.accept [aria-invalid]')")  # not without one
-        browser.fill(".accept input[type=text]", "Diet on the vet's advice.")
+        browser.fill(".accept input[type=text]", "The vet has seen it, and let it be cut round.")
         browser.press("Accept")
         browser.wait("!document.querySelector('.form .accept') && document.querySelector(arguments[0])", '[data-path=\'["accept",0]\']')
         saved(browser)
         text = desk.read("pets/marlow.toml")
-        for wanted in ["[[accept]]", '"weight-loss"', "Diet on the vet's advice.", "signed = 2026-11-24"]:
+        for wanted in ["[[accept]]", '"found-there"', "The vet has seen it, and let it be cut round.", "signed = 2026-11-24"]:
             assert wanted in text.replace("  ", " "), (wanted, text)
     finally:
         desk.end()
