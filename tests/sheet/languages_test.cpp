@@ -6,6 +6,7 @@
 #include "output/pdf.h"
 #include "output/pdf_rules.h"
 #include "output/tool.h"
+#include "share.h"
 #include "sheet/caution_words.h"
 #include "sheet/desk.h"
 #include "sheet/parts.h"
@@ -73,12 +74,16 @@ Length right_end(const TextMark& text) {
 }  // namespace
 
 TEST_CASE("every sample's sheets fit and are legible in every language", "[languages]") {
+  std::size_t pet = 0;
   for (const char* salon : {"lantern-street", "us-corner"}) {
     Desk table(sample(salon));
     const ReadingDistances& own = table.salon().paper.distances;
     for (const std::string& key : table.pets()) {
       const Kennel kennel = table.kennel(key);
+      std::size_t spoken = 0;
+      ++pet;
       for (const char* language : translated) {
+        if (!in_turn(pet, spoken++)) continue;
         table.speak(language);
         INFO(key << " in " << language);
         const auto card = table.card(kennel, "A5"), style = table.style(kennel, "A4"),

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <string_view>
 
+#include "share.h"
 #include "sheet/desk.h"
 
 // Where the lines of all sheets end, read back from the pages: nothing that is read as one is
@@ -80,12 +81,16 @@ void count(const std::optional<Sheet>& sheet, Counted& all) {
 
 TEST_CASE("what is read as one stands on one line, on every page in every language",
           "[languages]") {
+  std::size_t spoken = 0;
   for (const char* language : languages) {
     Counted all;
+    std::size_t pet = 0;
+    ++spoken;
     for (const char* salon : {"lantern-street", "us-corner"}) {
       Desk table(sample(salon));
       table.speak(language);
       for (const std::string& key : table.pets()) {
+        if (!in_turn(pet++, spoken)) continue;
         all.said += key + "\n";
         const Kennel kennel = table.kennel(key);
         count(table.card(kennel), all);
@@ -101,8 +106,8 @@ TEST_CASE("what is read as one stands on one line, on every page in every langua
     CHECK(all.parted == 0);
     WARN(language << ": " << all.pages << " pages, " << all.lines << " ends of lines, "
                   << all.parted << " that part what is one");
-    CHECK(all.pages > 100);
-    CHECK(all.lines > 400);
+    CHECK(all.pages > (long_run() ? 100 : 30));
+    CHECK(all.lines > (long_run() ? 400 : 120));
   }
 }
 }  // namespace furnish::test
