@@ -165,11 +165,25 @@ bool stands_alone(const SourceText& source, const LineStarts& starts, std::uint3
   return !header && starts.clean(line) && starts.clean(line + 1);
 }
 
+std::vector<SleepingHeading> sleeping_headings(const SourceText& source) {
+  std::vector<SleepingHeading> out;
+  const auto lines = static_cast<std::uint32_t>(std::ranges::count(source.text(), '\n') + 1);
+  for (std::uint32_t n = 1; n <= lines; ++n) {
+    std::string_view line = trimmed(source.line(n));
+    if (!line.starts_with('#')) continue;
+    line = trimmed(line.substr(1));
+    const std::size_t end = line.find("]]");
+    if (!line.starts_with("[[") || end == std::string_view::npos) continue;
+    out.push_back({n, std::string(trimmed(line.substr(2, end - 2)))});
+  }
+  return out;
+}
+
 std::optional<Document> parse(const ReadContext& context, std::uint32_t file,
                               const LineStarts& starts) {
   const SourceText& source = context.sources.at(file);
   std::string text(source.text());
-  Document document{file, {}, true};
+  Document document{file, {}, true, sleeping_headings(source)};
   std::uint32_t last = 0, lengthened = 0;
   std::vector<Stretch> stretches;
   for (std::size_t faults = 0; faults < most_syntax_faults;) {

@@ -46,6 +46,12 @@ struct TomlEntry {
   TomlNode node;
 };
 
+/// A `[[heading]]` that is a comment, as templates have them: "# [[alert]]".
+struct SleepingHeading {
+  std::uint32_t line = 0;
+  std::string name;
+};
+
 /// A file of TOML as a tree in which everything has its place.
 struct Document {
   std::uint32_t file = SourceSpan::no_file;
@@ -53,6 +59,7 @@ struct Document {
   /// False if lines with faults of syntax were left out of the tree: then what seems to be missing
   /// may stand in them.
   bool whole = true;
+  std::vector<SleepingHeading> sleeping = {};  ///< in the order of the file
 
   /// The file, without a place in it.
   SourceSpan span() const { return {file, {}, {}}; }

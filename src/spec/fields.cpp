@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
+#include <utility>
 
 #include "base/text.h"
 #include "spec/file_kinds.h"
@@ -55,6 +56,11 @@ constexpr std::array other_names{
     OtherName{"pickup", "collects"},
     OtherName{"wants", "likes"},
 };
+
+std::string heading(const KeyInfo& section) {
+  return section.kind == Kind::tables ? fmt::format("[[{}]]", section.name)
+                                      : fmt::format("[{}]", section.name);
+}
 }  // namespace
 
 std::string where_it_belongs(std::string_view key, const TableInfo& file, const TableInfo* here) {
@@ -68,19 +74,20 @@ std::string where_it_belongs(std::string_view key, const TableInfo& file, const 
   }
   const auto section_in = [&](const TableInfo& one) -> const KeyInfo* {
     for (const KeyInfo* const section : one.keys) {
-      if (section->kind != Kind::table || section->table == here) continue;
+      if (section->table == nullptr || section->table == here) continue;
+      if (section->kind != Kind::table && section->kind != Kind::tables) continue;
       const auto& keys = section->table->keys;
       if (std::ranges::find(keys, key, &KeyInfo::name) != keys.end()) return section;
     }
     return nullptr;
   };
   if (const KeyInfo* const section = section_in(file)) {
-    return fmt::format("write it under [{}]", section->name);
+    return fmt::format("write it under {}", heading(*section));
   }
   for (const FileKind& kind : file_kinds()) {
     const KeyInfo* const section = section_in(*kind.table);
     if (section == nullptr) continue;
-    return fmt::format("it stands in {}, under [{}]", kind.title, section->name);
+    return fmt::format("it stands in {}, under {}", kind.title, heading(*section));
   }
   return {};
 }
@@ -89,6 +96,7 @@ Fields::Fields(const Document& document, const TableInfo& info, DiagnosticSink& 
     : table_(&document.root),
       info_(&info),
       file_(&info),
+      sleeping_(document.sleeping),
       span_(document.span()),
       name_(info.name),
       complete_(document.whole),
@@ -100,6 +108,7 @@ Fields::Fields(const TomlNode& node, std::string name, const TableInfo& info, co
     : table_(&std::get<TomlTable>(node.value)),
       info_(&info),
       file_(parent.file_),
+      sleeping_(parent.sleeping_),
       span_(node.span),
       name_(std::move(name)),
       complete_(parent.complete_),
@@ -140,11 +149,33 @@ void Fields::require(const KeyInfo& key, std::string_view remark) {
       what_to_write(key, remark);
 }
 
+const SleepingHeading* Fields::asleep_above(const TomlEntry& entry) const {
+  const SleepingHeading* out = nullptr;
+  for (const SleepingHeading& one : sleeping_) {
+    if (one.line > span_.begin.line && one.line < entry.key_span.begin.line) out = &one;
+  }
+  if (out == nullptr) return nullptr;
+  const auto section = std::ranges::find(file_->keys, out->name, &KeyInfo::name);
+  if (section == file_->keys.end() || (*section)->kind != Kind::tables) return nullptr;
+  const auto& keys = (*section)->table->keys;
+  return std::ranges::find(keys, entry.key, &KeyInfo::name) == keys.end() ? nullptr : out;
+}
+
 void Fields::finish() {
+  const SleepingHeading* told = nullptr;
   std::vector<std::string_view> names;
   for (const KeyInfo* const key : info_->keys) names.push_back(key->name);
   for (const TomlEntry& entry : *table_) {
     if (std::ranges::find(known_, entry.key) != known_.end()) continue;
+    if (const SleepingHeading* const above = asleep_above(entry)) {
+      if (std::exchange(told, above) == above) continue;  // one # is to be taken off
+      sink_
+          ->error("unknown-key", entry.key_span,
+                  fmt::format("'{}' belongs under [[{}]], which is a comment in line {}", entry.key,
+                              above->name, above->line))
+          .hint = fmt::format("take the # off [[{}]] above it", above->name);
+      continue;
+    }
     Diagnostic& fault =
         report_unknown("unknown-key", entry.key_span, "key", entry.key, names, *sink_);
     fault.message += fmt::format(" in {}", name_);

@@ -112,11 +112,15 @@ class Fields {
   }
 
   void require_all();
+  /// The heading that stands as a comment between this table's own and a key, if the key is one
+  /// of its; null otherwise.
+  const SleepingHeading* asleep_above(const TomlEntry&) const;
   std::span<const TomlNode> alone(const KeyInfo&, const TomlNode&);
 
   const TomlTable* table_;
   const TableInfo* info_;
   const TableInfo* file_;  ///< that it is a part of
+  std::span<const SleepingHeading> sleeping_;
   SourceSpan span_;
   std::string name_;
   bool complete_;

@@ -26,7 +26,9 @@ std::optional<Enum> choose(Fields& fields, const ChoiceKey<Enum>& key) {
 std::vector<Located<Place>> read_avoid(Fields& alert) {
   std::vector<Located<Place>> out;
   for (const Located<std::string>& word : alert.texts(keys::alert::avoid)) {
-    const auto where = read_places(word.value, word.span, AnySide::yes, {}, alert.sink());
+    const auto where = read_places(
+        word.value, word.span, AnySide::yes, {}, alert.sink(),
+        "; what is the matter there stands in text, what a visit found in its [[finding]]");
     if (!where) continue;
     for (const Place place : where->places) out.push_back({place, word.span});
     // Who says face here means the skin round the eyes too.

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "spec/offer.h"
 #include "spec/values.h"
@@ -43,7 +45,7 @@ std::vector<std::string> sided_words(std::string_view word) {
 
 std::optional<NamedPlaces> read_places(std::string_view word, SourceSpan at, AnySide any_side,
                                        std::span<const std::string_view> others,
-                                       DiagnosticSink& sink) {
+                                       DiagnosticSink& sink, std::string_view no_place) {
   if (const auto place = parse_place(word, any_side)) return NamedPlaces{{*place}, false};
   if (const auto group = parse_group(word)) {
     NamedPlaces out{{}, true};
@@ -72,7 +74,10 @@ std::optional<NamedPlaces> read_places(std::string_view word, SourceSpan at, Any
     for (const std::string_view also : synonyms(row.region)) words.push_back(also);
   }
   Diagnostic& fault = report_unknown("unknown-region", at, "region or group", word, words, sink);
-  if (!fault.hint.starts_with("did you")) only_tell(fault, place_hint());
+  // "warts" are no "waist": whatever is the matter may be written here by mistake.
+  constexpr std::size_t letters_per_slip = 4;
+  const std::size_t slips = std::max<std::size_t>(word.size() / letters_per_slip, 1);
+  if (!nearest(lower_ascii(word), words, slips)) only_tell(fault, place_hint().append(no_place));
   const std::vector<std::string> sided = sided_words(word);
   if (!sided.empty()) {
     offer_meant(fault, std::vector<std::string_view>(sided.begin(), sided.end()));

@@ -21,9 +21,10 @@ struct NamedPlaces {
 };
 
 /// "hocks", "left hock", "legs". Empty after a fault at `at`; `others` are words that may stand
-/// there too, for the suggestion.
+/// there too, for the suggestion; `no_place` goes behind the hint for a word that is near to none.
 std::optional<NamedPlaces> read_places(std::string_view word, SourceSpan at, AnySide,
-                                       std::span<const std::string_view> others, DiagnosticSink&);
+                                       std::span<const std::string_view> others, DiagnosticSink&,
+                                       std::string_view no_place = {});
 
 /// The same of a key in a table of places; where it belongs into another section of the file, the
 /// hint says so.

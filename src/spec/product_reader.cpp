@@ -5,7 +5,10 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "spec/offer.h"
 #include "spec/product_format.h"
+#include "spec/said_product.h"
+#include "spec/toml_text.h"
 
 namespace furnish {
 namespace {
@@ -43,6 +46,27 @@ std::optional<Product> look_up(const Located<std::string>& word, ProductKind kin
   report_unknown("unknown-product", word.span, "product", word.value, keys, sink)
       .notes.emplace_back(salon->products.front().span, "the salon's products begin here");
   return std::nullopt;
+}
+
+/// A product's mix and time behind its name, in one string: what the braces would say of it.
+bool report_all_in_one(const Located<std::string>& word, const Salon* salon, DiagnosticSink& sink) {
+  if (salon == nullptr) return false;
+  const auto on_shelf = [&](std::string_view key) {
+    return std::ranges::find(salon->products, key, &Product::key) != salon->products.end();
+  };
+  std::string braces = product_in_braces(word.value);
+  if (braces.empty() || salon->products.empty() || on_shelf(word.value)) return false;
+  const SaidProduct said = said_product(word.value);
+  if (on_shelf(said.name)) {  // the bottle says how it is mixed
+    const std::string key = toml_text::quoted(said.name);
+    braces = said.dwell.empty()
+                 ? key
+                 : toml_text::table({{"product", key}, {"dwell", toml_text::quoted(said.dwell)}});
+  }
+  Diagnostic& fault = sink.error("unknown-product", word.span,
+                                 "a product with its mix or its time is a table in braces");
+  offer(fault, braces);
+  return true;
 }
 
 /// With `product`, only what may differ from bath to bath is said beside it.
@@ -132,6 +156,7 @@ std::optional<ProductUse> read_product_use(Fields& parent, const ProductKey& key
   auto said = as_text(entry->node, key.name, parent.sink());
   if (!said) return std::nullopt;
   const Located<std::string> word{*std::move(said), entry->node.span};
+  if (report_all_in_one(word, salon, parent.sink())) return std::nullopt;
   auto product = look_up(word, kind, salon, parent.sink());
   if (!product) return std::nullopt;
   return ProductUse{*std::move(product), {}, {}, entry->node.span};

@@ -3,15 +3,17 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cctype>
 #include <optional>
 #include <string>
 
 #include "base/date.h"
+#include "base/quantity.h"
 #include "base/text.h"
+#include "spec/date_hint.h"
 #include "spec/file_kinds.h"
 #include "spec/pet_format.h"
+#include "spec/said_product.h"
 #include "spec/visit_format.h"
 
 namespace furnish {
@@ -72,34 +74,6 @@ std::optional<Told> tell_key(const Line& line) {
   return std::nullopt;
 }
 
-/// "9.4.2021", "04/09/2021", "2021-4-9" as TOML has it; where day and month may be either, both.
-std::string date_hint(std::string_view value) {
-  std::array<std::string, 3> parts;
-  std::size_t part = 0;
-  for (const char c : value) {
-    if (!digit(c)) {
-      ++part;
-    } else if (part < parts.size()) {
-      parts.at(part) += c;
-    }
-  }
-  if (std::ranges::any_of(parts, [](const std::string& p) { return p.empty() || p.size() > 4; })) {
-    return {};
-  }
-  const auto number = [&](std::size_t i) { return static_cast<unsigned>(std::stoi(parts.at(i))); };
-  const auto iso = [&](std::size_t year, std::size_t month, std::size_t day) {
-    const auto date = make_date(static_cast<int>(number(year)), number(month), number(day));
-    return date ? to_iso(*date) : std::string();
-  };
-  if (const std::string first = iso(0, 1, 2); !first.empty()) return "write " + first;
-  const std::string european = iso(2, 1, 0), american = iso(2, 0, 1);
-  if (european.empty() && american.empty()) return {};
-  if (european.empty() || american.empty() || european == american) {
-    return "write " + (european.empty() ? american : european);
-  }
-  return fmt::format("write {} with the day first, {} with the month first", european, american);
-}
-
 /// The unit that a quantity behind such a key mostly has; empty if it is a plain number, or no key.
 std::string_view usual_unit(std::string_view name) {
   const KeyInfo* const key = find_key(name);
@@ -118,6 +92,37 @@ std::string_view usual_unit(std::string_view name) {
     default:
       return {};
   }
+}
+
+constexpr std::string_view how_dates_are_written =
+    "a date is written year-month-day, with two digits for month and day";
+
+/// A day in words, a month or a span where a date is wanted; a key that is not one of ours may be a
+/// vaccination's name.
+std::optional<Told> tell_day(std::string_view name, std::string_view value) {
+  const KeyInfo* const key = find_key(name);
+  if (key != nullptr && key->kind != Kind::date) return std::nullopt;
+  if (key != nullptr && parse_days(value)) {
+    return Told{"a date, not a span, is wanted here", "write the day itself, such as 2026-11-24",
+                value};
+  }
+  const bool year = std::ranges::count_if(value, digit) >= 4;
+  std::string hint = year ? date_hint(TomlNode{std::string(value), {}}) : std::string();
+  if (hint.empty()) return std::nullopt;
+  const std::size_t guess = hint.find(" or the day itself");
+  if (key == nullptr && guess != std::string::npos) {
+    hint = hint.substr(0, guess) + ", or the day on the card";
+  }
+  return Told{std::string(how_dates_are_written), std::move(hint), value};
+}
+
+/// An hour as people write it, where a time of day is wanted.
+std::optional<Told> tell_time(std::string_view name, std::string_view value) {
+  const KeyInfo* const key = find_key(name);
+  if (key == nullptr || key->kind != Kind::time || parse_time_of_day(value)) return std::nullopt;
+  std::string hint = time_hint(TomlNode{std::string(value), {}});
+  if (hint.empty()) return std::nullopt;
+  return Told{"a time of day is written as 09:30", std::move(hint), value};
 }
 
 std::optional<Told> tell_number(std::string_view key, std::string_view value) {
@@ -139,11 +144,12 @@ std::optional<Told> tell_number(std::string_view key, std::string_view value) {
   const auto dashes = std::ranges::count(value, '-');
   const auto slashes = std::ranges::count(value, '/');
   if (only(value, ".-/") && (dots == 2 || dashes == 2 || slashes == 2)) {
-    if (std::string hint = date_hint(value); !hint.empty()) {
-      return Told{"a date is written year-month-day, with two digits for month and day",
-                  std::move(hint), value};
+    if (std::string hint = date_hint_of_numbers(value); !hint.empty()) {
+      return Told{std::string(how_dates_are_written), std::move(hint), value};
     }
   }
+  if (auto told = tell_day(key, value)) return told;
+  if (auto told = tell_time(key, value)) return told;
   if (only(value, ",")) {
     std::string pointed(value);
     std::ranges::replace(pointed, ',', '.');
@@ -185,7 +191,7 @@ std::optional<Told> tell_backslash(const Line& line) {
   return Told{"folders of a path are divided by /", fmt::format("write {}", slashes), quoted};
 }
 
-std::optional<Told> tell_word(std::string_view value) {
+std::optional<Told> tell_word(std::string_view name, std::string_view value) {
   if (value.starts_with("“") || value.starts_with("”") || value.starts_with("„") ||
       value.starts_with("‘") || value.starts_with("’")) {
     return Told{"typographic quotes round a string", "write straight quotes: \" \"", value};
@@ -197,6 +203,14 @@ std::optional<Told> tell_word(std::string_view value) {
   }
   if (word == "false" || word == "no" || word == "off") {
     return Told{"not a yes or no as TOML has it", "write false", value};
+  }
+  if (auto told = tell_day(name, value)) return told;
+  const KeyInfo* const key = find_key(name);
+  if (key != nullptr && key->kind == Kind::product) {
+    if (const std::string braces = product_in_braces(value); !braces.empty()) {
+      return Told{"a product with its mix or its time is a table in braces",
+                  fmt::format("write {}", braces), value};
+    }
   }
   return Told{"words stand in quotes", fmt::format("write \"{}\"", value), value};
 }
@@ -222,7 +236,7 @@ std::optional<Told> tell_value(const Line& line, SourceSpan at) {
   }
   if (value[0] == '{' || value[0] == '[') value = value_around(line.all, at);
   if (auto told = tell_number(line.key, value)) return told;
-  return tell_word(value);
+  return tell_word(line.key, value);
 }
 
 std::optional<Told> tell_header(std::string_view line) {

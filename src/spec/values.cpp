@@ -49,10 +49,12 @@ struct Found {
   std::string operator()(const TomlTable&) const { return "a table"; }
 };
 
-/// Two other letters make any word of a short one, so its first letter must be right then.
+/// Two other letters make another thing of a word ("warts", "ears"), so its first letter must be
+/// right then, unless the word is long.
 std::optional<std::string_view> nearest_word(const std::string& word,
                                              std::span<const std::string_view> words) {
-  if (word.size() > 4) return nearest(word, words);
+  constexpr std::size_t letters_per_slip = 4;
+  if (word.size() >= 2 * letters_per_slip) return nearest(word, words);
   if (const auto near = nearest(word, words, 1)) return near;
   std::vector<std::string_view> alike;
   for (const std::string_view other : words) {
@@ -278,24 +280,13 @@ std::optional<Date> as_date(const TomlNode& node, std::string_view what, Diagnos
   return given->date;
 }
 
-/// "9.30" as the hour and minutes that it looks like.
-std::string pointed_time_hint(double number) {
-  if (!(number >= 0 && number < 24)) return {};
-  const long hundredths = std::lround(number * 100);
-  if (hundredths % 100 >= 60) return {};
-  return fmt::format("write {:02}:{:02}:00", hundredths / 100, hundredths % 100);
-}
-
 std::optional<TimeOfDay> as_time(const TomlNode& node, std::string_view what,
                                  DiagnosticSink& sink) {
   const auto* const text = std::get_if<std::string>(&node.value);
   if (const auto said = text == nullptr ? std::nullopt : parse_time_of_day(*text)) return said;
   const auto* const time = std::get_if<TomlTime>(&node.value);
   if (time == nullptr) {
-    auto& fault = report_type(node, what, "a time of day such as 09:30", sink);
-    if (const auto* const number = std::get_if<double>(&node.value)) {
-      fault.hint = pointed_time_hint(*number);
-    }
+    report_type(node, what, "a time of day such as 09:30", sink).hint = time_hint(node);
     return std::nullopt;
   }
   if (!time->whole) {

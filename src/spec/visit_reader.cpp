@@ -4,8 +4,10 @@
 
 #include <charconv>
 
+#include "base/quantity.h"
 #include "spec/free_text.h"
 #include "spec/name_date.h"
+#include "spec/offer.h"
 #include "spec/product_reader.h"
 #include "spec/trim_reader.h"
 #include "spec/visit_format.h"
@@ -25,6 +27,20 @@ std::optional<std::chrono::minutes> read_minutes(Fields& file) {
   const auto number = file.whole(keys::visit_file::minutes);
   if (!number) return std::nullopt;
   return std::chrono::minutes(*number);
+}
+
+/// The day of the next visit; for a span, the day that lies so far behind this one is offered.
+std::optional<Located<Date>> read_next(Fields& file, Date from) {
+  const TomlNode* const node = file.peek(keys::visit_file::next);
+  const auto* const words = node == nullptr ? nullptr : std::get_if<std::string>(&node->value);
+  const auto span = words == nullptr ? Parsed<std::chrono::days>{} : parse_days(*words);
+  if (!span || from == Date{} || !bounds::visit_every.holds(*span.value)) {
+    return file.date(keys::visit_file::next);
+  }
+  file.find(keys::visit_file::next);
+  offer(report_type(*node, keys::visit_file::next.name, "a date such as 2021-04-09", file.sink()),
+        to_iso(from + *span.value));
+  return std::nullopt;
 }
 
 /// 2 for "2026-11-24-2.toml"; 1 where the name has no number.
@@ -77,7 +93,7 @@ std::optional<Visit> read_visit_text(const ReadContext& context, std::string pat
   visit.groomer = file.words(keys::visit_file::groomer);
   visit.minutes = read_minutes(file);
   visit.weight = file.quantity(keys::visit_file::weight);
-  visit.next = file.date(keys::visit_file::next);
+  visit.next = read_next(file, visit.date.value);
   visit.told = read_free_text(file, keys::visit_file::told);
   if (auto table = file.table(keys::visit_file::came_in)) visit.came_in = read_came_in(*table);
   if (auto table = file.table(keys::visit_file::done))

@@ -94,9 +94,10 @@ bool follow(const Diagnostic& fault, const std::string& word, Page& page) {
   static const std::regex section(R"(^write (\[\w+\]) and under it (.+)$)");
   static const std::regex key(R"(^(?:write|say how often:) ((\w+) = .+?)(?:  # .*)?$)");
   static const std::regex value(
-      R"(^write (.+?)(?:, (?:with a point|with its unit and in quotes|in quotes|without quotes|in double brackets|and copy the picture there)| with the day first.*| or .*)?$)");
+      R"(^write (.+?)(?:, (?:with a point|with its unit and in quotes|in quotes|without quotes|in double brackets|and copy the picture there)| with the day first.*|,? or .*)?$)");
   static const std::regex beside(R"(^write one tool beside it, such as (.+?) or .*$)");
-  static const std::regex under(R"(^write it under (\[\w+\])$)");
+  static const std::regex under(R"(^write it under (\[\[?\w+\]\]?)$)");
+  static const std::regex awake(R"(^take the # off (\[\[\w+\]\]) above it$)");
   static const std::regex take(
       R"(^take '?(\w+)'? out\b.*|^keep one of the two$|^leave the key out.*)");
   if (std::regex_match(hint, found, section)) {
@@ -110,6 +111,15 @@ bool follow(const Diagnostic& fault, const std::string& word, Page& page) {
     return true;
   }
   std::string& line = page.line(span.begin.line);
+  if (std::regex_match(hint, found, awake)) {
+    for (std::uint32_t above = span.begin.line; above-- > 1;) {
+      std::string& asleep = page.line(above);
+      if (!asleep.starts_with("# " + found[1].str())) continue;
+      asleep.erase(0, 2);
+      return true;
+    }
+    return false;
+  }
   if (std::regex_match(hint, found, take)) {
     line.clear();
     return true;
@@ -199,7 +209,8 @@ bool for_a_person(const std::string& hint) {
       "write straight quotes|hours go from|name the one region|name the comb too|"
       "leave the part out|only 'why' and 'note'|a text has languages|close it in the same line|"
       "one key and its value to a line|write .* and its name under it|write .* once, in single|"
-      "take it out|it stands in|did you mean '(rabies|oat)'|only tabs|write out in one file).*");
+      "take it out|it stands in|write the day itself|did you mean '(rabies|oat)'|only tabs|write "
+      "out in one file).*");
   return std::regex_search(hint, known);
 }
 }  // namespace
