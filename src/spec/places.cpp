@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "base/text.h"
 #include "spec/offer.h"
@@ -18,6 +19,22 @@ std::string place_hint() {
   for (const GroupInfo& group : groups()) words.push_back(group.key);
   return fmt::format("write a region such as 'ears' or 'front-legs', or a group: {}",
                      quoted_list(words));
+}
+
+/// True if one letter in four is wrong at most, or three in four stand in it in their order: "tale"
+/// is the tail, but "warts" are no waist. What is the matter may be written here by mistake.
+bool is_a_slip_of(std::string_view word, std::string_view place) {
+  constexpr std::size_t letters = 4;
+  if (edit_distance(word, place) <= std::max<std::size_t>(word.size() / letters, 1)) return true;
+  std::vector<std::size_t> shared(place.size() + 1);  // in order, by so much of the place
+  for (const char c : word) {
+    std::size_t before = 0;
+    for (std::size_t i = 0; i < place.size(); ++i) {
+      const std::size_t both = c == place[i] ? before + 1 : std::max(shared[i], shared[i + 1]);
+      before = std::exchange(shared[i + 1], both);
+    }
+  }
+  return shared.back() * letters >= (letters - 1) * word.size();
 }
 
 /// For a word that begins with a side, what it may have meant: "left hok".
@@ -74,10 +91,9 @@ std::optional<NamedPlaces> read_places(std::string_view word, SourceSpan at, Any
     for (const std::string_view also : synonyms(row.region)) words.push_back(also);
   }
   Diagnostic& fault = report_unknown("unknown-region", at, "region or group", word, words, sink);
-  // "warts" are no "waist": whatever is the matter may be written here by mistake.
-  constexpr std::size_t letters_per_slip = 4;
-  const std::size_t slips = std::max<std::size_t>(word.size() / letters_per_slip, 1);
-  if (!nearest(lower_ascii(word), words, slips)) only_tell(fault, place_hint().append(no_place));
+  const std::string plain = lower_ascii(word);
+  if (const auto near = nearest(plain, words); !near || !is_a_slip_of(plain, *near))
+    only_tell(fault, place_hint().append(no_place));
   const std::vector<std::string> sided = sided_words(word);
   if (!sided.empty()) {
     offer_meant(fault, std::vector<std::string_view>(sided.begin(), sided.end()));
