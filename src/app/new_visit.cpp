@@ -70,7 +70,16 @@ std::optional<std::string> start_visit(const PetPath& path, Workshop& shop) {
   const std::string schema = schema_from(path.root, "visit", 2, shop);
   if (schema.empty()) return std::nullopt;
   const std::string form = fmt::format("#:schema {}\n{}", schema, visit_form(input));
-  return written_under_free_name(folder, form, shop);
+  auto written = written_under_free_name(folder, form, shop);
+  if (written && input.latest != nullptr && input.latest->date.value == shop.today()) {
+    shop.sink()
+        .warning("second-visit", input.latest->date.span,
+                 fmt::format("{} has a visit of this day already; the new one is the last visit "
+                             "now, and empty until somebody fills it in",
+                             one->pet.name.value))
+        .hint = "fill it in, or take it away and write into the first";
+  }
+  return written;
 }
 
 Exit new_visits(const Options&, Workshop& shop, Console& console) {

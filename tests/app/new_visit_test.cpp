@@ -120,7 +120,11 @@ TEST_CASE("a second visit of a day has a name of its own, and nothing is written
     INFO(ran.err);
     CHECK(ran.status == 0);
     CHECK(ran.out == day + ending + "\n");
+    // What is empty would else stand as the last visit, and nobody would know why.
+    CHECK(ran.err.find("warning: Marlow has a visit of this day already; the new one is the last "
+                       "visit now, and empty") != std::string::npos);
   }
+  CHECK(furnish("new visit marlow --salon " + root + " --on 2027-01-19").err == "");
   CHECK(bytes_of(day + ".toml") == written);
 }
 
