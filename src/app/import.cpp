@@ -10,6 +10,7 @@
 #include "app/stop_request.h"
 #include "base/text.h"
 #include "output/write.h"
+#include "spec/client_words.h"
 #include "spec/file_kinds.h"
 #include "spec/pet_format.h"
 
@@ -233,6 +234,15 @@ class Import {
       console_.say(
           "Notes became alerts: read them, give each its level, and name illnesses under "
           "[health] conditions, which safety rules ask for.");
+    }
+    const bool last_visits =
+        std::ranges::any_of(list.columns.columns, [](const ClientColumn& column) {
+          return column.fact == ClientFact::comment && heads_last_visits(column.header);
+        });
+    if (last_visits && !chosen_.empty()) {
+      console_.say(
+          "Last visits are only a remark in each file, which no sheet counts from: "
+          "`furnish new visit NAME --on DAY` records one.");
     }
     if (options_.write || chosen_.empty()) return;
     console_.say(

@@ -179,9 +179,12 @@ class Reader {
     ClientLine one{{}, salon_.units == Units::us ? "lb" : "kg", today_};
     for (std::size_t i = 0; i < std::min(line.cells.size(), orders_.size()); ++i) {
       const CsvCell& cell = line.cells[i];
-      if (empty_.contains(plain(cell.text, out_.columns.columns[i].fact))) continue;
+      const ClientFact fact = out_.columns.columns[i].fact;
+      const std::string_view text = trimmed(cell.text);
+      const bool open = text == "?" && asks_of_dangers(fact);
+      if (!open && empty_.contains(plain(text, fact))) continue;
       one.values.push_back(
-          {&out_.columns.columns[i], orders_[i], std::string(trimmed(cell.text)), span(cell)});
+          {&out_.columns.columns[i], orders_[i], std::string(text), span(cell), open});
     }
     std::vector<ClientPet> made = client_pets(one, request_.whole_names, said);
     if (said.has_errors()) return false;
@@ -192,6 +195,11 @@ class Reader {
     }
     for (ClientPet& pet : made) out_.pets.push_back(std::move(pet));
     return true;
+  }
+
+  /// That nobody knows is worth a line where somebody may be hurt.
+  static bool asks_of_dangers(ClientFact fact) {
+    return fact == ClientFact::alert || fact == ClientFact::allergies || fact == ClientFact::health;
   }
 
   /// What is held against the words that say nothing; those are short, and none is a name.

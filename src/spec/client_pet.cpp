@@ -82,10 +82,24 @@ class Maker {
         .hint = std::move(hint);
   }
 
+  static bool may_be_of_all(ClientFact fact) {
+    return fact == ClientFact::breed || fact == ClientFact::coat || fact == ClientFact::born;
+  }
+
+  /// For each pet one; the slashes of a date part nothing.
+  std::vector<std::string> parts_of_value(const ClientValue& value) const {
+    const std::string whole = on_one_line(value.text);
+    const bool day = value.column->fact == ClientFact::born &&
+                     loose_date(whole, value.order, line_.today).has_value();
+    return day ? std::vector{whole} : named_parts(value.text);
+  }
+
   void about_the_pet(const ClientValue& value, std::size_t index) {
     Text text{on_one_line(value.text), value.span};
-    if (of_ > 1) {
-      const auto parts = named_parts(value.text);
+    const std::vector<std::string> parts = parts_of_value(value);
+    // Littermates, or two of one kind; but no two weigh what one of them does.
+    const bool for_all = parts.size() == 1 && may_be_of_all(value.column->fact);
+    if (of_ > 1 && !for_all) {
       if (parts.size() != of_) {
         said_
             .error("whose", value.span,
@@ -147,6 +161,7 @@ class Maker {
   }
 
   void about_all(const ClientValue& value) {
+    if (value.open) return remark(value);
     const Text text{on_one_line(value.text), value.span};
     const std::string_view what = info(value.column->fact).meaning;
     switch (value.column->fact) {

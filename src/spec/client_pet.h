@@ -14,6 +14,7 @@ struct ClientValue {
   DateOrder order = DateOrder::day_first;  ///< of a date
   std::string text;                        ///< trimmed
   SourceSpan span;
+  bool open = false;  ///< "?": that somebody meant to ask is kept as a comment
 };
 
 struct ClientLine {

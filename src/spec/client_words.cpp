@@ -139,6 +139,11 @@ constexpr std::array<HeaderWords, 23> table{{
 constexpr std::string_view generic_names =
     "name|names|nombre|nombres|nom|nome|nomes|tên|الاسم|اسم|full names";
 
+constexpr std::string_view last_visits =
+    "last visit|last seen|last appointment|last groom|last service|previous visit|"
+    "última visita|última cita|dernière visite|dernier passage|dernier rendez vous|"
+    "letzter besuch|letzter termin|lần cuối|lần trước|آخر زيارة|الزيارة الأخيرة";
+
 constexpr std::string_view no_words =
     "-|--|–|—|.|/|?|0|n/a|n.a.|na|none|nil|no|nothing|none known|unknown|not known|"
     "ninguno|ninguna|nada|desconocido|aucun|aucune|non|néant|rien|ras|inconnu|"
@@ -153,6 +158,16 @@ constexpr std::array<std::string_view, 7> languages{
     "pt=portuguese|portugués|portugais|portugiesisch|português|tiếng bồ đào nha|البرتغالية",
     "vi=vietnamese|vietnamita|vietnamien|vietnamesisch|tiếng việt|الفيتنامية",
     "ar=arabic|árabe|arabe|arabisch|tiếng ả rập|العربية|عربي"};
+
+std::set<std::string> plain_words_of(std::string_view list) {
+  std::set<std::string> out;
+  for (std::string_view rest = list; !rest.empty();) {
+    const std::size_t end = std::min(rest.find('|'), rest.size());
+    out.insert(plain_letters(rest.substr(0, end)));
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return out;
+}
 }  // namespace
 
 std::span<const HeaderWords> header_words() {
@@ -164,13 +179,15 @@ std::string_view name_words() {
 }
 
 std::set<std::string> nothing_words() {
-  std::set<std::string> out;
-  for (std::string_view rest = no_words; !rest.empty();) {
-    const std::size_t end = std::min(rest.find('|'), rest.size());
-    out.insert(plain_letters(rest.substr(0, end)));
-    rest.remove_prefix(std::min(end + 1, rest.size()));
-  }
-  return out;
+  return plain_words_of(no_words);
+}
+
+bool heads_last_visits(std::string_view header) {
+  std::string plain = plain_letters(trimmed(header));
+  std::ranges::replace_if(
+      plain, [](char c) { return c == '-' || c == '_'; }, ' ');
+  return std::ranges::any_of(plain_words_of(last_visits),
+                             [&](const std::string& words) { return plain.starts_with(words); });
 }
 
 std::string_view language_named(std::string_view name) {

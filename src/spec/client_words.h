@@ -20,6 +20,8 @@ std::span<const HeaderWords> header_words();
 std::string_view name_words();
 /// What people write where there is nothing to write: "none", "n/a", "keine"; without accents.
 std::set<std::string> nothing_words();
+/// True of a column's header such as "Last visit", in the same languages.
+bool heads_last_visits(std::string_view header);
 /// The tag of a language that is called so in one of the catalogues' languages: "es" of "Spanish"
 /// and of "español"; empty if none is.
 std::string_view language_named(std::string_view name);

@@ -75,6 +75,18 @@ TEST_CASE("import shows what a list would become, and writes when it is told to"
   CHECK(desk.run("card rex -o - --format text").status == 0);
 }
 
+TEST_CASE("import says that last visits are only remarks, and how they are recorded", "[import]") {
+  const ImportDesk desk;
+  const auto said = desk.import("Dog,Last Visit\nRex,13/10/2026\n", "--write");
+  CHECK(said.status == 0);
+  CHECK(has(said.out,
+            "1 pet written\nLast visits are only a remark in each file, which no sheet "
+            "counts from: `furnish new visit NAME --on DAY` records one.\n"));
+  CHECK(has(desk.pet("rex"), "# Last Visit: 13/10/2026\n"));
+  CHECK(furnish("new visit rex --salon " + desk.salon() + " --on 2026-10-13").status == 0);
+  CHECK(desk.check().status == 0);
+}
+
 TEST_CASE("what was made before is not made again, whatever a person made of it", "[import]") {
   const ImportDesk desk;
   REQUIRE(desk.import(three, "--write").status == 0);

@@ -223,7 +223,7 @@ TEST_CASE("dates are read in the order that their column shows", "[clients]") {
 TEST_CASE("a line that cannot be used is told with its place, the others are", "[clients]") {
   const Read one = read(
       "Pet,Breed,Notes\nRex,spitz,\"good\nboy\"\n,terrier,\nFlo,\"spaniel,\n"
-      "Max & Pip,poodle,\nOtis,x,y,z\nAda,,\n");
+      "Max & Pip,a/b/c,\nOtis,x,y,z\nAda,,\n");
   REQUIRE(one.list);
   CHECK(one.list->lines == 6);
   CHECK(one.list->unusable == 4);
@@ -231,7 +231,7 @@ TEST_CASE("a line that cannot be used is told with its place, the others are", "
   CHECK(one.list->pets[1].name == "Ada");
   CHECK(says(one, "clients.csv:4:1: error: this line names no pet"));
   CHECK(says(one, "clients.csv:5:5: error: this quote is not closed"));
-  CHECK(says(one, "clients.csv:6:11: error: this line has 2 pets, and of this 1: whose is it?"));
+  CHECK(says(one, "clients.csv:6:11: error: this line has 2 pets, and of this 3: whose is it?"));
   CHECK(says(one, "clients.csv:7:10: error: this line has 4 values, and the first has 3"));
   CHECK(says(read("Pet\nRex\x01\n"), "clients.csv:2:1: error:"));
   CHECK(says(read("Pet,Owner\nZoë,José Ünal\nRex,Jos\xE9\n"),
@@ -247,11 +247,30 @@ TEST_CASE("several pets in one value are taken apart, and that is said", "[clien
   CHECK(two.list->pets[1].name == "Pepper");
   CHECK(two.file(1).find("poodle") != std::string::npos);
   CHECK(says(two, "warning: taken for 2 pets: Salt, Pepper"));
+  // One breed, coat or day of birth is that of both; one weight is not.
+  const Read both =
+      read("Pet,Breed,Coat,Born\nBiscuit & Fern,spitz,double,13/04/2021\nOtis,,,14/04/2021\n");
+  REQUIRE(both.list);
+  REQUIRE(both.list->pets.size() == 3);
+  for (const std::size_t i : {0U, 1U}) {
+    CHECK(both.file(i).find("breed = \"spitz\"\ncoat  = \"double\"\nborn  = 2021-04-13") !=
+          std::string::npos);
+  }
+  CHECK(says(read("Pet,Weight\nBiscuit & Fern,4 kg\n"), "of this 1: whose is it?"));
   ClientListRequest whole;
   whole.whole_names = true;
   const Read one = read("Pet,Breed\nSalt & Pepper,spitz\n", whole);
   REQUIRE(one.list->pets.size() == 1);
   CHECK(one.said == "");
+}
+
+TEST_CASE("a question that nobody answered is kept where somebody may be hurt", "[clients]") {
+  const Read one = read("Pet,Breed,Bites?\nRex,?,?\nFlo,spitz,no\n");
+  REQUIRE(one.list);
+  REQUIRE(one.list->pets.size() == 2);
+  CHECK(one.list->pets[0].remarks == "# Bites?: ?\n");
+  CHECK(one.file(0) == "[pet]\nname = \"Rex\"\n");
+  CHECK(one.list->pets[1].remarks == "");
 }
 
 TEST_CASE("a pet's mark is that of its name, owner, number and email alone", "[clients]") {
