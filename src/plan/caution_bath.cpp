@@ -1,7 +1,9 @@
 #include <algorithm>
 
+#include "base/text.h"
 #include "plan/caution_rules.h"
 #include "plan/clinical.h"
+#include "plan/unwanted.h"
 #include "trade/coat.h"
 #include "trade/dryer.h"
 #include "trade/health.h"
@@ -53,24 +55,10 @@ std::vector<const ProductUse*> products(const Pet& pet) {
 }
 
 void find_allergens(const Pet& pet, const ProductUse& use, Found& found) {
-  std::vector<std::string> named;
-  for (const Alert& alert : pet.alerts) {
-    for (const Located<std::string>& allergen : alert.allergens) {
-      const bool inside =
-          mentions(use.product.name, allergen.value) ||
-          std::ranges::any_of(use.product.contains, [&](const std::string& ingredient) {
-            return mentions(ingredient, allergen.value);
-          });
-      if (inside) named.push_back(allergen.value);
-    }
-  }
+  const std::vector<std::string> named = unwanted_in(use.product, pet);
   if (named.empty()) return;
-  std::ranges::sort(named);
-  const auto same = std::ranges::unique(named);
-  named.erase(same.begin(), same.end());
-  std::string words;
-  for (const std::string& name : named) words += (words.empty() ? "" : ", ") + name;
-  found.push_back(make_caution(RuleId::allergen, use.span, {{}, {use.product.name, words}}));
+  found.push_back(
+      make_caution(RuleId::allergen, use.span, {{}, {use.product.name, joined(named, ", ")}}));
 }
 
 void find_short_dwell(const ProductUse& use, Found& found) {

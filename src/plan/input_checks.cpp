@@ -4,6 +4,7 @@
 
 #include "base/diagnostic.h"
 #include "base/quantity.h"
+#include "plan/unwanted.h"
 #include "trade/coat.h"
 
 namespace furnish {
@@ -85,6 +86,7 @@ void check_input(const Salon& salon, const Pet& pet, const BathPlan& bath,
                  DiagnosticSink& sink) {
   check_days(pet, today, sink);
   check_products(bath, today, sink);
+  check_allergens(pet, salon.products, sink);
   check_drawer(gaps, salon.units, sink);
   check_lengths(pet, lengths, salon.units, sink);
 }

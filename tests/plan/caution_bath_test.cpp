@@ -164,6 +164,37 @@ TEST_CASE("allergen: a planned product contains what an alert names") {
   CHECK_FALSE(allergic_to("lanolin"));
 }
 
+TEST_CASE("allergen: by the beginnings of words, whichever of the two is longer") {
+  Pet dog = pet();
+  dog.bath.shampoo = product("soft shampoo");
+  dog.alerts.emplace_back();
+  dog.alerts[0].allergens = {{"oatmeal", line(9)}};
+  dog.bath.shampoo->product.contains = {"oats"};
+  CHECK(fires(RuleId::allergen, dog));
+  dog.bath.shampoo->product.contains = {"goat milk"};
+  CHECK_FALSE(fires(RuleId::allergen, dog));
+}
+
+TEST_CASE("allergen: an alert whose words say what it is allergic to needs no list") {
+  Pet dog = pet();
+  dog.bath.shampoo = product("bright shampoo");
+  dog.bath.shampoo->product.contains = {"violet dye", "lavender oil"};
+  dog.alerts.emplace_back().text = "Allergic to lavender: hives.";
+  const Made made = plan(salon(), dog);
+  REQUIRE(made.caution(RuleId::allergen) != nullptr);
+  CHECK(said(made.caution(RuleId::allergen)->what) == "allergen: bright shampoo; lavender oil");
+  // the list names the same thing: once
+  dog.alerts[0].allergens = {{"lavender", line(9)}};
+  CHECK(said(plan(salon(), dog).caution(RuleId::allergen)->what) ==
+        "allergen: bright shampoo; lavender");
+  dog.alerts[0].allergens.clear();
+  dog.alerts[0].text = "Not allergic to lavender.";
+  CHECK_FALSE(fires(RuleId::allergen, dog));
+  dog.alerts[0].text = "Itches.";
+  dog.alerts[0].action = "Has an allergy to violet dye";
+  CHECK(fires(RuleId::allergen, dog));
+}
+
 // MSD Veterinary Manual, owner's table of topical treatments: 10 min where the label says nothing.
 TEST_CASE("dwell-short: a medicated product rinsed off before its time") {
   Pet dog = pet();

@@ -42,6 +42,31 @@ TEST_CASE("a product without dilution: no volumes, and it says so") {
   CHECK_FALSE(plan(salon(), dog).says("no-dilution"));
 }
 
+TEST_CASE("a slip in an allergen, which no product contains and one nearly does") {
+  Salon shop = salon();
+  shop.products.emplace_back().name = "bright shampoo";
+  shop.products[0].contains = {"violet dye", "Lavender oil", "oat"};
+  Pet dog = pet();
+  const auto warned = [&](std::string_view allergen) {
+    dog.alerts = {{}};
+    dog.alerts[0].allergens = {{std::string(allergen), line(9)}};
+    return plan(shop, dog);
+  };
+  const Made slip = warned("lavendar");
+  REQUIRE(slip.says("unknown-allergen"));
+  CHECK(slip.sink.all()[0].hint == "did you mean 'lavender'?");
+  CHECK(slip.sink.all()[0].span == line(9));
+  CHECK_FALSE(slip.sink.has_errors());
+  CHECK(warned("LAVENDAR").says("unknown-allergen"));
+  CHECK(warned("violet die").says("unknown-allergen"));
+  CHECK_FALSE(warned("lavender").says("unknown-allergen"));
+  CHECK_FALSE(warned("oatmeal").says("unknown-allergen"));
+  CHECK_FALSE(warned("coconut").says("unknown-allergen"));  // nothing is near
+  dog.bath.shampoo = product("own shampoo");
+  dog.bath.shampoo->product.contains = {"lanolin"};
+  CHECK(warned("lanolyn").says("unknown-allergen"));
+}
+
 TEST_CASE("a tool that nothing in the drawer can stand in for") {
   Salon shop = salon();
   shop.kit = kit({"30", "10"}, {});
