@@ -153,7 +153,9 @@ std::size_t check_pages(const std::string& pdf) {
 
 TEST_CASE("minutes and bottles of a day are those of its plans, added up apart", "[day]") {
   check_sums(sample("lantern-street"), true);  // in columns, so that its warnings stand whole
-  const TemporaryFolder folder;
+  const TemporaryFolder few, folder;
+  put_all(few, full_day(6, 2));
+  check_sums(few.path(""), false);
   put_all(folder, full_day(40, 8));
   check_sums(folder.path(""), true);
 }
