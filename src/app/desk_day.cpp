@@ -74,7 +74,8 @@ Json desk_day(DeskShop& kept, Date date) {
       fonts ? shop.voices().voice(*fonts, folder, Pet{}, Audience::staff) : std::nullopt;
   if (!voice) return out;
   for (const DayLine& line : mix_lines(plan, *voice)) {
-    out["mix"].push_back({{"product", line.head}, {"amount", line.text}});
+    const std::string beware = line.beware.empty() ? "" : " " + line.beware;
+    out["mix"].push_back({{"product", line.head}, {"amount", line.text + beware}});
   }
   for (const DayLine& line : call_lines(plan, folder.salon(), date, *voice)) {
     out["ring"].push_back({{"name", line.head}, {"why", line.text}});

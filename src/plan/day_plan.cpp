@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <string_view>
 
+#include "plan/unwanted.h"
 #include "trade/phrases.h"
 
 namespace furnish {
@@ -50,6 +52,7 @@ class DayPlanner {
     out_.closed = std::ranges::any_of(
         warnings_, [](const DayWarning& one) { return one.fault == DayFault::closed_day; });
     out_.mixes = bath_totals(baths);
+    hold_back(seen);
     std::ranges::stable_partition(out_.blocks,
                                   [](const DayBlock& block) { return !block.groomer.empty(); });
     for (DayBlock& block : out_.blocks) add_up(block);
@@ -94,6 +97,37 @@ class DayPlanner {
       out.before_collected = *next;
     }
     return out;
+  }
+
+  /// A product may be mixed in two dilutions, and be written out by two pets: what is in either.
+  void hold_back(std::span<const DayPet* const> pets) {
+    std::vector<std::string> done;
+    for (const ProductTotal& total : out_.mixes) {
+      if (std::ranges::find(done, total.product) != done.end()) continue;
+      done.push_back(total.product);
+      Product product;
+      product.name = total.product;
+      for (const DayPet* const pet : pets) {
+        for (const Mix& mix : pet->plan.bath.mixes) {
+          const Product& used = mix.use.product;
+          if (used.name == product.name)
+            std::ranges::copy(used.contains, std::back_inserter(product.contains));
+        }
+      }
+      for (const DayPet* const pet : pets) {
+        std::vector<std::string> what = unwanted_in(product, pet->pet);
+        if (!what.empty() && !on_purpose(*pet, product.name)) {
+          out_.not_for.push_back({product.name, pet, std::move(what)});
+        }
+      }
+    }
+  }
+
+  static bool on_purpose(const DayPet& pet, const std::string& product) {
+    return std::ranges::any_of(pet.plan.cautions, [&](const Caution& caution) {
+      return caution.rule == RuleId::allergen && caution.accepted &&
+             caution.what.facts.front() == CautionFact(product);
+    });
   }
 
   void call(const DayPet& pet) {

@@ -60,11 +60,20 @@ struct DayCall {
   bool no_contact = false;  ///< neither telephone nor e-mail is on file
 };
 
+/// A product that is mixed on a day, and one of the day's pets that may not have what is in it,
+/// whether or not it is planned for that pet. A pet whose plan uses it on purpose is none.
+struct NotFor {
+  std::string product;
+  const DayPet* pet = nullptr;
+  std::vector<std::string> what;  ///< as unwanted_in()
+};
+
 /// Everything that is worked out for a salon's day. Points into what it was made from.
 struct DayPlan {
   bool closed = false;              ///< the salon is, on that day
   std::vector<DayBlock> blocks;     ///< by the hour of their first booking; no groomer last
   std::vector<ProductTotal> mixes;  ///< of all readable pets, each counted once
+  std::vector<NotFor> not_for;      ///< in the order of `mixes`, then of the first bookings
   std::vector<DayCall> calls;       ///< by the hour of the pet's first booking
 };
 

@@ -292,6 +292,18 @@ std::optional<ComposedPage> in_columns(PageRequest request, const DayMaker& make
   }
   return std::nullopt;
 }
+
+/// In one column or two. Empty if it takes more than a side.
+std::optional<ComposedPage> on_one_side(PageRequest request, const DayMaker& maker,
+                                        TextShaper& shaper) {
+  request.layouts = {
+      {"open", [&] { return maker.whole(DayDetail::tools); }, open_rhythm},
+      {"close", [&] { return maker.whole(DayDetail::places); }, close_rhythm, close_leading},
+  };
+  DiagnosticSink unheard;  // columns and two sides are tried
+  auto page = compose(request, shaper, unheard);
+  return page ? std::move(page) : in_columns(std::move(request), maker, shaper, 1);
+}
 }  // namespace
 
 std::optional<Sheet> make_day(const Salon& salon, const Day& day, const DayPlan& plan,
@@ -302,7 +314,9 @@ std::optional<Sheet> make_day(const Salon& salon, const Day& day, const DayPlan&
       if (row.pet != nullptr) desk.names[row.booking->pet.value] = row.pet->pet.name.value;
     }
   }
-  const DayMaker maker(plan, desk);
+  DayDesk short_desk = desk;
+  short_desk.alerts = DayAlerts::first;
+  const DayMaker maker(plan, desk), short_maker(plan, short_desk);
   const Pet nobody;
   const Plan none;
   const SheetInput input{kinds::day, salon, nobody, none, std::nullopt, day.date, paper};
@@ -316,15 +330,14 @@ std::optional<Sheet> make_day(const Salon& salon, const Day& day, const DayPlan&
   request.foot_of = [foot](int side, int sides) {
     return sheet_foot(foot.left, fmt::format("{}/{}", side, sides));
   };
-  request.layouts = {
-      {"open", [&] { return maker.whole(DayDetail::tools); }, open_rhythm},
-      {"close", [&] { return maker.whole(DayDetail::places); }, close_rhythm, close_leading},
-  };
-  DiagnosticSink unheard;  // columns and two sides are tried
-  auto page = compose(request, voice.shaper, unheard);
-  if (!page) page = in_columns(request, maker, voice.shaper, 1);
-  if (!page) page = on_two_sides(request, maker, voice.shaper);
-  if (!page) page = in_columns(request, maker, voice.shaper, 2);
+  std::optional<ComposedPage> page;
+  for (const DayMaker* const one : {&maker, &short_maker}) {
+    if (!page) page = on_one_side(request, *one, voice.shaper);
+  }
+  for (const DayMaker* const one : {&maker, &short_maker}) {
+    if (!page) page = on_two_sides(request, *one, voice.shaper);
+    if (!page) page = in_columns(request, *one, voice.shaper, 2);
+  }
   if (!page) {
     request.layouts.clear();
     request.divisions = {{"flowing",

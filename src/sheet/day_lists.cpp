@@ -28,6 +28,27 @@ std::string bottles(const ProductTotal& total, const SheetVoice& voice) {
       Phrase::mix, {shown(total.measured->product, voice), shown(total.measured->water, voice)});
   return words.say(Phrase::day_bottles, {mix, total.bottles});
 }
+
+/// "Not for Rex and Pip: lavender. Not for Sol: oats."
+std::string beware(const std::string& product, const DayPlan& plan, const SheetVoice& voice) {
+  struct Same {
+    std::vector<std::string> what, names;
+  };
+  std::vector<Same> all;
+  for (const NotFor& one : plan.not_for) {
+    if (one.product != product) continue;
+    const auto same = std::ranges::find(all, one.what, &Same::what);
+    Same& into = same != all.end() ? *same : all.emplace_back(Same{one.what, {}});
+    into.names.push_back(voice.words.written(one.pet->pet.name.value));
+  }
+  std::vector<std::string> out;
+  for (Same& one : all) {
+    for (std::string& what : one.what) what = voice.words.written(what);
+    out.push_back(sentence(voice.words.say(
+        Phrase::day_not_for, {voice.locale.list(one.names), voice.locale.list(one.what)})));
+  }
+  return joined(out, " ");
+}
 }  // namespace
 
 std::vector<DayLine> mix_lines(const DayPlan& plan, const SheetVoice& voice) {
@@ -41,8 +62,8 @@ std::vector<DayLine> mix_lines(const DayPlan& plan, const SheetVoice& voice) {
           words.say(Phrase::day_for_pets, {shown(total.parts.total, voice), total.dogs}));
     }
     if (total.unknown > 0) parts.push_back(words.say(Phrase::day_mix_unknown, {total.unknown}));
-    out.push_back(
-        {capitalised(words.written(total.product)), joined(parts, semicolon(words)) + "."});
+    out.push_back({capitalised(words.written(total.product)), joined(parts, semicolon(words)) + ".",
+                   beware(total.product, plan, voice)});
   }
   return out;
 }
@@ -50,7 +71,9 @@ std::vector<DayLine> mix_lines(const DayPlan& plan, const SheetVoice& voice) {
 std::vector<BlockPtr> mix_list(const DayPlan& plan, const SheetVoice& voice) {
   std::vector<BlockPtr> out;
   for (const DayLine& line : mix_lines(plan, voice)) {
-    out.push_back(ticked({{line.head + colon(voice.words), Face::semibold}, {line.text}}));
+    std::vector<TextSpan> spans{{line.head + colon(voice.words), Face::semibold}, {line.text}};
+    if (!line.beware.empty()) spans.push_back({" " + line.beware, Face::bold});
+    out.push_back(ticked(std::move(spans)));
   }
   return out;
 }
@@ -96,7 +119,7 @@ std::vector<DayLine> call_lines(const DayPlan& plan, const Salon& salon, Date da
                                 const SheetVoice& voice) {
   std::vector<DayLine> out;
   for (const DayCall& call : plan.calls) {
-    DayLine& line = out.emplace_back(DayLine{whom(call, salon, voice), {}});
+    DayLine& line = out.emplace_back(DayLine{whom(call, salon, voice), {}, {}});
     for (const TextSpan& span : why_to_call(call, day, voice)) line.text += span.text;
   }
   return out;

@@ -12,6 +12,7 @@ namespace furnish {
 /// A line of a list: what or whom it is about, and what there is to do.
 struct DayLine {
   std::string head, text;
+  std::string beware;  ///< "Not for Rex: lavender."; may be empty
 };
 /// What to mix, a line a product: "2 bottles, each 45 ml + 455 ml water; 870 ml for 4 pets."
 std::vector<DayLine> mix_lines(const DayPlan&, const SheetVoice&);

@@ -160,14 +160,16 @@ class RowMaker {
   BlockPtr text() const {
     std::vector<BlockPtr> out;
     if (auto cannot = clashes()) out.push_back(alerts({*std::move(cannot)}));
-    std::vector<TextSpan> says = rest();
     Hurts hurts = this->hurts();
+    std::vector<TextSpan> says = rest(hurts);
     if (!hurts.rest.empty()) says.insert(says.begin(), {hurts.rest + " ", Face::bold});
     if (hurts.more > 0) part(says, {{"+" + std::to_string(hurts.more), Face::semibold}});
     // Where room is short the text runs on after the last, but not into what is black.
     if (detail_ == DayDetail::close && !hurts.entries.empty() &&
         hurts.entries.back().gravity != Gravity::row) {
-      for (const TextSpan& span : says) hurts.entries.back().action += span.text;
+      std::string& action = hurts.entries.back().action;
+      if (!action.empty() && !says.empty()) action += ' ';
+      for (const TextSpan& span : says) action += span.text;
       says.clear();
     }
     if (!hurts.entries.empty()) {
@@ -219,7 +221,7 @@ class RowMaker {
     return voice_.words.written(found == day_.names.end() ? other.pet.value : found->second);
   }
 
-  /// What can hurt: dangers and warnings, each by its first sentence, else a caution; what is said
+  /// What can hurt: dangers and warnings, else a caution by its first sentence; what is said
   /// without a signal word; and how many more alerts the card has.
   struct Hurts {
     std::vector<AlertEntry> entries;
@@ -238,6 +240,14 @@ class RowMaker {
         continue;
       }
       AlertEntry said{entry.gravity, entry.word, first_sentence(entry.statement), {}, entry.origin};
+      if (own && entry.gravity <= Gravity::panel) {
+        if (day_.alerts == DayAlerts::whole) {
+          said.statement = sentence(entry.statement);
+          said.action = entry.action;
+        } else if (said.statement != sentence(entry.statement) || !entry.action.empty()) {
+          said.statement += "\u00A0…";
+        }
+      }
       said.role = detail_ == DayDetail::close ? Role::body : Role::action;
       said.word_role = Role::body;
       out.entries.push_back(std::move(said));
@@ -253,7 +263,7 @@ class RowMaker {
     std::ranges::move(text, std::back_inserter(out));
   }
 
-  std::vector<TextSpan> rest() const {
+  std::vector<TextSpan> rest(const Hurts& hurts) const {
     std::vector<TextSpan> out;
     if (!groomer_.empty()) part(out, {{voice_.words.written(groomer_) + ":"}});
     if (row_.pet == nullptr) {
@@ -265,8 +275,13 @@ class RowMaker {
         looks.push_back({"."});
         part(out, std::move(looks));
       }
-      if (needs_two(pet())) {
-        part(out, {{sentence(say(Phrase::day_two_people)), Face::semibold}});
+      const std::string two = sentence(say(Phrase::day_two_people));
+      const auto said = [&two](const AlertEntry& entry) {
+        return entry.action.find(two) != std::string::npos ||
+               entry.statement.find(two) != std::string::npos;
+      };
+      if (needs_two(pet()) && std::ranges::none_of(hurts.entries, said)) {
+        part(out, {{two, Face::semibold}});
       }
       part(out, trim());
       part(out, fresh());

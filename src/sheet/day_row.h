@@ -14,6 +14,10 @@ namespace furnish {
 /// style's. `close`: for a column; the text stands under hour, name and minutes, and has the looks.
 enum class DayDetail : std::uint8_t { tools, places, close };
 
+/// What a row says of a danger or a warning of the pet's own: all its words and what to do, or,
+/// where room is short, its first sentence, with a mark if there is more.
+enum class DayAlerts : std::uint8_t { whole, first };
+
 /// In whose words a day is said, and what a desk of each of its pets is made of.
 struct DayDesk {
   const Salon& salon;
@@ -21,6 +25,7 @@ struct DayDesk {
   Paper paper;
   const SheetVoice& voice;
   std::map<std::string, std::string> names;  ///< of the pets that can be read, by their keys
+  DayAlerts alerts = DayAlerts::whole;
 };
 
 /// One booking: hour and name, what cannot go as it is booked, what can hurt, the trim, what is

@@ -1,5 +1,6 @@
 #include "plan/day_plan.h"
 
+#include "base/text.h"
 #include "plan/made.h"
 
 using namespace furnish;
@@ -140,6 +141,44 @@ TEST_CASE("products of a day are one sum each, and a pet that comes twice is bat
   // bottles of half a litre for both, where each by itself would take two.
   CHECK(plan.mixes[0].parts.total.in_ml() == Approx(2 * 520.9).margin(0.2));
   CHECK(plan.mixes[0].bottles == 3);
+}
+
+TEST_CASE("what is mixed names each pet of the day that may not have it, planned for it or not") {
+  Shop shop;
+  for (const char* key : {"a", "b", "c", "d"}) shop.add(key, 60);
+  for (const char* key : {"a", "d"}) {
+    shop[key].bath.shampoo = product("bright");
+    shop[key].bath.shampoo->product.contains = {"violet dye", "lavender"};
+  }
+  shop["b"].alerts = {{}};
+  shop["b"].alerts[0].allergens = {{"lavender", {}}};
+  shop["c"].alerts = {{}};
+  shop["c"].alerts[0].allergens = {{"oat", {}}};
+  shop["d"].alerts = {{}};
+  shop["d"].alerts[0].text = "Allergic to lavender";
+  int hour = 8;
+  for (const char* key : {"a", "b", "c", "d", "b"}) shop.book(key, hours(hour++));
+  const auto held = [&] {
+    std::string out;
+    for (const NotFor& one : shop.plan().not_for) {
+      out += one.product + " " + one.pet->pet.key + " " + joined(one.what, "/") + ";";
+    }
+    return out;
+  };
+  CHECK(held() == "bright b lavender;bright d lavender;");
+}
+
+TEST_CASE("a pet that a product is used on all the same, with a reason, is not held back from it") {
+  Shop shop;
+  shop.add("a", 60);
+  shop["a"].bath.shampoo = product("lavender wash");
+  shop["a"].alerts = {{}};
+  shop["a"].alerts[0].allergens = {{"lavender", {}}};
+  Acceptance accepted;
+  accepted.rule = {RuleId::allergen, {}};
+  shop["a"].accepted = {accepted};
+  shop.book("a", hours(8));
+  CHECK(shop.plan().not_for.empty());
 }
 
 TEST_CASE("an owner is rung for what is open and untold, and for what is missing") {
