@@ -31,6 +31,21 @@ std::string inner_words(std::span<const CommandInfo> commands, const std::string
   return out;
 }
 
+/// The function, of the same name in bash and zsh, that offers something of the salon's own; empty
+/// where an option takes nothing of the kind.
+std::string_view salon_offer(Takes takes) {
+  switch (takes) {
+    case Takes::pet:
+      return "_furnish_pets";
+    case Takes::day:
+      return "_furnish_days";
+    case Takes::visit:
+      return "_furnish_visits";
+    default:
+      return {};
+  }
+}
+
 /// The function of a shell that offers what an option takes.
 std::string bash_offer(const OptionInfo& option) {
   switch (option.takes) {
@@ -43,15 +58,11 @@ std::string bash_offer(const OptionInfo& option) {
       return "_filedir";
     case Takes::folder:
       return "_filedir -d";
-    case Takes::pet:
-      return "_furnish_pets";
-    case Takes::day:
-      return "_furnish_days";
-    case Takes::visit:
-      return "_furnish_visits";
     default:
-      return ":";
+      break;
   }
+  const std::string_view own = salon_offer(option.takes);
+  return own.empty() ? ":" : std::string(own);
 }
 
 constexpr std::string_view bash_functions = R"sh(
@@ -140,15 +151,11 @@ std::string zsh_action(const OptionInfo& option) {
       return "_files";
     case Takes::folder:
       return "_files -/";
-    case Takes::pet:
-      return "_furnish_pets";
-    case Takes::day:
-      return "_furnish_days";
-    case Takes::visit:
-      return "_furnish_visits";
     default:
-      return " ";
+      break;
   }
+  const std::string_view own = salon_offer(option.takes);
+  return own.empty() ? " " : std::string(own);
 }
 
 constexpr std::string_view zsh_functions = R"sh(

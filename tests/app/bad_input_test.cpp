@@ -14,10 +14,6 @@ namespace furnish::test {
 namespace {
 namespace fs = std::filesystem;
 
-bool has(const std::string& text, const std::string& what) {
-  return text.find(what) != std::string::npos;
-}
-
 /// A salon with a good pet on both sides of `b`, which a test makes bad in its own way.
 struct Salon {
   TemporaryFolder folder;

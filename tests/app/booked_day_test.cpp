@@ -6,9 +6,6 @@
 
 namespace furnish::test {
 namespace {
-bool has(const std::string& text, std::string_view part) {
-  return text.find(part) != std::string::npos;
-}
 std::size_t count(const std::string& text, std::string_view part) {
   std::size_t found = 0;
   for (std::size_t at = 0; (at = text.find(part, at)) != std::string::npos; at += part.size()) {

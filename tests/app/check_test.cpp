@@ -6,11 +6,6 @@
 #include "app/program.h"
 
 namespace furnish::test {
-namespace {
-bool has(const std::string& text, std::string_view what) {
-  return text.find(what) != std::string::npos;
-}
-}  // namespace
 
 TEST_CASE("a caution of a style that several wear is told once, with their names",
           "[command-line]") {

@@ -13,10 +13,6 @@ namespace furnish::test {
 namespace {
 const std::string lantern = sample("lantern-street");
 const std::string in_lantern = " --salon " + lantern + " --on " + std::string(demo_date) + " ";
-
-bool has(const std::string& text, const std::string& what) {
-  return text.find(what) != std::string::npos;
-}
 }  // namespace
 
 // 0 done, 1 faults, 2 usage: as `furnish --help` says. Errors go to the standard error.

@@ -19,10 +19,6 @@ namespace furnish::test {
 namespace {
 using Json = nlohmann::json;
 
-bool has(const std::string& text, std::string_view what) {
-  return text.find(what) != std::string::npos;
-}
-
 std::string day(const std::string& salon, const std::string& more) {
   return "day 2026-11-24 --salon " + test::quoted(salon) + " " + more;
 }

@@ -17,10 +17,6 @@ using Json = nlohmann::json;
 const std::string lantern = sample("lantern-street");
 const std::string in_lantern = " --salon " + lantern + " --on " + std::string(demo_date);
 
-bool has(const std::string& text, const std::string& what) {
-  return text.find(what) != std::string::npos;
-}
-
 Json asked(const std::string& question) {
   const auto ran = furnish(question + " --json" + in_lantern);
   INFO(ran.err);

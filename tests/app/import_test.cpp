@@ -39,10 +39,6 @@ class ImportDesk {
   TemporaryFolder folder_;
 };
 
-bool has(const std::string& text, std::string_view part) {
-  return text.find(part) != std::string::npos;
-}
-
 constexpr const char* three =
     "Dog,Owner,Phone,Weight,No\n"
     "Lady Jane,R. Adeyemi,0555 01,4.6 kg,1\n"

@@ -10,10 +10,6 @@ namespace {
 const std::string in_lantern =
     " --salon " + sample("lantern-street") + " --on " + std::string(demo_date) + " ";
 
-bool has(const std::string& text, const std::string& what) {
-  return text.find(what) != std::string::npos;
-}
-
 /// The page as marks.
 ToolOutput page(const std::string& arguments) {
   return furnish(arguments + in_lantern + "--format text -o -");

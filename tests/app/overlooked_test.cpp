@@ -10,11 +10,6 @@
 // `check` says in a line what is new, and names files that nobody reads.
 
 namespace furnish::test {
-namespace {
-bool has(const std::string& text, const std::string& what) {
-  return text.find(what) != std::string::npos;
-}
-}  // namespace
 
 TEST_CASE("check names files that look meant and are never read", "[check]") {
   const TemporaryFolder folder;

@@ -24,10 +24,6 @@ struct Salon {
   }
   std::string text(std::string_view path) const { return bytes_of(folder.path(path)); }
 };
-
-bool has(const std::string& text, std::string_view what) {
-  return text.find(what) != std::string::npos;
-}
 }  // namespace
 
 TEST_CASE("no sheet lands on a file that a person wrote") {

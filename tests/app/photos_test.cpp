@@ -12,10 +12,6 @@ namespace furnish::test {
 namespace {
 namespace fs = std::filesystem;
 
-bool has(const std::string& text, std::string_view what) {
-  return text.find(what) != std::string::npos;
-}
-
 /// A salon with one pet, whose photo is photos/ada.jpg, whatever that is.
 struct Salon {
   TemporaryFolder folder;

@@ -13,6 +13,10 @@ inline constexpr std::string_view demo_date = "2026-11-24";
 /// Runs the built program with arguments as a shell reads them; `before` stands in front of it, as
 /// "cd /somewhere &&" or "LC_ALL=C".
 ToolOutput furnish(const std::string& arguments, const std::string& before = {});
+/// Whether one text stands in another.
+inline bool has(std::string_view text, std::string_view what) {
+  return text.find(what) != std::string_view::npos;
+}
 /// For a shell.
 std::string quoted(std::string_view);
 

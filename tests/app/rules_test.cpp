@@ -12,9 +12,6 @@ namespace {
 std::string rules(const std::string& salon, const std::string& more) {
   return "rules --salon " + salon + " --on " + std::string(demo_date) + " " + more;
 }
-bool has(const std::string& text, std::string_view what) {
-  return text.find(what) != std::string::npos;
-}
 }  // namespace
 
 TEST_CASE("the page of rules is a good page on every paper of a wall", "[rules]") {

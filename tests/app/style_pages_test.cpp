@@ -34,7 +34,7 @@ struct Sheets {
   }
 };
 
-bool has(const std::string& text, const std::string& what) {
+bool has_words(const std::string& text, const std::string& what) {
   return without_space(text).find(without_space(what)) != std::string::npos;
 }
 }  // namespace
@@ -107,13 +107,15 @@ TEST_CASE("every part of the trim is on its style sheet", "[style]") {
       const std::string text = lower_ascii(sheets.text(key));
       INFO(key << ":\n" << text);
       for (const TrimPart& part : table.kennel(key).pet.trim) {
-        const bool by_name = has(text, lower_ascii(to_text(part.place)));
+        const bool by_name = has_words(text, lower_ascii(to_text(part.place)));
         const bool by_group = std::ranges::any_of(groups(), [&](const GroupInfo& group) {
-          return in_group(part.place.region, group.group) && has(text, std::string(group.key));
+          return in_group(part.place.region, group.group) &&
+                 has_words(text, std::string(group.key));
         });
-        const bool other_side = part.place.side == Side::both &&
-                                (has(text, "left " + std::string(info(part.place.region).one)) ||
-                                 has(text, "right " + std::string(info(part.place.region).one)));
+        const bool other_side =
+            part.place.side == Side::both &&
+            (has_words(text, "left " + std::string(info(part.place.region).one)) ||
+             has_words(text, "right " + std::string(info(part.place.region).one)));
         INFO(to_text(part.place));
         CHECK((by_name || by_group || other_side));
       }
@@ -174,7 +176,7 @@ TEST_CASE("a phone reads the trim off a grey print of every style sheet", "[styl
       const auto read = run("zbarimg -q --raw $(ls " + png + "-*.png | tail -n 1)");
       CHECK(read.status == 0);
       CHECK(read.out == trim_toml(table.kennel(key).pet) + "\n");
-      CHECK(has(sheets.text(key), "hold a phone\u2019s camera over it"));
+      CHECK(has_words(sheets.text(key), "hold a phone\u2019s camera over it"));
     }
   }
 }

@@ -18,10 +18,6 @@ namespace {
 const std::string in_lantern =
     " --salon " + sample("lantern-street") + " --on " + std::string(demo_date) + " ";
 
-bool has(const std::string& text, const std::string& what) {
-  return text.find(what) != std::string::npos;
-}
-
 struct Seen {
   int status = -1;
   std::string text;

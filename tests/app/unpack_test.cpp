@@ -13,10 +13,6 @@ namespace furnish::test {
 namespace {
 namespace fs = std::filesystem;
 
-bool has(const std::string& text, const std::string& what) {
-  return text.find(what) != std::string::npos;
-}
-
 Attachment toml(const std::string& name, const std::string& text) {
   Attachment out;
   out.name = name;

@@ -13,10 +13,6 @@ namespace furnish::test {
 namespace {
 const std::string in_lantern =
     " --salon " + sample("lantern-street") + " --on " + std::string(demo_date) + " ";
-
-bool has(const std::string& text, const std::string& what) {
-  return text.find(what) != std::string::npos;
-}
 }  // namespace
 
 TEST_CASE("an unknown command is told the nearest, and help knows each", "[command-line]") {
