@@ -112,7 +112,8 @@ export class DocView {
     const list = [...this.doc.visits].sort((a, b) => a.id < b.id ? 1 : -1).slice(0, 30);
     return el('details', {className: 'menu', onkeydown: event => { if (event.key === 'Escape') { event.currentTarget.open = false; event.currentTarget.firstChild.focus(); } }},
       el('summary', {}, say('visits', list.length)), el('div', {},
-        !desk.look && button(say('new-visit'), () => this.#newVisit(), {className: 'main'}),
+        // A second one of a day would be the last visit, and empty.
+        !desk.look && !list.some(visit => visit.date === desk.salon.today) && button(say('new-visit'), () => this.#newVisit(), {className: 'main'}),
         list.map(visit => button(dayText(visit.date, true), () => this.go('doc', {kind: 'visit', id: visit.id})))));
   }
   async #newVisit() {

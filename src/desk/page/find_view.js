@@ -9,7 +9,7 @@ import {signalMark} from './faults.js';
 
 export class FindView {
   constructor({go, status, open}) {
-    Object.assign(this, {go, status, open});
+    Object.assign(this, {go, status, open, thrown: new Set()});
     const id = fresh();
     this.field = el('input', {type: 'search', id, className: 'find', autocomplete: 'off', spellcheck: false, oninput: () => this.look(), onkeydown: event => this.#key(event)});
     this.look = later(() => this.#look(), 30);
@@ -22,7 +22,10 @@ export class FindView {
       this.#drafts(), this.several, this.list, this.count, desk.look ? null : this.#newPet());
     this.look.now();
   }
-  close() { this.look.stop(); }
+  close() {
+    this.look.stop();
+    for (const forget of this.thrown) forget();
+  }
   focus() { this.field.focus(); }
 
   async #look() {
@@ -87,13 +90,23 @@ export class FindView {
     }}, el('label', {htmlFor: id}, say('new-pet')), name, el('button', {type: 'submit'}, say('new-pet-do')), state);
   }
 
-  /** What was not saved when the page last closed. */
+  /** What was not saved when the page last closed. Thrown away, it can be had back until one leaves. */
   #drafts() {
     const list = this.open();
     if (!list.length) return null;
     return el('section', {className: 'drafts'}, el('h2', {}, say('unsaved-before')), el('ul', {}, list.map(({kind, id, forget}) => {
-      const item = el('li', {}, button(kind === 'visit' ? say('visit-of', id.split('/')[0], dayText(id.split('/')[1].slice(0, 10))) : id, () => this.go('doc', {kind, id})),
-        button(say('drop'), () => { forget(); item.remove(); }, {className: 'quiet', aria: {label: `${say('drop')}: ${id}`}}));
+      const kept = [button(kind === 'visit' ? say('visit-of', id.split('/')[0], dayText(id.split('/')[1].slice(0, 10))) : id, () => this.go('doc', {kind, id})),
+        button(say('drop'), () => {
+          this.thrown.add(forget);
+          const back = button(say('undo'), () => {
+            this.thrown.delete(forget);
+            item.replaceChildren(...kept);
+            kept[0].focus();
+          }, {className: 'quiet', aria: {label: `${say('undo')}: ${id}`}});
+          item.replaceChildren(el('s', {}, kept[0].textContent), ' ', back);
+          back.focus();
+        }, {className: 'quiet', aria: {label: `${say('drop')}: ${id}`}})];
+      const item = el('li', {}, ...kept);
       return item;
     })));
   }

@@ -50,12 +50,23 @@ export function freeText({id, value, key, table, put, labelled, described}) {
         put(plain(rest), {shape: true});
       }, {className: 'quiet', aria: {label: say('remove-language', languageName(name))}}));
   });
-  const chosen = ready.length > 0 && select([['', say('phrase')], ...ready.map(phrase => [phrase.text, phrase.text])], '', text => {
+  const insert = text => {
+    if (!text) return;
     const first = inputs[0].querySelector('textarea');
     first.value = first.value.trim() === '' ? text : `${first.value.trim().replace(/[.]$/, '')}. ${text[0].toUpperCase()}${text.slice(1)}.`;
     first.dispatchEvent(new Event('input'));
     chosen.value = '';
-  }, {className: 'quiet', aria: {label: say('phrase-for', labelled)}});
+  };
+  // By keys one goes through the phrases; none is meant before Enter, or before one leaves.
+  let looking = false;
+  const chosen = ready.length > 0 && select([['', say('phrase')], ...ready.map(phrase => [phrase.text, phrase.text])], '',
+    text => { if (!looking) insert(text); }, {className: 'quiet', aria: {label: say('phrase-for', labelled)},
+      onpointerdown: () => { looking = false; },
+      onkeydown: event => {
+        looking = event.key !== 'Enter';
+        if (event.key === 'Enter' && chosen.value) { event.preventDefault(); insert(chosen.value); }
+      },
+      onblur: () => insert(chosen.value)});
   const free = desk.languages.filter(one => !texts.some(([name]) => name === one.id.split('-')[0] || name === one.id));
   const add = select([['', say('other-language')], ...free.map(one => [one.id.split('-')[0], one.name])], '',
     code => put({...(many ? value : {text: value ?? ''}), [code]: ''}, {shape: true}),

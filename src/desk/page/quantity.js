@@ -14,6 +14,9 @@ const usual = {
 /** Other spellings that files have for the same unit. */
 const same = {day: 'days', week: 'weeks', wk: 'weeks', wks: 'weeks', month: 'months', inch: 'in', lbs: 'lb', minutes: 'min', hour: 'h', hours: 'h'};
 
+/** A number alone: 4.6, 4,6, 1/2, 1 1/2, 1½. */
+const number = /^([0-9]+([.,][0-9]+)?|([0-9]+ )?[0-9]+\/[0-9]+|[0-9]*[¼½¾])$/;
+
 const unitName = unit => firstOf([`unit-${unit.replace(' ', '-')}`], unit);
 
 /** "4.6 kg" as its number and unit; null if it is not so plain. */
@@ -38,7 +41,7 @@ export function quantityControl({id, value, key, put, system, described}) {
   const say_ = () => {
     const text = input.value.trim();
     if (text === '') put(undefined);
-    else if (!unit || !/^[0-9]+([.,][0-9]+)?$/.test(text)) put(text);
+    else if (!unit || !number.test(text)) put(text);
     else if (kind === 'minutes' && unit.value === 'min' && typeof value !== 'string' && /^[0-9]+$/.test(text)) put(Number(text));
     else put(`${text} ${unit.value}`);
   };
