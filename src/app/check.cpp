@@ -10,6 +10,7 @@
 #include <span>
 
 #include "app/diagnostics_json.h"
+#include "app/foreign.h"
 #include "app/overlooked.h"
 #include "app/photos.h"
 #include "base/text.h"
@@ -26,7 +27,7 @@ namespace fs = std::filesystem;
 class Checker {
  public:
   Checker(const Options& options, Workshop& shop, Console& console)
-      : options_(options), shop_(shop), console_(console) {}
+      : options_(options), shop_(shop), console_(console), foreign_(options, shop) {}
 
   Exit run() {
     if (!options_.verbose) console_.be_brief();
@@ -257,6 +258,7 @@ class Checker {
     if (plan.duration) expected_[read->key] = *plan.duration;
     if (options_.verbose) note_staff_only(*read, plan.findings);
     photos(folder, *read, visits);
+    if (options_.foreign) foreign_.look_at(path);
   }
 
   /// No warning: the salon decides who reads what.
@@ -303,6 +305,7 @@ class Checker {
   const Options& options_;
   Workshop& shop_;
   Console& console_;
+  ForeignTexts foreign_;
   /// A caution whose line is in no pet's file, but in a style or a product that several use.
   struct Shared {
     Caution caution;

@@ -163,6 +163,8 @@ void add_checks(CLI::App& app, Asked& asked) {
   check->add_option("FOLDER", o.pets, "the salon's folder, or files of one")->type_name("");
   add_common(*check, asked);
   check->add_flag("-v,--verbose", o.verbose, "with the lines of every warning and what to do");
+  check->add_flag("--foreign", o.foreign,
+                  "also what a page shows in another language than its own");
   check->add_flag("--json", o.json, "for another program, with ranges");
   take(check->add_option("--format", asked.format, "--format json is --json"), {"text", "json"});
   check->callback([&asked] {

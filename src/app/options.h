@@ -59,6 +59,7 @@ struct Options {
   bool write = false;                ///< of `import`: else it only shows
   std::chrono::days within{14};      ///< of `due` and `expiring`
   bool booked = false;               ///< the pets of today's bookings, in their order
+  bool foreign = false;              ///< of `check`: what a page shows in another language
   bool verbose = false;              ///< of `check`: with the lines of every warning
   std::string output;                ///< file, folder, "-" or empty for the salon's sheets/
   bool look = false;                 ///< of `desk`: nothing can be changed

@@ -365,7 +365,7 @@ std::optional<Sheet> make_care_sheet(const SheetDesk& sheet_desk, const CareInpu
   go_on(request, desk, maker.foot(), maker.foot(), title);
   auto page = compose(request, desk.voice.shaper, sink);
   if (!page) return std::nullopt;
-  others.report(voice.words.language(), sink);
+  others.report(voice.words.language(), voice.reader, sink);
   return finished(*std::move(page), desk, title, Phrase::care_subject);
 }
 }  // namespace furnish

@@ -342,7 +342,7 @@ std::optional<Sheet> make_note(const SheetDesk& sheet_desk, const NoteInput& not
   go_on(request, desk, maker.foot(), maker.foot(), title);
   auto page = compose(request, voice.shaper, sink);
   if (!page) return std::nullopt;
-  others.report(voice.words.language(), sink);
+  others.report(voice.words.language(), voice.reader, sink);
   return finished(*std::move(page), desk, title, Phrase::note_subject);
 }
 }  // namespace furnish

@@ -110,12 +110,15 @@ void OtherLanguages::add(const FreeText& text, const std::string& language) {
   if (!known) found_.push_back({text, language});
 }
 
-void OtherLanguages::report(const std::string& page_language, DiagnosticSink& sink) const {
+void OtherLanguages::report(const std::string& page_language, Audience reader,
+                            DiagnosticSink& sink) const {
   for (const auto& [text, language] : found_) {
     const std::string tag(first_subtag(page_language));
     auto& fault = sink.warning(
         "other-language", text.span,
-        fmt::format("the owner's page is in '{}', this text is in '{}'", page_language, language));
+        fmt::format("{} is in '{}', this text is in '{}'",
+                    reader == Audience::everyone ? "the owner's page" : "the page for staff",
+                    page_language, language));
     const std::string_view own = text.language.empty() ? "text" : std::string_view(text.language);
     const std::string write = fmt::format("write {{ {} = \"…\", {} = \"…\" }}", own, tag);
     const auto near = nearest_stock(text.value);

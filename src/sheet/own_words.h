@@ -50,12 +50,12 @@ std::string lead_in(const std::string& head, const std::string& language, const 
 ApartText stand_apart(const std::vector<std::string>& sentences, const std::string& language,
                       const SheetVoice&);
 
-/// The texts of one owner's page that are in another language than it; each is told once.
+/// The texts of one page that are in another language than it; each is told once.
 class OtherLanguages {
  public:
   void add(const FreeText&, const std::string& language);
   /// A warning for each, with how to write it in the page's language.
-  void report(const std::string& page_language, DiagnosticSink&) const;
+  void report(const std::string& page_language, Audience reader, DiagnosticSink&) const;
 
  private:
   struct Found {

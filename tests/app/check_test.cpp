@@ -48,4 +48,28 @@ TEST_CASE("check -v tells what is for staff only and an owner may need, and is q
       "\"everyone\"\n");
   CHECK_FALSE(has(furnish(ask + " -v").out, "b.toml"));
 }
+
+TEST_CASE("check --foreign tells what a page shows in another language than its own, and once",
+          "[command-line]") {
+  const TemporaryFolder folder;
+  put(folder, "salon.toml", "[salon]\nname = \"S\"\nlanguage = \"en\"\n");
+  put(folder, "pets/a.toml",
+      "[pet]\nname = \"Ada\"\n[owner]\nlanguage = \"es\"\n[[alert]]\nlevel = \"warning\"\n"
+      "text = { de = \"Beißt, wenn man ihr die Pfoten hält.\" }\n");
+  put(folder, "visits/a/2026-11-20.toml",
+      "date = 2026-11-20\ntold = \"She dug up the garden again.\"\n"
+      "[[finding]]\nregion = \"belly\"\nwhat = \"lump\"\nfor = \"everyone\"\n");
+  const std::string ask = "check " + folder.path("") + " --on 2026-11-24";
+  CHECK_FALSE(has(furnish(ask).err, "other-language"));
+  const auto ran = furnish(ask + " --foreign -v");
+  CHECK(ran.status == 0);
+  CHECK(matches(ran.err, "(in another language|this text is in)").size() == 2);
+  CHECK(has(ran.err,
+            "2026-11-20.toml:2:8: warning: the owner's page is in 'es', this text is in 'en'"));
+  CHECK(has(ran.err, "a.toml:7:"));
+  CHECK(has(ran.err, "the page for staff is in 'en', this text is in 'de'"));
+  put(folder, "visits/a/2026-11-20.toml",
+      "date = 2026-11-20\ntold = { en = \"She dug.\", es = \"Ha cavado.\" }\n");
+  CHECK_FALSE(has(furnish(ask + " --foreign -v").err, "the owner's page"));
+}
 }  // namespace furnish::test
