@@ -107,9 +107,9 @@ class Browser:
         self.do("POST", f"/element/{found[ELEMENT]}/click", {})
 
     def fill(self, css, text):
-        element = self.find(css)
-        self.do("POST", f"/element/{element}/clear", {})
-        self.do("POST", f"/element/{element}/value", {"text": text})
+        """What is drawn anew when it is emptied is found again."""
+        self.do("POST", f"/element/{self.find(css)}/clear", {})
+        self.do("POST", f"/element/{self.find(css)}/value", {"text": text})
 
     def keys(self, *pressed, held=None):
         """Presses keys on whatever has the focus; a longer text is typed letter by letter."""
