@@ -125,7 +125,8 @@ def usable_by_all(browser):
     desk = Desk(FURNISH, SALON, files={"pets/rolf.toml": FAULTY})
     try:
         views = [("find", ""), ("pet", "document.querySelector('.one-pet[data-id=marlow]').click()"),
-                 ("sections", "document.querySelector('.figure [data-place=ears]').dispatchEvent(new MouseEvent('click', {bubbles: true})); document.querySelectorAll('main details').forEach(one => { one.open = true })"),
+                 ("sections", "document.querySelector('.figure [data-place=ears]').dispatchEvent(new MouseEvent('click', {bubbles: true})); document.querySelectorAll('main details:not(.picker)').forEach(one => { one.open = true })"),
+                 ("languages", "document.querySelector('.form .picker').open = true"),
                  ("text", "[...document.querySelectorAll('.doc-head button')].find(one => one.textContent === 'Text').click()"),
                  ("visit", "document.querySelector('.menu').open = true; document.querySelectorAll('.menu button')[1].click()"),
                  ("day", "document.querySelector('nav [data-view=day]').click()"),
@@ -134,7 +135,7 @@ def usable_by_all(browser):
                  ("nothing", "const one = document.querySelector('.find'); one.value = 'zzz'; one.dispatchEvent(new Event('input'))"),
                  ("new pet", "document.querySelector('.add-found').click()"),
                  ("booking", "document.querySelector('nav [data-view=day]').click()")]
-        ready = {"find": ".one-pet", "pet": ".doc.pet .pages img", "sections": ".part-lines details[open]", "text": ".text-view .file",
+        ready = {"find": ".one-pet", "pet": ".doc.pet .pages img", "sections": ".part-lines details[open]", "languages": ".picks button", "text": ".text-view .file",
                  "visit": ".doc.visit .pages img", "day": ".bookings", "faults": ".one-pet[data-id=rolf]",
                  "draft": ".one-pet", "nothing": ".add-found", "new pet": ".doc.pet .form", "booking": ".bookings"}
         browser.go(desk.url)

@@ -91,7 +91,7 @@ def day_changed(browser):
         browser.js("const at = document.querySelector(arguments[0]); at.focus(); at.value = '09:30'; at.dispatchEvent(new Event('input'))", field('["booking",8,"at"]'))
         browser.wait(SHOWN + " && !document.querySelector('.fault.error, .pages.stale')")
         saved(browser, 2)
-        assert desk.read("days/2026-11-24.toml").endswith('\n[[booking]]\nat  = 09:30:00\npet = "marlow"\n'), desk.read("days/2026-11-24.toml")
+        assert desk.read("days/2026-11-24.toml").endswith('\n[[booking]]\nat = 09:30:00\npet = "marlow"\n'), desk.read("days/2026-11-24.toml")
         # The day's page has clashes by names, and whom to ring by number.
         browser.press("The day", "nav")
         browser.wait("document.querySelector('.clash')")
@@ -169,6 +169,15 @@ def faulty_file_mended(browser):
         assert "a number and a unit" in fault and "4,7 kg" in fault, fault
         browser.fill(field('["pet","weight"]'), "4.7 kg")
         browser.wait("!document.querySelector(arguments[0]).closest('.row').querySelector('.fault')", field('["pet","weight"]'))
+        # What one types at stays where it is, whatever is told above it.
+        field_top = "return document.querySelector(arguments[0]).getBoundingClientRect().top"
+        browser.js("document.querySelector(arguments[0]).scrollIntoView({block: 'center'}); document.querySelector(arguments[0]).focus()", field('["trim","visit_every"]'))
+        before, told = browser.js(field_top, field('["trim","visit_every"]')), browser.js("return document.querySelector('.doc').dataset.answered")
+        browser.js("const name = document.querySelector(arguments[0]); name.value = ''; name.dispatchEvent(new Event('input'))", field('["pet","name"]'))
+        browser.wait("document.querySelector(arguments[0]).closest('.row').querySelector('.fault')", field('["pet","name"]'))
+        assert abs(browser.js(field_top, field('["trim","visit_every"]')) - before) < 2, "the page jumps"
+        browser.press("Undo")
+        browser.wait("document.querySelector(arguments[0]).value === 'Rolf'", field('["pet","name"]'))
         browser.press("Write it so: double")
         browser.wait(SHOWN + " && !document.querySelector('.fault.error')")
         saved(browser)
