@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "app/desk_shop.h"
 
@@ -12,5 +13,7 @@ namespace furnish {
 /// alert without its word counts as a warning. Lays what is left of `text` over the file. Empty if
 /// that takes more than a few lines, or its salon cannot be read. It may know less than the file
 /// says, and is never printed.
+/// The name of one whose own cannot be read.
+inline constexpr std::string_view no_name = "…";
 std::optional<Case> rest_of(DeskShop&, Workshop&, const PetPath&, const std::string& text);
 }  // namespace furnish

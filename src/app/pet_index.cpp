@@ -85,7 +85,8 @@ void PetIndex::read_next() {
     known.texts = {{"file", id, plain_letters(id), {}}};
   } else {
     const Pet& pet = one->pet;
-    known.name = pet.name.value;
+    // Where even its name cannot be read it goes by its file's.
+    known.name = known.readable || pet.name.value != no_name ? pet.name.value : id;
     known.owner = pet.owner.name;
     known.looks = pet.breed.empty() || pet.colour.empty() ? pet.breed + pet.colour
                                                           : pet.breed + ", " + pet.colour;

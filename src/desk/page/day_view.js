@@ -92,7 +92,7 @@ function clashes(one) {
 }
 function ringRow(one) {
   const number = one.phone?.replace(/[^+\d]/g, '');
-  return el('li', {}, el('b', {}, one.pet), one.owner && `, ${one.owner}`, ' ', one.phone ? el('a', {href: `tel:${number}`, className: 'phone', dir: 'ltr'}, one.phone) : one.email && el('span', {dir: 'ltr'}, one.email), ' ', el('span', {}, one.why));
+  return el('li', {}, el('b', {}, one.pet), one.owner && `, ${one.owner}`, ' ', one.phone ? el('a', {href: `tel:${number}`, className: 'phone', dir: 'ltr'}, one.phone) : one.email && el('span', {dir: 'ltr'}, one.email), ' ', el('span', {dir: 'auto'}, one.why));
 }
 
 /** [groomer, bookings] in the order in which each first comes. */

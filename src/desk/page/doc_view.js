@@ -108,7 +108,7 @@ export class DocView {
   #answer(answer) { steady(() => this.#show(answer)); }
   #show(answer) {
     this.safety.tell();
-    if (answer.name) {
+    if (answer.name && answer.name !== '…') {
       remember({id: this.doc.pet, name: answer.name, owner: answer.owner});
       this.heading.textContent = this.title();
     }

@@ -160,7 +160,7 @@ export class Part {
     };
     return [mine.map(({i}) => el('div', {className: 'item'}, ['what', 'advised', 'for'].map(name => field(this.doc, ['finding', i, name], table.keys.find(one => one.name === name), table, () => el('span'))),
       button(say('remove', say('table-one-finding')), () => this.doc.remove(['finding', i]), {className: 'remove'}))),
-    button(say('found-here'), () => add(), {className: 'add'}), sore && button(say('sore-here'), () => add(sore), {className: 'add'})];
+    el('div', {className: 'more'}, button(say('found-here'), () => add(), {className: 'add'}), sore && button(say('sore-here'), () => add(sore), {className: 'add'}))];
   }
 }
 

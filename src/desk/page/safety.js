@@ -20,6 +20,7 @@ export class Safety {
 
   /** By the last reading that there was; where the program could read nothing, by the file's words. */
   tell() {
+    if (!['pet', 'visit'].includes(this.doc.kind)) return;
     const {alerts, read} = this.doc.safe ?? {alerts: [], read: 'nothing'};
     const now = this.doc.answer?.read ?? 'nothing';
     const given = alerts.length || read !== 'nothing' ? alerts : this.#written();
