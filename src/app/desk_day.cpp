@@ -47,9 +47,11 @@ class DayJson {
              {"note", booking.note},
              {"gravest", gravest(row)},
              {"readable", row.pet != nullptr},
-             {"unknown", std::ranges::any_of(warnings_, [&](const DayWarning& one) {
-                return one.fault == DayFault::no_pet && one.span == booking.pet.span;
-              })},
+             {"unknown", std::ranges::any_of(warnings_,
+                                             [&](const DayWarning& one) {
+                                               return one.fault == DayFault::no_pet &&
+                                                      one.span == booking.pet.span;
+                                             })},
              {"clashes", Json::array()},
              {"overlap", nullptr}};
     for (const Booking* const other : row.clashes) out["clashes"].push_back(other_json(*other));

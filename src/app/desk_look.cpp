@@ -27,12 +27,8 @@ class Looker {
         order_(order),
         path_(path),
         text_(desk::text_to_edit(order.file.kind, order.text)) {
-    out_ = {{"faults", Json::array()},
-            {"read", "nothing"},
-            {"alerts", Json::array()},
-            {"cautions", Json::array()},
-            {"pages", Json::array()},
-            {"figure", nullptr}};
+    out_ = {{"faults", Json::array()},   {"read", "nothing"},      {"alerts", Json::array()},
+            {"cautions", Json::array()}, {"pages", Json::array()}, {"figure", nullptr}};
   }
 
   Json pet_or_visit(const PetPath& pet) {
@@ -124,9 +120,8 @@ class Looker {
     out_["owner"] = one.pet.owner.name;
     const auto own = [&](const FreeText& text) { return own_words(text, *voice).text; };
     for (const Alert& alert : one.pet.alerts) {
-      out_["alerts"].push_back({{"signal", to_text(alert.level)},
-                                {"text", own(alert.text)},
-                                {"do", own(alert.action)}});
+      out_["alerts"].push_back(
+          {{"signal", to_text(alert.level)}, {"text", own(alert.text)}, {"do", own(alert.action)}});
     }
     for (const Caution& caution : one.plan.cautions) {
       const auto sentence = [&](const CautionText& text) {

@@ -13,7 +13,7 @@ namespace furnish {
 struct SheetToPrint {
   PetPath pet;
   const SheetMaker* sheet;
-  std::string visit;  ///< "2026-11-24"; empty: the pet as it stands
+  std::string visit;          ///< "2026-11-24"; empty: the pet as it stands
   std::string language = {};  ///< empty: as it is usual
 };
 

@@ -129,7 +129,8 @@ std::vector<std::pair<std::string, std::string>> SalonAtDesk::away(std::string_v
 std::string SalonAtDesk::put_away(const desk::FileId& file) {
   const auto shown = file.kind == "visit" ? shown_path(file) : std::nullopt;
   if (!shown) return "the file is not there any more";
-  return move_to_new_name(*shown, "put-away/visits/" + halves(file.id).first, halves(file.id).second);
+  return move_to_new_name(*shown, "put-away/visits/" + halves(file.id).first,
+                          halves(file.id).second);
 }
 
 std::string SalonAtDesk::put_back(const desk::FileId& file) {

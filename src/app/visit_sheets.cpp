@@ -176,8 +176,7 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
   const Salon& salon = one.salon();
   // Of the last visit, or of none, all is said as of the day of print, as the card of that day says
   // it. An earlier visit's page is a copy of what it was.
-  const bool copy =
-      visit != nullptr && visit != last_done(one) && visit->date.value < one.today;
+  const bool copy = visit != nullptr && visit != last_done(one) && visit->date.value < one.today;
   const Date day = copy ? visit->date.value : one.today;
   const auto count = visit != nullptr ? static_cast<std::size_t>(visit - one.visits.data()) + 1
                                       : one.visits.size();

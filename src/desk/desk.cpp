@@ -229,7 +229,8 @@ Response Desk::preview(const Json& asked) {
       if (!text.apply(edit)) refused.push_back(refused_json(edit, text.fault()));
     }
   }
-  Json out = salon_.look({file, text.text(), text_of(asked, "sheet"), text_of(asked, "language"), true});
+  Json out =
+      salon_.look({file, text.text(), text_of(asked, "sheet"), text_of(asked, "language"), true});
   // What cannot be done to the file stands before what the file says.
   for (Json& fault : out["faults"]) refused.push_back(std::move(fault));
   out["faults"] = std::move(refused);
@@ -321,7 +322,8 @@ Response Desk::print(const Json& asked) {
     printed = salon_.print_day(*date, text_of(what, "sheet"));
   } else {
     std::vector<SheetWanted> wanted;
-    for (const Json& one : what) wanted.push_back({file_of(one), text_of(one, "sheet"), text_of(one, "language")});
+    for (const Json& one : what)
+      wanted.push_back({file_of(one), text_of(one, "sheet"), text_of(one, "language")});
     printed = salon_.print(wanted);
   }
   if (!printed.pdf) return refusal(422, printed.fault);

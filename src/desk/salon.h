@@ -27,10 +27,10 @@ struct FileText {
 /// What is to be shown of a text.
 struct LookOrder {
   FileId file;
-  std::string text;     ///< in place of what is on the disk
-  std::string sheet;    ///< "card", "note-owner"; empty: none
+  std::string text;           ///< in place of what is on the disk
+  std::string sheet;          ///< "card", "note-owner"; empty: none
   std::string language = {};  ///< of the sheet; empty: as it is usual
-  bool figure = false;  ///< the dog to point at
+  bool figure = false;        ///< the dog to point at
 };
 
 /// A sheet to be printed, about a pet or a visit.
@@ -81,8 +81,8 @@ class Salon {
   /// "faults", "alerts", "cautions", "pages", "figure"; "read" is "whole", "rest" where alerts and
   /// cautions are of what could be read of a faulty file, else "nothing".
   virtual Json look(const LookOrder&) = 0;
-  /// A visit out of its pet's history, or back into it: nothing that a person wrote is lost, it lies
-  /// under put-away/. Empty, or why not.
+  /// A visit out of its pet's history, or back into it: nothing that a person wrote is lost, it
+  /// lies under put-away/. Empty, or why not.
   virtual std::string put_away(const FileId&) = 0;
   virtual std::string put_back(const FileId&) = 0;
   /// Ids and days of what was put away of a pet's visits, the last first.

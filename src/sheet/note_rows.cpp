@@ -155,8 +155,8 @@ class RowMaker {
     const bool all = visit_.done.empty();
     const Phrase how = visit_.unfinished ? Phrase::note_unfinished
                        : !all            ? Phrase::note_else_as_planned
-                       : style.empty() ? Phrase::note_all_as_planned
-                                       : Phrase::note_as_planned;
+                       : style.empty()   ? Phrase::note_all_as_planned
+                                         : Phrase::note_as_planned;
     for (std::size_t i = 0; i < visit_.done.size();) {
       const TrimEntry& entry = visit_.done[i].entry;
       std::vector<Place> where;

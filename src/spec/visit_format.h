@@ -121,8 +121,8 @@ namespace visit_file {
 using make_key::table;
 using make_key::tables;
 inline constexpr auto date = must(make_key::date("date", "2026-11-24", "the day of the visit"));
-inline constexpr auto unfinished = make_key::flag(
-    "unfinished", "true", "begun and not done yet; without it all went as planned");
+inline constexpr auto unfinished =
+    make_key::flag("unfinished", "true", "begun and not done yet; without it all went as planned");
 inline constexpr auto groomer = text("groomer", "\"Ines\"", "who did it");
 inline constexpr auto minutes = number<bounds::minutes_number>(
     Kind::minutes, "minutes", "85", "how long it took; \"1 h 25 min\" is fine too");

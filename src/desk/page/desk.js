@@ -48,7 +48,7 @@ export function placeOptions({sides = true, groups = true} = {}) {
 export function meant(key, value) {
   if (typeof value !== 'string') return value;
   if (key === 'pet') return nameOfPet(value);
-  if (key === 'style') return desk.styles.find(one => one.id === value)?.name ?? value;
+  if (key === 'style' || key === 'extends') return desk.styles.find(one => one.id === value)?.name ?? value;
   if (['product', 'shampoo', 'conditioner'].includes(key)) return desk.products.find(one => one.id === value)?.name ?? value;
   if (key === 'rule') return desk.rules.find(one => one.id === value)?.text ?? value;
   if (['region', 'avoid', 'well'].includes(key)) return placeLabel(value);

@@ -10,6 +10,7 @@ import {Form} from './form.js';
 import {Sheet} from './sheet.js';
 import {TextView} from './text_view.js';
 import {photoDrop} from './photos.js';
+import {styleList} from './styles.js';
 import {showConflicts} from './conflicts.js';
 import {tell, waits} from './faults.js';
 import {plainly} from './plain_words.js';
@@ -51,7 +52,7 @@ export class DocView {
     if (this.doc.kind === 'pet') return typeof pet === 'string' && pet ? pet : this.doc.id;
     if (this.doc.kind === 'visit') return say('visit-of', nameOfPet(this.doc.pet), visitName(this.doc.id));
     if (this.doc.kind === 'day') return dayText(this.doc.id, true);
-    return this.doc.at(['salon', 'name']) ?? this.doc.id;
+    return this.doc.at([this.doc.kind, 'name']) ?? this.doc.id;
   }
 
   /** Shows a place on the dog and its line. */
@@ -186,7 +187,8 @@ export class DocView {
     this.doc.addEventListener('change', () => { drop.hidden = this.doc.typed === null; }, {signal: this.listeners.signal});
     this.#tellVisit();
     this.left.replaceChildren(...(this.asText ? [this.safety.element, this.text.element, drop]
-      : [this.safety.element, this.state, this.rest, ['pet', 'visit'].includes(this.doc.kind) ? el('div', {className: 'on-dog'}, this.dog.element, this.part.element) : null, this.form.element]).filter(Boolean));
+      : [this.safety.element, this.state, this.rest, ['pet', 'visit', 'style'].includes(this.doc.kind) ? el('div', {className: 'on-dog'}, this.dog.element, this.part.element) : null, this.form.element,
+        this.doc.kind === 'salon' && styleList(id => this.go('doc', {kind: 'style', id}))]).filter(Boolean));
   }
   #turn() {
     if (this.asText && (this.doc.typed !== null || !this.form)) return;

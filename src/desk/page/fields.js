@@ -66,7 +66,7 @@ const number = all => typed(all, {
 });
 
 const controls = {
-  text: all => all.key.name === 'style' && all.table?.name === 'trim' ? styleControl(all) : all.key.name === 'pet' ? petField(all)
+  text: all => all.key.name === 'style' && all.table?.name === 'trim' || all.key.name === 'extends' ? styleControl(all) : all.key.name === 'pet' ? petField(all)
     : all.key.name === 'groomer' ? withList(all, desk.salon.groomers) : all.key.name === 'product' ? productName(all) : typed(all),
   texts: all => textList(all),
   free_text: freeText,
@@ -104,6 +104,16 @@ const controls = {
     return el('div', {className: 'chips'}, list.map((name, i) => el('span', {className: 'chip'}, placeLabel(name),
       button('×', () => write(list.filter((_, j) => j !== i)), {className: 'quiet', aria: {label: say('remove-item', labelled, placeLabel(name))}}))),
     select([['', say('add-place')], ...placeOptions()], '', name => write([...list, name]), {id, className: 'quiet', ...described}));
+  },
+  /** Pairs of places between which a line is meant to be seen. */
+  seams: ({value, put, labelled, described}) => {
+    const pairs = Array.isArray(value) ? value : [];
+    const write = now => put(now.length ? now : undefined, {shape: true});
+    const side = (pair, i, at) => select(placeOptions({sides: false, groups: false}), pair[at], name => write(pairs.map((one, j) => j === i ? one.with(at, name) : one)), {aria: {label: say('item-of', labelled, i + 1)}});
+    const [a, b] = placeOptions({sides: false, groups: false});
+    return el('div', {className: 'stacked', ...described}, pairs.map((pair, i) => el('div', {className: 'quantity'}, side(pair, i, 0), side(pair, i, 1),
+      button('×', () => write(pairs.filter((_, j) => j !== i)), {className: 'quiet', aria: {label: say('remove-item', labelled, i + 1)}}))),
+    button(say('one-more'), () => write([...pairs, [a[0], b[0]]]), {className: 'add', aria: {label: say('one-more-of', labelled)}}));
   },
   paper: ({id, value, put, key, described}) => select([['', '–'], ...(key.words ?? []).map(word => [word, word])], value ?? '', word => put(word || undefined), {id, ...described}),
   blades: all => controls.choices({...all, called: word => `#${word}`}),

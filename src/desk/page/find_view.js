@@ -55,7 +55,7 @@ export class FindView {
     const pick = el('input', {type: 'checkbox', checked: this.chosen.has(pet.id), aria: {label: say('choose', pet.name)}, onchange: event => this.#choose(pet.id, event.target.checked)});
     return el('li', {}, pick, el('button', {type: 'button', className: 'one-pet', data: {id: pet.id}, onclick: () => this.go('doc', {kind: 'pet', id: pet.id})},
       el('span', {className: 'when'}, pet.booked ?? ''), el('span', {className: 'who'}, el('b', {}, pet.name), el('span', {}, pet.looks)),
-      el('span', {className: 'owner'}, pet.owner), el('span', {className: 'mark'}, pet.readable === false ? el('b', {}, say('to-see-to')) : signalMark(pet.gravest)),
+      el('span', {className: 'owner'}, pet.owner), el('span', {className: 'mark'}, signalMark(pet.gravest), pet.readable === false && el('b', {}, ' ', say('to-see-to'))),
       el('span', {className: over ? 'due over' : 'due'}, pet.booked ? pet.groomer ?? '' : dueText(pet.due))));
   }
 

@@ -160,6 +160,7 @@ def faulty_file_mended(browser):
     desk = Desk(FURNISH, SALON, files={"pets/rolf.toml": FAULTY, "pets/broken.toml": '[pet]\nname = "Broken\n\n[[alert]]\nlevel = "warning"\ntext = "Deaf."\n'})
     try:
         browser.go(desk.url)
+        browser.wait("document.querySelector('.one-pet[data-id=rolf] .mark')?.textContent.includes('DANGER')")
         browser.click(".one-pet[data-id=rolf]")
         browser.wait("document.querySelector(arguments[0])?.closest('.row').querySelector('.fault.error')", field('["pet","weight"]'))
         assert browser.js("return document.querySelector(arguments[0]).getAttribute('aria-invalid')", field('["pet","weight"]')) == "true"
