@@ -253,6 +253,6 @@ export class DocView {
     }
     if (this.doc.elsewhere) return;
     this.doc.elsewhere = true;
-    this.notice.replaceChildren(el('p', {className: 'notice-line', role: 'status'}, this.doc.typed === null ? say('changed-elsewhere') : say('changed-elsewhere-text')));
+    steady(() => this.notice.replaceChildren(el('p', {className: 'notice-line', role: 'status'}, this.doc.typed === null ? say('changed-elsewhere') : say('changed-elsewhere-text'))));
   }
 }

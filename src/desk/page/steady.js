@@ -9,7 +9,7 @@ document.addEventListener('pointermove', event => { pointer = {x: event.clientX,
 /** Where an element stands in the form: its field, and which control of it. */
 function nameOf(element) {
   const row = element.closest('[data-path]');
-  const box = element.closest('.part-lines') ? '.part-lines' : '';
+  const box = ['.part-lines', '.form'].find(one => element.closest(one)) ?? '';
   return row && {selector: `${box} [data-path="${CSS.escape(row.dataset.path)}"]`, index: [...row.querySelectorAll(controls)].indexOf(element)};
 }
 function found(name, main) {

@@ -126,6 +126,7 @@ def visit_to_an_owners_note(browser):
         browser.wait("document.querySelector('.owner-reads h3').nextSibling.textContent.includes('belly: scab')")
         # A text in one more language is one more field, with the cursor in it.
         told = "[data-path='[\"told\"]'] "
+        browser.wait("document.querySelector(arguments[0]).textContent.includes('The owner reads Tiếng Việt; this is only in English.')", told)
         browser.click(told + ".picker summary")
         browser.click(told + ".picks [data-value=es]")
         browser.wait("document.activeElement.dataset.language === 'es' && document.querySelectorAll(arguments[0]).length === 2", told + "textarea")
