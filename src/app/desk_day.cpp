@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/day.h"
+#include "app/desk_rest.h"
 #include "base/text.h"
 #include "sheet/day_lists.h"
 
@@ -15,35 +16,90 @@ Json minutes(const std::optional<std::chrono::minutes>& span) {
   return span ? Json(span->count()) : Json();
 }
 
-/// What is said of a booking, in the order of the day's checks; null: nothing.
-Json clash(const Booking& booking, const std::vector<DayWarning>& warnings) {
-  std::vector<std::string> said;
-  for (const DayWarning& one : warnings) {
-    if (one.span == booking.span || one.other == booking.span) said.push_back(one.says);
+/// When who is worked on is done, or goes; null: nobody knows.
+Json until(const DayPlan& plan, const Booking& booking) {
+  for (const DayBlock& block : plan.blocks) {
+    for (const DayRow& row : block.rows) {
+      if (row.booking != &booking) continue;
+      if (row.expected) return clock_time(booking.at + *row.expected);
+    }
   }
-  return said.empty() ? Json() : Json(joined(said, "; "));
+  return booking.collect ? Json(clock_time(*booking.collect)) : Json();
 }
 
-/// The worst of what its alerts say.
-std::string gravest(const DayPet* pet) {
-  if (pet == nullptr || pet->pet.alerts.empty()) return {};
-  return std::string(to_text(std::ranges::min(pet->pet.alerts, {}, &Alert::level).level));
-}
+class DayJson {
+ public:
+  DayJson(DeskShop& kept, Workshop& shop, const DayPlan& plan,
+          const std::vector<DayWarning>& warnings)
+      : kept_(kept), shop_(shop), plan_(plan), warnings_(warnings) {}
 
-Json row_json(const DayRow& row, const std::vector<DayWarning>& warnings) {
-  const Booking& booking = *row.booking;
-  return {{"time", clock_time(booking.at)},
-          {"groomer", booking.groomer},
-          {"id", booking.pet.value},
-          {"pet", row.pet != nullptr ? row.pet->pet.name.value : booking.pet.value},
-          {"minutes", minutes(row.booked)},
-          {"expected", minutes(row.expected)},
-          {"pickup", booking.collect ? Json(clock_time(*booking.collect)) : Json()},
-          {"note", booking.note},
-          {"gravest", gravest(row.pet)},
-          {"readable", row.pet != nullptr},
-          {"clash", clash(booking, warnings)}};
-}
+  Json row(const DayRow& row) {
+    const Booking& booking = *row.booking;
+    Json out{{"time", clock_time(booking.at)},
+             {"groomer", booking.groomer},
+             {"id", booking.pet.value},
+             {"pet", name(booking)},
+             {"owner", row.pet != nullptr ? row.pet->pet.owner.name : ""},
+             {"minutes", minutes(row.booked)},
+             {"expected", minutes(row.expected)},
+             {"over", row.over().count()},
+             {"pickup", booking.collect ? Json(clock_time(*booking.collect)) : Json()},
+             {"note", booking.note},
+             {"gravest", gravest(row)},
+             {"readable", row.pet != nullptr},
+             {"unknown", std::ranges::any_of(warnings_,
+                                             [&](const DayWarning& one) {
+                                               return one.fault == DayFault::no_pet &&
+                                                      one.span == booking.pet.span;
+                                             })},
+             {"clashes", Json::array()},
+             {"overlap", nullptr}};
+    for (const Booking* const other : row.clashes) out["clashes"].push_back(other_json(*other));
+    if (row.before_collected != nullptr) out["overlap"] = other_json(*row.before_collected);
+    return out;
+  }
+
+ private:
+  Json other_json(const Booking& other) {
+    return {{"pet", name(other)},
+            {"id", other.pet.value},
+            {"groomer", other.groomer},
+            {"time", clock_time(other.at)},
+            {"until", until(plan_, other)}};
+  }
+
+  std::string name(const Booking& booking) {
+    for (const DayBlock& block : plan_.blocks) {
+      for (const DayRow& row : block.rows) {
+        if (row.booking->pet.value == booking.pet.value && row.pet != nullptr)
+          return row.pet->pet.name.value;
+      }
+    }
+    return booking.pet.value;
+  }
+
+  /// The worst of what its alerts say; of a faulty file, those that can be read.
+  std::string gravest(const DayRow& row) {
+    std::vector<Alert> alerts;
+    if (row.pet != nullptr) {
+      alerts = row.pet->pet.alerts;
+    } else {
+      const std::string file =
+          path_in(path_in(kept_.root(), "pets"), row.booking->pet.value + ".toml");
+      const FileContent text = kept_.files().read(file);
+      const auto one =
+          text.bytes ? rest_of(kept_, shop_, {file, kept_.root()}, *text.bytes) : std::nullopt;
+      if (one) alerts = one->pet.alerts;
+    }
+    if (alerts.empty()) return {};
+    return std::string(to_text(std::ranges::min(alerts, {}, &Alert::level).level));
+  }
+
+  DeskShop& kept_;
+  Workshop& shop_;
+  const DayPlan& plan_;
+  const std::vector<DayWarning>& warnings_;
+};
 }  // namespace
 
 Json desk_day(DeskShop& kept, Date date) {
@@ -64,8 +120,9 @@ Json desk_day(DeskShop& kept, Date date) {
   }
   const DayCases cases = day_cases(shop, folder, *day);
   const DayPlan plan = cases.plan(*day);
+  DayJson rows(kept, shop, plan, cases.warnings);
   for (const DayBlock& block : plan.blocks) {
-    for (const DayRow& row : block.rows) out["bookings"].push_back(row_json(row, cases.warnings));
+    for (const DayRow& row : block.rows) out["bookings"].push_back(rows.row(row));
   }
   std::ranges::stable_sort(out["bookings"].get_ref<Json::array_t&>(), {},
                            [](const Json& one) { return one["time"].get<std::string>(); });
@@ -77,8 +134,15 @@ Json desk_day(DeskShop& kept, Date date) {
     const std::string beware = line.beware.empty() ? "" : " " + line.beware;
     out["mix"].push_back({{"product", line.head}, {"amount", line.text + beware}});
   }
-  for (const DayLine& line : call_lines(plan, folder.salon(), date, *voice)) {
-    out["ring"].push_back({{"name", line.head}, {"why", line.text}});
+  const std::vector<DayLine> calls = call_lines(plan, folder.salon(), date, *voice);
+  for (std::size_t i = 0; i < calls.size(); ++i) {
+    const Pet& pet = plan.calls[i].pet->pet;
+    out["ring"].push_back({{"id", pet.key},
+                           {"pet", pet.name.value},
+                           {"owner", pet.owner.name},
+                           {"phone", pet.owner.phone},
+                           {"email", pet.owner.email},
+                           {"why", calls[i].text}});
   }
   return out;
 }

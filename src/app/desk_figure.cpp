@@ -12,6 +12,7 @@
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 #include "spec/trim_writer.h"
+#include "trade/skin.h"
 
 namespace furnish {
 namespace {
@@ -115,7 +116,11 @@ class View {
                                              [&](const OpenFinding& finding) {
                                                return meets(finding.place, place);
                                              })},
-             {"sore", false},
+             {"sore", std::ranges::any_of(one_.plan.findings,
+                                          [&](const OpenFinding& finding) {
+                                            return meets(finding.place, place) &&
+                                                   keeps_tools_off(finding.what.value);
+                                          })},
              {"work", Json::object()},
              {"own", nullptr}};
     if (const TrimPart* const trim = find_part(one_.pet.trim, place)) {

@@ -5,12 +5,14 @@
 
 #include "app/booked_day.h"
 #include "app/day.h"
+#include "app/desk_rest.h"
 #include "app/desk_salon.h"
 #include "app/visit_name.h"
 #include "base/text.h"
 #include "desk/edits_json.h"
 #include "output/svg.h"
 #include "sheet/caution_words.h"
+#include "sheet/own_words.h"
 #include "spec/edit_fix.h"
 
 namespace furnish {
@@ -25,27 +27,30 @@ class Looker {
         order_(order),
         path_(path),
         text_(desk::text_to_edit(order.file.kind, order.text)) {
-    out_ = {{"faults", Json::array()},
-            {"cautions", Json::array()},
-            {"pages", Json::array()},
-            {"figure", nullptr}};
+    out_ = {{"faults", Json::array()},   {"read", "nothing"},      {"alerts", Json::array()},
+            {"cautions", Json::array()}, {"pages", Json::array()}, {"figure", nullptr}};
   }
 
   Json pet_or_visit(const PetPath& pet) {
     Workshop& shop = kept_.shop();
+    const std::string usual_language = kept_.options().language;
     kept_.over().lay(path_, order_.text);
     if (order_.file.kind == "visit") choose_visit();
     const SheetMaker* const sheet = desk_sheet(order_.sheet);
     if (sheet != nullptr) kept_.options().sheet = sheet;
     auto one = shop.work_out(pet, shop.today(), said_);
     if (one) {
+      out_["read"] = "whole";
+      if (!order_.language.empty()) kept_.options().language = order_.language;
       report(day_warnings_about(*one, {shop.context().files, shop.sources(), said_}), said_);
       // Where a visit has faults its own page is not made; that of the pet is.
       const bool whole =
           one->all_visits || sheet == nullptr || sheet->kind.about == AboutVisit::never;
       if (sheet != nullptr && whole) add_pages(shop.sheet(*one, said_));
     }
+    kept_.options().language = usual_language;
     tell(shop);
+    if (!one) one = rest(shop, pet);
     if (one) add_plan(shop, *one);
     return std::move(out_);
   }
@@ -69,6 +74,15 @@ class Looker {
   }
 
  private:
+  /// Of a pet with faults, what could be read.
+  std::optional<Case> rest(Workshop& shop, const PetPath& pet) {
+    const FileContent file =
+        path_ == pet.file ? FileContent{order_.text, {}} : kept_.files().read(pet.file);
+    auto one = file.bytes ? rest_of(kept_, shop, pet, *file.bytes) : std::nullopt;
+    if (one) out_["read"] = "rest";
+    return one;
+  }
+
   void choose_visit() {
     const std::string date = order_.file.id.substr(order_.file.id.find('/') + 1);
     std::tie(kept_.options().visit, kept_.options().visit_number) = parse_visit(date);
@@ -102,6 +116,13 @@ class Looker {
     if (!voice) return;
     if (order_.figure) out_["figure"] = figure_.json(one, *voice);
     const FaultsJson places(shop.sources(), path_, text_);
+    out_["name"] = one.pet.name.value;
+    out_["owner"] = one.pet.owner.name;
+    const auto own = [&](const FreeText& text) { return own_words(text, *voice).text; };
+    for (const Alert& alert : one.pet.alerts) {
+      out_["alerts"].push_back(
+          {{"signal", to_text(alert.level)}, {"text", own(alert.text)}, {"do", own(alert.action)}});
+    }
     for (const Caution& caution : one.plan.cautions) {
       const auto sentence = [&](const CautionText& text) {
         return text.key.empty() ? std::string() : capitalised(caution_text(text, *voice));

@@ -38,9 +38,11 @@ desk::Printed print_sheets(DeskShop& kept, const std::vector<SheetToPrint>& want
                            std::optional<Date> on) {
   if (wanted.empty()) return {std::nullopt, "there is nothing to print"};
   Workshop& shop = kept.shop();
+  const std::string usual_language = kept.options().language;
   std::vector<Done> all;
   for (const SheetToPrint& one : wanted) {
     kept.options().sheet = one.sheet;
+    kept.options().language = one.language.empty() ? usual_language : one.language;
     std::tie(kept.options().visit, kept.options().visit_number) = parse_visit(one.visit);
     DiagnosticSink said;
     const auto made_of = shop.work_out(one.pet, on.value_or(shop.today()), said);

@@ -13,7 +13,8 @@ namespace furnish {
 struct SheetToPrint {
   PetPath pet;
   const SheetMaker* sheet;
-  std::string visit;  ///< "2026-11-24"; empty: the pet as it stands
+  std::string visit;          ///< "2026-11-24"; empty: the pet as it stands
+  std::string language = {};  ///< empty: as it is usual
 };
 
 /// All in one PDF, each on paper of its own, sealed as every sheet is; `on` another day than today.

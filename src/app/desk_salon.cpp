@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cerrno>
+#include <cstring>
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
@@ -14,6 +16,7 @@
 #include "app/desk_print.h"
 #include "app/new_files.h"
 #include "app/new_visit.h"
+#include "app/visit_name.h"
 #include "output/write.h"
 #include "spec/document.h"
 #include "spec/name_date.h"
@@ -112,6 +115,53 @@ std::vector<std::pair<std::string, std::string>> SalonAtDesk::visits(std::string
   return out;
 }
 
+std::vector<std::pair<std::string, std::string>> SalonAtDesk::away(std::string_view pet) {
+  std::vector<std::pair<std::string, std::string>> out;
+  const std::string id(pet);
+  if (!shown_path({"pet", id})) return out;
+  for (const std::string& name : kept_.files().toml_files(in_salon("put-away/visits/" + id))) {
+    out.emplace_back(id + "/" + stem(name), stem(name));
+  }
+  std::ranges::reverse(out);
+  return out;
+}
+
+std::string SalonAtDesk::put_away(const desk::FileId& file) {
+  const auto shown = file.kind == "visit" ? shown_path(file) : std::nullopt;
+  if (!shown) return "the file is not there any more";
+  return move_to_new_name(*shown, "put-away/visits/" + halves(file.id).first,
+                          halves(file.id).second);
+}
+
+std::string SalonAtDesk::put_back(const desk::FileId& file) {
+  const auto [pet, date] = halves(file.id);
+  const std::string from = "put-away/visits/" + pet;
+  const bool there = file.kind == "visit" && shown_path({"pet", pet}) &&
+                     is_in(kept_.files(), in_salon(from), date + std::string(ending));
+  if (!there) return "the file is not there any more";
+  return move_to_new_name(from + "/" + date + std::string(ending), "visits/" + pet, date);
+}
+
+/// Where something of that name is there already the file gets the next number of its day.
+std::string SalonAtDesk::move_to_new_name(const std::string& from, const std::string& folder,
+                                          const std::string& name) {
+  DiagnosticSink said;
+  if (!make_folder(in_salon(folder), said, kept_.disk())) return said.all().back().message;
+  const auto [date, number] = parse_visit(name);
+  const std::string day = date ? to_iso(*date) : name;
+  for (int n = std::max(number, 1); n <= most_visits_a_day; ++n) {
+    const std::string to =
+        fmt::format("{}/{}{}{}", folder, day, n > 1 ? fmt::format("-{}", n) : "", ending);
+    if (kept_.disk().rename_to_new(in_salon(from).c_str(), in_salon(to).c_str()) == 0) {
+      changed(from);
+      changed(to);
+      return {};
+    }
+    if (errno != EEXIST) return fmt::format("{} cannot be moved: {}", from, std::strerror(errno));
+  }
+  return fmt::format("there are {} of that day already", most_visits_a_day);
+}
+
 std::optional<PetPath> SalonAtDesk::pet_path(std::string_view id) {
   const auto shown = shown_path({"pet", std::string(id)});
   return shown ? std::optional(PetPath{in_salon(*shown), kept_.root()}) : std::nullopt;
@@ -208,7 +258,7 @@ desk::Printed SalonAtDesk::print(const std::vector<desk::SheetWanted>& wanted) {
     const auto pet = pet_path(visit ? of : one.file.id);
     if (sheet == nullptr || !pet || !shown_path(one.file))
       return {std::nullopt, "there is no such sheet"};
-    sheets.push_back({*pet, sheet, visit ? date : ""});
+    sheets.push_back({*pet, sheet, visit ? date : "", one.language});
   }
   return print_sheets(kept_, sheets);
 }

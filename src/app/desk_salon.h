@@ -27,6 +27,9 @@ class SalonAtDesk final : public desk::Salon {
   desk::FileText read(const desk::FileId&) override;
   std::vector<std::pair<std::string, std::string>> visits(std::string_view pet) override;
   Json look(const desk::LookOrder&) override;
+  std::string put_away(const desk::FileId&) override;
+  std::string put_back(const desk::FileId&) override;
+  std::vector<std::pair<std::string, std::string>> away(std::string_view pet) override;
   std::string write(const desk::FileId&, std::string_view text) override;
   desk::Made create(std::string_view kind, std::string_view name) override;
   desk::PhotoMade add_photo(std::string_view visit, std::string_view bytes) override;
@@ -43,6 +46,8 @@ class SalonAtDesk final : public desk::Salon {
  private:
   /// A pet's file where find_pet() has it; empty: there is none.
   std::optional<PetPath> pet_path(std::string_view id);
+  std::string move_to_new_name(const std::string& from, const std::string& folder,
+                               const std::string& name);
   std::string in_salon(const std::string& name) const { return path_in(kept_.root(), name); }
 
   DeskShop kept_;

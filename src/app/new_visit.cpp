@@ -74,8 +74,8 @@ std::optional<std::string> start_visit(const PetPath& path, Workshop& shop) {
   if (written && input.latest != nullptr && input.latest->date.value == shop.today()) {
     shop.sink()
         .warning("second-visit", input.latest->date.span,
-                 fmt::format("{} has a visit of this day already; the new one is the last visit "
-                             "now, and empty until somebody fills it in",
+                 fmt::format("{} has a visit of this day already; the new one is another, and "
+                             "nothing in it counts as done until somebody finishes it",
                              one->pet.name.value))
         .hint = "fill it in, or take it away and write into the first";
   }

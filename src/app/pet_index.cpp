@@ -6,6 +6,7 @@
 #include <tuple>
 #include <utility>
 
+#include "app/desk_rest.h"
 #include "base/text.h"
 
 namespace furnish {
@@ -71,14 +72,21 @@ void PetIndex::read_next() {
   Known known;
   DiagnosticSink unheard;  // who opens the pet is told
   Workshop& shop = shop_.shop();
-  const auto one = shop.work_out({file, shop_.root()}, shop.today(), unheard);
+  const PetPath path{file, shop_.root()};
+  auto one = shop.work_out(path, shop.today(), unheard);
+  known.readable = one.has_value();
+  if (!one) {
+    // Its cautions count, and its owner asks for it, whatever else of it has a fault.
+    const FileContent text = shop_.files().read(file);
+    if (text.bytes) one = rest_of(shop_, shop, path, *text.bytes);
+  }
   if (!one) {
     known.name = id;
-    known.readable = false;
     known.texts = {{"file", id, plain_letters(id), {}}};
   } else {
     const Pet& pet = one->pet;
-    known.name = pet.name.value;
+    // Where even its name cannot be read it goes by its file's.
+    known.name = known.readable || pet.name.value != no_name ? pet.name.value : id;
     known.owner = pet.owner.name;
     known.looks = pet.breed.empty() || pet.colour.empty() ? pet.breed + pet.colour
                                                           : pet.breed + ", " + pet.colour;

@@ -80,6 +80,7 @@ class FormMaker {
     const Plan& plan = input_.plan;
     FormSection out;
     out.fact("date", to_iso(input_.today));
+    out.fact("unfinished", "true", "take this line out when the visit is done");
     if (input_.booking && !input_.booking->groomer.empty()) {
       out.fact("groomer", quoted(input_.booking->groomer));
     } else {

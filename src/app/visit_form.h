@@ -25,7 +25,8 @@ struct VisitFormInput {
 
 /// A visit's file for the desk: day, groomer, next date and products are filled in as planned; all
 /// else that could be said stands there as a comment, with what the plan expects, so that a person
-/// takes a # away and changes a word. Read as it is, it is a visit that went as planned; with any
-/// of its commented lines brought to life it still reads without a fault.
+/// takes a # away and changes a word. Read as it is, it is a visit that is begun and not done;
+/// without the line that says so, one that went as planned. With any of its commented lines
+/// brought to life it still reads without a fault.
 std::string visit_form(const VisitFormInput&);
 }  // namespace furnish

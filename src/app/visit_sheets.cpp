@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdint>
 
 #include "app/photos.h"
@@ -122,16 +123,36 @@ std::optional<Made> note(const Case& all, const SheetOrder& order) {
                 "The visit's file, from which this note was made"}}};
 }
 
+/// The last visit that was done; null if there is none.
+const Visit* last_done(const Case& one) {
+  const Visit* found = nullptr;
+  for (const Visit& visit : one.visits) {
+    if (visit.date.value <= one.today && !visit.unfinished) found = &visit;
+  }
+  return found;
+}
+
+/// Comes today, or is here: its visit is begun and not done.
+bool is_here(const Case& one) {
+  return one.booking() || std::ranges::any_of(one.visits, [&](const Visit& visit) {
+           return visit.unfinished && visit.date.value == one.today;
+         });
+}
+
 /// The visit that `care` is about; null if that is one of today of which nothing is on file, or if
 /// there is none. Only a booking makes a visit of today: a date that has come, or gone, does not.
 const Visit* visit_cared_for(const Case& one, const Options& options) {
-  const Visit* const last = chosen_visit(one, options);
-  if (last == nullptr || options.visit || last->date.value == one.today) return last;
-  return one.booking() ? nullptr : last;
+  if (options.visit) {
+    const Visit* const asked = chosen_visit(one, options);
+    return asked != nullptr && asked->unfinished ? nullptr : asked;
+  }
+  const Visit* const last = last_done(one);
+  if (last == nullptr || last->date.value == one.today) return last;
+  return is_here(one) ? nullptr : last;
 }
 
 CareAbout about(const Case& one, const Visit* visit) {
-  if (visit == nullptr) return one.booking() ? CareAbout::planned : CareAbout::nothing;
+  if (visit == nullptr) return is_here(one) ? CareAbout::planned : CareAbout::nothing;
   return visit->date.value == one.today ? CareAbout::today : CareAbout::earlier;
 }
 
@@ -148,15 +169,14 @@ std::vector<OpenFinding> still_open(std::span<const Visit> visits, Date day) {
 std::optional<Made> care(const Case& all, const SheetOrder& order) {
   const Case one = for_owner(all);
   const Visit* const visit = visit_cared_for(one, order.options);
-  if (visit == nullptr && order.options.visit) {
+  if (visit == nullptr && order.options.visit && chosen_visit(one, order.options) == nullptr) {
     report_no_visit(one, order);
     return std::nullopt;
   }
   const Salon& salon = one.salon();
   // Of the last visit, or of none, all is said as of the day of print, as the card of that day says
   // it. An earlier visit's page is a copy of what it was.
-  const bool copy =
-      visit != nullptr && visit != chosen_visit(one, {}) && visit->date.value < one.today;
+  const bool copy = visit != nullptr && visit != last_done(one) && visit->date.value < one.today;
   const Date day = copy ? visit->date.value : one.today;
   const auto count = visit != nullptr ? static_cast<std::size_t>(visit - one.visits.data()) + 1
                                       : one.visits.size();
@@ -178,7 +198,7 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
   SheetInput input{order.kind, salon, one.pet, plan, std::nullopt, day, order.paper};
   input.arrangement = order.arrangement;
   for (const Visit& before : history) {
-    if (before.date.value <= day) input.latest = &before;
+    if (before.date.value <= day && !before.unfinished) input.latest = &before;
   }
   const SheetDesk desk{input, order.voice};
   // The visit from which the owner counts.

@@ -85,6 +85,15 @@ Json conflict_json(const EditConflict& one) {
           {"yours", value(one.yours)}};
 }
 
+/// A tablet lies about where owners stand: how to reach one is not on it.
+void without_contact(Json& out) {
+  out["text"] = "";
+  if (!out["tree"].is_object() || !out["tree"].contains("owner")) return;
+  Json& owner = out["tree"]["owner"];
+  if (!owner.is_object()) return;
+  for (const char* const key : {"phone", "email", "address"}) owner.erase(key);
+}
+
 Response unknown_mark() {
   return refusal(410, "the text this was made of is not known any more; open the file again");
 }
@@ -146,13 +155,22 @@ Response Desk::post(const std::string& name, const Json& asked) {
   if (name == "preview") return preview(asked);
   if (name == "day") {
     const auto date = parse_date(text_of(asked, "date"));
-    return date ? json(salon_.day(*date)) : refusal(400, "that is no day");
+    if (!date) return refusal(400, "that is no day");
+    Json day = salon_.day(*date);
+    if (door_.look) {
+      for (Json& one : day["ring"]) {
+        one.erase("phone");
+        one.erase("email");
+      }
+    }
+    return json(day);
   }
   if (name == "print") return print(asked);
-  constexpr std::array<std::string_view, 3> writes{"save", "draft", "create"};
+  constexpr std::array<std::string_view, 5> writes{"save", "draft", "create", "away", "back"};
   if (std::ranges::find(writes, name) == writes.end()) return refusal(404, "nothing is asked so");
   if (door_.look) return refusal(403, "this desk is for looking only");
   if (name == "save") return save(asked);
+  if (name == "away" || name == "back") return move(name == "away", file_of(asked));
   return name == "draft" ? draft(asked) : create(asked);
 }
 
@@ -181,8 +199,12 @@ Response Desk::open(const FileId& file) {
     for (const auto& [id, date] : salon_.visits(file.id)) {
       out["visits"].push_back({{"id", id}, {"date", date}});
     }
+    for (const auto& [id, date] : salon_.away(file.id)) {
+      out["away"].push_back({{"id", id}, {"date", date}});
+    }
   }
-  out["faults"] = salon_.look({file, *read.text, "", false})["faults"];
+  out["faults"] = salon_.look({file, *read.text, "", "", false})["faults"];
+  if (door_.look) without_contact(out);
   return json(out);
 }
 
@@ -207,13 +229,15 @@ Response Desk::preview(const Json& asked) {
       if (!text.apply(edit)) refused.push_back(refused_json(edit, text.fault()));
     }
   }
-  Json out = salon_.look({file, text.text(), text_of(asked, "sheet"), true});
+  Json out =
+      salon_.look({file, text.text(), text_of(asked, "sheet"), text_of(asked, "language"), true});
   // What cannot be done to the file stands before what the file says.
   for (Json& fault : out["faults"]) refused.push_back(std::move(fault));
   out["faults"] = std::move(refused);
   out["tree"] = tree_json(text);
   out["text"] = text.text();
   out["lost"] = text.lost();
+  if (door_.look) without_contact(out);
   return json(out);
 }
 
@@ -254,7 +278,7 @@ Response Desk::written(const FileId& file, std::string text, const std::vector<s
   drafts_.forget(file);
   Json out{{"mark", given_.give(text)}};
   out["tree"] = tree_json(text_to_edit(file.kind, text));
-  out["faults"] = salon_.look({file, text, "", false})["faults"];
+  out["faults"] = salon_.look({file, text, "", "", false})["faults"];
   out["text"] = std::move(text);
   out["lost"] = lost;
   return json(out);
@@ -282,6 +306,13 @@ Response Desk::create(const Json& asked) {
   return open(made.file);
 }
 
+Response Desk::move(bool away, const FileId& file) {
+  const std::string fault = away ? salon_.put_away(file) : salon_.put_back(file);
+  if (!fault.empty()) return refusal(409, fault);
+  if (away) drafts_.forget(file);
+  return json(Json::object());
+}
+
 Response Desk::print(const Json& asked) {
   Printed printed;
   const Json& what = asked.at("what");
@@ -291,7 +322,8 @@ Response Desk::print(const Json& asked) {
     printed = salon_.print_day(*date, text_of(what, "sheet"));
   } else {
     std::vector<SheetWanted> wanted;
-    for (const Json& one : what) wanted.push_back({file_of(one), text_of(one, "sheet")});
+    for (const Json& one : what)
+      wanted.push_back({file_of(one), text_of(one, "sheet"), text_of(one, "language")});
     printed = salon_.print(wanted);
   }
   if (!printed.pdf) return refusal(422, printed.fault);

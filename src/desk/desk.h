@@ -46,6 +46,7 @@ class Desk final : public Answerer {
   Response draft(const Json& asked);
   Response create(const Json& asked);
   Response print(const Json& asked);
+  Response move(bool away, const FileId&);
   /// The text that edits were made of; empty if nobody knows it any more.
   std::optional<std::string> text_of_mark(const FileId&, const std::string& mark);
   /// Writes a text and says what the file is now.

@@ -27,15 +27,17 @@ struct FileText {
 /// What is to be shown of a text.
 struct LookOrder {
   FileId file;
-  std::string text;     ///< in place of what is on the disk
-  std::string sheet;    ///< "card", "note-owner"; empty: none
-  bool figure = false;  ///< the dog to point at
+  std::string text;           ///< in place of what is on the disk
+  std::string sheet;          ///< "card", "note-owner"; empty: none
+  std::string language = {};  ///< of the sheet; empty: as it is usual
+  bool figure = false;        ///< the dog to point at
 };
 
 /// A sheet to be printed, about a pet or a visit.
 struct SheetWanted {
   FileId file;
   std::string sheet;
+  std::string language = {};  ///< empty: as it is usual
 };
 /// The bytes of a PDF; or empty, and what stood against it.
 struct Printed {
@@ -75,9 +77,16 @@ class Salon {
   virtual FileText read(const FileId&) = 0;
   /// Ids and days of a pet's visits, the last first.
   virtual std::vector<std::pair<std::string, std::string>> visits(std::string_view pet) = 0;
-  /// Faults and cautions with their paths, sides of the sheet as SVG, the figure: keys "faults",
-  /// "cautions", "pages", "figure".
+  /// Faults, alerts and cautions with their paths, sides of the sheet as SVG, the figure: keys
+  /// "faults", "alerts", "cautions", "pages", "figure"; "read" is "whole", "rest" where alerts and
+  /// cautions are of what could be read of a faulty file, else "nothing".
   virtual Json look(const LookOrder&) = 0;
+  /// A visit out of its pet's history, or back into it: nothing that a person wrote is lost, it
+  /// lies under put-away/. Empty, or why not.
+  virtual std::string put_away(const FileId&) = 0;
+  virtual std::string put_back(const FileId&) = 0;
+  /// Ids and days of what was put away of a pet's visits, the last first.
+  virtual std::vector<std::pair<std::string, std::string>> away(std::string_view pet) = 0;
   /// Puts a whole text in place of a file that is there. Empty, or why not. Never through a link.
   virtual std::string write(const FileId&, std::string_view text) = 0;
   /// A file where none is, with what is known filled in: named after `name`; of a visit, which is

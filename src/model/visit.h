@@ -60,7 +60,8 @@ struct Consent {
 
 struct Visit {
   Located<Date> date;
-  int number = 1;  ///< of that day: 2 for DATE-2.toml
+  int number = 1;           ///< of that day: 2 for DATE-2.toml
+  bool unfinished = false;  ///< begun: what was seen counts, but nothing is done yet
   std::string groomer;
   std::optional<std::chrono::minutes> minutes;
   std::optional<Located<Mass>> weight;

@@ -83,10 +83,21 @@ class DayReader {
     if (work == expected_.end()) return std::nullopt;
     return one.at + work->second.expected;
   }
-  Time stay(const Booking& one) const {
-    return {one.at, one.collect.value_or(done_by(one).value_or(one.at + TimeOfDay(1)))};
+  /// Until when, where anybody knows.
+  std::optional<TimeOfDay> known_stay(const Booking& one) const {
+    return one.collect ? one.collect : done_by(one);
   }
-  Time work(const Booking& one) const { return {one.at, done_by(one).value_or(stay(one).to)}; }
+  std::optional<TimeOfDay> known_work(const Booking& one) const {
+    const auto done = done_by(one);
+    return done ? done : one.collect;
+  }
+  /// Of one that nobody knows the end of at least its beginning is taken.
+  Time stay(const Booking& one) const {
+    return {one.at, known_stay(one).value_or(one.at + TimeOfDay(1))};
+  }
+  Time work(const Booking& one) const {
+    return {one.at, known_work(one).value_or(one.at + TimeOfDay(1))};
+  }
 
   void at_once(const Booking& first, const Booking& second) {
     if (first.pet.value == second.pet.value) {
@@ -106,10 +117,9 @@ class DayReader {
     warning.pets = {first.pet.value};
     if (second.pet.value != first.pet.value) warning.pets.push_back(second.pet.value);
     warning.other = first.span;
-    warning.hint =
-        fmt::format("the first is from {} to {}, this one from {}", clock_time(first.at),
-                    clock_time((fault == DayFault::pet_twice ? stay(first) : work(first)).to),
-                    clock_time(second.at));
+    const auto until = fault == DayFault::pet_twice ? known_stay(first) : known_work(first);
+    warning.hint = fmt::format("the first is from {}{}, this one from {}", clock_time(first.at),
+                               until ? " to " + clock_time(*until) : "", clock_time(second.at));
   }
 
   const Salon& salon_;

@@ -16,9 +16,7 @@ auto rank(const Visit* visit) {
                     visit->minutes ? visit->minutes->count() : -1,
                     visit->weight ? visit->weight->value.ug() : -1, visit->groomer);
 }
-}  // namespace
-
-std::vector<const Visit*> history(const Pet& pet, std::span<const Visit> visits, Date today,
+std::vector<const Visit*> counted(const Pet& pet, std::span<const Visit> visits, Date today,
                                   DiagnosticSink& sink) {
   std::vector<const Visit*> all;
   for (const Visit& visit : visits) all.push_back(&visit);
@@ -40,5 +38,26 @@ std::vector<const Visit*> history(const Pet& pet, std::span<const Visit> visits,
     }
   }
   return out;
+}
+}  // namespace
+
+std::vector<const Visit*> history(const Pet& pet, std::span<const Visit> visits, Date today,
+                                  DiagnosticSink& sink) {
+  std::vector<const Visit*> out = counted(pet, visits, today, sink);
+  std::erase_if(out, [&](const Visit* visit) {
+    if (visit->unfinished && visit->date.value < today) {
+      sink.warning("visit-unfinished", visit->date.span,
+                   fmt::format("nobody finished this visit, {}: nothing counts as done",
+                               to_iso(visit->date.value)))
+          .hint = "if it was done, take `unfinished` out";
+    }
+    return visit->unfinished;
+  });
+  return out;
+}
+
+std::vector<const Visit*> seen_by(const Pet& pet, std::span<const Visit> visits, Date today) {
+  DiagnosticSink unheard;  // history() has said it already
+  return counted(pet, visits, today, unheard);
 }
 }  // namespace furnish

@@ -47,11 +47,14 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   Pet pet = given;
   std::ranges::stable_sort(pet.trim, {}, &TrimPart::place);
   const std::vector<const Visit*> past = history(pet, visits, today, sink);
-  const Visit* const latest = past.empty() ? nullptr : past.back();
+  // A visit that is under way has shown how the coat is today, and not what is done to it.
+  const std::vector<const Visit*> seen = seen_by(pet, visits, today);
+  const bool looked = !seen.empty() && !seen.back()->came_in.regions.empty();
+  const Visit* const latest = looked ? seen.back() : past.empty() ? nullptr : past.back();
 
   Plan plan;
   plan.today = today;
-  plan.health = health(salon, pet, past, today, sink);
+  plan.health = health(salon, pet, seen, today, sink);
   const auto weight = plan.health.weight ? std::optional(plan.health.weight->weight) : std::nullopt;
   plan.drawer = drawer_gaps(salon, pet, latest);
   plan.lengths = lengths_left(salon, pet, plan.drawer);
@@ -71,7 +74,7 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   const auto of_today =
       std::ranges::find_if(past, [&](const Visit* visit) { return visit->date.value >= today; });
   plan.visit_before = last_visit({past.begin(), of_today});
-  plan.findings = open_findings(past);
+  plan.findings = open_findings(seen);
   plan.kept = kept_interval(past);
   plan.duration = duration(salon, pet, weight, past);
   // The rules ask about the tools that the trim names, so about the lengths of those.
@@ -95,7 +98,9 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
 
 Plan plan_after_today(const Salon& salon, const Pet& pet, std::span<const Visit> visits,
                       std::span<const Booking> bookings, Date today, DiagnosticSink& sink) {
-  const auto of_today = [&](const Visit& visit) { return visit.date.value == today; };
+  const auto of_today = [&](const Visit& visit) {
+    return visit.date.value == today && !visit.unfinished;
+  };
   if (std::ranges::any_of(visits, of_today))
     return make_plan(salon, pet, visits, bookings, today, sink);
   std::vector<Visit> all(visits.begin(), visits.end());

@@ -146,15 +146,17 @@ class RowMaker {
     row(Phrase::note_behaviour, out.take(), visit_.date.span);
   }
 
-  /// A plan that was followed everywhere is one line; else what differed, and why.
+  /// A plan that was followed everywhere is one line; else what differed, and why. A visit that
+  /// nobody finished followed none.
   void done() {
     const Pet& pet = desk_.input.pet;
     std::vector<NoteLine> lines;
     const std::string style = pet.style ? own(pet.style->name) : std::string();
     const bool all = visit_.done.empty();
-    const Phrase how = !all            ? Phrase::note_else_as_planned
-                       : style.empty() ? Phrase::note_all_as_planned
-                                       : Phrase::note_as_planned;
+    const Phrase how = visit_.unfinished ? Phrase::note_unfinished
+                       : !all            ? Phrase::note_else_as_planned
+                       : style.empty()   ? Phrase::note_all_as_planned
+                                         : Phrase::note_as_planned;
     for (std::size_t i = 0; i < visit_.done.size();) {
       const TrimEntry& entry = visit_.done[i].entry;
       std::vector<Place> where;
@@ -164,7 +166,7 @@ class RowMaker {
       lines.push_back(difference(entry, where));
     }
     lines.push_back({{{sentence(how == Phrase::note_as_planned ? say(how, {style}) : say(how)),
-                       all ? std::optional(Face::semibold) : std::nullopt}}});
+                       all || visit_.unfinished ? std::optional(Face::semibold) : std::nullopt}}});
     row(Phrase::note_done, std::move(lines),
         all ? visit_.date.span : visit_.done.front().entry.span);
   }

@@ -121,6 +121,8 @@ namespace visit_file {
 using make_key::table;
 using make_key::tables;
 inline constexpr auto date = must(make_key::date("date", "2026-11-24", "the day of the visit"));
+inline constexpr auto unfinished =
+    make_key::flag("unfinished", "true", "begun and not done yet; without it all went as planned");
 inline constexpr auto groomer = text("groomer", "\"Ines\"", "who did it");
 inline constexpr auto minutes = number<bounds::minutes_number>(
     Kind::minutes, "minutes", "85", "how long it took; \"1 h 25 min\" is fine too");
@@ -135,9 +137,9 @@ inline constexpr auto product = tables("product", product::used, "");
 inline constexpr auto finding = tables("finding", finding::table, "");
 inline constexpr auto photo = tables("photo", photo::table, "");
 inline constexpr auto consent = tables("consent", consent::table, "");
-inline constexpr std::array<const KeyInfo*, 13> list{
-    &date, &groomer,  &minutes, &weight,  &next,  &told,   &came_in,
-    &done, &went_out, &product, &finding, &photo, &consent};
+inline constexpr std::array<const KeyInfo*, 14> list{
+    &date,    &unfinished, &groomer,  &minutes, &weight,  &next,  &told,
+    &came_in, &done,       &went_out, &product, &finding, &photo, &consent};
 inline constexpr TableInfo file{"a visit's file", "one visit: visits/PET/YYYY-MM-DD.toml", list};
 }  // namespace visit_file
 }  // namespace furnish::keys

@@ -90,6 +90,7 @@ std::optional<Visit> read_visit_text(const ReadContext& context, std::string pat
   Fields file(*document, keys::visit_file::file, context.sink);
   Visit visit;
   if (const auto date = file.date(keys::visit_file::date)) visit.date = *date;
+  visit.unfinished = file.flag(keys::visit_file::unfinished, false);
   visit.groomer = file.words(keys::visit_file::groomer);
   visit.minutes = read_minutes(file);
   visit.weight = file.quantity(keys::visit_file::weight);

@@ -33,6 +33,7 @@ void add_states(const std::vector<RegionState>& states, Section& out) {
 std::string head(const Visit& visit) {
   Section out("");
   out.add("date", to_iso(visit.date.value));
+  if (visit.unfinished) out.add("unfinished", "true");
   out.words("groomer", visit.groomer);
   if (visit.minutes) out.add("minutes", std::to_string(visit.minutes->count()));
   if (visit.weight) out.add("weight", quantity(visit.weight->value));

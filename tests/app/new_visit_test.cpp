@@ -49,6 +49,7 @@ TEST_CASE("a new visit's form reads as it is, and with every line brought to lif
       REQUIRE(as_is);
       REQUIRE(changed);
       const Pet pet = table.kennel(key).pet;
+      CHECK(as_is->unfinished);
       CHECK(as_is->done.empty());
       CHECK(as_is->came_in.regions.empty());
       CHECK(changed->done.size() == pet.trim.size());
@@ -120,9 +121,9 @@ TEST_CASE("a second visit of a day has a name of its own, and nothing is written
     INFO(ran.err);
     CHECK(ran.status == 0);
     CHECK(ran.out == day + ending + "\n");
-    // What is empty would else stand as the last visit, and nobody would know why.
-    CHECK(ran.err.find("warning: Marlow has a visit of this day already; the new one is the last "
-                       "visit now, and empty") != std::string::npos);
+    // What is begun counts for nothing, and nobody would know why.
+    CHECK(ran.err.find("warning: Marlow has a visit of this day already; the new one is another, "
+                       "and nothing in it counts as done") != std::string::npos);
   }
   CHECK(furnish("new visit marlow --salon " + root + " --on 2027-01-19").err == "");
   CHECK(bytes_of(day + ".toml") == written);

@@ -37,6 +37,16 @@ class Texts final : public desk::Salon {
             {"pages", {"<svg/>"}},
             {"figure", nullptr}};
   }
+  std::string put_away(const desk::FileId& file) override {
+    moved += "away " + file.id + ";";
+    return {};
+  }
+  std::string put_back(const desk::FileId& file) override {
+    moved += "back " + file.id + ";";
+    return {};
+  }
+  std::vector<std::pair<std::string, std::string>> away(std::string_view) override { return {}; }
+  std::string moved;
   std::string write(const desk::FileId& file, std::string_view text) override {
     ++writes;
     files[file] = text;
@@ -245,13 +255,41 @@ TEST_CASE("a photo says in a header whose it is", "[desk]") {
 TEST_CASE("a desk for looking changes nothing", "[desk]") {
   Table table(true);
   const Json asked = table.with_edits(older);
-  for (const char* const name : {"save", "draft", "create"}) {
+  for (const char* const name : {"save", "draft", "create", "away", "back"}) {
     INFO(name);
     table.ask(name, asked, 403);
   }
   CHECK(table.desk.answer({{"POST", "/token/api/photo", {}}, "x"}).status == 403);
   table.ask("preview", asked);
   CHECK(table.salon.writes == 0);
+  CHECK(table.salon.moved.empty());
+}
+
+TEST_CASE("a desk for looking does not say how to reach an owner", "[desk]") {
+  for (const bool look : {false, true}) {
+    Table table(look);
+    table.salon.files[{"pet", "rex"}] =
+        "[pet]\nname = \"Rex\"\n[owner]\nname = \"O\"\nphone = \"555\"\nemail = \"o@o\"\n";
+    const std::string opened = table.ask("open", {{"kind", "pet"}, {"id", "rex"}}).dump();
+    const std::string seen = table.ask("preview", table.with_edits(older)).dump();
+    for (const std::string& answer : {opened, seen}) {
+      CHECK((answer.find("555") == std::string::npos) == look);
+      CHECK((answer.find("o@o") == std::string::npos) == look);
+      CHECK(answer.find("Rex") != std::string::npos);
+    }
+  }
+}
+
+TEST_CASE("a visit is put away and back again, and a sheet can be in another language", "[desk]") {
+  Table table;
+  const Json visit{{"kind", "visit"}, {"id", "rex/2026-11-24"}};
+  table.ask("away", visit);
+  table.ask("back", visit);
+  CHECK(table.salon.moved == "away rex/2026-11-24;back rex/2026-11-24;");
+  Json asked = table.with_edits(Json::array());
+  asked["language"] = "es";
+  table.ask("preview", asked);
+  CHECK(table.salon.looked.language == "es");
 }
 
 TEST_CASE("what is no question is told apart, whatever its shape", "[desk]") {

@@ -153,6 +153,25 @@ TEST_CASE("ear-mats: matted ears that are shaved") {
   CHECK_FALSE(fires(RuleId::ear_mats, part("ears", Brush{}), dog, {matted("ears", 2)}));
 }
 
+TEST_CASE("a visit that nobody finished takes no caution away, and shows what it saw") {
+  Pet dog = pet();
+  dog.trim = {part("ears", blade("10"))};
+  Visit before = visit("2026-10-01"), today = visit("2026-11-24");
+  before.came_in.regions = {state("ears", {}, 2)};
+  CHECK(plan(salon(), dog, {before}).caution(RuleId::ear_mats) != nullptr);
+  CHECK(plan(salon(), dog, {before, today}).caution(RuleId::ear_mats) == nullptr);
+  today.unfinished = true;
+  CHECK(plan(salon(), dog, {before, today}).caution(RuleId::ear_mats) != nullptr);
+  CHECK(plan(salon(), dog, {before, today}).plan.last_visit->date == before.date.value);
+  // What was seen is so, whether the work is done or not.
+  today.came_in.regions = {state("ears", {}, 0)};
+  CHECK(plan(salon(), dog, {before, today}).caution(RuleId::ear_mats) == nullptr);
+  today.findings = {{{at("belly"), line(3)}, {"lump"}, {}, false, Audience::staff, line(3)}};
+  CHECK(plan(salon(), dog, {before, today}).plan.findings.size() == 1);
+  CHECK_FALSE(plan(salon(), dog, {before, today}).says("visit-unfinished"));
+  CHECK(plan(salon(), dog, {before, today}, "2026-11-25").says("visit-unfinished"));
+}
+
 TEST_CASE("ear-edge: ears with shears or clipper") {
   CHECK(fires(RuleId::ear_edge, part("ears", shears(Shears::straight))));
   CHECK(fires(RuleId::ear_edge, part("left ear", blade("10"))));

@@ -2,12 +2,12 @@
 
 import {button, el, fresh} from './dom.js';
 import {keyName, say} from './words.js';
-import {placeLabel} from './desk.js';
+import {meant, placeLabel} from './desk.js';
 import {digest, pathKey} from './values.js';
 import {ask} from './server.js';
 
 const nameOf = path => path.map((step, i) => typeof step === 'number' ? step + 1 : i + 1 < path.length ? placeLabel(step) === step ? keyName('', step) : placeLabel(step) : keyName('', step)).join(' · ');
-const shown = value => value === undefined || value === null ? say('nothing') : value === true ? say('yes') : digest(value);
+const shown = (value, key) => value === undefined || value === null ? say('nothing') : value === true ? say('yes') : digest(value, meant, key);
 
 export function showConflicts(where, doc, conflicts, save) {
   const choices = new Map(conflicts.map(one => [pathKey(one.path), 'yours']));
@@ -15,7 +15,7 @@ export function showConflicts(where, doc, conflicts, save) {
     const name = fresh('c');
     const side = (which, text, value) => {
       const id = fresh('c');
-      return el('td', {}, el('input', {type: 'radio', name, id, value: which, checked: which === 'yours', onchange: () => choices.set(pathKey(path), which)}), el('label', {htmlFor: id}, el('span', {className: 'tag'}, text), el('b', {}, shown(value))));
+      return el('td', {}, el('input', {type: 'radio', name, id, value: which, checked: which === 'yours', onchange: () => choices.set(pathKey(path), which)}), el('label', {htmlFor: id}, el('span', {className: 'tag'}, text), el('b', {}, shown(value, path.findLast(step => typeof step === 'string')))));
     };
     return el('tr', {}, el('th', {scope: 'row'}, nameOf(path), el('small', {}, say('was', shown(base)))), side('yours', say('mine'), yours), side('theirs', say('theirs'), theirs));
   });

@@ -2,7 +2,7 @@
 
 import {button, el, fresh, radios} from './dom.js';
 import {dayText, say} from './words.js';
-import {desk} from './desk.js';
+import {desk, remember} from './desk.js';
 import {ask, print} from './server.js';
 import {signalMark} from './faults.js';
 
@@ -35,8 +35,7 @@ export class DayView {
       const day = await ask('day', {date});
       if (date !== this.date) return;
       this.day = day;
-      desk.names ??= new Map();
-      for (const booking of day.bookings) desk.names.set(booking.id, booking.pet);
+      [...day.bookings, ...day.ring ?? []].forEach(remember);
       this.draw();
     } catch (problem) { this.status(problem.message || say('not-reached'), true); }
   }
@@ -50,7 +49,7 @@ export class DayView {
     this.body.replaceChildren(...[day.closed && el('p', {className: 'none'}, say('closed-day')), none && !day.closed && el('p', {className: 'none'}, say('no-bookings')),
       ...groups.map(([groomer, bookings]) => bookings.length > 0 && this.#table(groomer, bookings)),
       el('div', {className: 'lists'}, list(say('day-mix'), day.mix?.map(one => el('li', {}, el('b', {}, one.product), ' ', one.amount))),
-        list(say('day-ring'), day.ring?.map(one => el('li', {}, el('b', {}, one.name), ' ', one.why))))].filter(Boolean));
+        list(say('day-ring'), day.ring?.map(ringRow)))].filter(Boolean));
     this.body.dataset.day = day.date;
   }
 
@@ -61,7 +60,7 @@ export class DayView {
       el('tbody', {}, bookings.map(one => [el('tr', {}, el('td', {className: 'when'}, one.time),
         el('td', {}, el('button', {type: 'button', className: 'link', onclick: () => this.go('doc', {kind: 'pet', id: one.id})}, one.pet), one.note && el('span', {className: 'note'}, one.note)),
         el('td', {}, one.groomer ?? ''), el('td', {className: 'number'}, this.#minutes(one)), el('td', {}, one.pickup ?? ''), el('td', {}, signalMark(one.gravest))),
-      one.clash && el('tr', {className: 'clash'}, el('td', {}), el('td', {colSpan: 5}, el('b', {}, say('clash')), ' ', one.clash))])));
+      clashes(one).map(text => el('tr', {className: 'clash'}, el('td', {}), el('td', {colSpan: 5}, el('b', {}, say('clash')), ' ', text)))])));
   }
   /** What it takes of what is booked; too long is bold and says so. */
   #minutes({expected, minutes}) {
@@ -80,6 +79,20 @@ export class DayView {
     try { await print({day: this.date, sheet}); }
     catch (problem) { this.status(problem.message || say('not-reached'), true); }
   }
+}
+
+/** What cannot go as it is booked, in the order of its gravity; until when where anybody knows. */
+function clashes(one) {
+  const span = ({time, until}) => until ? `${time}–${until}` : say('from-time', time);
+  const out = [];
+  if (one.unknown) out.push(say('pet-none', one.pet));
+  for (const other of one.clashes) out.push(other.id === one.id ? say('clash-twice', span(other)) : say('clash-with', one.groomer, other.pet, span(other)));
+  if (one.overlap) out.push(say('clash-overlap', one.overlap.pet, one.overlap.time));
+  return out;
+}
+function ringRow(one) {
+  const number = one.phone?.replace(/[^+\d]/g, '');
+  return el('li', {}, el('b', {}, one.pet), one.owner && `, ${one.owner}`, ' ', one.phone ? el('a', {href: `tel:${number}`, className: 'phone', dir: 'ltr'}, one.phone) : one.email && el('span', {dir: 'ltr'}, one.email), ' ', el('span', {dir: 'auto'}, one.why));
 }
 
 /** [groomer, bookings] in the order in which each first comes. */

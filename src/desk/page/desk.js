@@ -1,8 +1,19 @@
 // What the program said at the start: the salon, the keys of its files, its drawer, its words.
 
 import {isTable, placeKey} from './values.js';
+import {choiceName} from './words.js';
 
-export const desk = {};
+export const desk = {heard: new EventTarget()};
+
+/** Names of pets and their owners by the names of their files, as far as they were told. */
+const pets = new Map();
+export function remember({id, name, pet, owner}) {
+  const known = pets.get(id) ?? {};
+  pets.set(id, {name: name ?? pet ?? known.name ?? id, owner: owner ?? known.owner ?? ''});
+}
+export const nameOfPet = id => pets.get(id)?.name ?? id;
+export const ownerOfPet = id => pets.get(id)?.owner ?? '';
+export const toldNames = () => desk.heard.dispatchEvent(new Event('names'));
 
 export function begin(started) {
   Object.assign(desk, started);
@@ -31,6 +42,32 @@ export function placeOptions({sides = true, groups = true} = {}) {
     if (sides && place.sides) out.push([place.left_name, place.left], [place.right_name, place.right]);
   }
   return out;
+}
+
+/** A word that a file holds under a key, as people call what it means. */
+export function meant(key, value) {
+  if (typeof value !== 'string') return value;
+  if (key === 'pet') return nameOfPet(value);
+  if (key === 'style' || key === 'extends') return desk.styles.find(one => one.id === value)?.name ?? value;
+  if (['product', 'shampoo', 'conditioner'].includes(key)) return desk.products.find(one => one.id === value)?.name ?? value;
+  if (key === 'rule') return desk.rules.find(one => one.id === value)?.text ?? value;
+  if (['region', 'avoid', 'well'].includes(key)) return placeLabel(value);
+  if (key === 'language') return languageName(value);
+  return choiceName(key, value);
+}
+export const languageName = id => desk.languages.find(one => one.id === id || one.id.split('-')[0] === id)?.name ?? id;
+
+/** The table and the key that stand at a path of a kind of file; null where none is known. */
+export function keyAt(kind, path) {
+  let table = desk.formats[kind], key = null;
+  for (const step of path) {
+    if (typeof step === 'number') continue;
+    if (!table) return null;
+    key = table.keys.find(one => one.name === step) ?? table.others?.value ?? null;
+    if (!key) return null;
+    if (step !== path.findLast(one => typeof one !== 'number')) table = key.table;
+  }
+  return key && {key, table};
 }
 
 /** Phrases that stand ready for a text, in the salon's language. */

@@ -18,13 +18,17 @@ export class Doc extends EventTarget {
     this.sheet = null;
     this.elsewhere = false; // changed by another window since it was opened
     this.asked = 0;
+    this.fresh = new Set(); // elements that were begun and not left yet: nobody is told off for them
+    this.open = new Map();  // fields that wait for a text in a language, by path
+    this.safe = null;       // alerts and cautions of the last reading that there was
+    this.speaks = '';       // the sheet's language, where a person chose one
     this.preview = later(() => this.#preview(), previewAfter);
     this.keep = later(() => this.#draft(), draftAfter);
     this.take(opened);
   }
 
-  take({kind, id, mark, text, tree, path_of_file: file, visits}) {
-    Object.assign(this, {kind, id, mark, base: tree, text, file, visits: visits ?? [], elsewhere: false});
+  take({kind, id, mark, text, tree, path_of_file: file, visits, away}) {
+    Object.assign(this, {kind, id, mark, base: tree, text, file, visits: visits ?? [], away: away ?? [], elsewhere: false});
     this.tree = this.base && applied(this.base, this.edits);
   }
 
@@ -52,8 +56,19 @@ export class Doc extends EventTarget {
     if (gone && this.at(path) === undefined && !options.merge) return;
     this.change([gone ? {op: 'remove', path} : {op: 'set', path, value}], {merge: pathKey(path), ...options});
   }
-  append(path, value) { this.change([{op: 'append', path, value}], {shape: true}); }
-  remove(path) { this.change([{op: 'remove', path}], {shape: true}); }
+  append(path, value) {
+    this.fresh.add(pathKey([...path, this.at(path)?.length ?? 0]));
+    this.change([{op: 'append', path, value}], {shape: true});
+  }
+  remove(path) {
+    // Those behind it have other numbers now.
+    for (const key of [...this.fresh]) if (key.startsWith(pathKey(path.slice(0, -1)).slice(0, -1))) this.fresh.delete(key);
+    this.change([{op: 'remove', path}], {shape: true});
+  }
+  /** Is a path in an element that somebody has only just begun? */
+  isFresh(path) {
+    return (path ?? []).some((_, i) => this.fresh.has(pathKey(path.slice(0, i + 1))));
+  }
 
   undo() { this.#move(this.steps, this.undone); }
   redo() { this.#move(this.undone, this.steps); }
@@ -102,6 +117,7 @@ export class Doc extends EventTarget {
     const question = {kind: this.kind, id: this.id, mark: this.mark};
     const what = this.#sent();
     const sent = this.steps.length;
+    this.fresh.clear();
     this.keep.stop();
     const saved = await ask('save', {...question, ...what}).catch(async problem => {
       if (problem.status !== 410) throw problem;
@@ -111,7 +127,7 @@ export class Doc extends EventTarget {
     // What was typed while the save was under way stays to be saved.
     this.steps = what.text === undefined ? this.steps.slice(sent) : [];
     if (what.text !== undefined && this.typed === what.text) this.typed = null;
-    this.take({...saved, kind: this.kind, id: this.id, path_of_file: this.file, visits: this.visits});
+    this.take({...saved, kind: this.kind, id: this.id, path_of_file: this.file, visits: this.visits, away: this.away});
     this.undone = [];
     this.#changed(true);
     return saved;
@@ -119,7 +135,18 @@ export class Doc extends EventTarget {
 
   async reload() { this.rebase(await ask('open', {kind: this.kind, id: this.id})); }
 
-  #sent() { return this.typed !== null ? {text: this.typed} : {edits: this.edits}; }
+  #sent() { return this.typed !== null ? {text: this.typed} : {edits: this.#begun()}; }
+  /** An element that was begun, and into which nothing was written, is not there yet. */
+  #begun() {
+    const empty = one => one && typeof one === 'object' && Object.keys(one).length === 0;
+    const idle = [...this.fresh].map(key => JSON.parse(key)).filter(path => empty(this.at(path)) && path.at(-1) === this.at(path.slice(0, -1)).length - 1);
+    const edits = this.edits;
+    for (const path of idle) {
+      const key = pathKey(path.slice(0, -1)), at = edits.findLastIndex(edit => edit.op === 'append' && pathKey(edit.path) === key && empty(edit.value));
+      if (at >= 0) edits.splice(at, 1);
+    }
+    return edits;
+  }
 
   #changed(shape) {
     this.dispatchEvent(new CustomEvent('change', {detail: {shape}}));
@@ -132,8 +159,9 @@ export class Doc extends EventTarget {
     if (this.waiting) { this.again = true; return; }
     this.waiting = true;
     try {
-      const given = await ask('preview', {kind: this.kind, id: this.id, mark: this.mark, edits: [], ...this.#sent(), sheet: this.sheet});
+      const given = await ask('preview', {kind: this.kind, id: this.id, mark: this.mark, edits: [], ...this.#sent(), sheet: this.sheet ?? '', language: this.speaks});
       this.answer = given;
+      if (given.read && given.read !== 'nothing') this.safe = {alerts: given.alerts, cautions: given.cautions, read: given.read};
       this.dispatchEvent(new CustomEvent('answer', {detail: given}));
     } catch (problem) {
       // Started again since, the program does not know the text any more that this began with.

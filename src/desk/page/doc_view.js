@@ -2,7 +2,7 @@
 
 import {button, el} from './dom.js';
 import {dayText, say} from './words.js';
-import {desk} from './desk.js';
+import {desk, nameOfPet, remember, toldNames} from './desk.js';
 import {ask, print} from './server.js';
 import {Dog} from './dog.js';
 import {Part} from './part.js';
@@ -10,8 +10,14 @@ import {Form} from './form.js';
 import {Sheet} from './sheet.js';
 import {TextView} from './text_view.js';
 import {photoDrop} from './photos.js';
+import {styleList} from './styles.js';
 import {showConflicts} from './conflicts.js';
-import {tell} from './faults.js';
+import {tell, waits} from './faults.js';
+import {plainly} from './plain_words.js';
+import {Safety} from './safety.js';
+import {doneBar, ownerReads} from './visit_state.js';
+import {rowOf, steady} from './steady.js';
+import {visitName, Visits} from './visits.js';
 
 export class DocView {
   /** `go(view, what)` changes the view; `status(text)` says something to everyone. */
@@ -24,16 +30,19 @@ export class DocView {
     this.notice = el('div', {className: 'notices'});
     this.dog = new Dog(part => this.part.show(this.#nameOf(part), true), (mm, first) => this.part.pull(mm, first));
     this.part = new Part(doc, this.dog);
+    this.safety = new Safety(doc);
+    this.state = el('div', {className: 'of-visit'});
     this.form = doc.base && new Form(doc, {pick: name => this.pick(name), extra: {photo: {make: photoDrop, always: doc.kind === 'visit'}}});
     this.text = new TextView(doc);
     this.sheet = new Sheet(doc, () => this.title());
     this.left = el('div', {className: 'left'});
-    this.element = el('div', {className: `doc ${doc.kind}`}, this.#head(), this.notice, el('div', {className: 'columns'}, this.left, this.sheet.element));
+    this.element = el('div', {className: `doc ${doc.kind}${doc.sheet ? '' : ' alone'}`}, this.#head(), this.notice, el('div', {className: 'columns'}, this.left, this.sheet.element));
     this.#arrange();
     this.#hear();
     this.#state();
     if (doc.answer) this.#answer(doc.answer);
     doc.preview.now();
+    if (doc.kind === 'day') this.#names();
   }
 
   close() { this.listeners.abort(); }
@@ -41,9 +50,9 @@ export class DocView {
   title() {
     const pet = this.doc.at(['pet', 'name']);
     if (this.doc.kind === 'pet') return typeof pet === 'string' && pet ? pet : this.doc.id;
-    if (this.doc.kind === 'visit') return say('visit-of', desk.names?.get(this.doc.pet) ?? this.doc.pet, dayText(this.doc.id.split('/')[1].slice(0, 10)));
+    if (this.doc.kind === 'visit') return say('visit-of', nameOfPet(this.doc.pet), visitName(this.doc.id));
     if (this.doc.kind === 'day') return dayText(this.doc.id, true);
-    return this.doc.at(['salon', 'name']) ?? this.doc.id;
+    return this.doc.at([this.doc.kind, 'name']) ?? this.doc.id;
   }
 
   /** Shows a place on the dog and its line. */
@@ -65,16 +74,45 @@ export class DocView {
     on('change', event => {
       if (event.detail.shape) this.part.build();
       this.heading.textContent = this.title();
+      this.#tellVisit();
       this.#state();
     });
     on('answer', event => this.#answer(event.detail));
+    on('language', event => this.#language(event.detail));
     on('problem', event => this.status(event.detail.message || say('not-reached'), true));
     this.form?.element.addEventListener('built', () => this.#again());
     this.form?.element.addEventListener('toggle', () => this.#again(), true);
     document.addEventListener('keydown', event => this.#keys(event), {signal: this.listeners.signal});
   }
 
-  #answer(answer) {
+  /** Names of whom the day has, which its file does not say. */
+  async #names() {
+    const day = await ask('day', {date: this.doc.id}).catch(() => null);
+    day?.bookings.forEach(remember);
+    toldNames();
+    if (day) this.form?.retell();
+  }
+
+  #tellVisit() {
+    if (this.doc.kind !== 'visit' || !this.doc.base) return;
+    steady(() => this.state.replaceChildren(...[doneBar(this.doc), ownerReads(this.doc)].filter(Boolean)));
+  }
+
+  /** A text is wanted in another language: there, and nowhere else. */
+  #language({path, language}) {
+    if (this.asText) this.#turn();
+    this.form.focus(path);
+    const row = rowOf(this.form.element, path);
+    row?.querySelector('.texts')?.addLanguage?.(language);
+  }
+
+  #answer(answer) { steady(() => this.#show(answer)); }
+  #show(answer) {
+    this.safety.tell();
+    if (answer.name && answer.name !== '…') {
+      remember({id: this.doc.pet, name: answer.name, owner: answer.owner});
+      this.heading.textContent = this.title();
+    }
     if (answer.figure) {
       this.dog.draw(answer.figure);
       const line = this.part.element.querySelector('.line');
@@ -82,16 +120,17 @@ export class DocView {
     }
     this.#again();
     this.text.tell(answer);
-    const faults = answer.faults.filter(fault => fault.level === 'error').length;
-    const cautions = answer.cautions.filter(caution => !caution.accepted).length;
-    this.count.textContent = [faults && say('count-faults', faults), cautions && say('count-cautions', cautions)].filter(Boolean).join(' · ');
+    const faults = answer.faults.filter(fault => fault.level === 'error' && !waits(this.doc, {...fault, ...plainly(this.doc, fault)})).length;
+    const open = (this.doc.safe?.cautions ?? answer.cautions).filter(caution => !caution.accepted);
+    const notices = open.filter(caution => caution.signal === 'notice').length, cautions = open.length - notices;
+    this.count.textContent = [faults && say('count-faults', faults), cautions && say('count-cautions', cautions), notices && say('count-notices', notices)].filter(Boolean).join(' · ');
     this.count.hidden = !this.count.textContent;
     this.element.dataset.answered = Number(this.element.dataset.answered ?? 0) + 1;
   }
   /** What was said, at the fields as they are now. */
   #again() {
     for (const below of this.left.querySelectorAll('.said.below')) below.remove();
-    if (this.form && this.doc.answer && !this.asText) tell(this.form.element, this.rest, this.doc, this.doc.answer);
+    if (this.form && this.doc.answer && !this.asText) tell([this.part.element, this.form.element], this.rest, this.doc, this.doc.answer);
   }
 
   #head() {
@@ -104,23 +143,23 @@ export class DocView {
     const pet = this.doc.kind === 'visit' && button(say('to-pet'), () => this.go('doc', {kind: 'pet', id: this.doc.pet}));
     return el('header', {className: 'doc-head'}, el('div', {className: 'name-line'}, this.heading, this.count),
       el('div', {className: 'tools', role: 'toolbar', aria: {label: say('tools')}},
-        !desk.look && [this.undo, this.redo], button(say('sheet'), () => this.#toSheet(), {className: 'to-sheet'}), this.#visits(), pet, this.toText, button(say('print'), () => this.#print(), {hidden: this.doc.kind === 'salon' || this.doc.kind === 'style'}), !desk.look && this.save));
+        !desk.look && [this.undo, this.redo], button(say('sheet'), () => this.#toSheet(), {className: 'to-sheet'}), this.doc.kind === 'pet' && new Visits(this.doc, this).element, pet, this.#away(), !desk.look && this.toText, button(say('print'), () => this.#print(), {hidden: this.doc.kind === 'salon' || this.doc.kind === 'style'}), !desk.look && this.save));
   }
 
-  #visits() {
-    if (this.doc.kind !== 'pet') return null;
-    const list = [...this.doc.visits].sort((a, b) => a.id < b.id ? 1 : -1).slice(0, 30);
-    return el('details', {className: 'menu', onkeydown: event => { if (event.key === 'Escape') { event.currentTarget.open = false; event.currentTarget.firstChild.focus(); } }},
-      el('summary', {}, say('visits', list.length)), el('div', {},
-        // A second one of a day would be the last visit, and empty.
-        !desk.look && !list.some(visit => visit.date === desk.salon.today) && button(say('new-visit'), () => this.#newVisit(), {className: 'main'}),
-        list.map(visit => button(dayText(visit.date, true), () => this.go('doc', {kind: 'visit', id: visit.id})))));
-  }
-  async #newVisit() {
-    try {
-      const made = await ask('create', {kind: 'visit', id: this.doc.id, edits: []});
-      this.go('doc', {kind: 'visit', id: made.id, opened: made});
-    } catch (problem) { this.status(problem.message || say('not-reached'), true); }
+  /** A visit can be put away, and back again: what was written is not lost. */
+  #away() {
+    if (this.doc.kind !== 'visit' || desk.look) return null;
+    return button(say('put-away'), async () => {
+      try {
+        if (this.doc.dirty) await this.doc.save();
+        await ask('away', {kind: 'visit', id: this.doc.id});
+        await this.go('doc', {kind: 'pet', id: this.doc.pet});
+        this.status(el('span', {}, say('put-away-done'), ' ', button(say('undo'), async () => {
+          await ask('back', {kind: 'visit', id: this.doc.id});
+          this.go('doc', {kind: 'visit', id: this.doc.id});
+        })));
+      } catch (problem) { this.status(problem.message || say('not-reached'), true); }
+    }, {className: 'quiet'});
   }
 
   #keys(event) {
@@ -140,14 +179,16 @@ export class DocView {
     this.toText.textContent = this.asText ? say('form') : say('text');
     this.toText.disabled = this.asText && (this.doc.typed !== null || !this.doc.base);
     document.title = `${this.doc.dirty ? '• ' : ''}${say('desk')}`;
-    this.status(desk.look ? say('look') : this.doc.dirty ? say('unsaved') : '');
+    this.status(this.doc.dirty ? say('unsaved') : '');
   }
 
   #arrange() {
     const drop = button(say('drop-text'), () => { this.doc.drop(); this.#turn(); }, {className: 'drop', hidden: this.doc.typed === null});
     this.doc.addEventListener('change', () => { drop.hidden = this.doc.typed === null; }, {signal: this.listeners.signal});
-    this.left.replaceChildren(...(this.asText ? [this.text.element, drop]
-      : [this.rest, ['pet', 'visit'].includes(this.doc.kind) ? el('div', {className: 'on-dog'}, this.dog.element, this.part.element) : null, this.form.element]).filter(Boolean));
+    this.#tellVisit();
+    this.left.replaceChildren(...(this.asText ? [this.safety.element, this.text.element, drop]
+      : [this.safety.element, this.state, this.rest, ['pet', 'visit', 'style'].includes(this.doc.kind) ? el('div', {className: 'on-dog'}, this.dog.element, this.part.element) : null, this.form.element,
+        this.doc.kind === 'salon' && styleList(id => this.go('doc', {kind: 'style', id}))]).filter(Boolean));
   }
   #turn() {
     if (this.asText && (this.doc.typed !== null || !this.form)) return;
@@ -178,7 +219,7 @@ export class DocView {
     try {
       const saved = await this.doc.save();
       this.text.take();
-      this.#arrange();
+      this.left.querySelector('.drop')?.toggleAttribute('hidden', this.doc.typed === null);
       this.status(saved.lost?.length ? say('saved-without', saved.lost.join(' ')) : say('saved'));
       this.notice.replaceChildren();
       this.element.dataset.saved = Number(this.element.dataset.saved ?? 0) + 1;
@@ -193,7 +234,7 @@ export class DocView {
     try {
       if (this.doc.dirty && !desk.look) await this.#save();
       if (this.doc.dirty && !desk.look) return;
-      const what = this.doc.kind === 'day' ? {day: this.doc.id, sheet: 'day'} : [{kind: this.doc.kind, id: this.doc.id, sheet: this.doc.sheet}];
+      const what = this.doc.kind === 'day' ? {day: this.doc.id, sheet: 'day'} : [{kind: this.doc.kind, id: this.doc.id, sheet: this.doc.sheet, language: this.doc.speaks}];
       const url = await print(what);
       this.status(el('span', {}, say('printed'), ' ', el('a', {href: url, target: '_blank', rel: 'noopener'}, say('open-pdf'))));
     } catch (problem) { this.status(problem.message || say('not-reached'), true); }
@@ -212,6 +253,6 @@ export class DocView {
     }
     if (this.doc.elsewhere) return;
     this.doc.elsewhere = true;
-    this.notice.replaceChildren(el('p', {className: 'notice-line', role: 'status'}, this.doc.typed === null ? say('changed-elsewhere') : say('changed-elsewhere-text')));
+    steady(() => this.notice.replaceChildren(el('p', {className: 'notice-line', role: 'status'}, this.doc.typed === null ? say('changed-elsewhere') : say('changed-elsewhere-text'))));
   }
 }

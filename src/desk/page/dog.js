@@ -73,7 +73,9 @@ export class Dog {
     const said = [part.banned && say('no-tool'), part.sore && say('sore'), part.finding && say('found')].filter(Boolean);
     const name = [`${part.label}: ${part.line || say('as-it-grows')}`, ...said].join('. ');
     const shape = part.d ? svg('path', {d: part.d}) : svg('circle', {cx: part.at?.[0] ?? 0, cy: part.at?.[1] ?? 0, r: 4});
-    const tell = () => { this.hint.textContent = name; };
+    const tell = () => { this.told = part.place; this.hint.textContent = name; };
+    // What is read under the dog is of now, also where its length was just pulled.
+    if (part.place === this.told) this.hint.textContent = name;
     return svg('g', {
       role: 'button', tabindex: stop ? 0 : -1, 'aria-label': name, 'aria-pressed': part.place === this.chosen, 'data-place': part.place,
       class: `part${part.d ? '' : ' small'}`, onclick: () => this.#pick(part), onpointerenter: tell, onfocus: tell,

@@ -62,3 +62,14 @@ export function later(work, milliseconds) {
   run.stop = () => clearTimeout(timer);
   return run;
 }
+
+/** A button that, pressed, shows what there is to choose from, a button each. Nothing is meant before
+ *  one of them is pressed. `options()`: [value, text] pairs of the moment. */
+export function picker(text, label, options, choose) {
+  const list = el('div', {className: 'picks', role: 'group', aria: {label}});
+  const made = el('details', {className: 'picker', onkeydown: event => { if (event.key === 'Escape' && made.open) { event.stopPropagation(); made.open = false; summary.focus(); } },
+    ontoggle: () => { if (made.open) list.replaceChildren(...options().map(([value, name]) => button(name, () => { made.open = false; choose(value); }, {data: {value}}))); }});
+  const summary = el('summary', {aria: {label}}, text);
+  made.append(summary, list);
+  return made;
+}

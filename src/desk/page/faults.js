@@ -3,23 +3,34 @@
 
 import {button, el, fresh} from './dom.js';
 import {firstOf, say} from './words.js';
-import {desk} from './desk.js';
-import {digest, pathKey} from './values.js';
+import {desk, languageName, meant} from './desk.js';
+import {plainly} from './plain_words.js';
+import {digest, isTable, pathKey} from './values.js';
 
-/** Puts all of an answer where it belongs; `rest` takes what has no field of its own. */
-export function tell(form, rest, doc, answer) {
-  for (const said of form.querySelectorAll('.said')) said.replaceChildren();
-  for (const wrong of form.querySelectorAll('[aria-invalid]')) wrong.removeAttribute('aria-invalid');
-  const loose = [];
-  for (const fault of answer.faults) {
-    const place = placeFor(form, fault.path);
-    (place ? place.said : loose).push(faultBox(doc, fault));
-    if (fault.level === 'error') place?.row.querySelector('.value :is(input, select, textarea)')?.setAttribute('aria-invalid', 'true');
-    if (fault.level === 'error') unfold(place?.row);
+/** Puts all of an answer where it belongs. `forms`: the nearest to a person's eyes first; `rest`
+ *  takes what has no field of its own. */
+export function tell(forms, rest, doc, answer) {
+  for (const form of forms) {
+    for (const said of form.querySelectorAll('.said')) said.replaceChildren();
+    for (const wrong of form.querySelectorAll('[aria-invalid]:not([role=combobox])')) wrong.removeAttribute('aria-invalid');
   }
-  for (const caution of answer.cautions) {
+  const loose = [], told = new Set();
+  for (const given of answer.faults) {
+    const fault = {...given, ...plainly(doc, given)};
+    if (fault.level === 'error' && waits(doc, fault)) continue;
+    const place = placeFor(forms, fault.path), where = place ? pathKey(fault.path) : '';
+    // One sentence once at a place, however often the program says it.
+    const key = `${where} ${fault.text ?? fault.message}`;
+    if (told.has(key)) continue;
+    told.add(key);
+    (place ? place.said : loose).push(faultBox(doc, fault));
+    if (fault.level !== 'error') continue;
+    place?.row.querySelector('.value :is(input, select, textarea)')?.setAttribute('aria-invalid', 'true');
+    unfold(place?.row);
+  }
+  for (const caution of doc.safe?.cautions ?? answer.cautions) {
     if (caution.accepted) continue;
-    const place = placeFor(form, caution.path);
+    const place = placeFor(forms, caution.path);
     (place ? place.said : loose).push(cautionBox(doc, caution));
   }
   for (const comment of answer.lost ?? []) loose.push(el('p', {className: 'fault notice'}, say('comment-lost', comment)));
@@ -27,40 +38,46 @@ export function tell(form, rest, doc, answer) {
   rest.hidden = loose.length === 0;
 }
 
+/** Something that was only just begun, and has no word yet, is no fault. */
+export function waits(doc, {path}) {
+  const value = path && doc.at(path);
+  return Boolean(path) && doc.isFresh(path) && (value === undefined || value === '' || isTable(value));
+}
+
 /** The field of a path, or of the nearest table round it. A closed section shows its own. */
-function placeFor(form, path) {
+function placeFor(forms, path) {
   for (let end = path?.length ?? 0; end > 0; --end) {
-    const row = form.querySelector(`[data-path="${CSS.escape(pathKey(path.slice(0, end)))}"]`);
-    const said = row?.querySelector('.said');
-    if (!said) continue;
-    const shut = row.parentElement.closest('details:not([open])') ?? (row.matches('details:not([open])') ? row : null);
-    const box = shut ? shutBox(shut) : row.matches('button') ? afterButton(row) : said;
-    return {row, said: {push: one => box.append(one)}};
+    for (const form of forms) {
+      const row = form.querySelector(`[data-path="${CSS.escape(pathKey(path.slice(0, end)))}"]`);
+      const said = row?.querySelector('.said');
+      if (!said || form.hidden) continue;
+      const shut = row.parentElement.closest('details:not([open])') ?? (row.matches('details:not([open])') ? row : null);
+      const box = shut ? after(shut) : row.matches('button') ? after(row) : said;
+      return {row, said: {push: one => box.append(one)}};
+    }
   }
   return null;
 }
-/** Nothing to press may stand inside a button: what is said of a place stands after it. */
-function afterButton(row) {
+/** Nothing to press may stand inside a button or a closed section: what is said stands after it. */
+function after(row) {
   if (!row.nextElementSibling?.matches('.said.below')) row.after(el('div', {className: 'said below'}));
   return row.nextElementSibling;
-}
-function shutBox(details) {
-  if (!details.nextElementSibling?.matches('.said.below')) details.after(el('div', {className: 'said below'}));
-  return details.nextElementSibling;
 }
 function unfold(row) {
   for (let up = row?.closest('details'); up; up = up.parentElement.closest('details')) up.open = true;
 }
 
 function faultBox(doc, fault) {
-  const box = el('div', {className: `fault ${fault.level}`, lang: 'en'},
-    el('p', {}, el('b', {lang: document.documentElement.lang}, say(`level-${fault.level}`)), ' ', fault.message, fault.hint && el('span', {className: 'hint'}, ` ${fault.hint}`)),
-    (fault.notes ?? []).map(note => el('p', {className: 'note'}, note.message ?? note)));
+  const own = fault.text !== undefined;
+  const box = el('div', {className: `fault ${fault.level}`},
+    el('p', {}, el('b', {}, say(`level-${fault.level}`)), ' ', own ? fault.text : el('span', {lang: 'en'}, fault.message, fault.hint && el('span', {className: 'hint'}, ` ${fault.hint}`))),
+    !own && (fault.notes ?? []).map(note => el('p', {className: 'note', lang: 'en'}, note.message ?? note)));
+  if (fault.add && !desk.look) box.append(button(say('add-language', languageName(fault.add.language)), () => doc.dispatchEvent(new CustomEvent('language', {detail: fault.add})), {className: 'quiet'}));
   // One fix, or one for each word that may be meant.
   const fixes = desk.look ? [] : fault.choices ?? (fault.fix?.length ? [fault.fix] : []);
   for (const fix of fixes) {
-    const text = digest(fix[0].value);
-    box.append(button(text ? say('write-it-so-as', text) : say('write-it-so'), () => doc.change(fix, {shape: true}), {className: 'fix', lang: document.documentElement.lang}));
+    const text = digest(fix[0].value, meant, fix[0].path.findLast(step => typeof step === 'string'));
+    box.append(button(text ? say('write-it-so-as', text) : say('write-it-so'), () => doc.change(fix, {shape: true}), {className: 'fix'}));
   }
   return box;
 }

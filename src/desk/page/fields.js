@@ -1,8 +1,9 @@
 // One control for each kind of key, as the reader has it (src/spec/keys.h).
 
 import {button, el, fresh, radios, select} from './dom.js';
-import {choiceName, has, keyName, say, spoken} from './words.js';
+import {choiceName, has, helpHere, keyName, say} from './words.js';
 import {desk, placeLabel, placeOptions} from './desk.js';
+import {petField} from './pet_field.js';
 import {isMoment, isTable, pathKey, placeKey} from './values.js';
 import {quantityControl} from './quantity.js';
 import {checkbox, freeText, textList} from './free_text.js';
@@ -33,8 +34,7 @@ function helpOf(table, key, id) {
   if (key.name === 'mats') return null;  // its grades say it
   const own = [`help-${table?.name}-${key.name}`, `help-${key.name}`].map(k => k.replaceAll('_', '-')).find(has);
   if (own) return el('p', {className: 'help', id}, say(own));
-  if (!spoken().startsWith('en') || !key.doc) return null;
-  return el('p', {className: 'help', id}, key.doc);
+  return helpHere(key.doc) ? el('p', {className: 'help', id}, key.doc) : null;
 }
 
 function control(all) {
@@ -49,7 +49,7 @@ function fits(kind, value) {
   if (kind === 'date') return isMoment(value) && 'date' in value;
   if (kind === 'time') return isMoment(value) || /^\d\d?:\d\d/.test(value);
   if (kind === 'flag') return typeof value === 'boolean';
-  if (kind === 'choices') return Array.isArray(value);
+  if (kind === 'choices' || kind === 'blades') return Array.isArray(value);
   return true;
 }
 
@@ -66,7 +66,7 @@ const number = all => typed(all, {
 });
 
 const controls = {
-  text: all => all.key.name === 'style' && all.table?.name === 'trim' ? styleControl(all) : all.key.name === 'pet' ? petControl(all)
+  text: all => all.key.name === 'style' && all.table?.name === 'trim' || all.key.name === 'extends' ? styleControl(all) : all.key.name === 'pet' ? petField(all)
     : all.key.name === 'groomer' ? withList(all, desk.salon.groomers) : all.key.name === 'product' ? productName(all) : typed(all),
   texts: all => textList(all),
   free_text: freeText,
@@ -78,16 +78,17 @@ const controls = {
   time: ({id, value, put, described}) => el('input', {id, type: 'time', value: (value?.time ?? value ?? '').slice(0, 5).padStart(value ? 5 : 0, '0'), ...described,
     oninput: event => put(event.target.value ? {time: `${event.target.value}:00`} : undefined)}),
   number, whole: all => all.key.name === 'mats' ? matsControl(all) : number(all),
-  choice: ({id, value, put, key, labelled, described}) => {
+  choice: ({id, value, put, key, labelled, described, table}) => {
+    if (key.name === 'for' && table?.name === 'finding') return audience({value, put, labelled, described});
     const ruled = word => desk.rules.find(rule => rule.id === word)?.text;
     const options = (key.words ?? []).map(word => [word, key.name === 'rule' && ruled(word) || choiceName(key.name, word)]);
     if (options.length > 5) return select([...(value === undefined ? [['', '–']] : []), ...options, ...(value !== undefined && !key.required ? [['', say('nothing')]] : [])],
       value ?? '', word => put(word || undefined), {id, ...described});
     return radios(labelled, [...options, ...(key.required ? [] : [[undefined, say('not-said')]])], value, word => put(word), described);
   },
-  choices: ({value, put, key, described}) => {
+  choices: ({value, put, key, described, called = word => choiceName(key.name, word)}) => {
     const now = new Set(value ?? []);
-    return el('div', {className: 'checks', ...described}, (key.words ?? []).map(word => checkbox(choiceName(key.name, word), now.has(word), on => {
+    return el('div', {className: 'checks', ...described}, (key.words ?? []).map(word => checkbox(called(word), now.has(word), on => {
       if (on) now.add(word); else now.delete(word);
       put(now.size ? key.words.filter(one => now.has(one)) : undefined);
     })));
@@ -104,6 +105,19 @@ const controls = {
       button('×', () => write(list.filter((_, j) => j !== i)), {className: 'quiet', aria: {label: say('remove-item', labelled, placeLabel(name))}}))),
     select([['', say('add-place')], ...placeOptions()], '', name => write([...list, name]), {id, className: 'quiet', ...described}));
   },
+  /** Pairs of places between which a line is meant to be seen. */
+  seams: ({value, put, labelled, described}) => {
+    const pairs = Array.isArray(value) ? value : [];
+    const write = now => put(now.length ? now : undefined, {shape: true});
+    const side = (pair, i, at) => select(placeOptions({sides: false, groups: false}), pair[at], name => write(pairs.map((one, j) => j === i ? one.with(at, name) : one)), {aria: {label: say('item-of', labelled, i + 1)}});
+    const [a, b] = placeOptions({sides: false, groups: false});
+    return el('div', {className: 'stacked', ...described}, pairs.map((pair, i) => el('div', {className: 'quantity'}, side(pair, i, 0), side(pair, i, 1),
+      button('×', () => write(pairs.filter((_, j) => j !== i)), {className: 'quiet', aria: {label: say('remove-item', labelled, i + 1)}}))),
+    button(say('one-more'), () => write([...pairs, [a[0], b[0]]]), {className: 'add', aria: {label: say('one-more-of', labelled)}}));
+  },
+  paper: ({id, value, put, key, described}) => select([['', '–'], ...(key.words ?? []).map(word => [word, word])], value ?? '', word => put(word || undefined), {id, ...described}),
+  blades: all => controls.choices({...all, called: word => `#${word}`}),
+  lengths: all => textList(all),
   blade: ({id, value, put, described}) => select([['', '–'], ...bladeOptions()], value ?? '', name => put(name || undefined), {id, ...described}),
   product: all => productControl(all),
   vaccination: ({doc, path, value, put, labelled, described}) => {
@@ -130,12 +144,17 @@ function withList(all, words) {
   return el('div', {}, typed(all, {list}), el('datalist', {id: list}, (words ?? []).map(value => el('option', {value}))));
 }
 const styleControl = ({id, value, put, described}) => select([['', '–'], ...desk.styles.map(style => [style.id, style.name])], value ?? '', name => put(name || undefined), {id, ...described});
-const petControl = all => withList(all, [...desk.names?.keys() ?? []]);
 const productName = ({id, value, put, described}) => select([['', '–'], ...desk.products.map(one => [one.id, one.name])], value ?? '', name => put(name || undefined), {id, ...described});
 
 function matsControl({value, put, labelled, described}) {
   return el('div', {}, radios(labelled, [0, 1, 2, 3, 4].map(grade => [grade, `${grade} ${say(`mats-${grade}`)}`]), value, grade => put(grade), {...described, className: 'radios stacked'}),
     value !== undefined && button(say('nothing'), () => put(undefined, {shape: true}), {className: 'quiet'}));
+}
+
+/** Whether the owner is told is asked, and never taken for granted. */
+function audience({value, put, labelled, described}) {
+  return el('div', {role: 'group', aria: {label: labelled}}, radios(labelled, [['everyone', say('owner-reads')], ['staff', say('owner-reads-not')]], value, word => put(word, {shape: true}), described),
+    value === undefined && el('p', {className: 'ask'}, say('owner-ask')));
 }
 
 /** A product is its word in salon.toml, or a table that says more. */

@@ -3,7 +3,8 @@
 
 import {button, el, fresh, later} from './dom.js';
 import {say, dayText} from './words.js';
-import {desk} from './desk.js';
+import {desk, nameOfPet, remember} from './desk.js';
+import {visitName} from './visits.js';
 import {ask, print} from './server.js';
 import {signalMark} from './faults.js';
 
@@ -33,8 +34,7 @@ export class FindView {
     try {
       const {pets} = await ask('find', {words});
       if (mine !== this.asked) return;
-      desk.names ??= new Map();
-      for (const pet of pets) desk.names.set(pet.id, pet.name);
+      pets.forEach(remember);
       this.#show(pets, words);
     } catch (problem) { this.status(problem.message || say('not-reached'), true); }
   }
@@ -43,7 +43,9 @@ export class FindView {
     const booked = words ? [] : pets.filter(pet => pet.booked), due = words ? pets : pets.filter(pet => !pet.booked);
     const group = (title, list) => list.length > 0 && el('section', {}, el('h2', {}, title), el('ul', {}, list.map(pet => this.#row(pet))));
     this.list.replaceChildren(...[group(say('booked-on', dayText(desk.salon.today, true)), booked), group(words ? say('found-heading') : say('then-due'), due),
-      pets.length === 0 && el('p', {className: 'none'}, words ? say('found-none', words) : say('no-pets'))].filter(Boolean));
+      pets.length === 0 && el('div', {className: 'none'}, el('p', {}, words ? say('found-none', words) : say('no-pets')),
+        words.trim() && !desk.look && button(say('new-pet-as', words.trim()), () => this.#create(words.trim()), {className: 'add-found'}))].filter(Boolean));
+    if (this.name && !this.named) this.name.value = pets.length === 0 ? words.trim() : '';
     this.list.setAttribute('aria-busy', false);
     this.count.textContent = words ? say('found-count', pets.length) : '';
   }
@@ -53,7 +55,7 @@ export class FindView {
     const pick = el('input', {type: 'checkbox', checked: this.chosen.has(pet.id), aria: {label: say('choose', pet.name)}, onchange: event => this.#choose(pet.id, event.target.checked)});
     return el('li', {}, pick, el('button', {type: 'button', className: 'one-pet', data: {id: pet.id}, onclick: () => this.go('doc', {kind: 'pet', id: pet.id})},
       el('span', {className: 'when'}, pet.booked ?? ''), el('span', {className: 'who'}, el('b', {}, pet.name), el('span', {}, pet.looks)),
-      el('span', {className: 'owner'}, pet.owner), el('span', {className: 'mark'}, pet.readable === false ? el('b', {}, say('to-see-to')) : signalMark(pet.gravest)),
+      el('span', {className: 'owner'}, pet.owner), el('span', {className: 'mark'}, signalMark(pet.gravest), pet.readable === false && el('b', {}, ' ', say('to-see-to'))),
       el('span', {className: over ? 'due over' : 'due'}, pet.booked ? pet.groomer ?? '' : dueText(pet.due))));
   }
 
@@ -75,19 +77,24 @@ export class FindView {
   }
 
   #newPet() {
-    const id = fresh(), name = el('input', {id, type: 'text', autocomplete: 'off', required: true});
-    const state = el('p', {className: 'fault error', role: 'alert', hidden: true});
+    const id = fresh(), name = this.name = el('input', {id, type: 'text', autocomplete: 'off', required: true, oninput: () => { this.named = name.value !== ''; }});
+    const state = this.refused = el('p', {className: 'fault error', role: 'alert', hidden: true});
     return el('form', {className: 'new-pet', onsubmit: async event => {
       event.preventDefault();
       if (!name.value.trim()) { name.focus(); return; }
-      try {
-        const made = await ask('create', {kind: 'pet', name: name.value.trim(), edits: []});
-        this.go('doc', {kind: 'pet', id: made.id, opened: made});
-      } catch (problem) {
-        state.textContent = problem.message || say('not-reached');
-        state.hidden = false;
-      }
+      await this.#create(name.value.trim());
     }}, el('label', {htmlFor: id}, say('new-pet')), name, el('button', {type: 'submit'}, say('new-pet-do')), state);
+  }
+
+  async #create(name) {
+    try {
+      const made = await ask('create', {kind: 'pet', name, edits: []});
+      remember({id: made.id, name});
+      this.go('doc', {kind: 'pet', id: made.id, opened: made});
+    } catch (problem) {
+      this.refused.textContent = problem.message || say('not-reached');
+      this.refused.hidden = false;
+    }
   }
 
   /** What was not saved when the page last closed. Thrown away, it can be had back until one leaves. */
@@ -95,7 +102,7 @@ export class FindView {
     const list = this.open();
     if (!list.length) return null;
     return el('section', {className: 'drafts'}, el('h2', {}, say('unsaved-before')), el('ul', {}, list.map(({kind, id, forget}) => {
-      const kept = [button(kind === 'visit' ? say('visit-of', id.split('/')[0], dayText(id.split('/')[1].slice(0, 10))) : id, () => this.go('doc', {kind, id})),
+      const kept = [button(kind === 'visit' ? say('visit-of', nameOfPet(id.split('/')[0]), visitName(id)) : kind === 'pet' ? nameOfPet(id) : id || say('table-salon'), () => this.go('doc', {kind, id})),
         button(say('drop'), () => {
           this.thrown.add(forget);
           const back = button(say('undo'), () => {

@@ -2,19 +2,23 @@
 // what is empty waits as a button at the end.
 
 import {button, el, fresh, select} from './dom.js';
-import {keyName, say, tableName} from './words.js';
-import {desk, isOpenKey, placeLabel, placeOptions} from './desk.js';
+import {helpHere, keyName, say, tableName} from './words.js';
+import {desk, isOpenKey, meant, nameOfPet, placeLabel, placeOptions} from './desk.js';
 import {digest, isMoment, isTable, pathKey, placeIn} from './values.js';
 import {bladeOptions, field} from './fields.js';
+import {steady} from './steady.js';
 
 /** Sections that stand open when a file is opened; all others show in a line what they hold. */
 const openAtFirst = new Set(['pet', 'alert', 'trim', 'came_in', 'finding', 'booking', 'salon', 'style', 'photo']);
+/** Keys that have a control of their own, beside the form. */
+const elsewhere = {visit: ['unfinished']};
 /** Keys that a new table offers at once; the rest are a press away. */
 const first = {
   alert: ['level', 'text', 'do'], finding: ['region', 'side', 'what', 'advised', 'for'], photo: ['when', 'caption'],
   booking: ['at', 'collect', 'pet', 'groomer'], consent: ['to', 'by', 'on'], identity: ['name', 'breed', 'coat', 'weight', 'born', 'sex', 'colour'],
   owner: ['name', 'phone', 'language', 'collects'], 'a visit\'s file': ['date', 'groomer', 'minutes', 'weight', 'next', 'told'],
-  'came-in': ['behaviour', 'helped', 'skin'], trim: ['style', 'visit_every'], 'product-used': ['product', 'mixed'], 'product-use': ['product', 'dwell'],
+  'came-in': ['behaviour', 'helped', 'skin'], trim: ['style', 'visit_every'],
+  salon: ['name', 'phone', 'email', 'address', 'language', 'units', 'closed', 'rules', 'contact_on_card'], 'product-used': ['product', 'mixed'], 'product-use': ['product', 'dwell'],
 };
 
 export class Form {
@@ -28,12 +32,25 @@ export class Form {
     this.element = el('fieldset', {className: 'form', disabled: desk.look, aria: {label: say('form')}});
     this.build();
     doc.addEventListener('change', event => event.detail.shape ? this.build() : this.retell());
+    this.element.addEventListener('focusout', event => this.#left(event));
+  }
+
+  /** Whoever wrote into something new and goes on to something else is done with it. */
+  #left({target, relatedTarget}) {
+    const item = target.closest?.('.item[data-path]');
+    if (!item || item.contains(relatedTarget) || !relatedTarget) return;
+    const value = this.doc.at(JSON.parse(item.dataset.path));
+    if (!this.doc.fresh.has(item.dataset.path) || !isTable(value) || Object.keys(value).length === 0) return;
+    this.doc.fresh.delete(item.dataset.path);
+    this.element.dispatchEvent(new Event('built'));
   }
 
   /** Anew from the file as it is now; what had the focus has it again. */
-  build() {
+  build() { steady(() => this.#build()); }
+  #build() {
     const focus = this.element.contains(document.activeElement) && document.activeElement.closest('[data-path]')?.dataset.path;
-    const format = desk.formats[this.doc.kind];
+    const given = desk.formats[this.doc.kind];
+    const format = {...given, keys: given.keys.filter(key => !elsewhere[this.doc.kind]?.includes(key.name))};
     const single = format.keys.filter(key => key.kind !== 'table' && key.kind !== 'tables');
     const sections = format.keys.filter(key => key.kind === 'table' || key.kind === 'tables');
     const used = sections.filter(key => this.#used(key)), free = sections.filter(key => !this.#used(key));
@@ -41,9 +58,9 @@ export class Form {
       single.length > 0 && el('section', {className: 'top'}, this.#keys([], {...format, keys: single})),
       ...used.map(key => this.#section(key)),
       free.length > 0 && el('div', {className: 'more sections', role: 'group', aria: {label: say('add-section')}}, el('span', {}, say('add-section')),
-        free.map(key => button(tableName(key.name), () => this.#start(key), {className: 'add', title: key.doc}))),
+        free.map(key => button(tableName(key.name), () => this.#start(key), {className: 'add', title: helpHere(key.doc)}))),
     ].filter(Boolean));
-    if (focus) this.focus(JSON.parse(focus), false);
+    if (focus && document.activeElement === document.body && !this.#again(focus)) this.focus(JSON.parse(focus), false);
     this.element.dispatchEvent(new Event('built'));
   }
 
@@ -60,8 +77,12 @@ export class Form {
     }
   }
 
+  /** Is there still a field of that path, for what holds the focus to be put back into? */
+  #again(key) { return this.element.querySelector(`[data-path="${CSS.escape(key)}"]`); }
+
   retell() {
-    for (const one of this.element.querySelectorAll('[data-digest]')) one.textContent = digest(this.doc.at(JSON.parse(one.dataset.digest)));
+    for (const one of this.element.querySelectorAll('[data-digest]')) one.textContent = digest(this.doc.at(JSON.parse(one.dataset.digest)), meant);
+    for (const one of this.element.querySelectorAll('[data-title]')) one.textContent = this.#title(JSON.parse(one.dataset.title));
   }
 
   #used(key) {
@@ -81,7 +102,7 @@ export class Form {
   #section(key) {
     const path = [key.name], open = this.folded.get(key.name) ?? openAtFirst.has(key.name);
     return el('details', {className: 'section', open, data: {path: pathKey(path)}, ontoggle: event => this.folded.set(key.name, event.target.open)},
-      el('summary', {}, el('h2', {}, tableName(key.name)), el('span', {className: 'digest', data: {digest: pathKey(path)}}, digest(this.doc.at(path)))),
+      el('summary', {}, el('h2', {}, tableName(key.name)), el('span', {className: 'digest', data: {digest: pathKey(path)}}, digest(this.doc.at(path), meant))),
       el('div', {className: 'said'}),
       key.kind === 'table' ? this.#keys(path, key.table) : this.#items(path, key),
       this.extra[key.name]?.make(this.doc));
@@ -98,10 +119,18 @@ export class Form {
   }
 
   #item(path, key, i) {
-    const title = `${tableName(`one-${key.name}`)} ${i + 1}`, level = this.doc.at([...path, 'level']);
+    const title = this.#title(path), level = this.doc.at([...path, 'level']);
     return el('div', {className: 'item', role: 'group', aria: {label: title}, data: {path: pathKey(path), ...(level && {level})}},
-      el('div', {className: 'said'}), this.#keys(path, key.table),
-      button(say('remove', title), () => this.doc.remove(path), {className: 'remove'}));
+      el('h3', {className: 'title', data: {title: pathKey(path)}}, title), el('div', {className: 'said'}), this.#keys(path, key.table),
+      button(say('remove', `${tableName(`one-${key.name}`)} ${i + 1}`), () => this.doc.remove(path), {className: 'remove'}));
+  }
+  /** What an element of a list is called: whom and when it is about, as far as it says. */
+  #title(path) {
+    const one = this.doc.at(path), name = tableName(`one-${path[0]}`);
+    const parts = !isTable(one) ? [] : path[0] === 'booking' ? [one.at && digest(one.at), one.pet && nameOfPet(one.pet)]
+      : path[0] === 'finding' ? [one.region && placeLabel(one.side && one.side !== 'both' ? `${one.side} ${one.region}` : one.region)] : [];
+    const said = parts.filter(Boolean).join(' ');
+    return said ? `${name}: ${said}` : `${name} ${path[1] + 1}`;
   }
 
   /** The keys of a table: those that say something, then a button for each of the rest. */
@@ -116,7 +145,7 @@ export class Form {
     return [
       shown.map(key => field(this.doc, [...path, key.name], key, table, (...all) => this.#nested(...all))),
       table.others && this.#others(path, table),
-      rest.length > 0 && el('div', {className: 'more'}, rest.map(key => button(keyName(table.name, key.name), () => this.#open(path, key), {className: 'add', title: key.doc}))),
+      rest.length > 0 && el('div', {className: 'more'}, rest.map(key => button(keyName(table.name, key.name), () => this.#open(path, key), {className: 'add', title: helpHere(key.doc)}))),
     ];
   }
 
@@ -153,7 +182,7 @@ export class Form {
   #place(path, name) {
     const value = this.doc.at(path);
     return el('button', {type: 'button', className: 'place', data: {path: pathKey(path)}, onclick: () => this.pick(name)},
-      el('span', {className: 'name'}, placeLabel(name)), el('span', {className: 'digest', data: {digest: pathKey(path)}}, digest(value)), el('span', {className: 'said'}));
+      el('span', {className: 'name'}, placeLabel(name)), el('span', {className: 'digest', data: {digest: pathKey(path)}}, digest(value, meant)), el('span', {className: 'said'}));
   }
 
   #addOther(path, table, names) {

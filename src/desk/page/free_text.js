@@ -1,9 +1,9 @@
 // Words that may stand in several languages, with the phrases that every catalogue has in its own.
 
-import {button, el, fresh, select} from './dom.js';
-import {desk, stock} from './desk.js';
+import {button, el, fresh, picker, select} from './dom.js';
+import {desk, languageName, stock} from './desk.js';
 import {say} from './words.js';
-import {isTable} from './values.js';
+import {isTable, pathKey} from './values.js';
 
 /** Which phrases stand ready for a key. */
 const phrasesFor = {
@@ -15,7 +15,6 @@ function phrases(table, key) {
   if (table?.name === 'finish' || table?.name === 'alert') return [];
   return stock(phrasesFor[key.name] ?? '');
 }
-const languageName = id => desk.languages.find(one => one.id === id || one.id.split('-')[0] === id)?.name ?? id;
 
 /** A field that grows with its text. Files hold such a text on one line. */
 function area(id, value, change, props = {}) {
@@ -28,36 +27,49 @@ function area(id, value, change, props = {}) {
 }
 
 /** `put(value, options)` as of fields.js. */
-export function freeText({id, value, key, table, put, labelled, described}) {
-  const many = isTable(value);
-  const staff = key.kind === 'staff_text';
-  const texts = many ? Object.entries(value).filter(([name]) => name !== 'for') : [['text', value ?? '']];
+export function freeText({doc, path, id, value, key, table, put, labelled, described}) {
+  const waiting = doc.open.get(pathKey(path)) ?? new Set();
+  const languages = () => isTable(value) ? Object.keys(value).filter(name => name !== 'for') : ['text'];
+  const code = name => name === 'text' ? desk.salon.language.split('-')[0] : name;
+  // A language that was asked for, and waits for its first letter, is in no file yet.
   const write = (name, text) => {
-    if (!many) return put(text === '' ? undefined : text);
-    put({...value, [name]: text});
-    value = {...value, [name]: text};
+    const next = isTable(value) ? {...value} : value === undefined ? {} : {text: value};
+    if (text === '' && name !== 'text') delete next[name]; else next[name] = text;
+    if (text === '' && Object.keys(next).length === 1) value = undefined; else value = plain(next);
+    put(value);
   };
-  const ready = phrases(table, key);
-  const inputs = texts.map(([name, text], i) => {
-    const own = i === 0 ? id : fresh();
-    const input = area(own, typeof text === 'string' ? text : '', typed => write(name, typed),
-      {...described, ...(many && {aria: {label: `${labelled}, ${name === 'text' ? languageName(desk.salon.language) : languageName(name)}`}}),
-        ...(name !== 'text' && {lang: name, dir: 'auto'})});
-    return el('div', {className: 'language'}, many && el('span', {className: 'tag'}, name === 'text' ? languageName(desk.salon.language) : languageName(name)),
-      input,
-      many && i > 0 && button('×', () => {
-        const {[name]: gone, ...rest} = value;
-        put(plain(rest), {shape: true});
-      }, {className: 'quiet', aria: {label: say('remove-language', languageName(name))}}));
-  });
+  const lines = el('div', {className: 'languages'});
+  const line = (name, i) => {
+    const many = languages().length + waiting.size > 1 || name !== 'text';
+    const text = isTable(value) ? value[name] : name === 'text' ? value : '';
+    const input = area(i === 0 ? id : fresh(), typeof text === 'string' ? text : '', typed => write(name, typed),
+      {...described, ...(many && {aria: {label: `${labelled}, ${languageName(code(name))}`}}), ...(name !== 'text' && {lang: name, dir: 'auto'}), data: {language: name}});
+    const drop = () => {
+      waiting.delete(name);
+      if (isTable(value) && name in value) { const {[name]: gone, ...rest} = value; value = plain(rest); put(value, {shape: true}); }
+      else draw();
+    };
+    return el('div', {className: 'language'}, many && el('span', {className: 'tag'}, languageName(code(name))), input,
+      many && i > 0 && button('×', drop, {className: 'quiet', aria: {label: say('remove-language', languageName(code(name)))}}));
+  };
+  const draw = () => lines.replaceChildren(...[...languages(), ...[...waiting].filter(name => !languages().includes(name))].map(line));
+  draw();
+  /** One field for one language, and the cursor in it. */
+  const add = name => {
+    if (!languages().includes(name)) { waiting.add(name); doc.open.set(pathKey(path), waiting); }
+    draw();
+    lines.querySelector(`[data-language="${CSS.escape(name)}"]`)?.focus();
+  };
+
   const insert = text => {
     if (!text) return;
-    const first = inputs[0].querySelector('textarea');
+    const first = lines.querySelector('textarea');
     first.value = first.value.trim() === '' ? text : `${first.value.trim().replace(/[.]$/, '')}. ${text[0].toUpperCase()}${text.slice(1)}.`;
     first.dispatchEvent(new Event('input'));
     chosen.value = '';
   };
   // By keys one goes through the phrases; none is meant before Enter, or before one leaves.
+  const ready = phrases(table, key);
   let looking = false;
   const chosen = ready.length > 0 && select([['', say('phrase')], ...ready.map(phrase => [phrase.text, phrase.text])], '',
     text => { if (!looking) insert(text); }, {className: 'quiet', aria: {label: say('phrase-for', labelled)},
@@ -67,16 +79,17 @@ export function freeText({id, value, key, table, put, labelled, described}) {
         if (event.key === 'Enter' && chosen.value) { event.preventDefault(); insert(chosen.value); }
       },
       onblur: () => insert(chosen.value)});
-  const free = desk.languages.filter(one => !texts.some(([name]) => name === one.id.split('-')[0] || name === one.id));
-  const add = select([['', say('other-language')], ...free.map(one => [one.id.split('-')[0], one.name])], '',
-    code => put({...(many ? value : {text: value ?? ''}), [code]: ''}, {shape: true}),
-    {className: 'quiet', aria: {label: say('other-language-for', labelled)}});
-  const forEveryone = staff && checkbox(say('owner-may-read'), many && value.for === 'everyone', on => {
-    const rest = {...(many ? value : {text: value ?? ''})};
+  const other = picker(say('other-language'), say('other-language-for', labelled),
+    () => desk.languages.map(one => [one.id.split('-')[0], one.name]).filter(([name]) => name !== code('text') && !languages().includes(name) && !waiting.has(name)), add);
+  const forEveryone = key.kind === 'staff_text' && checkbox(say('owner-may-read'), isTable(value) && value.for === 'everyone', on => {
+    const rest = {...(isTable(value) ? value : {text: value ?? ''})};
     if (on) rest.for = 'everyone'; else delete rest.for;
-    put(plain(rest), {shape: true});
+    value = plain(rest);
+    put(value, {shape: true});
   });
-  return el('div', {className: 'texts'}, inputs, el('div', {className: 'tools'}, chosen, add, forEveryone));
+  const made = el('div', {className: 'texts'}, lines, el('div', {className: 'tools'}, chosen, other, forEveryone));
+  made.addLanguage = add;
+  return made;
 }
 
 /** One text in the salon's language needs no braces. */

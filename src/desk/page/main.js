@@ -66,7 +66,7 @@ async function show({name, ...what}, remember = true) {
   view = next;
   main.replaceChildren(view.element);
   main.dataset.view = name;
-  for (const one of document.querySelectorAll('nav button')) one.setAttribute('aria-current', one.dataset.view === name ? 'page' : 'false');
+  for (const one of document.querySelectorAll('nav button')) one.setAttribute('aria-current', one.dataset.view === name || name === 'doc' && one.dataset.view === what.kind ? 'page' : 'false');
   if (name !== 'doc') document.title = say('desk');
   const {opened: given, again, ...place} = what;
   if (remember && !again) history.pushState({name, ...place}, '');
@@ -84,7 +84,8 @@ function frame() {
   // By hand: following the link would be a step in the history that no view belongs to.
   skip.addEventListener('click', event => { event.preventDefault(); main.focus(); });
   document.querySelector('nav').append(...[['find', say('find')], ['day', say('day')]].map(([name, text]) => button(text, () => show({name}), {data: {view: name}})),
-    desk.look ? el('span', {className: 'look'}, say('look-short')) : '');
+    button(say('salon-page'), () => show({name: 'doc', kind: 'salon', id: ''}), {data: {view: 'salon'}}),
+    desk.look ? el('span', {className: 'look', title: say('look')}, say('look-short')) : '');
   document.querySelector('nav').setAttribute('aria-label', say('desk'));
 }
 

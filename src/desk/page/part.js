@@ -3,7 +3,8 @@
 
 import {button, el, fresh, radios} from './dom.js';
 import {choiceName, keyName, say} from './words.js';
-import {desk, placeLabel, placeOf} from './desk.js';
+import {desk, meant, placeLabel, placeOf, stock} from './desk.js';
+import {steady} from './steady.js';
 import {digest, isTable, placeIn, placeKey} from './values.js';
 import {workControls, row} from './work.js';
 import {field} from './fields.js';
@@ -30,7 +31,8 @@ export class Part {
     this.name = null;
   }
 
-  build() {
+  build() { steady(() => this.#build()); }
+  #build() {
     if (!this.name || this.held) return;
     const focus = this.element.contains(document.activeElement) && fieldOf(document.activeElement);
     const part = this.dog.part(placeOf(this.name)?.of.name);
@@ -75,7 +77,7 @@ export class Part {
     const now = own ? table[key] : around !== undefined ? table[around] : part?.work ?? {};
     const {why, ...rest} = isTable(now) ? now : {};
     const target = [...path, key ?? this.name];
-    return [workControls(rest, own, (work, options) => this.#write(target, own, work, options)),
+    return [workControls(rest, own, (work, options) => this.#write(target, own, work, options), {path: target}),
       own && el('p', {className: 'differs'}, say('differs')), this.#safety()];
   }
 
@@ -126,7 +128,7 @@ export class Part {
     const at = path => { const table = this.doc.at(path), key = placeIn(table, this.name); return key && table[key]; };
     return [
       this.#block('place-came-in', at(['came_in']), this.#state(['came_in'], came, ['mats', 'length', 'skin', 'note'])),
-      this.#block('place-done', own ? done[key] : undefined, [workControls(own ? done[key] : part?.work ?? {}, own, (work, options) => this.#write(target, own, work, options), {back: say('as-planned')}),
+      this.#block('place-done', own ? done[key] : undefined, [workControls(own ? done[key] : part?.work ?? {}, own, (work, options) => this.#write(target, own, work, options), {back: say('as-planned'), path: target}),
         own && field(this.doc, [...target, 'why'], why, {name: 'work-done'}, () => el('span'))]),
       this.#block('place-left', at(['went_out']), this.#state(['went_out'], left, ['length', 'note'])),
       this.#block('place-found', true, this.#finding()),
@@ -136,7 +138,7 @@ export class Part {
   #block(title, value, inside) {
     const open = this.blocks.get(title) ?? value !== undefined;
     return el('details', {className: 'block', open, ontoggle: event => this.blocks.set(title, event.target.open)},
-      el('summary', {}, el('h3', {}, say(title)), value !== true && el('span', {className: 'digest'}, digest(value))), inside);
+      el('summary', {}, el('h3', {}, say(title)), value !== true && el('span', {className: 'digest'}, digest(value, meant))), inside);
   }
 
   #state(path, table, names) {
@@ -151,12 +153,14 @@ export class Part {
     const region = place?.of.name ?? this.name, side = place?.side ?? 'both';
     const table = desk.formats.visit.keys.find(key => key.name === 'finding').table;
     const mine = list.map((finding, i) => ({finding, i})).filter(({finding}) => placeKey(finding.region ?? '') === placeKey(region) && (side === 'both' || [side, 'both', undefined].includes(finding.side)));
+    const sore = stock('finding').find(phrase => phrase.key === 'sore-skin')?.text;
+    const add = what => {
+      this.doc.append(['finding'], {region, ...(place?.of.sides && {side: side === 'both' ? this.dog.side : side}), ...(what && {what})});
+      this.element.querySelector(`.block:last-child .item:last-of-type ${what ? '[type=radio]' : 'textarea'}`)?.focus({preventScroll: true});
+    };
     return [mine.map(({i}) => el('div', {className: 'item'}, ['what', 'advised', 'for'].map(name => field(this.doc, ['finding', i, name], table.keys.find(one => one.name === name), table, () => el('span'))),
       button(say('remove', say('table-one-finding')), () => this.doc.remove(['finding', i]), {className: 'remove'}))),
-    button(say('found-here'), () => {
-      this.doc.append(['finding'], {region, ...(place?.of.sides && {side: side === 'both' ? this.dog.side : side}), what: ''});
-      this.element.querySelector('.block:last-child .item:last-of-type textarea')?.focus();
-    }, {className: 'add'})];
+    el('div', {className: 'more'}, button(say('found-here'), () => add(), {className: 'add'}), sore && button(say('sore-here'), () => add(sore), {className: 'add'}))];
   }
 }
 

@@ -1,9 +1,15 @@
 // The sheet beside the form, as it will print.
 
-import {button, el} from './dom.js';
+import {button, el, fresh, select} from './dom.js';
+import {desk} from './desk.js';
 import {say} from './words.js';
+import {waits} from './faults.js';
+import {plainly} from './plain_words.js';
 
 export const sheetsOf = {pet: ['card', 'style', 'care', 'note'], visit: ['note-owner', 'note', 'care'], day: ['day'], salon: [], style: []};
+
+/** Nothing is wrong but that something new is not filled in yet. */
+const onlyBegun = (doc, answer) => answer.faults.filter(fault => fault.level === 'error').every(fault => waits(doc, {...fault, ...plainly(doc, fault)}));
 
 export class Sheet {
   constructor(doc, name) {
@@ -15,7 +21,8 @@ export class Sheet {
     this.pages = el('div', {className: 'pages', tabIndex: 0, role: 'group', aria: {label: say('sheet')}});
     this.state = el('p', {className: 'stale-why', role: 'status'});
     this.tabs = el('div', {className: 'kinds', role: 'group', aria: {label: say('which-sheet')}}, kinds.map(kind => button(say(`sheet-${kind}`), () => this.choose(kind), {data: {kind}})));
-    this.element = el('section', {className: 'beside', aria: {label: say('sheet')}}, this.tabs, this.state, this.pages);
+    this.language = el('div', {className: 'sheet-language', hidden: true});
+    this.element = el('section', {className: 'beside', aria: {label: say('sheet')}}, this.tabs, this.language, this.state, this.pages);
     this.urls = [];
     this.mark();
     doc.addEventListener('answer', event => this.show(event.detail));
@@ -27,13 +34,26 @@ export class Sheet {
   }
   mark() {
     for (const tab of this.tabs.children) tab.setAttribute('aria-pressed', tab.dataset.kind === this.doc.sheet);
+    this.#languages();
+  }
+
+  /** Who takes the pet home may read another language than its owner. */
+  #languages() {
+    this.language.hidden = !['care', 'note-owner'].includes(this.doc.sheet);
+    if (this.language.hidden || this.language.firstChild) return;
+    const id = fresh();
+    this.language.append(el('label', {htmlFor: id}, say('sheet-language')), select([['', say('as-usual')], ...desk.languages.map(one => [one.id, one.name])], this.doc.speaks, language => {
+      this.doc.speaks = language;
+      this.doc.preview.now();
+    }, {id}));
   }
 
   /** Pictures take the place of the last ones only when they are decoded, so that nothing flickers. */
   async show(answer) {
     const none = answer.pages.length === 0;
+    // A sheet of before is told by words and a frame, and stays as easy to read as it was.
     this.pages.classList.toggle('stale', none);
-    this.state.textContent = none && this.doc.sheet ? answer.faults.some(fault => fault.level === 'error') ? say(this.urls.length ? 'sheet-stale' : 'sheet-none') : say('sheet-nothing') : '';
+    this.state.textContent = none && this.doc.sheet ? answer.faults.some(fault => fault.level === 'error') ? say(onlyBegun(this.doc, answer) ? 'sheet-waits' : this.urls.length ? 'sheet-stale' : 'sheet-none') : say('sheet-nothing') : '';
     if (none) return;
     const urls = answer.pages.map(page => URL.createObjectURL(new Blob([page.svg ?? page], {type: 'image/svg+xml'})));
     const title = `${say(`sheet-${this.doc.sheet}`)}: ${this.name()}`;

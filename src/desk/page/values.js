@@ -47,12 +47,12 @@ function apply(tree, {op, path, value}) {
 }
 
 /** A few words on what a value holds, for a closed section. */
-export function digest(value) {
+export function digest(value, called = (_, word) => word, key = '') {
   if (value === undefined || value === null || value === false || value === true) return '';
-  if (Array.isArray(value)) return value.map(digest).filter(Boolean).join(' · ');
+  if (Array.isArray(value)) return value.map(one => digest(one, called, key)).filter(Boolean).join(' · ');
   if (isMoment(value)) return value.date ?? value.time.slice(0, 5);
-  if (typeof value === 'object') return Object.values(value).map(digest).filter(Boolean).join(' · ');
-  return String(value);
+  if (typeof value === 'object') return Object.entries(value).map(([name, one]) => digest(one, called, name)).filter(Boolean).join(' · ');
+  return String(called(key, value));
 }
 
 /** Places are written "left hock", "left-hock" or "left_hock"; all are one. */

@@ -11,6 +11,8 @@ export function speak(all, tag) {
 }
 export const spoken = () => language;
 
+/** The program's own explanations are English, and only shown where the page is. */
+export const helpHere = text => language.startsWith('en') ? text : '';
 export const has = key => key in words;
 
 /** The text of a key with its parts put in: {0}, and {0, plural, one {# day} other {# days}}. */
@@ -59,7 +61,7 @@ export const firstOf = (keys, otherwise) => { const key = keys.find(has); return
 
 /** What a key of a file is called; the same key may read otherwise in one table. */
 export const keyName = (table, name) =>
-  firstOf([`key-${table}-${name}`, `key-${name}`].map(dashed), name.replaceAll('_', ' '));
+  firstOf([`key-${table}-${name}`, `key-${name}`, `word-coat-${name}`, `word-${name}`].map(dashed), name.replaceAll('_', ' '));
 export const tableName = name => firstOf([dashed(`table-${name}`)], name);
 /** A word that a file may hold ("double", "after clipping"), as people say it. */
 export const choiceName = (key, word) => firstOf([`word-${key}-${word}`, `word-${word}`].map(dashed), word);

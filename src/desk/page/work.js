@@ -6,7 +6,7 @@ import {desk} from './desk.js';
 import {bladeOptions} from './fields.js';
 import {checkbox} from './free_text.js';
 import {parts} from './quantity.js';
-import {isTable} from './values.js';
+import {isTable, pathKey} from './values.js';
 
 const tools = ['brush', 'blade', 'comb', 'shears', 'strip'];
 const toolOf = work => tools.find(tool => work?.[tool] !== undefined) ?? (work?.leave !== undefined ? 'shears' : null);
@@ -14,7 +14,8 @@ const longest = 150; // mm; longer ones are typed
 
 /** `now` is what holds there (a table of the keys of keys::work), `own` whether this file says so.
  *  `set(work, options)` takes the whole line, `undefined` to go back to the style's. */
-export function workControls(now, own, set, {back = say('as-the-style')} = {}) {
+export function workControls(now, own, set, {back = say('as-the-style'), path = null} = {}) {
+  const row = (name, made, key) => plainRow(name, made, key && path ? [...path, key] : null);
   let work = isTable(now) ? {...now} : {};
   const change = (changed, options = {}) => {
     work = {...work, ...changed};
@@ -28,34 +29,36 @@ export function workControls(now, own, set, {back = say('as-the-style')} = {}) {
   }, {className: 'radios how'});
   const tool = toolOf(work);
   return el('div', {className: 'work'}, row(say('how'), how),
-    tool === 'blade' && row(keyName('work', 'blade'), id => select(bladeOptions(), work.blade, blade => change({blade}), {id})),
-    tool === 'comb' && [row(keyName('work', 'comb'), id => select(desk.combs.map(comb => [comb.id, comb.mm ? `${comb.id} · ${comb.mm} mm` : comb.id]), work.comb, comb => change({comb}), {id})),
-      row(keyName('work', 'over'), id => select([['', '–'], ...bladeOptions()], work.over ?? '', over => change({over}), {id}))],
-    tool === 'shears' && [row(keyName('work', 'shears'), radios(keyName('work', 'shears'), desk.shears.map(kind => [kind, choiceName('shears', kind)]), work.shears, shears => change({shears}))),
-      row(keyName('work', 'leave'), id => length(id, work.leave, leave => change({leave}, {merge: 'leave'})))],
-    tool === 'strip' && row(keyName('work', 'strip'), radios(keyName('work', 'strip'), ['hand', 'knife'].map(way => [way, choiceName('strip', way)]), work.strip, strip => change({strip}))),
-    (tool === 'blade' || tool === 'comb' || tool === 'shears') && row(keyName('work', 'lay'), radios(keyName('work', 'lay'), [...['with', 'across', 'against'].map(lay => [lay, choiceName('lay', lay)]), [undefined, say('not-said')]], work.lay, lay => change({lay}))),
-    tool && row(keyName('work', 'note'), id => el('input', {id, type: 'text', autocomplete: 'off', value: work.note ?? '', oninput: event => change({note: event.target.value}, {merge: 'note'})})),
+    tool === 'blade' && row(keyName('work', 'blade'), id => select(bladeOptions(), work.blade, blade => change({blade}), {id}), 'blade'),
+    tool === 'comb' && [row(keyName('work', 'comb'), id => select(desk.combs.map(comb => [comb.id, comb.mm ? `${comb.id} · ${comb.mm} mm` : comb.id]), work.comb, comb => change({comb}), {id}), 'comb'),
+      row(keyName('work', 'over'), id => select([['', '–'], ...bladeOptions()], work.over ?? '', over => change({over}), {id}), 'over')],
+    tool === 'shears' && [row(keyName('work', 'shears'), radios(keyName('work', 'shears'), desk.shears.map(kind => [kind, choiceName('shears', kind)]), work.shears, shears => change({shears})), 'shears'),
+      row(keyName('work', 'leave'), (id, said) => length(id, work.leave, leave => change({leave}, {merge: 'leave'}), said), 'leave')],
+    tool === 'strip' && row(keyName('work', 'strip'), radios(keyName('work', 'strip'), ['hand', 'knife'].map(way => [way, choiceName('strip', way)]), work.strip, strip => change({strip})), 'strip'),
+    (tool === 'blade' || tool === 'comb' || tool === 'shears') && row(keyName('work', 'lay'), radios(keyName('work', 'lay'), [...['with', 'across', 'against'].map(lay => [lay, choiceName('lay', lay)]), [undefined, say('not-said')]], work.lay, lay => change({lay})), 'lay'),
+    tool && row(keyName('work', 'note'), id => el('input', {id, type: 'text', autocomplete: 'off', value: work.note ?? '', oninput: event => change({note: event.target.value}, {merge: 'note'})}), 'note'),
     tool && tool !== 'brush' && row('', checkbox(keyName('work', 'before_bath'), work.before_bath === true, on => change({before_bath: on || undefined}))));
 }
 
 /** The first thing of the drawer that the tool can be. */
 const start = tool => ({brush: true, blade: desk.blades.find(one => one.id === '10')?.id ?? desk.blades[0]?.id, comb: desk.combs[0]?.id, shears: desk.shears[0], strip: 'hand'})[tool];
 
-export function row(name, made) {
-  const id = fresh(), control = typeof made === 'function' ? made(id) : made;
+/** `path`: what the row writes, so that what is said of it is said there. */
+export function row(name, made, path = null) {
+  const id = fresh(), control = typeof made === 'function' ? made(id, `${id}-s`) : made;
   const named = typeof made === 'function' ? el('label', {className: 'name', htmlFor: id}, name) : el('span', {className: 'name'}, name);
-  return el('div', {className: 'row'}, named, el('div', {className: 'value'}, control));
+  return el('div', {className: 'row', data: path ? {path: pathKey(path)} : {}}, named, el('div', {className: 'value'}, control), path && el('div', {className: 'said', id: `${id}-s`}));
 }
+const plainRow = row;
 
 /** A length by dragging, by keys, or as it is written. The slider is in millimetres; what it writes
  *  is in the unit that stood there, inches to the nearest eighth. */
-export function length(id, value, change) {
+export function length(id, value, change, said) {
   const inches = value === undefined ? desk.salon.units === 'us' : /in|"|″/.test(value);
   const mm = millimetres(value);
   const slider = el('input', {type: 'range', id, min: 1, max: longest, step: 1, value: mm ?? 20, className: 'length', aria: {valuetext: value ?? ''},
     oninput: () => { written.value = inches ? inInches(slider.value) : `${slider.value} mm`; slider.setAttribute('aria-valuetext', written.value); change(written.value); }});
-  const written = el('input', {type: 'text', className: 'short', dir: 'ltr', value: value ?? '', autocomplete: 'off', aria: {label: say('length-written')},
+  const written = el('input', {type: 'text', className: 'short', dir: 'ltr', value: value ?? '', autocomplete: 'off', aria: {label: say('length-written'), ...(said && {describedby: said})},
     oninput: () => { const now = millimetres(written.value); if (now) slider.value = now; change(written.value.trim()); }});
   return el('div', {className: 'drag'}, slider, written);
 }

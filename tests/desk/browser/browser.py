@@ -94,27 +94,30 @@ class Browser:
         return self.wait("document.querySelector(arguments[0])", css)[ELEMENT]
 
     def click(self, css):
+        self._click(lambda: self.find(css), css)
+
+    def _click(self, find, what):
         """What is drawn anew between finding and clicking is found again."""
         def asked():
             try:
-                self.do("POST", f"/element/{self.find(css)}/click", {})
+                self.do("POST", f"/element/{find()}/click", {})
                 return True
             except RuntimeError as error:
                 if "stale element" in str(error) or "not found in the current frame" in str(error):
                     return False
                 raise
-        until(asked, f"a click on {css}")
+        until(asked, f"a click on {what}")
 
     def press(self, name, within="main"):
         """Clicks the button or summary with that text."""
-        found = self.wait("[...document.querySelectorAll(arguments[1] + ' :is(button, summary)')].find("
-                          "one => one.textContent.trim() === arguments[0] && !one.disabled && one.checkVisibility())", name, within)
-        self.do("POST", f"/element/{found[ELEMENT]}/click", {})
+        self._click(lambda: self.wait("[...document.querySelectorAll(arguments[1] + ' :is(button, summary)')].find("
+                                      "one => one.textContent.trim() === arguments[0] && !one.disabled && one.checkVisibility())",
+                                      name, within)[ELEMENT], name)
 
     def fill(self, css, text):
-        element = self.find(css)
-        self.do("POST", f"/element/{element}/clear", {})
-        self.do("POST", f"/element/{element}/value", {"text": text})
+        """What is drawn anew when it is emptied is found again."""
+        self.do("POST", f"/element/{self.find(css)}/clear", {})
+        self.do("POST", f"/element/{self.find(css)}/value", {"text": text})
 
     def keys(self, *pressed, held=None):
         """Presses keys on whatever has the focus; a longer text is typed letter by letter."""

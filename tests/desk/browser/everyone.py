@@ -39,6 +39,7 @@ def by_keyboard_alone(browser):
         tab_to(".part-lines .length")
         browser.keys("Right", "Right")
         browser.wait("document.querySelector('.part-lines .drag .short').value === '32 mm'")
+        browser.wait("document.querySelector('.dog .hint').textContent.includes('32')")  # and not of before
         browser.keys("s", held="Control")
         browser.wait("document.querySelector('.doc').dataset.saved === '1'")
         assert 'leave = "32 mm"' in desk.read("pets/marlow.toml")
@@ -81,7 +82,12 @@ def only_to_look_at(browser):
         assert not browser.js("return document.querySelector('.new-pet')")
         open_pet(browser, "marlow")
         assert browser.js("return [...document.querySelectorAll('.form :is(input, select, textarea)')].every(one => one.matches(':disabled'))")
-        assert not browser.js("return [...document.querySelectorAll('.doc-head button')].some(one => /^(Save|Undo|Redo)/.test(one.textContent))")
+        assert not browser.js("return [...document.querySelectorAll('.doc-head button')].some(one => /^(Save|Undo|Redo|Text)/.test(one.textContent))")
+        # Said once, and how to reach an owner not at all.
+        page = browser.js("return document.body.textContent + [...document.querySelectorAll('input, textarea')].map(one => one.value).join(' ')")
+        with open(desk.path("pets/marlow.toml"), "rb") as text:
+            owner = tomllib.load(text)["owner"]
+        assert page.count("Only to look at") == 1 and owner["phone"] not in page, page.count("Only to look at")
         browser.click(".figure [data-place=chest]")
         browser.wait("document.querySelector('.part-lines .length:disabled')")
         refused = browser.js("return fetch('api/save', {method: 'POST', headers: {'Content-Type': 'application/json'}, body: JSON.stringify({kind: 'pet', id: 'marlow', mark: '', edits: []})}).then(r => r.status)")
@@ -119,13 +125,19 @@ def usable_by_all(browser):
     desk = Desk(FURNISH, SALON, files={"pets/rolf.toml": FAULTY})
     try:
         views = [("find", ""), ("pet", "document.querySelector('.one-pet[data-id=marlow]').click()"),
-                 ("sections", "document.querySelector('.figure [data-place=ears]').dispatchEvent(new MouseEvent('click', {bubbles: true})); document.querySelectorAll('main details').forEach(one => { one.open = true })"),
+                 ("sections", "document.querySelector('.figure [data-place=ears]').dispatchEvent(new MouseEvent('click', {bubbles: true})); document.querySelectorAll('main details:not(.picker)').forEach(one => { one.open = true })"),
+                 ("languages", "document.querySelector('.form .picker').open = true"),
                  ("text", "[...document.querySelectorAll('.doc-head button')].find(one => one.textContent === 'Text').click()"),
                  ("visit", "document.querySelector('.menu').open = true; document.querySelectorAll('.menu button')[1].click()"),
                  ("day", "document.querySelector('nav [data-view=day]').click()"),
-                 ("faults", "document.querySelector('nav [data-view=find]').click()")]
-        ready = {"find": ".one-pet", "pet": ".doc.pet .pages img", "sections": ".part-lines details[open]", "text": ".text-view .file",
-                 "visit": ".doc.visit .pages img", "day": ".bookings", "faults": ".one-pet[data-id=rolf]"}
+                 ("faults", "document.querySelector('nav [data-view=find]').click()"),
+                 ("draft", "const one = document.querySelector('.form input[type=text]'); one.value = 'x'; one.dispatchEvent(new Event('input')); document.querySelector('nav [data-view=find]').click()"),
+                 ("nothing", "const one = document.querySelector('.find'); one.value = 'zzz'; one.dispatchEvent(new Event('input'))"),
+                 ("new pet", "document.querySelector('.add-found').click()"),
+                 ("booking", "document.querySelector('nav [data-view=day]').click()")]
+        ready = {"find": ".one-pet", "pet": ".doc.pet .pages img", "sections": ".part-lines details[open]", "languages": ".picks button", "text": ".text-view .file",
+                 "visit": ".doc.visit .pages img", "day": ".bookings", "faults": ".one-pet[data-id=rolf]",
+                 "draft": ".one-pet", "nothing": ".add-found", "new pet": ".doc.pet .form", "booking": ".bookings"}
         browser.go(desk.url)
         wrong = []
         for name, step in views:
@@ -134,6 +146,12 @@ def usable_by_all(browser):
             if name == "faults":
                 browser.click(".one-pet[data-id=rolf]")
                 browser.wait("document.querySelector('.fault.error')")
+            if name == "booking":
+                browser.press("Change bookings")
+                browser.press("One more: booking")
+                browser.js("document.querySelector(arguments[0]).focus()", field('["booking",8,"pet"]'))
+                browser.keys("mar")
+                browser.wait("document.querySelector('.pets:not([hidden]) li')")
             if script:
                 wrong += [f"{name}: {one}" for one in findings(browser, script)]
             browser.size(320, 200)

@@ -11,6 +11,10 @@ weight = "4,7 kg"
 
 [trim]
 style = "natural-tidy"
+
+[[alert]]
+level = "danger"
+text = "Bites at the left hock."
 """
 
 # A sheet is beside the form, and the browser could draw it.

@@ -1,0 +1,43 @@
+// Faults in the words of the salon, and in its language. The program's own are English and speak of
+// how files are written; what has no words here is shown in those.
+
+import {keyName, say} from './words.js';
+import {keyAt, languageName} from './desk.js';
+import {isMoment} from './values.js';
+
+const quantities = ['length', 'lengths', 'mass', 'volume', 'duration', 'days', 'minutes'];
+const unquoted = text => (text ?? '').replace(/^"(.*)"$/, '$1');
+const shown = value => value === undefined ? '' : isMoment(value) ? value.date ?? value.time : Array.isArray(value) ? value.join(', ') : typeof value === 'object' ? '' : String(value);
+
+/** {text, path} in plain words, or {} where there are none. `add`: a language that is wanted. */
+export function plainly(doc, {code, message, path, level}) {
+  if (code === 'missing-key') {
+    const name = /^'?`?([\w-]+)/.exec(message)?.[1], there = path ? keyAt(doc.kind, [...path, name]) : null;
+    return there ? {path: [...path, name], text: say('fault-missing', keyName(there.table?.name ?? '', name))} : {};
+  }
+  if (code === 'other-language') {
+    const [page, own] = [...message.matchAll(/'([\w-]+)'/g)].map(found => found[1]);
+    return page && own ? {text: say('fault-language', languageName(page), languageName(own)), add: {path, language: page.split('-')[0]}} : {};
+  }
+  const there = path?.length ? keyAt(doc.kind, path) : null, value = shown(doc.at(path ?? []));
+  const example = unquoted(there?.key.example);
+  switch (code) {
+    case 'no-pet': return {text: say('pet-none', value)};
+    case 'blank': return {text: say('fault-blank')};
+    case 'no-audience': return {text: say('fault-audience')};
+    case 'visit-unfinished': return {text: say('fault-unfinished', /\d{4}-\d\d-\d\d/.exec(message)?.[0] ?? '')};
+    case 'bad-quantity': return {text: say('fault-quantity', value, example)};
+    case 'out-of-bounds': return there?.key.bounds ? {text: say('fault-bounds', value, plainBounds(there.key.bounds))} : {};
+    case 'wrong-type':
+      if (!there || value === '') return {};
+      return {text: quantities.includes(there.key.kind) ? say('fault-quantity', value, example) : say('fault-word', value, example)};
+    default:
+  }
+  if (level === 'error' && /^no .+ '/.test(message) && value) return {text: say('fault-unknown', value)};
+  // Words of the file, not of the salon, help nobody here.
+  if (/\b(key|table|array|TOML|section|heading)\b|\[\[?\w/.test(message)) return {text: say('fault-here')};
+  return {};
+}
+
+/** "at least 1 mm and at most 40 mm" as 1 mm – 40 mm. */
+const plainBounds = text => text.replace(/^(at least|more than|from) (.+?) (and (at most|under)|to) (.+)$/, '$2 – $5');
