@@ -101,6 +101,10 @@ CLI::App* add_sheet(CLI::App& app, Asked& asked, const std::string& name, const 
                            "whom the pet's file inside the PDF is for; staff for a file copy"),
        {"everyone", "staff"});
   command->add_flag("--together", o.together, "all pets in one PDF");
+  command->add_flag("--fresh", o.fresh, "make also those of which nothing changed");
+  command->add_option("-j,--jobs", o.jobs, "how many are made at once (else one a core)")
+      ->type_name("NUMBER")
+      ->check([](const std::string& text) { return wrong_number(text, 1, 256); });
   add_common(*command, asked);
   command->callback([&asked, &sheet] {
     asked.options.command = Command::sheet;

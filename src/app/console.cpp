@@ -12,7 +12,9 @@
 #include <tuple>
 #include <vector>
 
+#include "app/made_record.h"
 #include "app/terminal.h"
+#include "base/text.h"
 #include "trade/safety.h"
 
 namespace furnish {
@@ -33,6 +35,18 @@ std::string line(const Diagnostic& one, std::size_t more, const SourceSet& sourc
   const std::string first = all.substr(0, all.find('\n'));
   return more == 0 ? first + "\n" : fmt::format("{} (and {} more)\n", first, more);
 }
+
+/// Without the codes by which to_text() makes a terminal paint.
+std::string without_colours(std::string_view text) {
+  std::string out;
+  while (!text.empty()) {
+    const auto code = text.find("\x1b[");
+    out += text.substr(0, code);
+    if (code == text.npos) break;
+    text.remove_prefix(text.find('m', code) + 1);
+  }
+  return out;
+}
 }  // namespace
 
 Console::Console(const SourceSet& sources, const DiagnosticSink& sink, bool quiet_output)
@@ -44,6 +58,9 @@ void Console::show_reports() {
   progress_.clear();
   const Colours colours = colours_of(stderr);
   std::vector<Diagnostic> all = in_reading_order(fresh);
+  std::erase_if(all, [&](const Diagnostic& one) {
+    return !one.once.empty() && !said_once_.insert(one.once).second;
+  });
   if (brief_) {
     std::ranges::stable_sort(all, {}, [](const Diagnostic& one) {
       const bool error = one.severity == Severity::error;
@@ -61,6 +78,26 @@ void Console::show_reports() {
     std::fwrite(text.data(), 1, text.size(), stderr);
   }
   shown_ = sink_.all().size();
+}
+
+void Console::show_before(std::span<const SaidBefore> all) {
+  const Colours colours = colours_of(stderr);
+  for (const SaidBefore& one : all) {
+    if (!one.once.empty() && !said_once_.insert(one.once).second) continue;
+    progress_.clear();
+    const std::string text = colours == Colours::none ? without_colours(one.text) : one.text;
+    std::fwrite(text.data(), 1, text.size(), stderr);
+    if (!one.once.empty() && !counted_once_.insert(one.once).second) continue;
+    if (warnings_++ > 0) continue;
+    const auto word = one.text.find("\x1b["), message = one.text.find(": ", word);
+    // "furnish: error: " as it would stand here, without its place.
+    const std::string_view nowhere = "furnish: ";
+    const std::string strict =
+        to_text({Severity::error, "strict", {}, {}, {}, {}}, sources_, colours);
+    first_place_ = one.text.substr(0, word) +
+                   strict.substr(nowhere.size(), strict.find('\n') - nowhere.size());
+    first_words_ = one.text.substr(message + 2, one.text.find('\n') - message - 2);
+  }
 }
 
 void Console::say(std::string_view line) {
@@ -83,23 +120,33 @@ void Console::close(std::size_t done, std::size_t all) {
   std::fprintf(stderr, "%s\n", line.c_str());
 }
 
-void Console::tell_strict() const {
-  std::size_t number = 0;
-  const Diagnostic* first = nullptr;
-  for (const Diagnostic& one : sink_.all()) {
+void Console::count_warnings() {
+  for (const Diagnostic& one : sink_.all().subspan(counted_)) {
     if (one.severity != Severity::warning) continue;
-    ++number;
-    if (first == nullptr) first = &one;
+    if (!one.once.empty() && !counted_once_.insert(one.once).second) continue;
+    if (warnings_++ > 0) continue;
+    const std::string text =
+        to_text({Severity::error, "strict", one.span, {}, {}, {}}, sources_, colours_of(stderr));
+    first_place_ = text.substr(0, text.find('\n'));
+    first_words_ = visible(one.message);
   }
-  if (first == nullptr) return;
+  counted_ = sink_.all().size();
+}
+
+void Console::let_go(DiagnosticSink& sink) {
+  count_warnings();
+  sink.forget();
+  shown_ = counted_ = 0;
+}
+
+void Console::tell_strict() {
+  count_warnings();
+  if (warnings_ == 0) return;
   const std::string why =
-      number == 1
+      warnings_ == 1
           ? "this warning counts as a fault (--strict)"
-          : fmt::format("{} warnings count as faults (--strict), the first of them", number);
-  const std::string text = to_text(
-      {Severity::error, "strict", first->span, fmt::format("{}: {}", why, first->message), {}, {}},
-      sources_, colours_of(stderr));
-  std::fwrite(text.data(), 1, text.find('\n') + 1, stderr);
+          : fmt::format("{} warnings count as faults (--strict), the first of them", warnings_);
+  std::fprintf(stderr, "%s%s: %s\n", first_place_.c_str(), why.c_str(), first_words_.c_str());
 }
 
 bool Console::delivered() const {
@@ -111,8 +158,8 @@ bool Console::delivered() const {
   return false;
 }
 
-bool Console::any_warning() const {
-  return std::ranges::any_of(sink_.all(),
-                             [](const Diagnostic& d) { return d.severity == Severity::warning; });
+bool Console::any_warning() {
+  count_warnings();
+  return warnings_ > 0;
 }
 }  // namespace furnish

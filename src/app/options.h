@@ -74,6 +74,8 @@ struct Options {
   int visit_number = 0;        ///< which of that day; 0: the last
   int copies_per_sheet = 0;
   int dpi = 200;
+  bool fresh = false;  ///< nothing is left as it was made before
+  int jobs = 0;  ///< how many sheets are made at once; 0: as many as there are cores
   bool together = false, strict = false, json = false, sources = false;
   bool force = false;                      ///< a file of another's may be replaced
   Audience spec_for = Audience::everyone;  ///< the pet's file inside a sheet of the salon's own

@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <string_view>
 #include <system_error>
+#include <utility>
 
 #include "app/salon_folder.h"
 #include "app/sheet_files.h"
@@ -44,6 +45,31 @@ SealedAs sealed_as(Format format) {
   }
   return SealedAs::text;
 }
+std::optional<std::string> encoded(std::span<const Frame> frames, const Sides& all,
+                                   const Options& options, DiagnosticSink& sink) {
+  std::optional<std::string> bytes;
+  switch (options.format) {
+    case Format::pdf:
+      bytes = to_pdf(frames, all.info, all.extras, sink);
+      break;
+    case Format::png:
+      bytes = to_png(frames.front(), all.info, options.dpi, sink);
+      break;
+    case Format::svg:
+      bytes = to_svg(frames.front(), all.info, sink);
+      break;
+    case Format::text:
+      bytes.emplace();
+      for (const Frame& frame : frames) *bytes += to_text(frame);
+      break;
+  }
+  if (bytes) *bytes = sealed(*std::move(bytes), sealed_as(options.format));
+  return bytes;
+}
+
+bool one_side_a_file(Format format) {
+  return format == Format::png || format == Format::svg;
+}
 }  // namespace
 
 bool is_folder(const std::string& path) {
@@ -51,81 +77,107 @@ bool is_folder(const std::string& path) {
   return path.ends_with('/') || fs::is_directory(path, ignored);
 }
 
-std::optional<std::string> SheetWriter::place(const std::string& name, const std::string& root) {
-  const std::string file = fmt::format("{}.{}", name, ending(options_.format));
-  if (!options_.output.empty() && !is_folder(options_.output)) return options_.output;
-  const std::string folder =
-      options_.output.empty() ? path_in(root, root.empty() ? "" : "sheets") : options_.output;
+SheetPlace::SheetPlace(const Options& options)
+    : options_(options), one_file_(!options.output.empty() && !is_folder(options.output)) {}
+
+std::string SheetPlace::folder(const std::string& root) const {
+  if (one_file_) return {};
+  if (!options_.output.empty()) return options_.output;
+  return path_in(root, root.empty() ? "" : "sheets");
+}
+
+std::string SheetPlace::path(const std::string& name, const std::string& root) const {
+  if (one_file_) return options_.output;
+  return path_in(folder(root), fmt::format("{}.{}", name, ending(options_.format)));
+}
+
+std::optional<SheetFiles> files_of(const Sides& all, std::span<const SideFile> beside,
+                                   const Options& options, const std::string& path,
+                                   DiagnosticSink& sink) {
+  auto first = encoded(all.frames, all, options, sink);
+  if (!first) return std::nullopt;
+  SheetFiles out;
+  out.name = all.name;
+  out.count = all.frames.size();
+  out.sides.emplace_back(path, *std::move(first));
+  for (std::size_t i = 1; one_side_a_file(options.format) && out.whole && i < out.count; ++i) {
+    auto side = encoded(std::span(all.frames).subspan(i, 1), all, options, sink);
+    out.whole = side.has_value();
+    if (side) out.sides.emplace_back(side_path(path, i + 1), *std::move(side));
+  }
+  const fs::path stem = fs::path(path).replace_extension();
+  for (const SideFile& file : beside) {
+    out.beside.emplace_back(stem.string() + "." + file.ending,
+                            sealed(file.bytes, SealedAs::calendar));
+  }
+  return out;
+}
+
+bool SheetWriter::have_folder(const std::string& root) {
+  const std::string folder = place_.folder(root);
   // Once a run: each time would read the folder again.
-  if (!folder.empty() && folder != made_) {
-    if (!make_folder(folder, shop_.sink(), shop_.disk())) return std::nullopt;
-    made_ = folder;
-  }
-  return path_in(folder, file);
+  if (folder.empty() || folder == made_) return true;
+  if (!make_folder(folder, shop_.sink(), shop_.disk())) return false;
+  made_ = folder;
+  return true;
 }
 
-std::optional<std::string> SheetWriter::encoded(const std::vector<Frame>& frames,
-                                                const DocumentInfo& info, const PdfExtras& extras) {
-  std::optional<std::string> bytes;
-  switch (options_.format) {
-    case Format::pdf:
-      bytes = to_pdf(frames, info, extras, shop_.sink());
-      break;
-    case Format::png:
-      bytes = to_png(frames.front(), info, options_.dpi, shop_.sink());
-      break;
-    case Format::svg:
-      bytes = to_svg(frames.front(), info, shop_.sink());
-      break;
-    case Format::text:
-      bytes.emplace();
-      for (const Frame& frame : frames) *bytes += to_text(frame);
-      break;
-  }
-  if (bytes) *bytes = sealed(*std::move(bytes), sealed_as(options_.format));
-  return bytes;
-}
-
-bool SheetWriter::write_file(const std::string& path, const std::string& bytes) {
-  const bool written = write_whole(path, bytes, options_.force ? Replaces::anything : Replaces::own,
-                                   shop_.sink(), shop_.disk());
+bool SheetWriter::write_file(FileToWrite& file, bool one_of_several) {
+  file.prepare(shop_.disk());
+  const bool written = file.write(options_.force ? Replaces::anything : Replaces::own, shop_.sink(),
+                                  shop_.disk(), one_of_several);
   console_.show_reports();
-  if (written) console_.say_written(path);
+  if (written) console_.say_written(file.path());
+  if (written && one_of_several) unconfirmed_.insert(fs::path(file.path()).parent_path().string());
   return written;
 }
 
-bool SheetWriter::write_others(const Sides& all, const std::string& first) {
-  if (!is_a_file(first, shop_.disk())) {
+bool SheetWriter::write_others(SheetFiles& all, bool one_of_several) {
+  if (!is_a_file(all.sides.front().path(), shop_.disk())) {
     shop_.sink()
-        .warning(
-            "one-side", {},
-            fmt::format("{} has {} sides; this is the first of them", all.name, all.frames.size()))
+        .warning("one-side", {},
+                 fmt::format("{} has {} sides; this is the first of them", all.name, all.count))
         .hint = "name a file or a folder for all of them, or make a PDF";
     console_.show_reports();
     return true;
   }
-  for (std::size_t i = 1; i < all.frames.size(); ++i) {
-    const auto bytes = encoded({all.frames[i]}, all.info, {});
-    if (!bytes || !write_file(side_path(first, i + 1), *bytes)) {
-      console_.show_reports();
-      return false;
-    }
+  for (FileToWrite& side : std::span(all.sides).subspan(1)) {
+    if (!write_file(side, one_of_several)) return false;
   }
-  return true;
+  return all.whole;
 }
 
 std::optional<std::string> SheetWriter::write(const Sides& all, const std::string& root) {
-  const auto bytes = encoded(all.frames, all.info, all.extras);
-  const auto path = bytes ? place(all.name, root) : std::nullopt;
-  const bool written = path && write_file(*path, *bytes);
+  auto files = files_of(all, {}, options_, place_.path(all.name, root), shop_.sink());
+  if (!files) {
+    console_.show_reports();
+    return std::nullopt;
+  }
+  return write(*files, root);
+}
+
+std::optional<std::string> SheetWriter::write(SheetFiles& all, const std::string& root,
+                                              bool one_of_several) {
+  const std::string path = all.sides.front().path();
+  const bool written = have_folder(root) && write_file(all.sides.front(), one_of_several);
   console_.show_reports();
   if (!written) return std::nullopt;
-  const bool one_a_file = options_.format == Format::png || options_.format == Format::svg;
-  if (one_a_file && all.frames.size() > 1 && !write_others(all, *path)) return std::nullopt;
-  if (one_a_file && is_a_file(*path, shop_.disk())) {
-    remove_sides_after(*path, all.frames.size(), shop_.sink(), shop_.disk());
+  const bool one_a_file = one_side_a_file(options_.format);
+  if (one_a_file && all.count > 1 && !write_others(all, one_of_several)) return std::nullopt;
+  if (!is_a_file(path, shop_.disk())) return path;
+  if (one_a_file) {
+    remove_sides_after(path, all.count, shop_.sink(), shop_.disk());
     console_.show_reports();
   }
-  return path;
+  bool good = true;
+  for (FileToWrite& file : all.beside) good = write_file(file, one_of_several) && good;
+  return good ? std::optional(path) : std::nullopt;
+}
+
+void SheetWriter::confirm() {
+  for (const std::string& folder : std::exchange(unconfirmed_, {})) {
+    confirm_names(folder, shop_.sink(), shop_.disk());
+  }
+  console_.show_reports();
 }
 }  // namespace furnish

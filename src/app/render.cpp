@@ -4,21 +4,35 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <memory>
+#include <mutex>
 
 #include "app/distinct_names.h"
+#include "app/hand_over.h"
+#include "app/inputs.h"
+#include "app/made_before.h"
 #include "app/output_file.h"
 #include "app/sheet_files.h"
 #include "app/sheet_maker.h"
+#include "app/sheet_work.h"
 #include "app/stop_request.h"
+#include "app/workers.h"
 #include "base/text.h"
 #include "output/pdf.h"
 #include "output/seal.h"
 #include "output/write.h"
-#include "page/impose.h"
 
 namespace furnish {
 namespace {
 namespace fs = std::filesystem;
+
+/// That wait for the disk, and do nothing else.
+constexpr std::size_t threads_that_wait = 4;
+
+bool any_error(std::span<const Diagnostic> said) {
+  return std::ranges::any_of(said,
+                             [](const Diagnostic& one) { return one.severity == Severity::error; });
+}
 
 class SheetRun {
  public:
@@ -34,63 +48,182 @@ class SheetRun {
       return Exit::usage;
     }
     const std::size_t asked = std::max(pets.size(), options_.pets.size());
-    std::size_t looked_at = 0, faulty = asked - pets.size(), none = 0;
-    std::vector<Done> kept;
+    faulty_ = asked - pets.size();
     console_.expect(pets.size());
-    for (const PetPath& path : pets) {
-      if (stop_.taken()) return stopped(looked_at, pets.size());
-      ++looked_at;
-      console_.at(path.key());
-      DiagnosticSink said;
-      bool good = true;
-      auto done = make(path, said, good);
-      shop_.sink().take(said);
-      console_.show_reports();
-      if (done && options_.together) {
-        kept.push_back(*std::move(done));
-      } else if (done) {
-        good = write_one(*done) && good;
-      } else if (good) {
-        ++none;
-      }
-      if (!good) ++faulty;
-    }
-    if (stop_.taken()) return stopped(looked_at, pets.size());
-    arrange_alike(kept, shop_);
+    const bool stopped = options_.together ? !one_by_one(pets) : !in_threads(pets);
+    if (stopped) return say_stopped(pets.size());
+    arrange_alike(kept_, shop_);
     if (options_.together) console_.all_came();
-    if (!kept.empty() && !write_together(kept)) complete = false;
+    if (!kept_.empty() && !write_together(kept_)) complete = false;
     console_.show_reports();
-    console_.close(asked - none - faulty, asked - none);
-    return complete && faulty == 0 ? Exit::ok : Exit::faults;
+    console_.close(asked - none_ - faulty_, asked - none_);
+    return complete && faulty_ == 0 ? Exit::ok : Exit::faults;
   }
 
  private:
+  /// False if it was asked to stop.
+  bool one_by_one(const std::vector<PetPath>& pets) {
+    for (const PetPath& path : pets) {
+      if (stop_.taken()) return false;
+      console_.at(path.key());
+      const auto from = static_cast<std::uint32_t>(shop_.sources().size());
+      SheetWork work = make_sheet(path, options_, shop_, writer_.place());
+      shop_.sink().take(work.making);
+      console_.show_reports();
+      shop_.sink().take(work.encoding);
+      count(work, path, false);
+      console_.let_go(shop_.sink());
+      shop_.sources().forget_passing(from);
+    }
+    return !stop_.taken();
+  }
+
+  /// A pet's sheet on its way from a thread with a workshop of its own.
+  struct Given {
+    std::size_t shop = 0;
+    std::optional<MadeSheet> before;  ///< it is as it was made
+    SheetWork work;
+    HandedOver handed;
+    std::optional<std::vector<Input>> inputs;  ///< empty: it is not known what it was made from
+  };
+  /// A workshop and what it reads.
+  struct Bench {
+    Bench(const Options& options, const Workshop& run, const Files& files, const Disk& disk)
+        : asked(options), reading(files), shop(asked, reading, disk) {
+      asked.on = run.today();
+    }
+    Options asked;
+    InputFiles reading;
+    Workshop shop;
+  };
+
+  /// The same with several workshops, each in a thread of its own. All is written and told here, in
+  /// the order of the pets.
+  bool in_threads(const std::vector<PetPath>& pets) {
+    const Files& files = shop_.context().files;
+    const std::size_t threads = threads_for(pets.size(), options_.jobs);
+    // Enough to keep the threads busy while a slow one is waited for.
+    const std::size_t ahead = 8 * threads;
+    MadeBefore before(options_, shop_.today(), shop_.data_folder(), files, shop_.disk(), pets);
+    std::vector<Given> given(ahead);
+    std::vector<std::unique_ptr<Bench>> benches(threads);
+    std::unique_ptr<FontSet> fonts;
+    std::once_flag held;
+    HandOver taken(shop_, threads);
+    const auto hold_fonts = [&] {
+      DiagnosticSink unheard;  // who needs a font says that it is missing
+      fonts = FontSet::open(path_in(shop_.data_folder(), "fonts"), unheard);
+      if (fonts) fonts->hold_faces();
+    };
+    const auto make = [&](std::size_t thread, std::size_t i) {
+      Given& out = given[i % ahead] = Given{};
+      out.shop = thread;
+      if (out.before = before.unchanged(pets[i]); out.before) return;
+      if (threads > 1) std::call_once(held, hold_fonts);
+      auto& bench = benches[thread];
+      if (!bench) bench = std::make_unique<Bench>(options_, shop_, files, shop_.disk());
+      Workshop& shop = bench->shop;
+      const auto from = static_cast<std::uint32_t>(shop.sources().size());
+      out.work = make_sheet(pets[i], bench->asked, shop, writer_.place());
+      out.handed = handed_over(shop, from);
+      out.inputs = before.inputs(pets[i], bench->reading);
+    };
+    const auto keep = [&](std::size_t i) {
+      auto& made = given[i % ahead].work.files;
+      if (!made) return;
+      for (FileToWrite& file : made->sides) file.prepare(shop_.disk());
+      for (FileToWrite& file : made->beside) file.prepare(shop_.disk());
+    };
+    Workers workers({pets.size(), ahead, threads, threads_that_wait, make, keep});
+    const auto all = [&] {
+      for (std::size_t i = 0; i < pets.size(); ++i) {
+        if (stop_.taken()) return false;
+        console_.at(pets[i].key());
+        workers.wait_for(i);
+        Given one = std::move(given[i % ahead]);
+        if (one.before) {
+          tell_before(*one.before, pets[i]);
+        } else {
+          tell(one, pets[i], taken, before, pets.size() > 1);
+        }
+      }
+      return !stop_.taken();
+    };
+    const bool went_through = all();
+    const std::size_t said = shop_.sink().all().size();
+    writer_.confirm();
+    if (shop_.sink().all().size() > said) before.give_up();
+    before.write();
+    return went_through;
+  }
+
+  void tell_before(const MadeSheet& one, const PetPath& path) {
+    console_.show_before(one.said);
+    if (!one.files.empty() && !writer_.have_folder(path.root)) console_.show_reports();
+    for (const MadeSheet::File& file : one.files) console_.say_written(file.path);
+    ++looked_at_;
+    if (one.files.empty()) ++none_;
+  }
+
+  void tell(Given& one, const PetPath& path, HandOver& taken, MadeBefore& before, bool of_several) {
+    const auto from = static_cast<std::uint32_t>(shop_.sources().size());
+    if (taken.take(one.shop, std::move(one.handed))) before.give_up();
+    taken.take(one.shop, one.work.making);
+    console_.show_reports();
+    std::vector<SaidBefore> said;
+    note(shop_.sink().all(), said);
+    const std::size_t made = shop_.sink().all().size();
+    taken.take(one.shop, one.work.encoding);
+    note(shop_.sink().all().subspan(made), said);
+    const std::size_t encoded = shop_.sink().all().size();
+    const std::size_t none = none_, faulty = faulty_;
+    count(one.work, path, of_several);
+    const bool good = faulty_ == faulty && shop_.sink().all().size() == encoded;
+    if (good && one.inputs && !any_error(shop_.sink().all()) && (one.work.files || none_ > none)) {
+      before.remember(path, *std::move(one.inputs), marks(one.work.files), std::move(said));
+    }
+    console_.let_go(shop_.sink());
+    shop_.sources().forget_passing(from);
+  }
+
+  /// As it is shown.
+  void note(std::span<const Diagnostic> fresh, std::vector<SaidBefore>& said) const {
+    for (const Diagnostic& one : in_reading_order(fresh)) {
+      said.push_back({one.once, to_text(one, shop_.sources(), Colours::terminal)});
+    }
+  }
+
+  static std::vector<MadeSheet::File> marks(const std::optional<SheetFiles>& files) {
+    std::vector<MadeSheet::File> out;
+    if (!files) return out;
+    for (const auto* const some : {&files->sides, &files->beside}) {
+      for (const FileToWrite& file : *some) out.push_back({file.path(), file.mark()});
+    }
+    return out;
+  }
+
+  /// Writes what was made, and counts.
+  void count(SheetWork& work, const PetPath& path, bool one_of_several) {
+    console_.show_reports();
+    ++looked_at_;
+    if (work.done && options_.together) {
+      kept_.push_back(*std::move(work.done));
+    } else if (work.files) {
+      work.good = writer_.write(*work.files, path.root, one_of_several) && work.good;
+    } else if (work.good) {
+      ++none_;
+    }
+    if (!work.good) ++faulty_;
+  }
+
   /// Says how far it came; what is written is whole.
-  Exit stopped(std::size_t looked_at, std::size_t all) {
+  Exit say_stopped(std::size_t all) {
     shop_.sink().error("stopped", {},
                        options_.together ? "stopped before the file of all pets was written"
-                                         : fmt::format("stopped after {} of {} {}", looked_at, all,
+                                         : fmt::format("stopped after {} of {} {}", looked_at_, all,
                                                        all == 1 ? "pet" : "pets"));
     console_.show_reports();
     return Exit::stopped;
-  }
-
-  /// A pet's sheet. Empty if there is none to be made, or with `complete` false after an error.
-  std::optional<Done> make(const PetPath& path, DiagnosticSink& said, bool& complete) {
-    const auto one = shop_.open(path, said);
-    // All pets of a salon: those that were there have a sheet about it.
-    if (one && options_.pets.empty() && shop_.nothing_to_show(*one)) return std::nullopt;
-    // A visit that cannot be read may be the very one that a note or a care sheet is about.
-    const bool of_visits = kind().about != AboutVisit::never;
-    if (one && !one->all_visits) complete = false;
-    // Every sheet says when the pet comes, so that a booking nobody can read is missing on each.
-    const bool whole = one && one->all_bookings && (one->all_visits || !of_visits);
-    auto sheet = whole ? shop_.sheet(*one, said) : std::nullopt;
-    if (!sheet) {
-      complete = false;
-      return std::nullopt;
-    }
-    return Done{path, one->pet.name.value, *std::move(sheet)};
   }
 
   std::string conflict(const std::vector<PetPath>& pets) const {
@@ -122,77 +255,6 @@ class SheetRun {
 
   const SheetKind& kind() const { return options_.sheet->kind; }
 
-  /// The pages of one file: the sheets' own sides, or larger sheets with several of them.
-  std::optional<std::vector<Frame>> pages(std::vector<std::vector<Frame>> cards,
-                                          const std::string& root) {
-    if (options_.copies_per_sheet == 0) return in_order(cards);
-    const Paper& paper = shop_.folder(root).salon().paper.sheet;
-    const Grid grid = grid_for(cards.front().front().size, paper.size);
-    if (grid.count() < options_.copies_per_sheet) {
-      shop_.sink().error("copies", {},
-                         fmt::format("{} cards do not fit on {}: at most {} of this size do",
-                                     options_.copies_per_sheet, paper.name, grid.count()));
-      return std::nullopt;
-    }
-    const auto each = static_cast<std::size_t>(options_.copies_per_sheet);
-    if (!options_.together) cards.assign(each, cards.front());
-    std::vector<Frame> sheets;
-    for (std::size_t i = 0; i < cards.size(); i += each) {
-      const std::span group = std::span(cards).subspan(i, std::min(each, cards.size() - i));
-      std::ranges::move(imposed(group, most_sides(cards), paper.size), std::back_inserter(sheets));
-    }
-    return sheets;
-  }
-
-  /// The fronts of some cards on one sheet, and on the next what is behind them: as many as any
-  /// card of the file has, so that each begins on paper of its own.
-  static std::vector<Frame> imposed(std::span<const std::vector<Frame>> cards, std::size_t most,
-                                    Size sheet) {
-    std::vector<Frame> out;
-    for (std::size_t side = 0; side < most; ++side) {
-      std::vector<Frame> frames;
-      for (const std::vector<Frame>& card : cards) {
-        frames.push_back(side < card.size() ? card[side] : Frame{card.front().size, {}});
-      }
-      const bool back = side % 2 == 1;
-      std::ranges::move(impose(frames, sheet, back ? ImposedSide::backs : ImposedSide::fronts),
-                        std::back_inserter(out));
-    }
-    return out;
-  }
-
-  bool write_one(const Done& done) {
-    const auto frames = pages({sides(done.made.sheet.page)}, done.pet.root);
-    if (!frames) return false;
-    PdfExtras extras{{}, done.made.files};
-    if (frames->size() > 1 && options_.copies_per_sheet == 0) {
-      extras.outline.push_back({done.title, 0, 0});
-    }
-    const auto path =
-        writer_.write({*frames, done.made.sheet.info, extras, done.made.name}, done.pet.root);
-    return path && (!is_a_file(*path, shop_.disk()) ||
-                    write_beside(done.made, fs::path(*path).replace_extension()));
-  }
-
-  bool write(const std::string& path, const std::string& bytes) {
-    return write_whole(path, bytes, options_.force ? Replaces::anything : Replaces::own,
-                       shop_.sink(), shop_.disk());
-  }
-
-  /// What belongs beside a sheet, under its name.
-  bool write_beside(const Made& made, const fs::path& stem) {
-    bool written = true;
-    for (const SideFile& file : made.beside) {
-      const std::string path = stem.string() + "." + file.ending;
-      if (write(path, sealed(file.bytes, SealedAs::calendar))) {
-        console_.say_written(path);
-      } else {
-        written = false;
-      }
-    }
-    return written;
-  }
-
   /// Pages say of themselves that they are in another language than the document.
   static std::vector<Frame> in_own_language(std::vector<Frame> pages, const std::string& own,
                                             const std::string& document) {
@@ -214,28 +276,43 @@ class SheetRun {
     for (const Done& done : all) {
       cards.push_back(
           in_own_language(sides(done.made.sheet.page), done.made.sheet.info.language, language));
-      if (options_.copies_per_sheet > 0) continue;
-      // Where the sheet begins: behind those before it.
-      const std::size_t page = in_order(cards).size() - cards.back().size();
-      extras.outline.push_back({done.title, page, 0});
+    }
+    if (options_.copies_per_sheet == 0) {
+      const bool turned = most_sides(cards) > 1;
+      std::size_t page = 0;  // where the sheet begins: behind those before it
+      for (std::size_t i = 0; i < all.size(); ++i) {
+        if (turned) page += page % 2;
+        extras.outline.push_back({all[i].title, page, 0});
+        page += cards[i].size();
+      }
     }
     extras.attachments = carried_by(all);
-    const auto frames = pages(cards, all.front().pet.root);
+    const std::string& root = all.front().pet.root;
+    const auto frames =
+        pages_of(std::move(cards), options_, shop_.folder(root).salon(), shop_.sink());
     if (!frames) return false;
     DocumentInfo info = all.front().made.sheet.info;
     std::vector<std::string> names;
     for (const Done& done : all) names.push_back(done.title);
     info.title = joined(names, ", ");
-    const auto path = writer_.write({*frames, info, extras, fmt::format("all-{}", kind().name)},
-                                    all.front().pet.root);
+    const auto path =
+        writer_.write({*frames, info, extras, fmt::format("all-{}", kind().name)}, root);
     if (!path) return false;
     if (!is_a_file(*path, shop_.disk())) return true;
-    bool written = true;
     std::vector<NameWanted> wanted;
     for (const Done& done : all) wanted.push_back({done.made.name, done.pet.file, done.pet.root});
     const std::vector<std::string> beside = distinct_names(wanted);
+    bool written = true;
     for (std::size_t i = 0; i < all.size(); ++i) {
-      if (!write_beside(all[i].made, fs::path(*path).parent_path() / beside[i])) written = false;
+      const std::string stem = (fs::path(*path).parent_path() / beside[i]).string();
+      for (const SideFile& file : all[i].made.beside) {
+        const std::string at = stem + "." + file.ending;
+        const bool one = write_whole(at, sealed(file.bytes, SealedAs::calendar),
+                                     options_.force ? Replaces::anything : Replaces::own,
+                                     shop_.sink(), shop_.disk());
+        if (one) console_.say_written(at);
+        written = written && one;
+      }
     }
     return written;
   }
@@ -245,6 +322,9 @@ class SheetRun {
   Console& console_;
   StopRequest stop_;
   SheetWriter writer_;
+  std::size_t looked_at_ = 0, faulty_ = 0;
+  std::size_t none_ = 0;    ///< pets of which there is no such sheet
+  std::vector<Done> kept_;  ///< that go together
 };
 }  // namespace
 

@@ -50,8 +50,9 @@ class SalonFolder {
   std::vector<Booking> bookings(const Pet&, Date from, bool& complete);
 
  private:
+  /// Of what is one pet's own.
   ReadContext reporting_to(DiagnosticSink& sink) const {
-    return {context_.files, context_.sources, sink};
+    return {context_.files, context_.sources, sink, true};
   }
   ReadContext context_;
   std::string root_;

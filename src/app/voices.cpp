@@ -35,6 +35,7 @@ bool Voices::has_words(SalonFolder& folder, const std::string& language, Severit
   auto& fault = severity == Severity::error
                     ? sink_.error("no-language", asked_at, std::move(message))
                     : sink_.warning("no-language", asked_at, std::move(message));
+  fault.once = "no-language " + language;
   const std::vector<std::string> known = library.languages();
   const std::vector<std::string_view> views(known.begin(), known.end());
   // Between codes of two letters all are near.

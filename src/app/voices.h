@@ -43,6 +43,8 @@ class Voices {
   /// `instead` (empty: none).
   bool has_words(SalonFolder&, const std::string& language, Severity, SourceSpan asked_at,
                  const std::string& instead);
+  /// Languages without a catalogue are reported anew, as said once (Diagnostic::once).
+  void forget_told() { unknown_.clear(); }
 
  private:
   struct Voice {

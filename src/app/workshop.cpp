@@ -142,13 +142,20 @@ std::optional<Case> Workshop::work_out(const PetPath& path, Date day, Diagnostic
 }
 
 void Workshop::hold_against_day(Case& one, DiagnosticSink& sink) {
-  std::vector<DayWarning> fresh;
-  for (DayWarning& warning : day_warnings_about(one, context_)) {
+  const auto place = [&](const SourceSpan& span) {
+    return span.file == SourceSpan::no_file ? std::string()
+                                            : fmt::format("{}:{}:{}", sources_.at(span.file).path(),
+                                                          span.begin.line, span.begin.column);
+  };
+  for (const DayWarning& warning : day_warnings_about(one, context_)) {
     if (warning.meant == one.pet.key) one.all_bookings = false;
-    const std::tuple what(warning.fault, warning.span, warning.other);
-    if (told_of_days_.insert(what).second) fresh.push_back(std::move(warning));
+    DiagnosticSink about;
+    report({&warning, 1}, about);
+    for (Diagnostic said : about.all()) {
+      said.once = fmt::format("{} {} {}", said.code, place(warning.span), place(warning.other));
+      sink.add(std::move(said));
+    }
   }
-  report(fresh, sink);
 }
 
 bool Workshop::nothing_to_show(const Case& one) const {

@@ -3,9 +3,7 @@
 #include <map>
 #include <memory>
 #include <optional>
-#include <set>
 #include <string>
-#include <tuple>
 #include <vector>
 
 #include "app/options.h"
@@ -72,7 +70,7 @@ class Workshop {
  private:
   /// Those of the day's bookings, in time order, each once.
   std::vector<PetPath> booked_pets(bool& complete);
-  /// Says what cannot go as the day is booked, each thing once in a run: two pets may share it.
+  /// Says what cannot go as the day is booked; a person is told once of what two pets share.
   void hold_against_day(Case&, DiagnosticSink&);
 
   const Options& options_;
@@ -87,6 +85,5 @@ class Workshop {
   std::unique_ptr<FontSet> fonts_;
   bool fonts_asked_ = false;
   Voices voices_;
-  std::set<std::tuple<DayFault, SourceSpan, SourceSpan>> told_of_days_;
 };
 }  // namespace furnish

@@ -69,8 +69,13 @@ void DiagnosticSink::take(DiagnosticSink& other) {
 }
 
 std::size_t DiagnosticSink::error_count() const {
-  return static_cast<std::size_t>(
-      std::ranges::count(list_, Severity::error, &Diagnostic::severity));
+  return forgotten_errors_ + static_cast<std::size_t>(
+                                 std::ranges::count(list_, Severity::error, &Diagnostic::severity));
+}
+
+void DiagnosticSink::forget() {
+  forgotten_errors_ = error_count();
+  list_.clear();
 }
 
 std::string to_text(const Diagnostic& diagnostic, const SourceSet& sources, Colours colours) {

@@ -24,6 +24,8 @@ struct Diagnostic {
   std::vector<std::pair<SourceSpan, std::string>> notes;  ///< other places: "first given here"
   /// What the hint offers for what stands at the span, as TOML: `"curly"`; keys in quotes too.
   std::vector<std::string> instead = {};
+  /// What this is about, if each part of a work reports it and a person is told once; else empty.
+  std::string once = {};
 };
 
 /// Gathers what the stages have to say. Below app/ nothing prints, exits or throws for a bad file;
@@ -36,12 +38,18 @@ class DiagnosticSink {
   /// Takes over what another has, behind what is here; the other is empty then. So that each part
   /// of a work may report by itself, and all is told in the order of the parts.
   void take(DiagnosticSink& other);
+  /// One that was reported elsewhere.
+  void add(Diagnostic one) { list_.push_back(std::move(one)); }
   bool has_errors() const { return error_count() > 0; }
   std::size_t error_count() const;
   std::span<const Diagnostic> all() const { return list_; }  ///< as reported
+  /// Lets go of what is here, so that a long work holds only what is still to be told; errors still
+  /// count.
+  void forget();
 
  private:
   std::vector<Diagnostic> list_;
+  std::size_t forgotten_errors_ = 0;
 };
 
 /// `terminal`: the level's word and the carets stand out, by the codes of ECMA-48; nothing else

@@ -32,9 +32,31 @@ Position SourceText::position(std::size_t byte) const {
   return {line, static_cast<std::uint32_t>(before + 1)};
 }
 
-std::uint32_t SourceSet::add(std::string path, std::string text) {
+std::uint32_t SourceSet::add(std::string path, std::string text, bool passing) {
   if (texts_.size() >= SourceSpan::no_file) throw std::length_error("too many files in one run");
-  texts_.emplace_back(std::move(path), std::move(text));
+  texts_.push_back({std::make_unique<const SourceText>(std::move(path), std::move(text)), passing});
   return static_cast<std::uint32_t>(texts_.size() - 1);
+}
+
+const SourceText& SourceSet::at(std::uint32_t file) const {
+  static const SourceText gone({}, {});
+  const Kept& kept = texts_.at(file);
+  return kept.text ? *kept.text : gone;
+}
+
+void SourceSet::forget_passing(std::uint32_t from) {
+  for (std::size_t i = from; i < texts_.size(); ++i) {
+    if (texts_[i].passing) texts_[i].text.reset();
+  }
+}
+
+std::vector<SourceSet::Text> SourceSet::handed_over(std::uint32_t from) {
+  std::vector<Text> out;
+  for (std::size_t i = from; i < texts_.size(); ++i) {
+    const SourceText& one = at(static_cast<std::uint32_t>(i));
+    out.push_back({one.path(), std::string(one.text()), texts_[i].passing});
+  }
+  forget_passing(from);
+  return out;
 }
 }  // namespace furnish

@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <deque>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -50,12 +51,29 @@ class SourceText {
 /// Every file that was read in this run. Adding never moves what is there.
 class SourceSet {
  public:
-  /// The number that spans in this file carry.
-  std::uint32_t add(std::string path, std::string text);
-  const SourceText& at(std::uint32_t file) const { return texts_.at(file); }
+  /// A file as it goes from one set to another.
+  struct Text {
+    std::string path, text;
+    bool passing = false;
+  };
+
+  /// The number that spans in this file carry. `passing`: it is about one thing of many, and nobody
+  /// asks for it again once that is told.
+  std::uint32_t add(std::string path, std::string text, bool passing = false);
+  /// An empty one without a path if it was let go of.
+  const SourceText& at(std::uint32_t file) const;
   std::size_t size() const { return texts_.size(); }
+  bool passing(std::uint32_t file) const { return texts_.at(file).passing; }
+  /// Lets go of passing files from that number on. No number is given twice.
+  void forget_passing(std::uint32_t from = 0);
+  /// What was added from that number on, in order, and lets go of what is passing.
+  std::vector<Text> handed_over(std::uint32_t from);
 
  private:
-  std::deque<SourceText> texts_;
+  struct Kept {
+    std::unique_ptr<const SourceText> text;
+    bool passing = false;
+  };
+  std::deque<Kept> texts_;
 };
 }  // namespace furnish

@@ -99,6 +99,13 @@ Errno TemporaryFile::create_named() {
   }
 }
 
+Errno TemporaryFile::take_permissions(const struct stat& like) {
+  struct stat status {};
+  const bool same =
+      ::fstat(file_.get(), &status) == 0 && ((status.st_mode ^ like.st_mode) & 07777) == 0;
+  return same || disk_.fchmod(file_.get(), like.st_mode & 07777) == 0 ? 0 : errno;
+}
+
 Errno TemporaryFile::write(std::string_view bytes) {
   if (fault_ == 0) fault_ = write_all(disk_, file_.get(), bytes);
   return fault_;
@@ -141,6 +148,17 @@ Errno TemporaryFile::replace(const fs::path& target) {
   if (disk_.rename(name_.c_str(), target.c_str()) != 0) return errno;
   name_.clear();
   return 0;
+}
+
+std::string TemporaryFile::mark() const {
+  struct stat status {};
+  return file_.get() >= 0 && ::fstat(file_.get(), &status) == 0 ? mark_of(status) : std::string();
+}
+
+std::string mark_of(const struct stat& status) {
+  return fmt::format("{:x}.{:x}.{:o}.{:x}.{:x}.{:x}.{:x}", status.st_ino, status.st_size,
+                     status.st_mode, status.st_mtim.tv_sec, status.st_mtim.tv_nsec,
+                     status.st_ctim.tv_sec, status.st_ctim.tv_nsec);
 }
 
 void clear_unfinished(const Disk& disk, const std::string& folder) {

@@ -47,6 +47,8 @@ class TemporaryFile {
   TemporaryFile& operator=(const TemporaryFile&) = delete;
   ~TemporaryFile();
 
+  /// Those of a file that it takes the place of, if they are not the same.
+  Errno take_permissions(const struct stat& like);
   /// Its whole content, which is safely on the device afterwards.
   Errno fill(std::string_view bytes);
   /// Its whole content, which only sync_all() of this or another of its folder makes safe.
@@ -57,6 +59,10 @@ class TemporaryFile {
   Errno become(const std::filesystem::path& target);
   /// Gives it the name of what is there, which it replaces.
   Errno replace(const std::filesystem::path& target);
+  /// What went wrong so far.
+  Errno fault() const { return fault_; }
+  /// file_mark() of it; empty if that is not known.
+  std::string mark() const;
 
  private:
   Errno create_named();
@@ -67,6 +73,9 @@ class TemporaryFile {
   Descriptor file_;
   Errno fault_ = 0;
 };
+
+/// What tells a file from what comes after it: its number, size, rights and times.
+std::string mark_of(const struct stat&);
 
 /// Removes the unfinished files that runs which were killed have left in a folder. Those that
 /// somebody works on stay; what cannot be removed stays too, and harms nobody.

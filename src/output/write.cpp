@@ -73,15 +73,27 @@ std::filesystem::path folder_of(const std::filesystem::path& target) {
   return target.has_parent_path() ? target.parent_path() : std::filesystem::path(".");
 }
 
+/// Whether the name, too, is made safe at once.
+enum class Names : std::uint8_t { safe, later };
+
+/// `filled`: the new file, if its bytes are on the disk already.
 Written replace_whole(const Disk& disk, const std::filesystem::path& target,
-                      const struct stat* existing, std::string_view bytes) {
+                      const struct stat* existing, std::string_view bytes,
+                      TemporaryFile* filled = nullptr, Names names = Names::safe) {
   // Renaming needs no right to the old file; its owner wrote-protected it for a reason.
   if (existing != nullptr && disk.faccessat(target.c_str(), W_OK) != 0) return {errno};
-  TemporaryFile file(disk, folder_of(target), existing);
-  Errno fault = file.fill(bytes);
-  if (fault == 0) fault = file.replace(target);
+  std::optional<TemporaryFile> fresh;
+  Errno fault = 0;
+  if (filled == nullptr) {
+    filled = &fresh.emplace(disk, folder_of(target), existing);
+    fault = filled->fill(bytes);
+  } else {
+    fault = filled->fault();
+    if (fault == 0 && existing != nullptr) fault = filled->take_permissions(*existing);
+  }
+  if (fault == 0) fault = filled->replace(target);
   if (fault != 0) return {fault};
-  return {0, sync_folder(disk, folder_of(target))};
+  return {0, names == Names::safe ? sync_folder(disk, folder_of(target)) : 0};
 }
 
 /// For file systems without links, as of memory cards.
@@ -139,15 +151,18 @@ std::string_view kept_for_its_owner(const std::string& path, const struct stat& 
   return {};
 }
 
-Written write_to_path(const Disk& disk, const std::string& path, std::string_view bytes) {
+Written write_to_path(const Disk& disk, const std::string& path, std::string_view bytes,
+                      TemporaryFile* filled, Names names) {
   if (takes_a_stream(disk, path)) return {write_directly(disk, path, bytes)};
   struct stat status {};
   if (disk.lstat(path.c_str(), &status) != 0) {
-    return errno == ENOENT ? replace_whole(disk, path, nullptr, bytes) : Written{errno};
+    return errno == ENOENT ? replace_whole(disk, path, nullptr, bytes, filled, names)
+                           : Written{errno};
   }
   if (S_ISDIR(status.st_mode)) return {EISDIR};
   // Moving a file onto a link replaces the link, not what it names.
-  return replace_whole(disk, path, S_ISREG(status.st_mode) ? &status : nullptr, bytes);
+  return replace_whole(disk, path, S_ISREG(status.st_mode) ? &status : nullptr, bytes, filled,
+                       names);
 }
 
 bool to_standard_output(const std::string& path) {
@@ -210,8 +225,9 @@ bool write_some_new(std::span<const NewFile> files, DiagnosticSink& sink, const 
 }
 }  // namespace
 
+namespace {
 bool write_whole(const std::string& path, std::string_view bytes, Replaces replaces,
-                 DiagnosticSink& sink, const Disk& disk) {
+                 DiagnosticSink& sink, const Disk& disk, TemporaryFile* filled, Names names) {
   if (to_standard_output(path)) return report(path, {write_to_standard_output(disk, bytes)}, sink);
   struct stat there {};
   const bool asks =
@@ -226,7 +242,48 @@ bool write_whole(const std::string& path, std::string_view bytes, Replaces repla
       return false;
     }
   }
-  return report(path, write_to_path(disk, path, bytes), sink);
+  return report(path, write_to_path(disk, path, bytes, filled, names), sink);
+}
+}  // namespace
+
+bool write_whole(const std::string& path, std::string_view bytes, Replaces replaces,
+                 DiagnosticSink& sink, const Disk& disk) {
+  return write_whole(path, bytes, replaces, sink, disk, nullptr, Names::safe);
+}
+
+FileToWrite::FileToWrite(std::string path, std::string bytes)
+    : path_(std::move(path)), bytes_(std::move(bytes)) {}
+FileToWrite::FileToWrite(FileToWrite&&) noexcept = default;
+FileToWrite& FileToWrite::operator=(FileToWrite&&) noexcept = default;
+FileToWrite::~FileToWrite() = default;
+
+void FileToWrite::prepare(const Disk& disk) {
+  if (prepared_ || to_standard_output(path_) || takes_a_stream(disk, path_)) return;
+  struct stat there {};
+  const bool is_there = disk.lstat(path_.c_str(), &there) == 0;
+  if (is_there && !S_ISREG(there.st_mode)) return;
+  auto file = std::make_unique<TemporaryFile>(disk, folder_of(path_), is_there ? &there : nullptr);
+  if (file->fill(bytes_) != ENOENT) prepared_ = std::move(file);
+}
+
+bool FileToWrite::write(Replaces replaces, DiagnosticSink& sink, const Disk& disk,
+                        bool one_of_several) {
+  const bool written = write_whole(path_, bytes_, replaces, sink, disk, prepared_.get(),
+                                   one_of_several ? Names::later : Names::safe);
+  mark_ = written && prepared_ ? prepared_->mark() : std::string();
+  prepared_.reset();
+  return written;
+}
+
+std::string file_mark(const std::string& path, const Disk& disk) {
+  struct stat status {};
+  return disk.lstat(path.c_str(), &status) == 0 && S_ISREG(status.st_mode) ? mark_of(status)
+                                                                           : std::string();
+}
+
+void confirm_names(const std::string& folder, DiagnosticSink& sink, const Disk& disk) {
+  const std::filesystem::path at = folder.empty() ? "." : folder;
+  if (const Errno fault = sync_folder(disk, at); fault != 0) report(at.string(), {0, fault}, sink);
 }
 
 bool is_a_file(const std::string& path, const Disk& disk) {

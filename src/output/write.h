@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <memory>
 #include <span>
 #include <string>
 #include <string_view>
@@ -10,6 +11,7 @@
 #include "output/disk.h"
 
 namespace furnish {
+class TemporaryFile;
 
 /// What may give way to a new file of the same name: a sheet that furnish wrote and nobody changed
 /// since (see seal.h), or anything, where the person asked for it; or the person's own file, which
@@ -25,6 +27,34 @@ enum class Replaces : std::uint8_t { own, anything, edited };
 /// A file that is there but may not outlive a power cut is a warning ("unconfirmed").
 bool write_whole(const std::string& path, std::string_view bytes, Replaces, DiagnosticSink& sink,
                  const Disk& disk = system_disk());
+/// A file that is to be written as write_whole() does, in two steps, so that the disk may be waited
+/// for in one thread while another goes on.
+class FileToWrite {
+ public:
+  FileToWrite(std::string path, std::string bytes);
+  FileToWrite(FileToWrite&&) noexcept;
+  FileToWrite& operator=(FileToWrite&&) noexcept;
+  ~FileToWrite();
+  const std::string& path() const { return path_; }
+
+  /// Puts the bytes safely on the disk, without a name, unless that was done already. What cannot
+  /// be done so, as in a folder that is not there yet, is left to write().
+  void prepare(const Disk&);
+  /// write_whole(). One of several leaves its name to confirm_names().
+  bool write(Replaces, DiagnosticSink&, const Disk&, bool one_of_several);
+  /// file_mark() of what was written; empty if that is not known.
+  const std::string& mark() const { return mark_; }
+
+ private:
+  std::string path_, bytes_, mark_;
+  std::unique_ptr<TemporaryFile> prepared_;
+};
+/// Waits until the names of files that were written into a folder would survive a power cut; a
+/// warning ("unconfirmed") if that cannot be said.
+void confirm_names(const std::string& folder, DiagnosticSink&, const Disk&);
+/// What tells a file that was written from whatever else comes to stand there, or is made of it;
+/// empty where there is no file.
+std::string file_mark(const std::string& path, const Disk&);
 /// Whether a path is a file or will be one; false for the standard output, a device or a pipe,
 /// beside which nothing lies.
 bool is_a_file(const std::string& path, const Disk& disk = system_disk());

@@ -139,6 +139,7 @@ struct FontSet::Parts {
   std::map<std::pair<std::string, char32_t>, std::string> fallbacks;  ///< by language
   std::map<std::string, Charset> opened;  ///< families added from the system
   std::vector<Font> held;
+  int looked_at = 0;  ///< of the configuration's fonts: as far as they are held
 
   /// The bundled family for a letter's script, opened; empty if there is none or lacks it.
   std::string bundled_for(char32_t);
@@ -265,10 +266,16 @@ bool FontSet::family_covers(const std::string& family, char32_t character) const
 }
 
 void FontSet::hold_faces() {
-  if (!parts_->held.empty()) return;
   for (const ScriptFamily& script : script_families) parts_->bundled_for(script.letter);
+  hold_new_faces();
+}
+
+void FontSet::hold_new_faces() {
+  // One thread's first use of a face at a time; who holds one already only finds it.
+  static std::mutex one_at_a_time;
+  const std::scoped_lock lock(one_at_a_time);
   const FcFontSet* fonts = FcConfigGetFonts(parts_->config.get(), FcSetApplication);
-  for (int i = 0; i < fonts->nfont; ++i) {
+  for (int& i = parts_->looked_at; i < fonts->nfont; ++i) {
     // Whatever its size: a scaled font keeps its face.
     PangoFontDescription* wanted = pango_fc_font_description_from_pattern(fonts->fonts[i], FALSE);
     pango_font_description_set_size(wanted, 10 * PANGO_SCALE);
@@ -377,6 +384,7 @@ std::string FontSet::fallback_family(char32_t character, const std::string& lang
       }
       if (!family_covers(family, character)) parts_->open_from_system(regular.get());
       parts_->fonts_changed();
+      hold_new_faces();
     }
   }
   parts_->fallbacks.emplace(key, family);

@@ -47,7 +47,7 @@ class FontSet {
 
   /// Loads every bundled face, and keeps it loaded while the set lives: cairo 1.16 has a list of
   /// faces without a lock, and two threads that load one at the same time may embed it twice. Faces
-  /// of this machine are held once something was set in them.
+  /// of this machine every set holds as soon as it opens them, one set at a time.
   void hold_faces();
 
   /// The context to make layouts of a language (BCP 47) with: the language chooses between forms of
@@ -66,6 +66,7 @@ class FontSet {
 
  private:
   struct Parts;
+  void hold_new_faces();
   explicit FontSet(std::unique_ptr<Parts>);
   std::unique_ptr<Parts> parts_;
 };

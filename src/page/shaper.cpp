@@ -197,27 +197,32 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
   const std::string key = key_of(parts, units, shorter, breaking);
   Kept& kept = kept_[key];
   kept.asked = true;
-  if (kept.text) return kept.text;
-  ++made_;
-
   const auto report = [&](char32_t missing) {
     if (!reported_.insert(missing).second) return;
     std::string character;
     append(character, missing);
-    sink_
-        ->warning("no-glyph", from,
-                  fmt::format("no font has the character '{}' (U+{:04X})", character,
-                              static_cast<std::uint32_t>(missing)))
-        .hint = "it is printed as a box; install a font that has it, or write it another way";
+    const auto number = static_cast<std::uint32_t>(missing);
+    Diagnostic& said =
+        sink_->warning("no-glyph", from,
+                       fmt::format("no font has the character '{}' (U+{:04X})", character, number));
+    said.hint = "it is printed as a box; install a font that has it, or write it another way";
+    said.once = fmt::format("no-glyph {} {:04X}", language_, number);
   };
+  if (kept.text) {
+    for (const char32_t missing : kept.missing) report(missing);
+    return kept.text;
+  }
+  ++made_;
   std::set<char32_t> boxed;
   Prepared prepared = prepare(parts, fonts_, language_, boxed);
   for (char32_t missing : prepared.missing) report(missing);
+  kept.missing.assign(prepared.missing.begin(), prepared.missing.end());
   PangoContext* const context = fonts_.context(language_);
   Layout layout = lay_out(prepared, context, units, shorter);
   if (pango_layout_get_unknown_glyphs_count(layout.get()) > 0) {
     boxed = unknown_characters(layout.get());
     for (char32_t missing : boxed) report(missing);
+    kept.missing.insert(kept.missing.end(), boxed.begin(), boxed.end());
     prepared = prepare(parts, fonts_, language_, boxed);
     layout = lay_out(prepared, context, units, shorter);
   }
@@ -236,6 +241,7 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
 void TextShaper::forget() {
   std::erase_if(kept_, [](const auto& one) { return !one.second.asked; });
   for (auto& [key, kept] : kept_) kept.asked = false;
+  reported_.clear();
 }
 
 Length TextShaper::natural_width(const std::vector<SizedText>& parts, SourceSpan from) {

@@ -58,13 +58,15 @@ class TextShaper {
   /// From now on reports go there; keeps the reference.
   void report_to(DiagnosticSink& sink) { sink_ = &sink; }
   /// Forgets what was not asked for since the last call, so that a long run keeps the labels that
-  /// every page has and not all that any page had; lines in frames stay good. Call between pages.
+  /// every page has and not all that any page had; lines in frames stay good. What is missing in a
+  /// font is reported anew, as said once (Diagnostic::once). Call between pages.
   void forget();
 
  private:
   struct Kept {
     std::shared_ptr<const ShapedText> text;
     bool asked = true;  ///< since forget() was called last
+    std::vector<char32_t> missing{};
   };
   FontSet& fonts_;
   DiagnosticSink* sink_;

@@ -15,6 +15,7 @@ struct ReadContext {
   const Files& files;
   SourceSet& sources;
   DiagnosticSink& sink;
+  bool passing = false;  ///< what is read is about one of many; see SourceSet
 };
 
 /// True if none of the faults lies in this file.

@@ -228,7 +228,7 @@ bool only_space_and_comments(std::string_view text) {
 
 std::uint32_t report_unreadable(const ReadContext& context, const std::string& path,
                                 const std::string& fault) {
-  const std::uint32_t file = context.sources.add(path, {});
+  const std::uint32_t file = context.sources.add(path, {}, context.passing);
   context.sink.error("unreadable", {file, {}, {}}, "cannot be read: " + fault);
   return file;
 }
@@ -246,7 +246,7 @@ bool leads_astray(const FileContent& content) {
 }
 
 std::uint32_t report_link(const ReadContext& context, const std::string& path) {
-  const std::uint32_t file = context.sources.add(path, {});
+  const std::uint32_t file = context.sources.add(path, {}, context.passing);
   context.sink
       .error("link", {file, {}, {}}, "is a link, and what it leads to is not TOML as it stands")
       .hint = "put the file itself here, or mend what the link leads to";
@@ -256,7 +256,7 @@ std::uint32_t report_link(const ReadContext& context, const std::string& path) {
 ReadFile read_text(const ReadContext& context, std::string path, std::string text,
                    std::string_view must_have, std::size_t most = Files::largest) {
   if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);
-  const std::uint32_t file = context.sources.add(std::move(path), std::move(text));
+  const std::uint32_t file = context.sources.add(std::move(path), std::move(text), context.passing);
   const SourceText& source = context.sources.at(file);
   const auto starts = scan_text(source, file, context.sink, most);
   if (!starts) return {file, std::nullopt};

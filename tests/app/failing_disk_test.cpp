@@ -1,6 +1,4 @@
-#include <fcntl.h>
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <array>
@@ -10,6 +8,7 @@
 #include <map>
 #include <span>
 
+#include "app/hushed.h"
 #include "app/program.h"
 #include "app/run.h"
 #include "app/sheet_maker.h"
@@ -25,32 +24,6 @@ namespace furnish::test {
 namespace {
 namespace fs = std::filesystem;
 using Tree = std::map<std::string, std::string>;
-
-/// All that a run says goes to a file meanwhile.
-class Hushed {
- public:
-  explicit Hushed(const std::string& path)
-      : file_(::open(path.c_str(), O_RDWR | O_CREAT | O_TRUNC, 0600)),
-        out_(::dup(STDOUT_FILENO)),
-        err_(::dup(STDERR_FILENO)) {
-    std::fflush(stdout);
-    std::fflush(stderr);
-    ::dup2(file_, STDOUT_FILENO);
-    ::dup2(file_, STDERR_FILENO);
-  }
-  ~Hushed() {
-    std::fflush(stdout);
-    std::fflush(stderr);
-    ::dup2(out_, STDOUT_FILENO);
-    ::dup2(err_, STDERR_FILENO);
-    for (const int fd : {file_, out_, err_}) ::close(fd);
-  }
-  Hushed(const Hushed&) = delete;
-  Hushed& operator=(const Hushed&) = delete;
-
- private:
-  int file_, out_, err_;
-};
 
 struct Outcome {
   Exit exit;
@@ -116,6 +89,7 @@ class Salon {
     }
     const std::string heard = folder_.path("said");
     Outcome out{Exit::ok, {}};
+    fs::remove(heard);
     {
       const Hushed hushed(heard);
       out.exit = furnish::run(options, files, disk);

@@ -1,12 +1,24 @@
-#include <catch2/catch.hpp>
+#include <fmt/format.h>
 
+#include <algorithm>
+#include <atomic>
+#include <catch2/catch.hpp>
+#include <filesystem>
 #include <functional>
+#include <map>
 #include <memory>
+#include <stdexcept>
 #include <thread>
 
+#include "app/generated.h"
+#include "app/hushed.h"
+#include "app/run.h"
+#include "app/workers.h"
 #include "app/workshop.h"
 #include "output/attachments.h"
 #include "output/pdf.h"
+#include "output/tool.h"
+#include "share.h"
 
 // Nothing is shared between two workshops but what never changes: each thread has its own, and what
 // they make is byte for byte what one alone makes. `tests/threads` runs this under ThreadSanitizer.
@@ -59,6 +71,61 @@ void in_two_threads(const std::function<void(std::size_t)>& work) {
   first.join();
   second.join();
 }
+
+/// A whole run: its status, what it said, and every file that it wrote.
+using Whole = std::map<std::string, std::string>;
+Whole whole_run(const TemporaryFolder& salon, const SheetMaker& sheet, int jobs) {
+  const TemporaryFolder out;
+  Options options = asked(sheet);
+  options.salon = salon.path("");
+  options.output = out.path("sheets") + "/";
+  options.jobs = jobs;
+  Whole whole;
+  {
+    const Hushed hushed(out.path("out"), out.path("err"));
+    whole["status"] = std::to_string(static_cast<int>(run(options, DiskFiles(), system_disk())));
+  }
+  for (const auto& file : std::filesystem::recursive_directory_iterator(out.path(""))) {
+    if (!file.is_regular_file()) continue;
+    std::string bytes = bytes_of(file.path().string());
+    // The files are named as they lie.
+    for (auto at = bytes.find(out.path("")); at != bytes.npos; at = bytes.find(out.path(""))) {
+      bytes.erase(at, out.path("").size());
+    }
+    whole[file.path().filename().string()] = std::move(bytes);
+  }
+  return whole;
+}
+
+/// A salon that has something to say of itself too: faults of pets, warnings of a style that some
+/// share, a day on which they get in each other's way, and letters that no font has.
+void put_salon(const TemporaryFolder& folder, std::size_t pets) {
+  namespace fs = std::filesystem;
+  for (const char* const name : {"pets", "styles", "days"})
+    fs::create_directories(folder.path(name));
+  folder.file("salon.toml", "[salon]\nname = \"Lantern Street\"\n");
+  folder.file("styles/own.toml", "[style]\nname = \"Own\"\nextends = \"natural-tidy\"\n");
+  folder.file("styles/bad.toml", "[style]\nname = \"Bad\"\nextends = \"natural-tdy\"\n");
+  Dice dice(20261124);
+  std::string day = "date = 2026-11-24\n";
+  for (std::size_t i = 0; i < pets; ++i) {
+    std::string text = generated_pet(dice);
+    if (i % 7 == 3) text += "# \U0010FFFD\n[home]\nnotes = \"a \U0010FFFD\"\n";
+    if (i % 5 == 1) {
+      const std::string style = i % 2 == 0 ? "own" : "bad";
+      if (const auto at = text.find("style = \""); at != text.npos) {
+        text.replace(at + 9, text.find('"', at + 9) - at - 9, style);
+      }
+    }
+    folder.file(fmt::format("pets/pet-{:04}.toml", i), text);
+    if (i % 9 < 2) {
+      day += fmt::format("[[booking]]\nat = 09:{:02}:00\npet = \"pet-{:04}\"\ngroomer = \"Ines\"\n",
+                         i % 60, i);
+    }
+  }
+  day += "[[booking]]\nat = 10:00:00\npet = \"nobody\"\n";
+  folder.file("days/2026-11-24.toml", day);
+}
 }  // namespace
 
 TEST_CASE("two workshops in two threads make what one alone makes", "[threads]") {
@@ -100,5 +167,65 @@ TEST_CASE("held faces are all that two threads need that begin at one time", "[t
   for (const std::string& bytes : alone.bytes) CHECK_FALSE(bytes.empty());
   CHECK(cards[0] == alone.bytes);
   CHECK(cards[1] == alone.bytes);
+}
+
+TEST_CASE("a run in many threads writes and says what one in a single thread does, in its order",
+          "[threads]") {
+  const TemporaryFolder salon;
+  const std::size_t pets = long_run() ? 2000 : 40;
+  put_salon(salon, pets);
+  const Whole alone = whole_run(salon, sheets::card, 1);
+  CHECK(alone.at("status") == "1");
+  CHECK(alone.size() > pets / 2);
+  const std::string& said = alone.at("err");
+  INFO(said);
+  // What the test is about is there to be said.
+  for (const char* const what :
+       {"error: ", "no style 'natural-tdy'", "nobody", "U+10FFFD", "at once"}) {
+    CHECK(said.find(what) != said.npos);
+  }
+  for (const int threads : {2, 8}) {
+    const Whole many = whole_run(salon, sheets::card, threads);
+    CHECK(many.at("out") == alone.at("out"));
+    CHECK(many.at("err") == said);
+    CHECK(many == alone);
+  }
+}
+
+TEST_CASE("results are taken in order, no more are begun than may be, and what is thrown arrives") {
+  std::vector<int> slots(6, -1);
+  std::atomic<std::size_t> begun{0};
+  const auto make = [&](std::size_t, std::size_t i) {
+    ++begun;
+    slots[i % 6] = static_cast<int>(i);
+  };
+  {
+    Workers workers({100, 6, 3, 2, make, [](std::size_t) {}});
+    for (std::size_t i = 0; i < 50; ++i) {
+      workers.wait_for(i);
+      CHECK(slots[i % 6] == static_cast<int>(i));
+      CHECK(begun <= i + 6);
+    }
+  }
+  // Who goes leaves the rest undone.
+  CHECK(begun <= 56);
+  Workers failing({3, 3, 1, 1,
+                   [](std::size_t, std::size_t i) {
+                     if (i == 1) throw std::runtime_error("out of paper");
+                   },
+                   [](std::size_t) {}});
+  CHECK_THROWS_WITH(
+      [&] {
+        for (std::size_t i = 0; i < 3; ++i) failing.wait_for(i);
+      }(),
+      "out of paper");
+}
+
+TEST_CASE("threads are as many as were asked for, and none for a handful") {
+  CHECK(threads_for(100, 1) == 1);
+  CHECK(threads_for(100, 8) == 8);
+  CHECK(threads_for(2, 8) == 1);
+  CHECK(threads_for(9, 8) == 2);
+  CHECK(threads_for(100, 0) == std::max(1U, std::thread::hardware_concurrency()));
 }
 }  // namespace furnish::test

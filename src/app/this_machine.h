@@ -1,0 +1,12 @@
+#pragma once
+
+#include <string>
+
+namespace furnish {
+
+/// What sheets hang on beside a salon's files, in one mark: this program, the libraries that it
+/// runs with, and where this machine has its fonts, by their files' numbers, sizes and times.
+std::string mark_of_this_machine();
+/// Of all files in a folder, and below it.
+std::string mark_of_files_in(const std::string& folder);
+}  // namespace furnish
