@@ -36,9 +36,10 @@ class SheetWriter {
   /// Tells the files, and gives the first. Empty iff an error was reported. `root`: the salon's
   /// folder.
   std::optional<std::string> write(const Sides&, const std::string& root);
+  /// Where a sheet of a name goes; the folder is made. Empty iff an error was reported.
+  std::optional<std::string> place(const std::string& name, const std::string& root);
 
  private:
-  std::optional<std::string> place(const std::string& name, const std::string& root);
   std::optional<std::string> encoded(const std::vector<Frame>&, const DocumentInfo&,
                                      const PdfExtras&);
   bool write_file(const std::string& path, const std::string& bytes);

@@ -25,6 +25,12 @@ enum class Replaces : std::uint8_t { own, anything, edited };
 /// A file that is there but may not outlive a power cut is a warning ("unconfirmed").
 bool write_whole(const std::string& path, std::string_view bytes, Replaces, DiagnosticSink& sink,
                  const Disk& disk = system_disk());
+/// Takes the next bytes of a file; false if they could not be taken, and no more need come.
+using TakeBytes = std::function<bool(std::string_view)>;
+/// The same of what is made while it is written, so that no more than a stretch of it is held:
+/// `make` hands the bytes on, and is false iff it reported an error, after which there is no file.
+bool write_whole(const std::string& path, const std::function<bool(const TakeBytes&)>& make,
+                 Replaces, DiagnosticSink& sink, const Disk& disk = system_disk());
 /// Whether a path is a file or will be one; false for the standard output, a device or a pipe,
 /// beside which nothing lies.
 bool is_a_file(const std::string& path, const Disk& disk = system_disk());
