@@ -155,10 +155,22 @@ void add_walls(CLI::App& app, Asked& asked) {
   day->add_option("DATE", asked.day, "the day, as 2026-11-24 (else today)")
       ->type_name("")
       ->check(wrong_day);
+  day->add_flag("--week", asked.options.week,
+                "seven days from that day on, by groomer: minutes, pets, what cannot go");
   add_pages(*day, asked);
   add_units(*day, asked);
   add_common(*day, asked);
   day->callback([&asked] { asked.options.command = Command::day; });
+
+  CLI::App* book = app.add_subcommand(
+      "book", "every pet's card, style sheet and last note in one PDF, for the salon's own binder");
+  add_pages(*book, asked);
+  add_units(*book, asked);
+  add_common(*book, asked);
+  book->callback([&asked] {
+    asked.options.command = Command::book;
+    asked.options.spec_for = Audience::staff;
+  });
 }
 
 void add_checks(CLI::App& app, Asked& asked) {

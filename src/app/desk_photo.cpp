@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "output/make_folder.h"
 #include "output/photo.h"
 #include "output/write.h"
 

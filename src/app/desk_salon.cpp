@@ -17,6 +17,7 @@
 #include "app/new_files.h"
 #include "app/new_visit.h"
 #include "app/visit_name.h"
+#include "output/make_folder.h"
 #include "output/write.h"
 #include "spec/document.h"
 #include "spec/name_date.h"

@@ -9,6 +9,7 @@
 #include "app/new_files.h"
 #include "app/stop_request.h"
 #include "base/text.h"
+#include "output/make_folder.h"
 #include "output/write.h"
 #include "spec/client_words.h"
 #include "spec/file_kinds.h"

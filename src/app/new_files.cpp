@@ -7,6 +7,7 @@
 
 #include "app/import.h"
 #include "base/text.h"
+#include "output/make_folder.h"
 #include "output/write.h"
 #include "spec/day_format.h"
 #include "spec/file_template.h"

@@ -7,6 +7,7 @@
 
 #include "app/new_files.h"
 #include "app/visit_form.h"
+#include "output/make_folder.h"
 #include "output/write.h"
 #include "spec/name_date.h"
 

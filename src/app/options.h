@@ -21,6 +21,7 @@ enum class Command : std::uint8_t {
   sheet,
   rules,
   day,
+  book,
   check,
   plan,
   unpack,
@@ -36,7 +37,8 @@ enum class Command : std::uint8_t {
 };
 /// Whether a command makes pages, so that an output's name says in which format.
 constexpr bool makes_pages(Command command) {
-  return command == Command::sheet || command == Command::rules || command == Command::day;
+  return command == Command::sheet || command == Command::rules || command == Command::day ||
+         command == Command::book;
 }
 /// Whether it may make one, of what it else says as text.
 constexpr bool may_make_a_page(Command command) {
@@ -60,6 +62,7 @@ struct Options {
   std::chrono::days within{14};      ///< of `due` and `expiring`
   bool booked = false;               ///< the pets of today's bookings, in their order
   bool foreign = false;              ///< of `check`: what a page shows in another language
+  bool week = false;                 ///< of `day`: seven days from that day on
   bool verbose = false;              ///< of `check`: with the lines of every warning
   std::string output;                ///< file, folder, "-" or empty for the salon's sheets/
   bool look = false;                 ///< of `desk`: nothing can be changed

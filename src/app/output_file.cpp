@@ -9,6 +9,7 @@
 
 #include "app/salon_folder.h"
 #include "app/sheet_files.h"
+#include "output/make_folder.h"
 #include "output/png.h"
 #include "output/seal.h"
 #include "output/svg.h"

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "app/book.h"
 #include "app/check.h"
 #include "app/console.h"
 #include "app/day.h"
@@ -17,6 +18,7 @@
 #include "app/render.h"
 #include "app/unpack.h"
 #include "app/wall.h"
+#include "app/week.h"
 #include "app/workshop.h"
 #include "base/text.h"
 #include "output/write.h"
@@ -68,7 +70,11 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
       exit = print_rules(options, shop, console);
       break;
     case Command::day:
-      exit = print_day(options, shop, console);
+      exit = options.week ? print_week(options, shop, console)
+                          : print_day(options, shop, console);
+      break;
+    case Command::book:
+      exit = print_book(options, shop, console);
       break;
     case Command::check:
       exit = check(options, shop, console);

@@ -14,18 +14,20 @@
 namespace furnish {
 namespace {
 /// Of a page of no pet: the sheets'.
-Paper PaperSettings::*usual_paper(const Options& options) {
+const SheetKind& asked_kind(const Options& options) {
   switch (options.command) {
     case Command::rules:
-      return kinds::rules.paper;
+      return kinds::rules;
     case Command::day:
-      return kinds::day.paper;
+      return kinds::day;
+    case Command::book:
+      return kinds::book;
     case Command::due:
     case Command::expiring:
     case Command::find:
-      return kinds::list.paper;
+      return kinds::list;
     default:
-      return options.sheet->kind.paper;
+      return options.sheet->kind;
   }
 }
 }  // namespace
@@ -163,7 +165,12 @@ bool Workshop::nothing_to_show(const Case& one) const {
 }
 
 std::optional<Paper> Workshop::paper(const Salon& salon, DiagnosticSink& sink) const {
-  if (options_.paper.empty()) return salon.paper.*usual_paper(options_);
+  return paper(salon, asked_kind(options_), sink);
+}
+
+std::optional<Paper> Workshop::paper(const Salon& salon, const SheetKind& kind,
+                                     DiagnosticSink& sink) const {
+  if (options_.paper.empty()) return salon.paper.*kind.paper;
   const auto found = parse_paper(options_.paper);
   if (found) return found;
   auto& fault = sink.error("no-paper", {}, fmt::format("there is no paper '{}'", options_.paper));
@@ -184,13 +191,17 @@ std::optional<SheetVoice> Workshop::voice(SalonFolder& salon, const Pet& pet,
 
 std::optional<Made> Workshop::sheet(const Case& one, DiagnosticSink& sink,
                                     std::string arrangement) {
+  return sheet(one, *options_.sheet, sink, std::move(arrangement));
+}
+
+std::optional<Made> Workshop::sheet(const Case& one, const SheetMaker& wanted, DiagnosticSink& sink,
+                                    std::string arrangement) {
   if (fonts() == nullptr) return std::nullopt;
-  const auto on = paper(one.salon(), sink);
+  const auto on = paper(one.salon(), wanted.kind, sink);
   if (!on) return std::nullopt;
   const auto speaker = voice(*one.folder, one.pet, sink);
   if (!speaker) return std::nullopt;
   speaker->shaper.forget();
-  const SheetMaker& wanted = *options_.sheet;
   return wanted.make(
       one,
       {wanted.kind, options_, *on, *speaker, {files_, sources_, sink}, std::move(arrangement)});

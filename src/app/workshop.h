@@ -60,12 +60,16 @@ class Workshop {
   /// The sheet of a case that is asked for, arranged like others of its set if one is named and it
   /// fits so. Empty iff an error was reported, there or to the run.
   std::optional<Made> sheet(const Case&, DiagnosticSink&, std::string arrangement = {});
+  /// The same of a sheet that is named here.
+  std::optional<Made> sheet(const Case&, const SheetMaker&, DiagnosticSink&,
+                            std::string arrangement = {});
   /// In whose words that is said and by whom it is set; what is said of its type goes to the sink.
   /// Empty iff an error was reported.
   std::optional<SheetVoice> voice(SalonFolder&, const Pet&, DiagnosticSink&);
 
   /// What the sheet is printed on: asked for, or the salon's usual. Empty after an error.
   std::optional<Paper> paper(const Salon&, DiagnosticSink&) const;
+  std::optional<Paper> paper(const Salon&, const SheetKind&, DiagnosticSink&) const;
 
  private:
   /// Those of the day's bookings, in time order, each once.

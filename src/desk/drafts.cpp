@@ -11,6 +11,7 @@
 #include <utility>
 
 #include "desk/mark.h"
+#include "output/make_folder.h"
 #include "output/write.h"
 
 namespace furnish::desk {

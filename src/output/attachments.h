@@ -12,7 +12,7 @@ namespace furnish {
 /// What is taken out of a PDF: sheets carry files of a few kilobytes.
 struct AttachmentBounds {
   std::size_t file = std::size_t{4} * 1024 * 1024;  ///< bytes of one attachment, unpacked
-  std::size_t count = 256;
+  std::size_t count = 20'000;  ///< a salon's book carries two a pet
   /// Bytes that all filters together may unpack, where a file that weighs little keeps them busy
   /// for long.
   std::size_t unpacked = std::size_t{64} * 1024 * 1024;

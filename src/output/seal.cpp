@@ -78,6 +78,15 @@ std::string sealed(std::string bytes, SealedAs kind) {
   return with_seal(std::move(bytes), end, "", "\n");
 }
 
+std::uint32_t seal_sum(std::uint32_t sum, std::string_view stretch) {
+  return stretch.empty() ? sum : crc(sum, stretch);
+}
+
+std::string seal_before(std::uint32_t sum, std::string_view end) {
+  const std::string begin = fmt::format("%{}", mark), rest = fmt::format("\n{}", end);
+  return fmt::format("{}{:08x}{}", begin, crc(crc(sum, begin), rest), rest);
+}
+
 bool seal_holds(std::string_view bytes) {
   for (std::size_t at = bytes.find(mark); at != bytes.npos; at = bytes.find(mark, at + 1)) {
     if (bytes.substr(at + mark.size(), digits) == digits_for(bytes, at)) return true;

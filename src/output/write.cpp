@@ -12,6 +12,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <optional>
 #include <system_error>
 
 #include "output/seal.h"
@@ -223,32 +224,81 @@ bool write_some_new(std::span<const NewFile> files, DiagnosticSink& sink, const 
   }
   return fault == 0 || report(files[filled.size()].path, {fault}, sink);
 }
-}  // namespace
 
-namespace {
-bool write_whole(const std::string& path, std::string_view bytes, Replaces replaces,
-                 DiagnosticSink& sink, const Disk& disk, TemporaryFile* filled, Names names) {
-  if (to_standard_output(path)) return report(path, {write_to_standard_output(disk, bytes)}, sink);
+/// False, with an error, where what lies there may not give way.
+bool may_replace(const std::string& path, Replaces replaces, DiagnosticSink& sink,
+                 const Disk& disk) {
   struct stat there {};
   const bool asks =
       replaces == Replaces::edited || (replaces == Replaces::own && !takes_a_stream(disk, path));
-  if (asks && disk.lstat(path.c_str(), &there) == 0) {
-    if (const std::string_view why = kept_for_its_owner(path, there, replaces); !why.empty()) {
-      auto& fault =
-          sink.error("not-ours", {}, fmt::format("'{}' {}; it is left as it is", path, why));
-      if (replaces == Replaces::own) {
-        fault.hint = "choose another name, or --force if it may be replaced";
-      }
-      return false;
-    }
-  }
-  return report(path, write_to_path(disk, path, bytes, filled, names), sink);
+  if (!asks || disk.lstat(path.c_str(), &there) != 0) return true;
+  const std::string_view why = kept_for_its_owner(path, there, replaces);
+  if (why.empty()) return true;
+  auto& fault = sink.error("not-ours", {}, fmt::format("'{}' {}; it is left as it is", path, why));
+  if (replaces == Replaces::own)
+    fault.hint = "choose another name, or --force if it may be replaced";
+  return false;
+}
+
+/// What is made on its way to an open file. Empty where making it failed, which was reported.
+std::optional<Errno> made_into(const std::function<bool(const TakeBytes&)>& make,
+                               const std::function<Errno(std::string_view)>& write) {
+  Errno fault = 0;
+  const bool made = make([&](std::string_view bytes) {
+    if (fault == 0) fault = write(bytes);
+    return fault == 0;
+  });
+  if (fault == 0 && !made) return std::nullopt;
+  return fault;
+}
+
+/// To the standard output, a device or a pipe.
+std::optional<Errno> make_directly(const Disk& disk, const std::string& path,
+                                   const std::function<bool(const TakeBytes&)>& make) {
+  const NoBrokenPipeSignal quiet;
+  const bool standard = to_standard_output(path);
+  Descriptor opened(disk,
+                    standard ? -1 : disk.open(path.c_str(), O_WRONLY | O_CLOEXEC | O_NOCTTY, 0));
+  if (!standard && !opened.open()) return errno;
+  const int fd = standard ? STDOUT_FILENO : opened.get();
+  auto fault = made_into(make, [&](std::string_view bytes) { return write_all(disk, fd, bytes); });
+  if (fault && *fault == 0) fault = sync(disk, fd);
+  const Errno at_close = opened.close();
+  return fault && *fault == 0 ? at_close : fault;
+}
+
+bool write_whole(const std::string& path, std::string_view bytes, Replaces replaces,
+                 DiagnosticSink& sink, const Disk& disk, TemporaryFile* filled, Names names) {
+  if (to_standard_output(path)) return report(path, {write_to_standard_output(disk, bytes)}, sink);
+  return may_replace(path, replaces, sink, disk) &&
+         report(path, write_to_path(disk, path, bytes, filled, names), sink);
 }
 }  // namespace
 
 bool write_whole(const std::string& path, std::string_view bytes, Replaces replaces,
                  DiagnosticSink& sink, const Disk& disk) {
   return write_whole(path, bytes, replaces, sink, disk, nullptr, Names::safe);
+}
+
+bool write_whole(const std::string& path, const std::function<bool(const TakeBytes&)>& make,
+                 Replaces replaces, DiagnosticSink& sink, const Disk& disk) {
+  if (to_standard_output(path) || takes_a_stream(disk, path)) {
+    const auto fault = make_directly(disk, path, make);
+    return fault && report(path, {*fault}, sink);
+  }
+  if (!may_replace(path, replaces, sink, disk)) return false;
+  struct stat there {};
+  const bool exists = disk.lstat(path.c_str(), &there) == 0;
+  if (exists && S_ISDIR(there.st_mode)) return report(path, {EISDIR}, sink);
+  const bool file = exists && S_ISREG(there.st_mode);
+  if (file && disk.faccessat(path.c_str(), W_OK) != 0) return report(path, {errno}, sink);
+  TemporaryFile temporary(disk, folder_of(path), file ? &there : nullptr);
+  auto fault = made_into(make, [&](std::string_view bytes) { return temporary.write(bytes); });
+  if (!fault) return false;
+  if (*fault == 0) fault = temporary.sync_all();
+  if (*fault == 0) fault = temporary.replace(path);
+  if (*fault != 0) return report(path, {*fault}, sink);
+  return report(path, {0, sync_folder(disk, folder_of(path))}, sink);
 }
 
 FileToWrite::FileToWrite(std::string path, std::string bytes)
@@ -319,37 +369,6 @@ bool write_private(const std::string& path, std::string_view bytes, DiagnosticSi
   Errno fault = file.fill(bytes);
   if (fault == 0) fault = file.replace(path);
   return report(path, {fault}, sink);
-}
-
-namespace {
-bool make_folder(const std::string& path, ::mode_t mode, DiagnosticSink& sink, const Disk& disk) {
-  std::filesystem::path made;
-  for (const std::filesystem::path& part : std::filesystem::path(path)) {
-    made /= part;
-    struct stat status {};
-    if (disk.stat(made.c_str(), &status) == 0 && S_ISDIR(status.st_mode)) continue;
-    // Another program may have made it meanwhile.
-    if (disk.mkdir(made.c_str(), mode) == 0 ||
-        (errno == EEXIST && disk.stat(made.c_str(), &status) == 0 && S_ISDIR(status.st_mode))) {
-      continue;
-    }
-    const Errno fault = errno;
-    sink.error(
-        "write", {},
-        fmt::format("cannot make the folder {}: {}", path, std::system_category().message(fault)));
-    return false;
-  }
-  clear_unfinished(disk, path);
-  return true;
-}
-}  // namespace
-
-bool make_folder(const std::string& path, DiagnosticSink& sink, const Disk& disk) {
-  return make_folder(path, 0777, sink, disk);
-}
-
-bool make_private_folder(const std::string& path, DiagnosticSink& sink, const Disk& disk) {
-  return make_folder(path, 0700, sink, disk);
 }
 
 bool remove_own(const std::string& path, DiagnosticSink& sink, const Disk& disk) {

@@ -27,6 +27,12 @@ enum class Replaces : std::uint8_t { own, anything, edited };
 /// A file that is there but may not outlive a power cut is a warning ("unconfirmed").
 bool write_whole(const std::string& path, std::string_view bytes, Replaces, DiagnosticSink& sink,
                  const Disk& disk = system_disk());
+/// Takes the next bytes of a file; false if they could not be taken, and no more need come.
+using TakeBytes = std::function<bool(std::string_view)>;
+/// The same of what is made while it is written, so that no more than a stretch of it is held:
+/// `make` hands the bytes on, and is false iff it reported an error, after which there is no file.
+bool write_whole(const std::string& path, const std::function<bool(const TakeBytes&)>& make,
+                 Replaces, DiagnosticSink& sink, const Disk& disk = system_disk());
 /// A file that is to be written as write_whole() does, in two steps, so that the disk may be waited
 /// for in one thread while another goes on.
 class FileToWrite {
@@ -79,10 +85,4 @@ bool write_private(const std::string& path, std::string_view bytes, DiagnosticSi
 /// nobody changed. Anything else stays, and a warning ("left-over") says why. True if there was
 /// something, whatever became of it.
 bool remove_own(const std::string& path, DiagnosticSink& sink, const Disk& disk = system_disk());
-/// A folder with all that it lies in, where they are not there yet, and without the unfinished
-/// files of runs that were killed. False iff an error was reported.
-bool make_folder(const std::string& path, DiagnosticSink& sink, const Disk& disk = system_disk());
-/// The same, but into what had to be made nobody but its owner may look.
-bool make_private_folder(const std::string& path, DiagnosticSink& sink,
-                         const Disk& disk = system_disk());
 }  // namespace furnish

@@ -115,13 +115,16 @@ std::vector<Division> divisions_of(const CardMaker& maker, const LabelEdge& edge
   for (const auto& [name, front] : fronts) {
     for (const Way& way : ways_of(maker, edge)) {
       if (way.arrangement.asks) continue;
-      const auto rest = [&maker, way, front](Signals signals) -> Division::Pieces {
-        return
-            [&maker, way, front, signals] { return maker.rest(way.arrangement, front, signals); };
+      using Other = CardMaker::Other;
+      const auto rest = [&maker, way, front](Signals signals, Other other) -> Division::Pieces {
+        return [&maker, way, front, signals, other] {
+          return maker.rest(way.arrangement, front, signals, other);
+        };
       };
       out.push_back({fmt::format("{}, {}", name, way.name),
                      [&maker, way, front] { return maker.front(way.arrangement, front); },
-                     {rest(Signals::hanging), rest(Signals::run_in)},
+                     {rest(Signals::hanging, Other::filled), rest(Signals::hanging, Other::needed),
+                      rest(Signals::run_in, Other::needed)},
                      rhythm(way, paper),
                      leading(way)});
     }

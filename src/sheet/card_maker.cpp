@@ -253,9 +253,16 @@ std::vector<BlockPtr> CardMaker::pieces(const Content& content, CardWay::Signals
   return out;
 }
 
-std::vector<BlockPtr> CardMaker::rest(const CardWay& way, Front front,
-                                      CardWay::Signals signals) const {
-  return pieces(content(way), signals, [=](Kept one) { return !front.keeps(one); });
+std::vector<BlockPtr> CardMaker::rest(const CardWay& way, Front front, CardWay::Signals signals,
+                                      Other other) const {
+  std::vector<BlockPtr> out =
+      pieces(content(way), signals, [=](Kept one) { return !front.keeps(one); });
+  if (other == Other::needed || out.empty()) return out;
+  for (const SheetRow& row : history_rows(desk_)) {
+    out.push_back(column({as_text(row, Face::semibold), std::make_shared<Gap>(0.3, 0.1, 0),
+                          std::make_shared<Rule>(rule_row, Ink::quiet)}));
+  }
+  return out;
 }
 
 std::vector<BlockPtr> CardMaker::all() const {

@@ -32,8 +32,10 @@ class CardMaker {
 
   /// The blocks of a front that keeps so much.
   std::vector<BlockPtr> front(const CardWay&, Front) const;
-  /// What such a front leaves to the other side, in pieces: in columns, or labels run in.
-  std::vector<BlockPtr> rest(const CardWay&, Front, CardWay::Signals) const;
+  /// What such a front leaves to the other side, in pieces: in columns, or labels run in. `filled`:
+  /// where anything is left to it, also what no front has room for.
+  enum class Other : std::uint8_t { needed, filled };
+  std::vector<BlockPtr> rest(const CardWay&, Front, CardWay::Signals, Other) const;
   /// All of the card in pieces that any paper holds.
   std::vector<BlockPtr> all() const;
   FootText foot() const;

@@ -38,6 +38,8 @@ struct CardRow : SheetRow {
 /// All rows of a card but its alerts, layer by layer in the order in which they are needed; what is
 /// not there takes no row, unless a hand should write it.
 std::vector<CardRow> card_rows(const SheetDesk&, StyleLines = StyleLines::all);
+/// For the other side of a card, where there is one: its vaccinations, and visits before the last.
+std::vector<SheetRow> history_rows(const SheetDesk&);
 /// The rows of the upper layer, and of the lower.
 std::vector<CardRow> dog_rows(const SheetDesk&);
 std::vector<CardRow> work_rows(const SheetDesk&, StyleLines);

@@ -6,7 +6,7 @@
 namespace furnish {
 
 std::vector<std::size_t> column_starts(std::span<const ColumnItem> items, std::size_t columns,
-                                       ColumnCuts cuts) {
+                                       ColumnCuts cuts, std::span<const Length> over) {
   const std::size_t count = items.size();
   const auto may_begin = [&](std::size_t i) {
     return i == 0 || i == count || items[i].opens || cuts == ColumnCuts::anywhere;
@@ -19,6 +19,7 @@ std::vector<std::size_t> column_starts(std::span<const ColumnItem> items, std::s
   for (std::size_t c = 1; c <= columns; ++c) {
     for (std::size_t i = 0; i <= count; ++i) {
       Length height = i < count && !items[i].opens ? items[i].head : Length{};
+      if (!over.empty()) height += over[columns - c];
       for (std::size_t j = i; j <= count; ++j) {
         if (may_begin(j) && tallest[c - 1][j] != never && (j > i || i == count)) {
           const Length all = std::max(height, tallest[c - 1][j]);

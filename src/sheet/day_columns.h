@@ -21,7 +21,8 @@ enum class ColumnCuts : std::uint8_t { at_openings, anywhere };
 
 /// Items in `columns` columns, in order, so that the tallest is as low as can be: the first item of
 /// each column, ascending; one that equals the number of items is empty, as are all after it.
+/// `over`: what stands over each column already, as a page's head; empty: nothing.
 /// pre: columns > 0
-std::vector<std::size_t> column_starts(std::span<const ColumnItem>, std::size_t columns,
-                                       ColumnCuts);
+std::vector<std::size_t> column_starts(std::span<const ColumnItem>, std::size_t columns, ColumnCuts,
+                                       std::span<const Length> over = {});
 }  // namespace furnish

@@ -106,7 +106,7 @@ class RowMaker {
     const std::size_t hour = std::min(time.find(' '), time.size());
     BlockPtr line = std::make_shared<WholeWord>(
         std::vector<TextSpan>{{time.substr(0, hour), Face::regular},
-                              {time.substr(hour), Face::regular, Role::body},
+                              {half_of_day(time.substr(hour)), Face::regular, Role::body},
                               {" "},
                               {name}},
         TextSpan{longest_word(name)}, style, Origin{booking().pet.value, booking().span});
@@ -118,6 +118,11 @@ class RowMaker {
       line = column(std::move(lines));
     }
     return std::make_shared<Ticked>(std::move(line), Role::alert);
+  }
+
+  /// " AM", where hours have it.
+  std::string half_of_day(const std::string& text) const {
+    return detail_ == DayDetail::close && day_.bare_hours ? std::string() : text;
   }
 
   BlockPtr times() const {
@@ -154,6 +159,7 @@ class RowMaker {
     }
     std::string at = voice_.locale.time(*booking().collect);
     at = close ? breakable(std::move(at)) : say(Phrase::day_collected, {at});
+    if (close && day_.bare_hours) at = at.substr(0, at.find(' '));
     return std::make_shared<Ticked>(paragraph(std::move(at)), Role::body);
   }
 
@@ -272,6 +278,7 @@ class RowMaker {
       if (!row_.pet->all_visits) part(out, {{say(Phrase::day_visit_unread), Face::bold}});
       if (detail_ == DayDetail::close && !looks_text(*desk_).empty()) {
         std::vector<TextSpan> looks = looks_text(*desk_);
+        if (day_.brief && looks.size() > 1) looks.resize(1);
         looks.push_back({"."});
         part(out, std::move(looks));
       }

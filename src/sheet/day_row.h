@@ -26,6 +26,8 @@ struct DayDesk {
   const SheetVoice& voice;
   std::map<std::string, std::string> names;  ///< of the pets that can be read, by their keys
   DayAlerts alerts = DayAlerts::whole;
+  bool brief = false;       ///< colours are left to the card
+  bool bare_hours = false;  ///< in columns hours stand without "AM"
 };
 
 /// One booking: hour and name, what cannot go as it is booked, what can hurt, the trim, what is

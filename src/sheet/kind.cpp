@@ -80,4 +80,13 @@ const SheetKind list{
     .margins = {11_mm, 12_mm, 10_mm, 12_mm},
     .roles = desk_roles,
 };
+const SheetKind book{
+    .name = "book",
+    .noun = "book's index",
+    .reader = Audience::staff,
+    .paper = sheet_paper,
+    .about = AboutVisit::never,
+    .margins = {11_mm, 13_mm, 10_mm, 13_mm},
+    .roles = hand_roles,
+};
 }  // namespace furnish::kinds

@@ -29,6 +29,6 @@ struct SheetKind {
 };
 
 namespace kinds {
-extern const SheetKind card, style, note, owner_note, care, day, rules, list;
+extern const SheetKind card, style, note, owner_note, care, day, rules, list, book;
 }  // namespace kinds
 }  // namespace furnish

@@ -176,6 +176,10 @@ std::string ReaderLocale::short_date(Date day) const {
   return formats_->format("yMMMd", day);
 }
 
+std::string ReaderLocale::weekday_and_day(Date day) const {
+  return formats_->format("EEEd", day);
+}
+
 std::string ReaderLocale::time(TimeOfDay time) const {
   std::string out = formats_->format("jmm", Date{}, time);
   // Its "AM" goes with it wherever a line ends.

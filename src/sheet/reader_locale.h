@@ -34,6 +34,8 @@ class ReaderLocale {
   std::string short_date(Date) const;
   /// "24 Nov"; the year is added if it is not that of `from`.
   std::string short_day(Date, Date from) const;
+  /// "Tue 24", for the head of a column.
+  std::string weekday_and_day(Date) const;
   /// "11:45" or "11:45 AM"
   std::string time(TimeOfDay) const;
   /// "English" for "en-GB", as it stands in a sentence.

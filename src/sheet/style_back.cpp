@@ -11,6 +11,7 @@
 #include "sheet/pieces.h"
 #include "sheet/style_words.h"
 #include "sheet/terms.h"
+#include "sheet/vaccinations.h"
 
 namespace furnish {
 namespace {
@@ -43,7 +44,9 @@ BlockPtr with_points(const SheetRow& row) {
   if (!row.text.empty() || row.points.empty()) {
     lines.push_back({as_text(first, Face::semibold), Marker::none});
   } else {
-    lines.push_back({paragraph({{row.label, Face::semibold}}), Marker::none});
+    if (!row.label.empty()) {
+      lines.push_back({paragraph({{row.label, Face::semibold}}), Marker::none});
+    }
   }
   for (const SheetRow::Point& point : row.points) {
     lines.push_back({paragraph(point.text), Marker::none});
@@ -123,8 +126,16 @@ BlockPtr StyleBack::what_if() const {
 
 BlockPtr StyleBack::visits() const {
   const std::vector<SheetRow> rows = style_visits(desk_);
-  if (rows.empty()) return nullptr;
-  return section(voice_.words.say(Phrase::head_visits), texts(rows, ""));
+  std::vector<BlockPtr> out;
+  if (!rows.empty()) {
+    out.push_back(section(voice_.words.say(Phrase::head_visits), texts(rows, "")));
+  }
+  if (auto shots = vaccinations_row(desk_)) {
+    if (!out.empty()) out.push_back(std::make_shared<Gap>(1, 0.5, 0));
+    const std::string head = std::exchange(shots->label, {});
+    out.push_back(section(head, with_points(*shots)));
+  }
+  return out.empty() ? nullptr : column(std::move(out));
 }
 
 BlockPtr StyleBack::read_back() const {
@@ -189,6 +200,10 @@ std::vector<BlockPtr> StyleBack::pieces(const std::vector<SheetRow>& left_out) c
   const auto visits = cut(style_visits(desk_));
   head = visits.empty() ? std::string() : words.say(Phrase::head_visits);
   for (const SheetRow& row : visits) add(as_text(row, Face::semibold));
+  if (const auto shots = vaccinations_row(desk_)) {
+    head.clear();
+    for (const SheetRow& row : cut({*shots})) add(as_text(row, Face::semibold));
+  }
   head = words.say(Phrase::head_read_back);
   for (const BlockPtr& block : answers()) add(block);
   add(signing());

@@ -14,6 +14,14 @@ std::string age_text(const Pet& pet, Date today, const Words& words) {
   return words.say(Phrase::age_weeks, {static_cast<int>(weeks)});
 }
 
+/// No line ends in it.
+std::string kept_whole(std::string text) {
+  for (std::size_t at = 0; (at = text.find(' ', at)) != std::string::npos;) {
+    text.replace(at, 1, "\u00A0");
+  }
+  return text;
+}
+
 void append(std::vector<TextSpan>& spans, std::string_view between, TextSpan span) {
   if (span.text.empty()) return;
   if (!spans.empty()) spans.push_back({std::string(between)});
@@ -41,6 +49,13 @@ std::vector<TextSpan> facts_text(const SheetDesk& desk) {
   }
   if (const auto& weight = input.plan.health.weight) {
     append(spans, between, {shown(weight->weight, voice), Face::semibold});
+    // With its day, unless that is the page's own: a weight is only as good as it is fresh.
+    if (!weight->on) {
+      spans.back().text = voice.words.say(Phrase::weight_undated, {spans.back().text});
+    } else if (*weight->on != input.today) {
+      spans.push_back(
+          {"\u00A0(" + kept_whole(voice.locale.short_day(*weight->on, input.today)) + ")"});
+    }
   }
   return spans;
 }

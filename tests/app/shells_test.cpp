@@ -158,9 +158,9 @@ TEST_CASE("the manual page has a section for each command and every option, and 
   CHECK(lint.out + lint.err == "");
   const std::string page = run("mandoc -T utf8 " + made + "furnish.1 | col -b").out;
   for (const std::string command :
-       {"card", "style", "note", "care", "rules", "day", "check", "plan", "due", "expiring", "find",
-        "rename", "new visit", "new salon", "new pet", "new style", "new day", "schema",
-        "unpack"}) {
+       {"card",      "style",   "note",      "care",     "rules",  "day",    "book",
+        "check",     "plan",    "due",       "expiring", "find",   "rename", "new visit",
+        "new salon", "new pet", "new style", "new day",  "schema", "unpack"}) {
     INFO(command);
     CHECK(page.find("\n   furnish " + command + "\n") != std::string::npos);
     for (const std::string& option : matches(furnish("help " + command).out, "(--[a-z-]+)")) {

@@ -115,8 +115,8 @@ TEST_CASE("the option --strict holds for every command, and says which warning m
   }
   CHECK(has(furnish("check" + salon + " --strict").err, "(--strict): notice (senior)"));
   for (const char* const command :
-       {"rules -o -", "day -o -", "due", "expiring", "find a", "rename a b", "new pet c",
-        "new visit b", "note --format text", "care", "style", "unpack x.pdf"}) {
+       {"rules -o -", "day -o -", "day --week -o -", "due", "expiring", "find a", "rename a b",
+        "new pet c", "new visit b", "note --format text", "care", "style", "unpack x.pdf"}) {
     INFO(command);
     CHECK(furnish(std::string(command) + " --strict" + salon).status < 2);
   }

@@ -1,0 +1,79 @@
+#include "app/week.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <chrono>
+
+#include "app/day.h"
+#include "app/output_file.h"
+#include "base/text.h"
+#include "plan/closed_days.h"
+#include "sheet/week.h"
+
+namespace furnish {
+namespace {
+constexpr std::size_t week = 7;
+
+class WeekMade {
+ public:
+  WeekMade(Workshop& shop, SalonFolder& folder) : shop_(shop), folder_(folder) {}
+
+  std::optional<Sheet> sheet() {
+    if (!folder_.good()) return std::nullopt;
+    for (std::size_t i = 0; i < week; ++i) {
+      if (!take(shop_.today() + std::chrono::days(i), days_[i], cases_[i])) return std::nullopt;
+    }
+    const auto paper = shop_.paper(folder_.salon(), shop_.sink());
+    const auto voice = paper ? shop_.voice(folder_, Pet{}, shop_.sink()) : std::nullopt;
+    if (!voice) return std::nullopt;
+    return make_week(folder_.salon(), days_, *paper, *voice, shop_.sink());
+  }
+  bool complete() const { return complete_; }
+
+ private:
+  /// False if the salon's pets cannot be listed.
+  bool take(Date date, WeekDay& to, DayCases& cases) {
+    to.date = date;
+    to.closed = closed_on(folder_.salon(), date);
+    const std::size_t errors = shop_.sink().error_count();
+    const Day* const day = folder_.day(date);
+    to.unread = day == nullptr && shop_.sink().error_count() > errors;
+    complete_ = complete_ && !to.unread;
+    if (day == nullptr || day->bookings.empty()) return true;
+    cases = day_cases(shop_, folder_, *day);
+    if (!cases.listed) return false;
+    report(cases.warnings, shop_.sink());
+    to.plan = cases.plan(*day);
+    complete_ = complete_ && cases.complete;
+    return true;
+  }
+
+  Workshop& shop_;
+  SalonFolder& folder_;
+  std::array<DayCases, week> cases_;
+  std::array<WeekDay, week> days_;
+  bool complete_ = true;
+};
+}  // namespace
+
+Exit print_week(const Options& options, Workshop& shop, Console& console) {
+  if (lower_ascii(options.output).ends_with(".toml")) {
+    shop.sink().error("usage", {}, toml_is_a_persons);
+    console.show_reports();
+    return Exit::usage;
+  }
+  SalonFolder& folder = shop.folder(options.salon.empty() ? "." : options.salon);
+  WeekMade made(shop, folder);
+  const auto sheet = made.sheet();
+  console.show_reports();
+  if (!sheet) return Exit::faults;
+  const std::vector<Frame> frames = sides(sheet->page);
+  PdfExtras extras;
+  if (frames.size() > 1) extras.outline.push_back({sheet->info.title, 0, 0});
+  SheetWriter writer(options, shop, console);
+  const auto path = writer.write(
+      {frames, sheet->info, extras, fmt::format("week-{}", to_iso(shop.today()))}, folder.root());
+  return path && made.complete() ? Exit::ok : Exit::faults;
+}
+}  // namespace furnish

@@ -1,0 +1,134 @@
+#include "output/pdf_objects.h"
+
+#include <fmt/format.h>
+#include <zlib.h>
+
+#include <algorithm>
+#include <iterator>
+#include <limits>
+#include <utility>
+
+#include "output/seal.h"
+
+namespace furnish {
+namespace {
+/// FNV-1a of 64 bits (constants from the algorithm's published description); the second of two
+/// begins elsewhere.
+constexpr std::uint64_t fnv_basis = 14695981039346656037U, fnv_prime = 1099511628211U,
+                        other_basis = 0x9E3779B97F4A7C15U;
+/// An object stream is closed at so many objects or bytes: what shows one object unpacks them all.
+constexpr std::size_t most_objects = 400, most_bytes = 64 * 1024;
+constexpr std::size_t place_bytes = 7;
+
+void append_big_endian(std::string& out, std::uint64_t number, int bytes) {
+  for (int at = bytes - 1; at >= 0; --at) out += static_cast<char>(number >> (8 * at) & 0xFF);
+}
+}  // namespace
+
+std::string deflated(std::string_view data) {
+  std::string out(::compressBound(static_cast<uLong>(data.size())), '\0');
+  auto size = static_cast<uLongf>(out.size());
+  ::compress2(reinterpret_cast<Bytef*>(out.data()), &size,
+              reinterpret_cast<const Bytef*>(data.data()), static_cast<uLong>(data.size()),
+              Z_BEST_COMPRESSION);
+  out.resize(size);
+  return out;
+}
+
+PdfObjects::PdfObjects(Take take)
+    : take_(std::move(take)), first_(fnv_basis), second_(other_basis) {
+  // Four bytes above 127 say that the file is no text (ISO 32000-1, 7.5.2).
+  put("%PDF-1.7\n%\xBF\xF7\xA2\xFE\n");
+  places_.push_back({});  // object 0 is nobody's
+}
+
+int PdfObjects::reserve() {
+  places_.push_back({});
+  return static_cast<int>(places_.size() - 1);
+}
+
+void PdfObjects::put(std::string_view bytes) {
+  for (const char c : bytes) {
+    first_ = (first_ ^ static_cast<unsigned char>(c)) * fnv_prime;
+    second_ = (second_ ^ static_cast<unsigned char>(c)) * fnv_prime;
+  }
+  sum_ = seal_sum(sum_, bytes);
+  size_ += bytes.size();
+  good_ = good_ && take_(bytes);
+}
+
+PdfObjects::Place PdfObjects::here() {
+  if (size_ > std::numeric_limits<std::uint32_t>::max()) good_ = false;
+  return {static_cast<std::uint32_t>(size_), 0, 1};
+}
+
+void PdfObjects::add(int number, std::string_view object) {
+  places_[static_cast<std::size_t>(number)] = {0, static_cast<std::uint16_t>(count_), 2};
+  numbers_ += fmt::format("{} {} ", number, waiting_.size());
+  waiting_ += object;
+  waiting_ += '\n';
+  if (++count_ == most_objects || waiting_.size() > most_bytes) pack();
+}
+
+void PdfObjects::pack() {
+  if (count_ == 0) return;
+  const int number = reserve();
+  // Until now nobody knew in which stream they would be.
+  std::size_t from = 0;
+  while (from < numbers_.size()) {
+    const std::size_t end = numbers_.find(' ', from);
+    places_[static_cast<std::size_t>(std::stoi(numbers_.substr(from, end - from)))].at =
+        static_cast<std::uint32_t>(number);
+    from = numbers_.find(' ', end + 1) + 1;
+  }
+  add_packed(number, fmt::format("/Type/ObjStm/N {}/First {}", count_, numbers_.size()),
+             numbers_ + waiting_);
+  waiting_.clear();
+  numbers_.clear();
+  count_ = 0;
+}
+
+void PdfObjects::add_stream(int number, std::string_view dictionary, std::string_view data) {
+  places_[static_cast<std::size_t>(number)] = here();
+  put(fmt::format("{} 0 obj\n<<{}/Length {}>>stream\n", number, dictionary, data.size()));
+  put(data);
+  put("\nendstream\nendobj\n");
+}
+
+void PdfObjects::add_packed(int number, std::string_view dictionary, std::string_view data) {
+  add_stream(number, fmt::format("{}/Filter/FlateDecode", dictionary), deflated(data));
+}
+
+/// Each row as its difference to the one above (PNG's filter "Up"), which packs well.
+std::string PdfObjects::cross_references() const {
+  std::string out, above(place_bytes, '\0');
+  for (const Place& place : places_) {
+    std::string row;
+    append_big_endian(row, place.kind, 1);
+    append_big_endian(row, place.at, 4);
+    append_big_endian(row, place.index, 2);
+    out += '\2';
+    for (std::size_t i = 0; i < place_bytes; ++i) out += static_cast<char>(row[i] - above[i]);
+    above = std::move(row);
+  }
+  return out;
+}
+
+bool PdfObjects::finish(int root, int info) {
+  pack();
+  const bool all_written = std::ranges::none_of(std::next(places_.begin()), places_.end(),
+                                                [](const Place& one) { return one.kind == 0; });
+  const int number = reserve();
+  const std::string id = fmt::format("{:016x}{:016x}", first_, second_);
+  const std::uint64_t start = size_;
+  places_.back() = here();
+  places_.front().index = std::numeric_limits<std::uint16_t>::max();
+  add_packed(number,
+             fmt::format("/Type/XRef/W[1 4 2]/DecodeParms<</Predictor 12/Columns {}>>/Size {}"
+                         "/Root {} 0 R/Info {} 0 R/ID[<{}><{}>]",
+                         place_bytes, places_.size(), root, info, id, id),
+             cross_references());
+  put(seal_before(sum_, fmt::format("startxref\n{}\n%%EOF\n", start)));
+  return good_ && all_written;
+}
+}  // namespace furnish

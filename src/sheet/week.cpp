@@ -1,0 +1,328 @@
+#include "sheet/week.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+#include <vector>
+
+#include "base/text.h"
+#include "page/stack.h"
+#include "page/table.h"
+#include "sheet/alerts.h"
+#include "sheet/day_row.h"
+#include "sheet/last_time.h"
+#include "sheet/parts.h"
+#include "sheet/pieces.h"
+#include "sheet/terms.h"
+
+namespace furnish {
+namespace {
+constexpr Length open_rhythm = 4_mm, close_rhythm = Length::mm(2.2), tight_rhythm = Length::mm(1.4);
+constexpr double close_leading = 0.95, tight_leading = 0.88;
+/// Of the width: a groomer and the minutes, the pets.
+constexpr int groomer_share = 24, pets_share = 76;
+
+class WeekMaker {
+ public:
+  WeekMaker(const Salon& salon, std::span<const WeekDay> days, const Paper& paper,
+            const SheetVoice& voice)
+      : salon_(salon), days_(days), paper_(paper), voice_(voice) {}
+
+  BlockPtr whole() const {
+    std::vector<BlockPtr> out{head(), table()};
+    for (const WeekDay& one : days_) {
+      out.push_back(gap(0.8));
+      out.push_back(day(one));
+    }
+    return column(std::move(out));
+  }
+  /// A groomer's day a piece.
+  std::vector<BlockPtr> pieces() const {
+    std::vector<BlockPtr> out{column({head(), table()})};
+    for (const WeekDay& one : days_) {
+      std::vector<BlockPtr> rows = day_rows(one);
+      for (std::size_t i = 0; i < rows.size(); ++i) {
+        const BlockPtr row = list({rows[i]});
+        out.push_back(i == 0 ? column({day_head(one), row}) : row);
+      }
+      if (rows.empty()) out.push_back(day_head(one));
+    }
+    return out;
+  }
+
+  std::string title() const {
+    return say(Phrase::week_title, {voice_.locale.long_date(days_.front().date)});
+  }
+  FootText foot() const {
+    const std::string legend = say(Phrase::week_legend);
+    return {salon_.name.empty() ? legend : voice_.words.written(salon_.name) + "\u00A0· " + legend,
+            {}};
+  }
+
+ private:
+  std::string say(Phrase phrase, const std::vector<WordArgument>& arguments = {}) const {
+    return voice_.words.say(phrase, arguments);
+  }
+  static int count(std::chrono::minutes time) { return static_cast<int>(time.count()); }
+
+  BlockPtr head() const {
+    TextStyle style{Role::title, Face::bold};
+    style.structure = Structure::title;
+    style.leading = 1.0;
+    TextStyle beside{Role::subtitle};
+    beside.align = Align::end;
+    return column({std::make_shared<Ends>(paragraph(capitalised(title()), style),
+                                          paragraph(sums(all()), beside), 4_mm),
+                   std::make_shared<Rule>(rule_name)});
+  }
+
+  /// All bookings of the week, or those of a day, as if they were one groomer's.
+  static void add(DayBlock& to, const WeekDay& day) {
+    for (const DayBlock& block : day.plan.blocks) {
+      to.rows.insert(to.rows.end(), block.rows.begin(), block.rows.end());
+      to.expected += block.expected;
+      to.booked += block.booked;
+    }
+  }
+  DayBlock all() const {
+    DayBlock out;
+    for (const WeekDay& one : days_) add(out, one);
+    return out;
+  }
+
+  std::string sums(const DayBlock& block) const {
+    return day_sums(block, DayDetail::tools, voice_);
+  }
+
+  std::string groomer(const DayBlock& block) const {
+    return block.groomer.empty() ? say(Phrase::day_no_groomer)
+                                 : voice_.words.written(block.groomer);
+  }
+
+  static bool same(const DayBlock& one, const DayBlock& other) {
+    return same_groomer(*one.rows.front().booking, *other.rows.front().booking) ||
+           (one.groomer.empty() && other.groomer.empty());
+  }
+
+  /// Each groomer's blocks, a place a day, null where there is none; nobody's last.
+  std::vector<std::vector<const DayBlock*>> by_groomer() const {
+    std::vector<std::vector<const DayBlock*>> out;
+    for (std::size_t day = 0; day < days_.size(); ++day) {
+      for (const DayBlock& block : days_[day].plan.blocks) {
+        const auto found = std::ranges::find_if(out, [&](const auto& blocks) {
+          return std::ranges::any_of(
+              blocks, [&](const DayBlock* one) { return one != nullptr && same(*one, block); });
+        });
+        auto& row = found == out.end() ? out.emplace_back(days_.size(), nullptr) : *found;
+        row[day] = &block;
+      }
+    }
+    std::ranges::stable_partition(out, [](const auto& blocks) {
+      return std::ranges::any_of(
+          blocks, [](const DayBlock* one) { return one != nullptr && !one->groomer.empty(); });
+    });
+    return out;
+  }
+
+  /// "320 of 360", a question mark where some of it is not known.
+  TableCell minutes_cell(const DayBlock& block) const {
+    if (block.rows.empty()) return {{{"–"}}};
+    const bool known = std::ranges::all_of(
+        block.rows, [](const DayRow& row) { return row.expected && row.booked; });
+    const bool over = known && block.expected > block.booked;
+    std::string text = say(Phrase::day_minutes_short, {count(block.expected), count(block.booked)});
+    if (!known) text += "\u00A0?";
+    return {{{std::move(text), over ? Face::bold : Face::regular}}};
+  }
+
+  /// Minutes of each groomer, a day a column, and in all.
+  BlockPtr table() const {
+    const auto groomers = by_groomer();
+    if (groomers.empty()) return std::make_shared<Gap>(0, 0, 0);
+    using Kind = TableColumn::Kind;
+    std::vector<TableColumn> columns{{"", Kind::flexible}};
+    for (const WeekDay& one : days_) {
+      columns.push_back(
+          {voice_.locale.weekday_and_day(one.date), Kind::natural, {}, 1, Align::end});
+    }
+    columns.push_back({say(Phrase::week_all), Kind::natural, {}, 1, Align::end});
+    std::vector<TableRow> rows;
+    std::vector<DayBlock> sums(days_.size() + 1);
+    for (const auto& blocks : groomers) {
+      DayBlock total;
+      TableRow row;
+      for (std::size_t day = 0; day < blocks.size(); ++day) {
+        const DayBlock* const block = blocks[day];
+        if (row.cells.empty()) {
+          const auto named =
+              std::ranges::find_if(blocks, [](const DayBlock* one) { return one != nullptr; });
+          row.cells.push_back({{{groomer(**named), Face::semibold}}});
+        }
+        row.cells.push_back(minutes_cell(block == nullptr ? DayBlock{} : *block));
+        if (block == nullptr) continue;
+        for (DayBlock* const to : {&total, &sums[day], &sums.back()}) {
+          to->rows.insert(to->rows.end(), block->rows.begin(), block->rows.end());
+          to->expected += block->expected;
+          to->booked += block->booked;
+        }
+      }
+      row.cells.push_back(minutes_cell(total));
+      rows.push_back(std::move(row));
+    }
+    if (groomers.size() > 1) {
+      TableRow row;
+      row.opens_group = true;
+      row.cells.push_back({{{say(Phrase::week_all), Face::semibold}}});
+      for (const DayBlock& sum : sums) row.cells.push_back(minutes_cell(sum));
+      rows.push_back(std::move(row));
+    }
+    return std::make_shared<Table>(std::move(columns), std::move(rows), Role::body,
+                                   Origin{"minutes", salon_.span});
+  }
+
+  BlockPtr day_head(const WeekDay& one) const {
+    TextStyle style{Role::alert, Face::bold};
+    style.structure = Structure::heading;
+    style.leading = 1.1;
+    TextStyle beside{Role::body};
+    beside.align = Align::end;
+    DayBlock sum;
+    add(sum, one);
+    std::string says;
+    if (one.unread) {
+      says = say(Phrase::week_unread);
+      beside.face = Face::bold;
+    } else if (sum.rows.empty()) {
+      says = say(one.closed ? Phrase::week_closed : Phrase::week_nothing);
+    } else {
+      says = day_sums(sum, DayDetail::tools, voice_);
+      if (one.closed) says = say(Phrase::day_closed) + " " + says;
+    }
+    return column(
+        {std::make_shared<Ends>(
+             paragraph(capitalised(voice_.locale.day_and_month(one.date, one.date)), style),
+             paragraph(std::move(says), beside), 4_mm),
+         std::make_shared<Rule>(rule_head)});
+  }
+
+  static BlockPtr list(std::vector<BlockPtr> items) {
+    return std::make_shared<Column>(std::move(items), Origin{}, Structure::list);
+  }
+
+  BlockPtr day(const WeekDay& one) const {
+    std::vector<BlockPtr> out{day_head(one)}, rows = day_rows(one);
+    if (!rows.empty()) out.push_back(list(std::move(rows)));
+    return column(std::move(out));
+  }
+
+  /// A groomer and the minutes, and the pets beside.
+  std::vector<BlockPtr> day_rows(const WeekDay& one) const {
+    std::vector<BlockPtr> out;
+    for (const DayBlock& block : one.plan.blocks) {
+      TextStyle name{Role::action, Face::bold};
+      name.structure = Structure::label;
+      std::vector<TextSpan> minutes = minutes_cell(block).text;
+      const BlockPtr who = column({paragraph(groomer(block), name), paragraph(std::move(minutes))});
+      std::vector<BlockPtr> lines{
+          std::make_shared<Gap>(0.3, 0.15, 0),
+          std::make_shared<Beside>(
+              std::vector<Beside::Cell>{{who, std::nullopt, groomer_share},
+                                        {pets(one, block), std::nullopt, pets_share}},
+              3_mm)};
+      if (&block != &one.plan.blocks.back()) {
+        lines.push_back(std::make_shared<Rule>(rule_row, Ink::quiet));
+      }
+      out.push_back(std::make_shared<Column>(
+          std::move(lines), Origin{block.groomer, block.rows.front().booking->span},
+          Structure::item));
+    }
+    return out;
+  }
+
+  /// "9:30 Marlow WARNING · 11:00 Otter …"
+  BlockPtr pets(const WeekDay& day, const DayBlock& block) const {
+    std::vector<TextSpan> text;
+    for (const DayRow& row : block.rows) {
+      if (!text.empty()) text.push_back({" · "});
+      std::ranges::move(booking(day, row), std::back_inserter(text));
+    }
+    return paragraph(std::move(text), TextStyle{Role::action});
+  }
+
+  std::vector<TextSpan> booking(const WeekDay& day, const DayRow& row) const {
+    const Booking& booked = *row.booking;
+    const std::string name =
+        row.pet == nullptr ? booked.pet.value : voice_.words.written(row.pet->pet.name.value);
+    std::vector<TextSpan> out{{voice_.locale.time(booked.at) + "\u00A0"}, {name, Face::semibold}};
+    if (row.pet == nullptr) {
+      out.push_back({comma(voice_.words) + say(Phrase::week_no_file), Face::bold});
+    } else if (const std::string hurts = hurt(day, row); !hurts.empty()) {
+      out.push_back({" " + hurts, Face::bold});
+    }
+    if (!row.clashes.empty()) {
+      std::vector<std::string> others;
+      for (const Booking* const other : row.clashes)
+        others.push_back(voice_.locale.time(other->at));
+      out.push_back(
+          {" " + say(Phrase::day_clash) + "\u00A0" + voice_.locale.list(others), Face::bold});
+    }
+    if (row.over().count() > 0) {
+      out.push_back({" " + say(Phrase::day_overrun) + "\u00A0+" +
+                         say(Phrase::day_minutes_open, {count(row.over())}),
+                     Face::bold});
+    }
+    return out;
+  }
+
+  /// The signal word of the gravest that the day's sheet will say, and the conditions on file.
+  std::string hurt(const WeekDay& day, const DayRow& row) const {
+    const SheetInput input{kinds::day,   salon_,   row.pet->pet, row.pet->plan,
+                           *row.booking, day.date, paper_};
+    const SheetDesk desk{input, voice_};
+    std::string out;
+    for (const AlertEntry& entry : alert_entries(desk, CautionScope::card)) {
+      const bool own = std::ranges::any_of(
+          row.pet->pet.alerts, [&](const Alert& alert) { return alert.span == entry.origin.span; });
+      if (entry.gravity > (own ? Gravity::panel : Gravity::row)) continue;
+      out = entry.word;
+      break;
+    }
+    const std::string conditions = conditions_text(desk);
+    if (!out.empty() && !conditions.empty()) out += comma(voice_.words);
+    return out + (out.empty() ? conditions : uncapitalised(conditions));
+  }
+
+  const Salon& salon_;
+  std::span<const WeekDay> days_;
+  const Paper& paper_;
+  const SheetVoice& voice_;
+};
+}  // namespace
+
+std::optional<Sheet> make_week(const Salon& salon, std::span<const WeekDay> days,
+                               const Paper& paper, const SheetVoice& voice, DiagnosticSink& sink) {
+  const WeekMaker maker(salon, days, paper, voice);
+  const Pet nobody;
+  const Plan none;
+  const SheetInput input{kinds::day, salon, nobody, none, std::nullopt, days.front().date, paper};
+  const SheetDesk desk{input, voice};
+  PageRequest request = page_request(input);
+  request.span = salon.span;
+  const FootText foot = maker.foot();
+  go_on(request, desk, foot, foot, maker.title());
+  request.foot_of = [foot](int side, int sides) {
+    return sheet_foot(foot.left, fmt::format("{}/{}", side, sides));
+  };
+  request.layouts = {
+      {"open", [&] { return maker.whole(); }, open_rhythm},
+      {"close", [&] { return maker.whole(); }, close_rhythm, close_leading},
+      {"tight", [&] { return maker.whole(); }, tight_rhythm, tight_leading},
+  };
+  request.divisions = {
+      {"flowing", {}, {[&] { return maker.pieces(); }}, close_rhythm, close_leading}};
+  auto page = compose(request, voice.shaper, sink);
+  if (!page) return std::nullopt;
+  return finished(*std::move(page), desk, maker.title(), Phrase::week_subject);
+}
+}  // namespace furnish

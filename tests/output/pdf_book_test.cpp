@@ -1,0 +1,107 @@
+#include "output/pdf_book.h"
+
+#include <catch2/catch.hpp>
+
+#include "output/compact_content.h"
+#include "output/pdf_rules.h"
+#include "output/sample_page.h"
+#include "output/seal.h"
+#include "output/shared_type.h"
+
+namespace furnish::test {
+namespace {
+/// One line on a page of its own, which may lead to a page of the book.
+Frame page_of(Type& type, const std::string& text, const std::string& leads_to = {}) {
+  Frame page{{148_mm, 210_mm}, {}};
+  Composer composer(type, page);
+  const TagScope document(page, Structure::document);
+  {
+    const TagScope title(page, Structure::title);
+    composer.text(20, 30, text);
+  }
+  if (!leads_to.empty()) {
+    const TagScope paragraph(page, Structure::paragraph);
+    composer.text(20, 50, "see " + text);
+    page.marks.emplace_back(LinkMark{{{20_mm, 45_mm}, {40_mm, 6_mm}}, leads_to, "see " + text});
+  }
+  return page;
+}
+}  // namespace
+
+TEST_CASE("parts that come one by one make one good PDF, front matter first", "[book]") {
+  Type type;
+  std::string bytes;
+  DiagnosticSink sink;
+  PdfBook book([&](std::string_view more) {
+    bytes += more;
+    return true;
+  });
+  const std::vector<Attachment> file{sample_attachment()};
+  const std::vector<Frame> one{sample_page(type)}, two{page_of(type, "Zwölf Öfen")},
+      front{page_of(type, "Index", book_page(1))};
+  DocumentInfo german = sample_info();
+  german.language = "de";
+  CHECK(book.add(one, sample_info(), file, PdfBook::Where::body, sink));
+  CHECK(book.add(two, german, {}, PdfBook::Where::body, sink));
+  CHECK(book.pages() == 2);
+  CHECK(book.add(front, sample_info(), {}, PdfBook::Where::front, sink));
+  const std::vector<OutlineEntry> outline{{"A", 0, 0}, {"one", 0, 1}, {"two", 1, 1}, {"B", 1, 0}};
+  CHECK(book.finish(sample_info(), outline, sink));
+  CHECK(sink.all().empty());
+  CHECK(pdf_faults(bytes) == std::vector<std::string>{});
+  CHECK(seal_holds(bytes));
+
+  const PdfFile pdf(bytes);
+  const auto pages = pdf.pages();
+  REQUIRE(pages.size() == 3);
+  QPDFObjectHandle first = pages[0];
+  QPDFObjectHandle link = first.getKey("/Annots").getArrayItem(0);
+  CHECK(link.getKey("/Dest").getArrayItem(0).getObjGen() == pages[2].getObjGen());
+  QPDFObjectHandle shelf = pdf.root().getKey("/Outlines").getKey("/First");
+  CHECK(shelf.getKey("/Count").getIntValue() == -2);
+  CHECK(shelf.getKey("/First").getKey("/Next").getKey("/Title").getUTF8Value() == "two");
+  CHECK(shelf.getKey("/Next").getKey("/Title").getUTF8Value() == "B");
+  std::vector<std::string> languages;
+  for (QPDFObjectHandle element : pdf.elements()) {
+    if (type_of(element) == "/Part") languages.push_back(element.getKey("/Lang").getUTF8Value());
+  }
+  CHECK(languages ==
+        std::vector<std::string>{sample_info().language, sample_info().language, "de"});
+}
+
+TEST_CASE("a book whose bytes are not taken fails", "[book]") {
+  Type type;
+  DiagnosticSink sink;
+  PdfBook book([](std::string_view) { return false; });
+  const std::vector<Frame> pages{page_of(type, "one")};
+  CHECK(book.add(pages, sample_info(), {}, PdfBook::Where::body, sink));
+  CHECK_FALSE(book.finish(sample_info(), {}, sink));
+  CHECK(sink.has_errors());
+}
+
+TEST_CASE("a line is kept only for glyphs that nobody met before", "[book]") {
+  Type type;
+  SharedType shared;
+  shared.meet(page_of(type, "abc"));
+  CHECK(shared.page().marks.size() == 1);
+  shared.meet(page_of(type, "cab"));
+  CHECK(shared.page().marks.size() == 1);
+  shared.meet(page_of(type, "abd"));
+  CHECK(shared.page().marks.size() == 2);
+}
+
+TEST_CASE("content is drawn with fewer bytes, and nothing but points of paths changes", "[book]") {
+  CHECK(compact_content("1.23456 2 m 3.999 4.001 l S\n") == "1.23 2 m\n4 4 l\nS\n");
+  CHECK(compact_content("1 2 m 5 2 l 5 8 l 1 8 l h f*\n") == "1 2 4 6 re\nf*\n");
+  // Askew, or not closed: as it was.
+  CHECK(compact_content("1 2 m 5 2 l 5 8 l 1 9 l h f\n") == "1 2 m\n5 2 l\n5 8 l\n1 9 l\nh\nf\n");
+  CHECK(compact_content("-0.004 -0.126 m\n") == "0 -0.13 m\n");
+  CHECK(compact_content("0 0 m 1.26 2.22 3 4 5 6 c S\n") == "0 0 m\n1.3 2.2 3 4 5 6 c\nS\n");
+  std::string dots;
+  for (int i = 0; i < 8; ++i) dots += std::to_string(i * 2) + " 1 m h\n";
+  dots += "4 3 m h\n6 3 m h\n";
+  CHECK(compact_content(dots + "S\n") == "[0 2.0000]0 d\n0 1 m\n15 1 l\n4 3 m\n7 3 l\nS\n[]0 d\n");
+  const std::string text = "BT\n0.123456 0 0 1.5 3 4 Tm\n[(a(b\\)m 1.234 2 l)11(c)]TJ\nET\n";
+  CHECK(compact_content(text) == text);
+}
+}  // namespace furnish::test
