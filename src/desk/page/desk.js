@@ -55,7 +55,7 @@ export function meant(key, value) {
   if (key === 'language') return languageName(value);
   return choiceName(key, value);
 }
-export const languageName = id => desk.languages.find(one => one.id === id || one.id.split('-')[0] === id)?.name ?? id;
+export const languageName = id => desk.languages.find(one => one.id === id || one.id.split('-')[0] === id.split('-')[0])?.name ?? id;
 
 /** The table and the key that stand at a path of a kind of file; null where none is known. */
 export function keyAt(kind, path) {
