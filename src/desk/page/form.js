@@ -102,7 +102,7 @@ export class Form {
   #section(key) {
     const path = [key.name], open = this.folded.get(key.name) ?? openAtFirst.has(key.name);
     return el('details', {className: 'section', open, data: {path: pathKey(path)}, ontoggle: event => this.folded.set(key.name, event.target.open)},
-      el('summary', {}, el('h2', {}, tableName(key.name)), el('span', {className: 'digest', data: {digest: pathKey(path)}}, digest(this.doc.at(path), meant))),
+      el('summary', {}, el('h2', {}, tableName(key.name)), el('span', {className: 'digest', dir: 'auto', data: {digest: pathKey(path)}}, digest(this.doc.at(path), meant))),
       el('div', {className: 'said'}),
       key.kind === 'table' ? this.#keys(path, key.table) : this.#items(path, key),
       this.extra[key.name]?.make(this.doc));
@@ -182,7 +182,7 @@ export class Form {
   #place(path, name) {
     const value = this.doc.at(path);
     return el('button', {type: 'button', className: 'place', data: {path: pathKey(path)}, onclick: () => this.pick(name)},
-      el('span', {className: 'name'}, placeLabel(name)), el('span', {className: 'digest', data: {digest: pathKey(path)}}, digest(value, meant)), el('span', {className: 'said'}));
+      el('span', {className: 'name'}, placeLabel(name)), el('span', {className: 'digest', dir: 'auto', data: {digest: pathKey(path)}}, digest(value, meant)), el('span', {className: 'said'}));
   }
 
   #addOther(path, table, names) {
