@@ -31,6 +31,12 @@ export function begin(started) {
 
 /** How a place that a file names is called on the page; the file's own word where it is none. */
 export const placeLabel = name => desk.byPlace.get(placeKey(name))?.label ?? name;
+/** The same of a region and the side that stands beside it, if one does. */
+export function sidedLabel(region, side) {
+  const place = placeOf(region);
+  if (side !== 'left' && side !== 'right') return placeLabel(region);
+  return place?.of.sides ? place.of[side] : `${placeLabel(region)}, ${choiceName('side', side)}`;
+}
 export const placeOf = name => desk.byPlace.get(placeKey(name));
 
 /** [name, label] of all places, groups last; with the sides of those that have two. */

@@ -3,7 +3,7 @@
 
 import {button, el, fresh, select} from './dom.js';
 import {helpHere, keyName, say, tableName} from './words.js';
-import {desk, isOpenKey, meant, nameOfPet, placeLabel, placeOptions} from './desk.js';
+import {desk, isOpenKey, meant, nameOfPet, placeLabel, placeOptions, sidedLabel} from './desk.js';
 import {digest, isMoment, isTable, pathKey, placeIn} from './values.js';
 import {bladeOptions, field} from './fields.js';
 import {steady} from './steady.js';
@@ -128,7 +128,7 @@ export class Form {
   #title(path) {
     const one = this.doc.at(path), name = tableName(`one-${path[0]}`);
     const parts = !isTable(one) ? [] : path[0] === 'booking' ? [one.at && digest(one.at), one.pet && nameOfPet(one.pet)]
-      : path[0] === 'finding' ? [one.region && placeLabel(one.side && one.side !== 'both' ? `${one.side} ${one.region}` : one.region)] : [];
+      : path[0] === 'finding' ? [one.region && sidedLabel(one.region, one.side)] : [];
     const said = parts.filter(Boolean).join(' ');
     return said ? `${name}: ${said}` : `${name} ${path[1] + 1}`;
   }
