@@ -12,7 +12,6 @@
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 #include "spec/trim_writer.h"
-#include "trade/skin.h"
 
 namespace furnish {
 namespace {
@@ -116,11 +115,7 @@ class View {
                                              [&](const OpenFinding& finding) {
                                                return meets(finding.place, place);
                                              })},
-             {"sore", std::ranges::any_of(one_.plan.findings,
-                                          [&](const OpenFinding& finding) {
-                                            return meets(finding.place, place) &&
-                                                   keeps_tools_off(finding.what.value);
-                                          })},
+             {"sore", sore(place)},
              {"work", Json::object()},
              {"own", nullptr}};
     if (const TrimPart* const trim = find_part(one_.pet.trim, place)) {
@@ -132,6 +127,16 @@ class View {
       if (length.left && meets(length.place, place)) out["length_mm"] = length.left->low.in_mm();
     }
     return out;
+  }
+
+  /// What a visit found to hurt there: in English, or as the page's own phrase has it.
+  bool sore(Place place) const {
+    const std::string phrase = voice_.words.term("stock", "sore-skin");
+    return std::ranges::any_of(one_.plan.findings, [&](const OpenFinding& finding) {
+      const std::string& what = finding.what.value;
+      return meets(finding.place, place) &&
+             (what.find("sore") != std::string::npos || what.find(phrase) != std::string::npos);
+    });
   }
 
   bool banned(Place place) const {

@@ -125,7 +125,9 @@ TEST_CASE("a second visit of a day has a name of its own, and nothing is written
     CHECK(ran.err.find("warning: Marlow has a visit of this day already; the new one is another, "
                        "and nothing in it counts as done") != std::string::npos);
   }
-  CHECK(furnish("new visit marlow --salon " + root + " --on 2027-01-19").err == "");
+  const auto later = furnish("new visit marlow --salon " + root + " --on 2027-01-19");
+  CHECK(later.err.find("of this day already") == std::string::npos);
+  CHECK(later.err.find("nobody finished this visit, 2026-11-24") != std::string::npos);
   CHECK(bytes_of(day + ".toml") == written);
 }
 

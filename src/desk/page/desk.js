@@ -31,6 +31,12 @@ export function begin(started) {
 
 /** How a place that a file names is called on the page; the file's own word where it is none. */
 export const placeLabel = name => desk.byPlace.get(placeKey(name))?.label ?? name;
+/** The same of a region and the side that stands beside it, if one does. */
+export function sidedLabel(region, side) {
+  const place = placeOf(region);
+  if (side !== 'left' && side !== 'right') return placeLabel(region);
+  return place?.of.sides ? place.of[side] : `${placeLabel(region)}, ${choiceName('side', side)}`;
+}
 export const placeOf = name => desk.byPlace.get(placeKey(name));
 
 /** [name, label] of all places, groups last; with the sides of those that have two. */
@@ -55,7 +61,7 @@ export function meant(key, value) {
   if (key === 'language') return languageName(value);
   return choiceName(key, value);
 }
-export const languageName = id => desk.languages.find(one => one.id === id || one.id.split('-')[0] === id)?.name ?? id;
+export const languageName = id => desk.languages.find(one => one.id === id || one.id.split('-')[0] === id.split('-')[0])?.name ?? id;
 
 /** The table and the key that stand at a path of a kind of file; null where none is known. */
 export function keyAt(kind, path) {

@@ -90,7 +90,9 @@ export class DocView {
     const day = await ask('day', {date: this.doc.id}).catch(() => null);
     day?.bookings.forEach(remember);
     toldNames();
-    if (day) this.form?.retell();
+    if (!day) return;
+    this.form?.retell();
+    this.#again();
   }
 
   #tellVisit() {

@@ -54,7 +54,7 @@ function fits(kind, value) {
 }
 
 const typed = ({id, value, put, described, key}, props = {}) => el('input', {
-  id, type: 'text', autocomplete: 'off', value: shown(value), ...described, ...props,
+  id, type: 'text', dir: 'auto', autocomplete: 'off', value: shown(value), ...described, ...props,
   oninput: event => put(event.target.value === '' ? undefined : event.target.value),
   ...(key.name === 'phone' && {inputMode: 'tel'}), ...(key.name === 'email' && {inputMode: 'email'}),
 });

@@ -12,7 +12,7 @@ export class FindView {
   constructor({go, status, open}) {
     Object.assign(this, {go, status, open, thrown: new Set()});
     const id = fresh();
-    this.field = el('input', {type: 'search', id, className: 'find', autocomplete: 'off', spellcheck: false, oninput: () => this.look(), onkeydown: event => this.#key(event)});
+    this.field = el('input', {type: 'search', id, dir: 'auto', className: 'find', autocomplete: 'off', spellcheck: false, oninput: () => this.look(), onkeydown: event => this.#key(event)});
     this.look = later(() => this.#look(), 30);
     this.list = el('div', {className: 'found', aria: {busy: true}});
     this.count = el('p', {className: 'unseen', role: 'status'});

@@ -3,7 +3,7 @@
 
 import {button, el, fresh, select} from './dom.js';
 import {helpHere, keyName, say, tableName} from './words.js';
-import {desk, isOpenKey, meant, nameOfPet, placeLabel, placeOptions} from './desk.js';
+import {desk, isOpenKey, meant, nameOfPet, placeLabel, placeOptions, sidedLabel} from './desk.js';
 import {digest, isMoment, isTable, pathKey, placeIn} from './values.js';
 import {bladeOptions, field} from './fields.js';
 import {steady} from './steady.js';
@@ -102,7 +102,7 @@ export class Form {
   #section(key) {
     const path = [key.name], open = this.folded.get(key.name) ?? openAtFirst.has(key.name);
     return el('details', {className: 'section', open, data: {path: pathKey(path)}, ontoggle: event => this.folded.set(key.name, event.target.open)},
-      el('summary', {}, el('h2', {}, tableName(key.name)), el('span', {className: 'digest', data: {digest: pathKey(path)}}, digest(this.doc.at(path), meant))),
+      el('summary', {}, el('h2', {}, tableName(key.name)), el('span', {className: 'digest', dir: 'auto', data: {digest: pathKey(path)}}, digest(this.doc.at(path), meant))),
       el('div', {className: 'said'}),
       key.kind === 'table' ? this.#keys(path, key.table) : this.#items(path, key),
       this.extra[key.name]?.make(this.doc));
@@ -128,7 +128,7 @@ export class Form {
   #title(path) {
     const one = this.doc.at(path), name = tableName(`one-${path[0]}`);
     const parts = !isTable(one) ? [] : path[0] === 'booking' ? [one.at && digest(one.at), one.pet && nameOfPet(one.pet)]
-      : path[0] === 'finding' ? [one.region && placeLabel(one.side && one.side !== 'both' ? `${one.side} ${one.region}` : one.region)] : [];
+      : path[0] === 'finding' ? [one.region && sidedLabel(one.region, one.side)] : [];
     const said = parts.filter(Boolean).join(' ');
     return said ? `${name}: ${said}` : `${name} ${path[1] + 1}`;
   }
@@ -182,7 +182,7 @@ export class Form {
   #place(path, name) {
     const value = this.doc.at(path);
     return el('button', {type: 'button', className: 'place', data: {path: pathKey(path)}, onclick: () => this.pick(name)},
-      el('span', {className: 'name'}, placeLabel(name)), el('span', {className: 'digest', data: {digest: pathKey(path)}}, digest(value, meant)), el('span', {className: 'said'}));
+      el('span', {className: 'name'}, placeLabel(name)), el('span', {className: 'digest', dir: 'auto', data: {digest: pathKey(path)}}, digest(value, meant)), el('span', {className: 'said'}));
   }
 
   #addOther(path, table, names) {

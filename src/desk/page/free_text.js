@@ -19,7 +19,7 @@ function phrases(table, key) {
 /** A field that grows with its text. Files hold such a text on one line. */
 function area(id, value, change, props = {}) {
   const made = el('textarea', {
-    id, rows: 1, value, spellcheck: true, ...props,
+    id, rows: 1, value, spellcheck: true, dir: 'auto', ...props,
     oninput: () => { if (/\n/.test(made.value)) made.value = made.value.replace(/\s*\n\s*/g, ' '); change(made.value); },
     onkeydown: event => { if (event.key === 'Enter') event.preventDefault(); },
   });
@@ -107,12 +107,12 @@ export function textList({id, value, key, put, labelled, described, area: asArea
   const write = (i, text) => { list[i] = text; put(list.map(one => one).filter(one => one !== '')); };
   const items = [...list, ...(list.length ? [] : [''])].map((text, i) => el('li', {},
     asArea && typeof text !== 'string' ? el('span', {}, Object.values(text).join(' / '))
-      : el('input', {id: i === 0 ? id : fresh(), type: 'text', value: text, autocomplete: 'off', ...described,
+      : el('input', {id: i === 0 ? id : fresh(), type: 'text', dir: 'auto', value: text, autocomplete: 'off', ...described,
         aria: {label: say('item-of', labelled, i + 1)}, oninput: event => write(i, event.target.value)}),
     list.length > 1 && button('×', () => put(list.filter((_, j) => j !== i), {shape: true}), {className: 'quiet', aria: {label: say('remove-item', labelled, i + 1)}})));
   const ul = el('ul', {className: 'items'}, items);
   const more = button(say('one-more'), () => {
-    const input = el('input', {type: 'text', autocomplete: 'off', aria: {label: say('item-of', labelled, list.length + 1)}});
+    const input = el('input', {type: 'text', dir: 'auto', autocomplete: 'off', aria: {label: say('item-of', labelled, list.length + 1)}});
     const place = list.length;
     input.addEventListener('input', () => write(place, input.value));
     ul.append(el('li', {}, input));

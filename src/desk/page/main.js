@@ -91,7 +91,7 @@ function frame() {
 
 async function start() {
   const started = await ask('start');
-  speak(started.words, started.language);
+  speak(started.words, started.language, started.dir === 'rtl');
   begin(started);
   drafts = started.drafts ?? [];
   frame();

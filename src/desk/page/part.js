@@ -77,8 +77,8 @@ export class Part {
     const now = own ? table[key] : around !== undefined ? table[around] : part?.work ?? {};
     const {why, ...rest} = isTable(now) ? now : {};
     const target = [...path, key ?? this.name];
-    return [workControls(rest, own, (work, options) => this.#write(target, own, work, options), {path: target}),
-      own && el('p', {className: 'differs'}, say('differs')), this.#safety()];
+    return [workControls(rest, own, (work, options) => this.#write(target, own, work, options), {path: target, ...(this.doc.kind === 'style' && {back: say('not-said')})}),
+      ...(this.doc.kind === 'style' ? [] : [own && el('p', {className: 'differs'}, say('differs')), this.#safety()])];
   }
 
   /** One value where the line is in the file already; else the whole line. */

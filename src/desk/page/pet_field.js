@@ -13,7 +13,7 @@ export function petField({id, value, put, described}) {
   const list = fresh('pets');
   let pets = [], at = -1, chosen = value, asked = 0;
   const shown = () => chosen === undefined || chosen === '' ? '' : nameOfPet(chosen);
-  const input = el('input', {id, type: 'text', autocomplete: 'off', spellcheck: false, value: shown(), role: 'combobox', ...described,
+  const input = el('input', {id, type: 'text', dir: 'auto', autocomplete: 'off', spellcheck: false, value: shown(), role: 'combobox', ...described,
     'aria-expanded': 'false', 'aria-controls': list, 'aria-autocomplete': 'list',
     oninput: () => look(), onkeydown: event => key(event), onblur: () => leave(),
     onfocus: () => input.select()});

@@ -2,7 +2,7 @@
 // how files are written; what has no words here is shown in those.
 
 import {keyName, say} from './words.js';
-import {keyAt, languageName} from './desk.js';
+import {keyAt, languageName, nameOfPet} from './desk.js';
 import {isMoment} from './values.js';
 
 const quantities = ['length', 'lengths', 'mass', 'volume', 'duration', 'days', 'minutes'];
@@ -19,8 +19,11 @@ export function plainly(doc, {code, message, path, level}) {
     const [page, own] = [...message.matchAll(/'([\w-]+)'/g)].map(found => found[1]);
     return page && own ? {text: say('fault-language', languageName(page), languageName(own)), add: {path, language: page.split('-')[0]}} : {};
   }
+  const booked = clash(code, message);
+  if (booked) return {text: booked};
   const there = path?.length ? keyAt(doc.kind, path) : null, value = shown(doc.at(path ?? []));
-  const example = unquoted(there?.key.example);
+  // A number and its unit stay on one line.
+  const example = unquoted(there?.key.example).replace(/(\d) (?=[a-z])/g, '$1\u00A0');
   switch (code) {
     case 'no-pet': return {text: say('pet-none', value)};
     case 'blank': return {text: say('fault-blank')};
@@ -37,6 +40,17 @@ export function plainly(doc, {code, message, path, level}) {
   // Words of the file, not of the salon, help nobody here.
   if (/\b(key|table|array|TOML|section|heading)\b|\[\[?\w/.test(message)) return {text: say('fault-here')};
   return {};
+}
+
+/** What cannot go as a day is booked, by the names of the pets. */
+function clash(code, message) {
+  const found = {
+    'groomer-twice': /^(.+) has (\S+) and (\S+) at once$/, 'booked-twice': /^(\S+) is booked twice at once$/,
+    'booked-short': /^(\S+) is booked from (\S+) to (\S+), and (.+) are expected$/,
+  }[code]?.exec(message);
+  if (!found) return code === 'booked-closed' ? say('closed-day') : null;
+  const [, a, b, c, d] = found;
+  return code === 'groomer-twice' ? say('clash-at-once', a, nameOfPet(b), nameOfPet(c)) : code === 'booked-twice' ? say('clash-self', nameOfPet(a)) : say('clash-short', nameOfPet(a), b, c, d);
 }
 
 /** "at least 1 mm and at most 40 mm" as 1 mm – 40 mm. */

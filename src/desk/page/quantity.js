@@ -32,7 +32,7 @@ export function quantityControl({id, value, key, put, system, described}) {
   const now = value === undefined ? {number: '', unit: usual[system][kind]} : parts(value, kind);
   const plainNumber = kind === 'minutes' && typeof value === 'number' ? {number: String(value), unit: 'min'} : now;
   const input = el('input', {
-    id, type: 'text', inputMode: plainNumber ? 'decimal' : 'text', autocomplete: 'off',
+    id, type: 'text', dir: 'auto', inputMode: plainNumber ? 'decimal' : 'text', autocomplete: 'off',
     value: plainNumber ? plainNumber.number : String(value ?? ''), ...described,
     oninput: () => say_(),
   });

@@ -31,7 +31,7 @@ export class Safety {
     this.made = made;
     this.why.textContent = of;
     this.why.hidden = !of;
-    this.list.replaceChildren(...all.map(one => el('li', {className: one.signal}, signalMark(one.signal), ' ', el('b', {}, one.text), one.do && ' ', one.do)));
+    this.list.replaceChildren(...all.map(one => el('li', {className: one.signal}, signalMark(one.signal), ' ', el('b', {dir: 'auto'}, one.text), one.do && [' ', el('span', {dir: 'auto'}, one.do)])));
     this.element.hidden = all.length === 0 && !of;
   }
 

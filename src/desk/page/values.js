@@ -52,8 +52,10 @@ export function digest(value, called = (_, word) => word, key = '') {
   if (Array.isArray(value)) return value.map(one => digest(one, called, key)).filter(Boolean).join(' · ');
   if (isMoment(value)) return value.date ?? value.time.slice(0, 5);
   if (typeof value === 'object') return Object.entries(value).map(([name, one]) => digest(one, called, name)).filter(Boolean).join(' · ');
-  return String(called(key, value));
+  return apart(String(called(key, value)));
 }
+/** On a page from right to left each value keeps its own order (U+2068, U+2069: UAX #9). */
+const apart = text => document.documentElement.dir === 'rtl' && text ? `\u2068${text}\u2069` : text;
 
 /** Places are written "left hock", "left-hock" or "left_hock"; all are one. */
 export const placeKey = name => name.toLowerCase().replace(/[-_ ]+/g, ' ').trim();

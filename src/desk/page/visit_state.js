@@ -2,7 +2,7 @@
 
 import {button, el, fresh} from './dom.js';
 import {keyName, say} from './words.js';
-import {desk, placeLabel} from './desk.js';
+import {desk, placeLabel, sidedLabel} from './desk.js';
 import {isTable} from './values.js';
 
 export const isUnfinished = doc => doc.at(['unfinished']) === true;
@@ -27,7 +27,7 @@ function shares(doc) {
   (Array.isArray(list) ? list : []).forEach((one, i) => {
     if (!isTable(one) || !one.region) return;
     const words = [text(one.what), text(one.advised)].filter(Boolean).join('; ');
-    const place = placeLabel(one.side && one.side !== 'both' ? `${one.side} ${one.region}` : one.region);
+    const place = sidedLabel(one.region, one.side);
     (one.for === 'everyone' ? reads : kept).push([place, words, one.for === undefined ? i : null]);
   });
   for (const key of ['behaviour', 'helped']) {

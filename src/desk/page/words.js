@@ -3,11 +3,14 @@
 let words = {};
 let language = 'en';
 let counts = new Intl.PluralRules('en');
+let apart = part => part;
 
-export function speak(all, tag) {
+export function speak(all, tag, rightToLeft = false) {
   words = all;
   language = tag;
   counts = new Intl.PluralRules(tag);
+  // On a page from right to left what is put in keeps its own order (U+2068, U+2069: UAX #9).
+  apart = rightToLeft ? part => typeof part === 'string' && part ? `\u2068${part}\u2069` : part : part => part;
 }
 export const spoken = () => language;
 
@@ -43,7 +46,7 @@ function closing(text, from) {
 
 function part(inside, parts) {
   const counted = inside.match(/^(\d+), plural, ([^]*)$/);
-  if (!counted) return parts[Number(inside)] ?? '';
+  if (!counted) return apart(parts[Number(inside)] ?? '');
   const number = Number(parts[Number(counted[1])]);
   const forms = {};
   for (let rest = counted[2].trim(); rest;) {

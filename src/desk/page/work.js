@@ -36,7 +36,7 @@ export function workControls(now, own, set, {back = say('as-the-style'), path = 
       row(keyName('work', 'leave'), (id, said) => length(id, work.leave, leave => change({leave}, {merge: 'leave'}), said), 'leave')],
     tool === 'strip' && row(keyName('work', 'strip'), radios(keyName('work', 'strip'), ['hand', 'knife'].map(way => [way, choiceName('strip', way)]), work.strip, strip => change({strip})), 'strip'),
     (tool === 'blade' || tool === 'comb' || tool === 'shears') && row(keyName('work', 'lay'), radios(keyName('work', 'lay'), [...['with', 'across', 'against'].map(lay => [lay, choiceName('lay', lay)]), [undefined, say('not-said')]], work.lay, lay => change({lay})), 'lay'),
-    tool && row(keyName('work', 'note'), id => el('input', {id, type: 'text', autocomplete: 'off', value: work.note ?? '', oninput: event => change({note: event.target.value}, {merge: 'note'})}), 'note'),
+    tool && row(keyName('work', 'note'), id => el('input', {id, type: 'text', dir: 'auto', autocomplete: 'off', value: work.note ?? '', oninput: event => change({note: event.target.value}, {merge: 'note'})}), 'note'),
     tool && tool !== 'brush' && row('', checkbox(keyName('work', 'before_bath'), work.before_bath === true, on => change({before_bath: on || undefined}))));
 }
 

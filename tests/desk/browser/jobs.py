@@ -91,6 +91,7 @@ def day_changed(browser):
         browser.wait("document.querySelector(arguments[0]).value === 'Marlow'", field('["booking",8,"pet"]'))
         browser.js("const at = document.querySelector(arguments[0]); at.focus(); at.value = '09:30'; at.dispatchEvent(new Event('input'))", field('["booking",8,"at"]'))
         browser.wait(SHOWN + " && !document.querySelector('.fault.error, .pages.stale')")
+        browser.wait("[...document.querySelectorAll('.fault')].some(one => one.textContent.includes('Marlow is booked twice'))")
         saved(browser, 2)
         assert desk.read("days/2026-11-24.toml").endswith('\n[[booking]]\nat = 09:30:00\npet = "marlow"\n'), desk.read("days/2026-11-24.toml")
         # The day's page has clashes by names, and whom to ring by number.
