@@ -1,13 +1,15 @@
 #pragma once
 
+#include <map>
 #include <nlohmann/json_fwd.hpp>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
-#include "app/desk_figure.h"
+#include "app/desk_look.h"
 #include "app/desk_shop.h"
 #include "app/pet_index.h"
 #include "desk/salon.h"
@@ -29,6 +31,7 @@ class SalonAtDesk final : public desk::Salon {
   Json look(const desk::LookOrder&) override;
   std::string write(const desk::FileId&, std::string_view text) override;
   desk::Made create(std::string_view kind, std::string_view name) override;
+  void take_back(const desk::FileId&) override;
   desk::PhotoMade add_photo(std::string_view visit, std::string_view bytes) override;
   desk::Printed print(const std::vector<desk::SheetWanted>&) override;
   desk::Printed print_day(Date, std::string_view sheet) override;
@@ -43,11 +46,14 @@ class SalonAtDesk final : public desk::Salon {
  private:
   /// A pet's file where find_pet() has it; empty: there is none.
   std::optional<PetPath> pet_path(std::string_view id);
+  /// Whether a folder of the salon's, "pets", has a file of that name in its list.
+  bool lists(const std::string& folder, const std::string& name);
   std::string in_salon(const std::string& name) const { return path_in(kept_.root(), name); }
 
   DeskShop kept_;
-  DeskFigure figure_;
+  LooksBefore looks_;
   PetIndex index_;
+  std::map<std::string, std::set<std::string>> lists_;  ///< as they were read last
 };
 
 /// The sheets that may be asked for, by name: "card", "note-owner". Null if there is none.
