@@ -74,91 +74,58 @@ class Picture {
   bool mirrored_;
 };
 
-class View {
- public:
-  View(const Case& one, const SheetVoice& voice, const DrawnDog& dog, Side side)
-      : one_(one), voice_(voice), dog_(dog), side_(side), picture_(dog, side) {}
-
-  Json json() const {
-    std::vector<Region> all;
-    for (const RegionInfo& region : regions()) all.push_back(region.region);
-    Json out{{"width", width},
-             {"height", picture_.height()},
-             {"view", fmt::format("0 0 {:.1f} {:.1f}", width, picture_.height())},
-             {"outline", picture_.path(dog_.hatched_together(all))},
-             {"lines", Json::array()},
-             {"parts", Json::array()}};
-    const Drawing& drawing = dog_.drawing;
-    Json& lines = out["lines"];
-    for (const Painted& one : drawing.behind) lines.push_back(picture_.line(one));
-    lines.push_back(picture_.line(drawing.body));
-    for (const auto* const layer : {&drawing.inner, &drawing.tail, &drawing.ear}) {
-      for (const Painted& one : *layer) lines.push_back(picture_.line(one));
-    }
-    for (const RegionInfo& region : regions()) out["parts"].push_back(part(region));
-    return out;
+/// How the dog is drawn, seen from a side, and the outlines of its parts: all that does not change
+/// with what is said of them.
+Json drawn_view(const DrawnDog& dog, Side side) {
+  const Picture picture(dog, side);
+  std::vector<Region> all;
+  for (const RegionInfo& region : regions()) all.push_back(region.region);
+  Json out{{"width", width},
+           {"height", picture.height()},
+           {"view", fmt::format("0 0 {:.1f} {:.1f}", width, picture.height())},
+           {"outline", picture.path(dog.hatched_together(all))},
+           {"lines", Json::array()},
+           {"parts", Json::array()}};
+  const Drawing& drawing = dog.drawing;
+  Json& lines = out["lines"];
+  for (const Painted& one : drawing.behind) lines.push_back(picture.line(one));
+  lines.push_back(picture.line(drawing.body));
+  for (const auto* const layer : {&drawing.inner, &drawing.tail, &drawing.ear}) {
+    for (const Painted& one : *layer) lines.push_back(picture.line(one));
   }
-
- private:
-  Json part(const RegionInfo& region) const {
-    const Place place{region.region, region.paired ? side_ : Side::both};
-    const Vec at = picture_.at(dog_.aim(region.region));
-    Json out{{"place", region.key},
-             {"side", to_text(place.side)},
-             {"label", place_name(place, voice_.words)},
-             {"line", ""},
-             {"d", picture_.path(dog_.hatched.at(static_cast<std::size_t>(region.region)))},
-             {"at", {at.x, at.y}},
-             {"length_mm", nullptr},
-             {"banned", banned(place)},
-             {"finding", std::ranges::any_of(one_.plan.findings,
-                                             [&](const OpenFinding& finding) {
-                                               return meets(finding.place, place);
-                                             })},
-             {"sore", sore(place)},
-             {"work", Json::object()},
-             {"own", nullptr}};
-    if (const TrimPart* const trim = find_part(one_.pet.trim, place)) {
-      out["line"] = work_text(trim->entry, voice_);
-      out["work"] = work(trim->entry);
-      if (trim->said_by == SaidBy::pet) out["own"] = {"trim", trim->entry.written};
-    }
-    for (const PartLength& length : one_.plan.lengths) {
-      if (length.left && meets(length.place, place)) out["length_mm"] = length.left->low.in_mm();
-    }
-    return out;
+  for (const RegionInfo& region : regions()) {
+    const Vec at = picture.at(dog.aim(region.region));
+    out["parts"].push_back(
+        {{"place", region.key},
+         {"d", picture.path(dog.hatched.at(static_cast<std::size_t>(region.region)))},
+         {"at", {at.x, at.y}}});
   }
+  return out;
+}
 
-  /// What a visit found to hurt there: in English, or as the page's own phrase has it.
-  bool sore(Place place) const {
-    const std::string phrase = voice_.words.term("stock", "sore-skin");
-    return std::ranges::any_of(one_.plan.findings, [&](const OpenFinding& finding) {
-      const std::string& what = finding.what.value;
-      return meets(finding.place, place) &&
-             (what.find("sore") != std::string::npos || what.find(phrase) != std::string::npos);
-    });
-  }
+/// What a visit found to hurt there: in English, or as the page's own phrase has it.
+bool sore(const Case& one, const SheetVoice& voice, Place place) {
+  const std::string phrase = voice.words.term("stock", "sore-skin");
+  return std::ranges::any_of(one.plan.findings, [&](const OpenFinding& finding) {
+    const std::string& what = finding.what.value;
+    return meets(finding.place, place) &&
+           (what.find("sore") != std::string::npos || what.find(phrase) != std::string::npos);
+  });
+}
 
-  bool banned(Place place) const {
-    return std::ranges::any_of(one_.pet.alerts, [&](const Alert& alert) {
-      return std::ranges::any_of(alert.avoid,
-                                 [&](const auto& avoid) { return meets(avoid.value, place); });
-    });
-  }
+/// As a file would have what is done to a part.
+Json work(const std::string& written) {
+  const EditedText text("work = " + written);
+  const EditValue* const value = text.good() ? find(text.tree(), {std::string("work")}) : nullptr;
+  return value != nullptr ? desk::value_json(*value) : Json::object();
+}
 
-  /// As a file would have it.
-  static Json work(const TrimEntry& entry) {
-    const EditedText text("work = " + toml_text::table(entry_fields(entry)));
-    const EditValue* const value = text.good() ? find(text.tree(), {std::string("work")}) : nullptr;
-    return value != nullptr ? desk::value_json(*value) : Json::object();
-  }
-
-  const Case& one_;
-  const SheetVoice& voice_;
-  const DrawnDog& dog_;
-  Side side_;
-  Picture picture_;
-};
+bool banned(const Pet& pet, Place place) {
+  return std::ranges::any_of(pet.alerts, [&](const Alert& alert) {
+    return std::ranges::any_of(alert.avoid,
+                               [&](const auto& avoid) { return meets(avoid.value, place); });
+  });
+}
 
 /// Whether anything is said of one side alone.
 bool sides_differ(const Case& one) {
@@ -172,35 +139,60 @@ bool sides_differ(const Case& one) {
          std::ranges::any_of(one.pet.trim, [&](const auto& part) { return sided(part.place); });
 }
 
-/// All that a drawing depends on, in one text.
-std::string key_of(const FigureInput& input) {
-  const auto choice = [](const auto& given) { return given ? static_cast<int>(*given) : -1; };
-  const Build& build = input.build;
-  std::string out = fmt::format(
-      "{} {} {} {} {} {} {} {} {}", choice(input.coat), choice(build.nose), choice(build.legs),
-      choice(build.body), choice(build.ears), choice(build.tail), choice(build.bone),
-      input.weight ? input.weight->ug() : 0, static_cast<int>(input.tail_end));
-  for (const auto& left : input.left) {
-    out += left ? fmt::format(" {}-{}", left->low.um(), left->high.um()) : " -";
-  }
-  for (const Seam seam : input.stepped) {
-    out += fmt::format(" {}/{}", static_cast<int>(seam.a), static_cast<int>(seam.b));
+}  // namespace
+
+Json DeskFigure::view(const Case& one, const SheetVoice& voice, Side side) {
+  auto& drawn = views_.at(side == Side::right ? 1 : 0);
+  if (!drawn) drawn = std::make_shared<const Json>(drawn_view(*dog_, side));
+  Json out = *drawn;
+  for (std::size_t i = 0; i < regions().size(); ++i) {
+    const RegionInfo& region = regions()[i];
+    const Place place{region.region, region.paired ? side : Side::both};
+    Json& part = out["parts"][i];
+    part["side"] = to_text(place.side);
+    part["label"] = place_name(place, voice.words);
+    part["line"] = "";
+    part["length_mm"] = nullptr;
+    part["banned"] = banned(one.pet, place);
+    part["finding"] = std::ranges::any_of(
+        one.plan.findings, [&](const OpenFinding& found) { return meets(found.place, place); });
+    part["sore"] = sore(one, voice, place);
+    part["work"] = Json::object();
+    part["own"] = nullptr;
+    if (const TrimPart* const trim = find_part(one.pet.trim, place)) {
+      part["line"] = work_text(trim->entry, voice);
+      part["work"] = as_written(trim->entry);
+      if (trim->said_by == SaidBy::pet) part["own"] = {"trim", trim->entry.written};
+    }
+    for (const PartLength& length : one.plan.lengths) {
+      if (length.left && meets(length.place, place)) {
+        part["length_mm"] = length.left->low.in_mm();
+      }
+    }
   }
   return out;
 }
-}  // namespace
+
+const Json& DeskFigure::as_written(const TrimEntry& entry) {
+  constexpr std::size_t most = 1000;
+  const std::string written = toml_text::table(entry_fields(entry));
+  if (works_.size() > most) works_.clear();
+  auto& known = works_[written];
+  if (!known) known = std::make_shared<const Json>(work(written));
+  return *known;
+}
 
 Json DeskFigure::json(const Case& one, const SheetVoice& voice) {
   FigureInput input = figure_of(one.pet, one.plan);
   for (const PartLength& length : one.plan.lengths) {
     input.left.at(static_cast<std::size_t>(length.place.region)) = length.left;
   }
-  if (std::string key = key_of(input); key != drawn_as_ || !dog_) {
-    dog_ = draw_dog(input);
-    drawn_as_ = std::move(key);
+  if (DrawnDogPtr dog = draw_dog(input); dog != dog_) {
+    dog_ = std::move(dog);
+    views_ = {};
   }
-  Json out{{"left", View(one, voice, *dog_, Side::left).json()}, {"right", nullptr}};
-  if (sides_differ(one)) out["right"] = View(one, voice, *dog_, Side::right).json();
+  Json out{{"left", view(one, voice, Side::left)}, {"right", nullptr}};
+  if (sides_differ(one)) out["right"] = view(one, voice, Side::right);
   return out;
 }
 }  // namespace furnish

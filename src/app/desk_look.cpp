@@ -10,7 +10,6 @@
 #include "app/visit_name.h"
 #include "base/text.h"
 #include "desk/edits_json.h"
-#include "output/svg.h"
 #include "sheet/caution_words.h"
 #include "sheet/own_words.h"
 #include "spec/edit_fix.h"
@@ -21,9 +20,9 @@ using Json = nlohmann::ordered_json;
 
 class Looker {
  public:
-  Looker(DeskShop& kept, DeskFigure& figure, const desk::LookOrder& order, const std::string& path)
+  Looker(DeskShop& kept, LooksBefore& before, const desk::LookOrder& order, const std::string& path)
       : kept_(kept),
-        figure_(figure),
+        before_(before),
         order_(order),
         path_(path),
         text_(desk::text_to_edit(order.file.kind, order.text)) {
@@ -90,7 +89,7 @@ class Looker {
 
   void add_pages(const Sheet& sheet) {
     for (const Frame& side : sides(sheet.page)) {
-      auto svg = to_svg(side, sheet.info, said_);
+      auto svg = before_.sides.svg(side, sheet.info, said_);
       if (svg) out_["pages"].push_back(*std::move(svg));
     }
   }
@@ -114,7 +113,7 @@ class Looker {
     const auto voice =
         fonts ? shop.voices().voice(*fonts, *one.folder, one.pet, Audience::staff) : std::nullopt;
     if (!voice) return;
-    if (order_.figure) out_["figure"] = figure_.json(one, *voice);
+    if (order_.figure) out_["figure"] = before_.figure.json(one, *voice);
     const FaultsJson places(shop.sources(), path_, text_);
     out_["name"] = one.pet.name.value;
     out_["owner"] = one.pet.owner.name;
@@ -142,7 +141,7 @@ class Looker {
   }
 
   DeskShop& kept_;
-  DeskFigure& figure_;
+  LooksBefore& before_;
   const desk::LookOrder& order_;
   const std::string& path_;
   const EditedText text_;
@@ -189,9 +188,9 @@ void FaultsJson::add(std::span<const Diagnostic> said, Json& faults) const {
   }
 }
 
-Json desk_look(DeskShop& kept, DeskFigure& figure, const desk::LookOrder& order,
+Json desk_look(DeskShop& kept, LooksBefore& before, const desk::LookOrder& order,
                const std::string& path, const PetPath& pet) {
-  Looker looker(kept, figure, order, path);
+  Looker looker(kept, before, order, path);
   const bool of_a_pet = order.file.kind == "pet" || order.file.kind == "visit";
   return of_a_pet ? looker.pet_or_visit(pet) : looker.shared();
 }

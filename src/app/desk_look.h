@@ -6,14 +6,21 @@
 
 #include "app/desk_figure.h"
 #include "app/desk_shop.h"
+#include "app/desk_sides.h"
 #include "desk/salon.h"
 #include "spec/edit.h"
 
 namespace furnish {
 
+/// What was drawn for the looks before, and is shown again as it is where nothing of it changed.
+struct LooksBefore {
+  DeskFigure figure;
+  DrawnSides sides;
+};
+
 /// What comes of a text that lies over a file: see desk::Salon::look(). `path`: the file's;
 /// `pet`: whose file or visit it is, if it is either.
-nlohmann::ordered_json desk_look(DeskShop&, DeskFigure&, const desk::LookOrder&,
+nlohmann::ordered_json desk_look(DeskShop&, LooksBefore&, const desk::LookOrder&,
                                  const std::string& path, const PetPath& pet);
 
 /// Diagnostics as a page takes them. Those in the file at hand have their place and path in it, all

@@ -11,7 +11,6 @@
 
 #include "app/desk_day.h"
 #include "app/desk_facts.h"
-#include "app/desk_look.h"
 #include "app/desk_photo.h"
 #include "app/desk_print.h"
 #include "app/new_files.h"
@@ -36,11 +35,6 @@ constexpr std::array<std::string_view, 5> page_fonts{"SourceSans3-Regular", "Sou
                                                      "SourceSans3-Bold", "Vazirmatn-Regular",
                                                      "Vazirmatn-Bold"};
 constexpr std::size_t largest_font = std::size_t{4} * 1024 * 1024;
-
-bool is_in(const Files& files, const std::string& folder, const std::string& name) {
-  const std::vector<std::string> names = files.toml_files(folder);
-  return std::ranges::find(names, name) != names.end();
-}
 
 /// "marlow/2026-11-24" in its two halves; empty ones if there is no slash.
 std::pair<std::string, std::string> halves(std::string_view id) {
@@ -78,6 +72,18 @@ std::optional<desk::FileId> file_at(std::string_view name) {
 SalonAtDesk::SalonAtDesk(const Options& options, const Files& files, const Disk& disk)
     : kept_(options, files, disk), index_(options, files, disk) {}
 
+bool SalonAtDesk::lists(const std::string& in, const std::string& name) {
+  const Files& files = kept_.files();
+  const std::string folder = in_salon(in);
+  auto& names = lists_[in];
+  // Of a large salon a list takes long to read: one that was read is asked again, and read again
+  // where it does not know the name.
+  if (names.contains(name) && files.exists(path_in(folder, name))) return true;
+  const std::vector<std::string> now = files.toml_files(folder);
+  names = {now.begin(), now.end()};
+  return names.contains(name);
+}
+
 std::optional<std::string> SalonAtDesk::shown_path(const desk::FileId& file) {
   const Files& files = kept_.files();
   if (file.kind == "salon" && file.id.empty()) {
@@ -87,12 +93,12 @@ std::optional<std::string> SalonAtDesk::shown_path(const desk::FileId& file) {
   for (const auto& [kind, folder] : folders) {
     if (file.kind != kind) continue;
     const std::string name = file.id + std::string(ending), in = std::string(folder);
-    return is_in(files, in_salon(in), name) ? std::optional(in + "/" + name) : std::nullopt;
+    return lists(in, name) ? std::optional(in + "/" + name) : std::nullopt;
   }
   if (file.kind != "visit") return std::nullopt;
   const auto [pet, date] = halves(file.id);
   const std::string name = date + std::string(ending), in = "visits/" + pet;
-  if (!shown_path({"pet", pet}) || !is_in(files, in_salon(in), name)) return std::nullopt;
+  if (!shown_path({"pet", pet}) || !lists(in, name)) return std::nullopt;
   return in + "/" + name;
 }
 
@@ -185,6 +191,8 @@ std::optional<desk::FileId> SalonAtDesk::changed(const std::string& name) {
   if (!alone) kept_.forget();
   if (alone) {
     index_.changed(file->kind == "pet" ? file->id : halves(file->id).first);
+  } else if (file && file->kind == "day") {
+    index_.day_changed(file->id);
   } else {
     index_.all_changed();
   }
@@ -207,7 +215,7 @@ SalonAtDesk::Json SalonAtDesk::look(const desk::LookOrder& order) {
   const auto shown = shown_path(order.file);
   if (!shown) return Json::object();
   const std::string pet = order.file.kind == "visit" ? halves(order.file.id).first : order.file.id;
-  return desk_look(kept_, figure_, order, in_salon(*shown), pet_path(pet).value_or(PetPath{}));
+  return desk_look(kept_, looks_, order, in_salon(*shown), pet_path(pet).value_or(PetPath{}));
 }
 
 std::optional<std::string> SalonAtDesk::font(std::string_view name) {
@@ -243,6 +251,13 @@ desk::Made SalonAtDesk::create(std::string_view kind, std::string_view name) {
   }
   const std::string shown = fs::path(*path).lexically_relative(kept_.root()).string();
   return {changed(shown).value_or(desk::FileId{}), {}};
+}
+
+void SalonAtDesk::take_back(const desk::FileId& file) {
+  const auto shown = shown_path(file);
+  if (!shown) return;
+  kept_.disk().unlink(in_salon(*shown).c_str());
+  changed(*shown);
 }
 
 desk::PhotoMade SalonAtDesk::add_photo(std::string_view visit, std::string_view bytes) {

@@ -1,13 +1,15 @@
 #pragma once
 
+#include <map>
 #include <nlohmann/json_fwd.hpp>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
-#include "app/desk_figure.h"
+#include "app/desk_look.h"
 #include "app/desk_shop.h"
 #include "app/pet_index.h"
 #include "desk/salon.h"
@@ -32,6 +34,7 @@ class SalonAtDesk final : public desk::Salon {
   std::vector<std::pair<std::string, std::string>> away(std::string_view pet) override;
   std::string write(const desk::FileId&, std::string_view text) override;
   desk::Made create(std::string_view kind, std::string_view name) override;
+  void take_back(const desk::FileId&) override;
   desk::PhotoMade add_photo(std::string_view visit, std::string_view bytes) override;
   desk::Printed print(const std::vector<desk::SheetWanted>&) override;
   desk::Printed print_day(Date, std::string_view sheet) override;
@@ -48,11 +51,14 @@ class SalonAtDesk final : public desk::Salon {
   std::optional<PetPath> pet_path(std::string_view id);
   std::string move_to_new_name(const std::string& from, const std::string& folder,
                                const std::string& name);
+  /// Whether a folder of the salon's, "pets", has a file of that name in its list.
+  bool lists(const std::string& folder, const std::string& name);
   std::string in_salon(const std::string& name) const { return path_in(kept_.root(), name); }
 
   DeskShop kept_;
-  DeskFigure figure_;
+  LooksBefore looks_;
   PetIndex index_;
+  std::map<std::string, std::set<std::string>> lists_;  ///< as they were read last
 };
 
 /// The sheets that may be asked for, by name: "card", "note-owner". Null if there is none.

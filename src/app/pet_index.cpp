@@ -6,13 +6,16 @@
 #include <tuple>
 #include <utility>
 
+#include "app/desk_day.h"
 #include "app/desk_rest.h"
 #include "base/text.h"
 
 namespace furnish {
 namespace {
 /// So long who asks for a pet may wait for those that are not known yet.
-constexpr std::chrono::milliseconds patience{400};
+constexpr std::chrono::milliseconds patience{25};
+/// And for those that are booked today, before he has asked for anything.
+constexpr std::chrono::milliseconds patience_for_booked{300};
 
 /// The worst that a groomer has to know, of alerts and of what the rules say of the plan.
 std::optional<Signal> gravest(const Case& one) {
@@ -45,6 +48,19 @@ void PetIndex::all_changed() {
   listed_ = false;
 }
 
+void PetIndex::day_changed(const std::string& date) {
+  shop_.forget();
+  if (!listed_) return;
+  std::set<std::string> booked = std::exchange(booked_[date], {});
+  if (const auto day = parse_date(date)) {
+    for (std::string& id : booked_on(shop_, *day)) booked_[date].insert(std::move(id));
+  }
+  booked.insert(booked_[date].begin(), booked_[date].end());
+  for (const std::string& id : booked) {
+    if (known_.contains(id)) changed(id);
+  }
+}
+
 void PetIndex::list() {
   const Date today = shop_.shop().today();
   if (listed_ && as_of_ == today) return;
@@ -60,10 +76,33 @@ void PetIndex::list() {
     if (const auto old = before.find(id); old != before.end()) known_.insert(*old);
     stale_.insert(id);
   }
+  booked_.clear();
+  first_.clear();
+  SalonFolder& folder = shop_.shop().folder(shop_.root());
+  const auto* const days = folder.day_files();
+  for (const std::string& name : days != nullptr ? *days : std::vector<std::string>()) {
+    const auto date = parse_date(std::filesystem::path(name).stem().string());
+    const Day* const day = date && *date >= today ? folder.day(name) : nullptr;
+    if (day == nullptr) continue;
+    for (const Booking& one : day->bookings) booked_[to_iso(*date)].insert(one.pet.value);
+  }
+  // Whom everybody asks for first.
+  if (const auto now = booked_.find(to_iso(today)); now != booked_.end()) {
+    first_.assign(now->second.begin(), now->second.end());
+  }
+}
+
+std::string PetIndex::take_next() {
+  while (!first_.empty()) {
+    const std::string id = std::move(first_.back());
+    first_.pop_back();
+    if (stale_.erase(id) > 0) return id;
+  }
+  return std::move(stale_.extract(stale_.begin()).value());
 }
 
 void PetIndex::read_next() {
-  const std::string id = std::move(stale_.extract(stale_.begin()).value());
+  const std::string id = take_next();
   const std::string file = path_in(path_in(shop_.root(), "pets"), id + ".toml");
   if (!shop_.files().exists(file)) {
     known_.erase(id);
@@ -99,10 +138,14 @@ void PetIndex::read_next() {
   known_[id] = std::move(known);
 }
 
-bool PetIndex::read_for(std::chrono::milliseconds span) {
+bool PetIndex::read_for(std::chrono::milliseconds span, Until until) {
   list();
-  const auto until = std::chrono::steady_clock::now() + span;
-  while (!stale_.empty() && std::chrono::steady_clock::now() < until) read_next();
+  if (stale_.empty()) first_.clear();
+  const auto end = std::chrono::steady_clock::now() + span;
+  while (!stale_.empty() && (until == Until::all_read || !first_.empty()) &&
+         std::chrono::steady_clock::now() < end) {
+    read_next();
+  }
   return !stale_.empty();
 }
 
@@ -120,9 +163,19 @@ PetIndex::Json PetIndex::row(const std::string& id, const Known& known, Date tod
 }
 
 PetIndex::Json PetIndex::find(std::string_view words, std::size_t most) {
+  list();
+  const std::vector<SearchWord> wanted = words_in(words);
+  // A file is named after its pet: those that may be meant are read before others.
+  if (!wanted.empty()) first_.clear();
+  for (const std::string& id : stale_) {
+    if (wanted.empty()) break;
+    const bool meant = std::ranges::any_of(
+        wanted, [&](const SearchWord& word) { return id.find(word.plain) != std::string::npos; });
+    if (meant) first_.push_back(id);
+  }
+  if (wanted.empty()) read_for(patience_for_booked, Until::first_read);
   read_for(patience);
   const Date today = as_of_;
-  const std::vector<SearchWord> wanted = words_in(words);
   struct Found {
     int rank;
     const std::string* id;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <chrono>
+#include <cstdint>
 #include <map>
 #include <nlohmann/json_fwd.hpp>
 #include <optional>
@@ -30,9 +31,12 @@ class PetIndex {
   /// large salon that was just opened only some are.
   Json find(std::string_view words, std::size_t most);
   /// Reads some pets that are not known yet. False if all are.
-  bool read_on() { return read_for(std::chrono::milliseconds(15)); }
+  bool read_on() { return read_for(std::chrono::milliseconds(10)); }
   /// A pet's file or one of its visits is another, is there now or is gone.
   void changed(const std::string& id) { stale_.insert(id); }
+  /// A day's file is: it is the pets that it books, or booked, whose plan is another.
+  void day_changed(const std::string& date);
+  /// Anything that all pets are read with.
   void all_changed();
 
  private:
@@ -45,15 +49,20 @@ class PetIndex {
     bool readable = true;
   };
   void list();
-  /// pre: there is one that is not known.
+  // pre: there is one that is not known.
+  std::string take_next();
   void read_next();
-  bool read_for(std::chrono::milliseconds);
+  enum class Until : std::uint8_t { all_read, first_read };
+  /// False if all are known.
+  bool read_for(std::chrono::milliseconds, Until = Until::all_read);
   Json row(const std::string& id, const Known&, Date today) const;
 
   DeskShop shop_;
   bool listed_ = false;
   Date as_of_{};  ///< the day that plans were made for
   std::set<std::string> stale_;
+  std::vector<std::string> first_;  ///< of those, to be read before the others, the last of all
+  std::map<std::string, std::set<std::string>> booked_;  ///< pets by the day, from today on
   std::map<std::string, Known> known_;
 };
 }  // namespace furnish

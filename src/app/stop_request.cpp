@@ -10,6 +10,11 @@ StopRequest::StopRequest() {
   ::sigemptyset(&asked_);
   ::sigaddset(&asked_, SIGINT);
   ::sigaddset(&asked_, SIGTERM);
+  struct sigaction now {};
+  // nohup ignores it, for what is to outlive its terminal.
+  if (::sigaction(SIGHUP, nullptr, &now) == 0 && now.sa_handler != SIG_IGN) {
+    ::sigaddset(&asked_, SIGHUP);
+  }
   ::pthread_sigmask(SIG_BLOCK, &asked_, &before_);
 }
 

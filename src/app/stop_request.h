@@ -4,9 +4,9 @@
 
 namespace furnish {
 
-/// While it lives, Ctrl-C and a polite request to end (SIGINT, SIGTERM) wait, so that the sheet in
-/// hand is finished; who makes many asks between them whether to go on. One that nobody took is
-/// delivered at the end of the scope.
+/// While it lives, Ctrl-C, a polite request to end and a terminal that closes (SIGINT, SIGTERM,
+/// SIGHUP) wait, so that the sheet in hand is finished; who makes many asks between them whether to
+/// go on. One that nobody took is delivered at the end of the scope.
 class StopRequest {
  public:
   StopRequest();

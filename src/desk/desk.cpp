@@ -8,10 +8,12 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
+#include "base/text.h"
 #include "desk/chance.h"
 #include "desk/edits_json.h"
 #include "desk/formats.h"
 #include "desk/page_files.h"
+#include "desk/text_merge.h"
 #include "spec/edit_merge.h"
 
 namespace furnish::desk {
@@ -28,6 +30,39 @@ constexpr int deepest = 48;
 Response json(const Json& body, unsigned status = 200) {
   // What a person wrote may be no UTF-8, and is shown as such.
   return {status, "application/json", body.dump(-1, ' ', false, Json::error_handler_t::replace)};
+}
+
+/// In quotes as JSON has them. pre: UTF-8
+std::string in_quotes(std::string_view text) {
+  const auto written_otherwise = [](char c) {
+    return c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20;
+  };
+  std::string out = "\"";
+  for (auto at = text.begin();; ++at) {
+    const auto next = std::find_if(at, text.end(), written_otherwise);
+    out.append(at, next);
+    if (next == text.end()) return out += '"';
+    out +=
+        *next == '"' || *next == '\\' ? std::string{'\\', *next} : fmt::format("\\u{:04x}", *next);
+    at = next;
+  }
+}
+
+/// An answer with the sides of a sheet, which are most of it: drawings are long, and have little in
+/// them that JSON writes in another way, so that they are not looked through letter by letter.
+Response with_pages(Json body) {
+  const Json pages = std::exchange(body["pages"], Json());
+  body.erase("pages");
+  Response out = json(body);
+  out.body.back() = ',';
+  out.body += "\"pages\":[";
+  for (const Json& page : pages) {
+    const auto& svg = page.get_ref<const std::string&>();
+    if (&page != &pages.front()) out.body += ',';
+    out.body += first_bad_utf8(svg) ? json(page).body : in_quotes(svg);
+  }
+  out.body += "]}";
+  return out;
 }
 
 /// Empty if it is no JSON object, or nested too deep.
@@ -238,7 +273,7 @@ Response Desk::preview(const Json& asked) {
   out["text"] = text.text();
   out["lost"] = text.lost();
   if (door_.look) without_contact(out);
-  return json(out);
+  return with_pages(std::move(out));
 }
 
 Response Desk::save(const Json& asked) {
@@ -248,8 +283,18 @@ Response Desk::save(const Json& asked) {
   const std::string mark = text_of(asked, "mark");
   if (asked.contains("text")) {
     std::string typed = text_of(asked, "text");
-    if (mark_of(*now.text) == mark || typed == *now.text)
+    if (mark_of(*now.text) == mark || typed == *now.text) {
       return written(file, std::move(typed), {});
+    }
+    const std::string* const then = given_.find(mark);
+    if (auto merged = then != nullptr ? merged_texts(*then, *now.text, typed) : std::nullopt) {
+      // Two changes that are right by themselves may be wrong together: a key twice.
+      const bool right =
+          text_to_edit(file.kind, typed).good() && text_to_edit(file.kind, *now.text).good();
+      if (!right || text_to_edit(file.kind, *merged).good()) {
+        return written(file, *std::move(merged), {});
+      }
+    }
     const Json both{
         {"path", Json::array()}, {"base", nullptr}, {"theirs", *now.text}, {"yours", typed}};
     return json({{"error", "the file was changed by others meanwhile"}, {"conflicts", {both}}},
@@ -301,7 +346,10 @@ Response Desk::create(const Json& asked) {
     EditedText text = text_to_edit(kind, fresh.text.value_or(""));
     for (const Edit& edit : edits_in(asked["edits"])) text.apply(edit);  // `open` shows what came
     const std::string fault = salon_.write(made.file, text.text());
-    if (!fault.empty()) return refusal(507, fault);
+    if (!fault.empty()) {
+      salon_.take_back(made.file);
+      return refusal(507, fault);
+    }
   }
   return open(made.file);
 }

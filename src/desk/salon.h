@@ -92,6 +92,8 @@ class Salon {
   /// A file where none is, with what is known filled in: named after `name`; of a visit, which is
   /// today's, that is its pet.
   virtual Made create(std::string_view kind, std::string_view name) = 0;
+  /// Takes a file away again that create() just made, and that nobody has seen.
+  virtual void take_back(const FileId&) = 0;
   /// Copies a photo into the salon's folder, upright and without what a camera adds.
   virtual PhotoMade add_photo(std::string_view visit, std::string_view bytes) = 0;
   /// All in one file.

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <deque>
+#include <utility>
 
 #include "figure/areas.h"
 #include "figure/bone.h"
@@ -110,6 +112,30 @@ Shape inset(const Shape& whole) {
   }
   return out;
 }
+/// All that a dog is drawn from.
+struct DrawnFrom {
+  DrawnFrom(const FigureInput& input, Detail how)
+      : build(input.build),
+        coat(input.coat),
+        weight(input.weight),
+        left(input.left),
+        came_in(input.came_in),
+        tail_end(input.tail_end),
+        stepped(input.stepped),
+        detail(how) {
+    if (detail == Detail::small) areas = marked(input);
+  }
+  friend bool operator==(const DrawnFrom&, const DrawnFrom&) = default;
+
+  Build build;
+  std::optional<Coat> coat;
+  std::optional<Mass> weight;
+  std::array<std::optional<LengthRange>, region_count> left, came_in;
+  TailEnd tail_end;
+  std::vector<Seam> stepped;
+  std::vector<Region> areas;
+  Detail detail;
+};
 }  // namespace
 
 Bounds bounds_of(const Shape& shape) {
@@ -163,6 +189,14 @@ Shape DrawnDog::hatched_together(const std::vector<Region>& regions) const {
 }
 
 DrawnDogPtr draw_dog(const FigureInput& input, Detail detail) {
-  return std::make_shared<const DrawnDog>(input, detail);
+  // A form and its sheet, both sides of a note and a sheet that is made again show one dog.
+  constexpr std::size_t most_kept = 4;
+  thread_local std::deque<std::pair<DrawnFrom, DrawnDogPtr>> kept;
+  DrawnFrom from(input, detail);
+  const auto known =
+      std::ranges::find(kept, from, [](const auto& one) -> const DrawnFrom& { return one.first; });
+  if (known != kept.end()) return known->second;
+  if (kept.size() == most_kept) kept.pop_front();
+  return kept.emplace_back(std::move(from), std::make_shared<const DrawnDog>(input, detail)).second;
 }
 }  // namespace furnish

@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "figure/hatching.h"
+#include "figure/qr_sizes.h"
 #include "page/canvas.h"
 
 namespace furnish {
@@ -19,12 +20,21 @@ constexpr unsigned utf8_eci = 26;  // AIM ECI assignments
 struct Level {
   QRecLevel level;
   char name;
+  const QrCapacities& holds;
 };
-constexpr std::array levels{Level{QR_ECLEVEL_H, 'H'}, Level{QR_ECLEVEL_Q, 'Q'},
-                            Level{QR_ECLEVEL_M, 'M'}, Level{QR_ECLEVEL_L, 'L'}};
+constexpr std::array levels{
+    Level{QR_ECLEVEL_H, 'H', qr_holds_at_h}, Level{QR_ECLEVEL_Q, 'Q', qr_holds_at_q},
+    Level{QR_ECLEVEL_M, 'M', qr_holds_at_m}, Level{QR_ECLEVEL_L, 'L', qr_holds_at_l}};
 
 bool is_ascii(std::string_view text) {
   return std::ranges::all_of(text, [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+}
+
+/// Modules on each side of the code that the text needs, known before it is made, which takes
+/// long; 0 if none holds it.
+int modules_of(std::string_view text, const Level& level) {
+  const int version = qr_version(text.size(), is_ascii(text) ? 0 : 12, level.holds);
+  return version == 0 ? 0 : 17 + 4 * version;
 }
 
 Code encoded(std::string_view text, QRecLevel level) {
@@ -46,9 +56,9 @@ Length width_of(int modules, Length module) {
 
 std::optional<QrCode> qr_code(std::string_view text, Length side, DiagnosticSink& sink,
                               SourceSpan from, Length least_module) {
-  constexpr std::size_t most = 2953;  // bytes in the largest code at level L (ISO/IEC 18004)
   for (const Level& level : levels) {
-    if (text.size() > most) break;
+    const int modules = modules_of(text, level);
+    if (modules == 0 || width_of(modules, least_module) > side) continue;
     const Code code = encoded(text, level.level);
     if (!code || width_of(code->width, least_module) > side) continue;
     QrCode out{code->width, code->version, level.name, {}};

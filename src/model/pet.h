@@ -110,6 +110,7 @@ struct Build {
   std::optional<EarType> ears;
   std::optional<TailType> tail;
   std::optional<Bone> bone{};
+  friend bool operator==(const Build&, const Build&) = default;
 };
 
 /// A pet and its trim, checked; products and style are already looked up.

@@ -58,6 +58,18 @@ std::vector<Taps> taps_for(std::uint32_t from, double begin, double length, std:
 std::uint8_t rounded(int sum) {
   return static_cast<std::uint8_t>(std::clamp((sum + unit / 2) >> unit_bits, 0, 255));
 }
+/// The sums of a pixel stay in registers where it is known how many there are.
+template <std::uint32_t channels>
+void narrowed_row(const std::uint8_t* source, const std::vector<Taps>& across, std::uint8_t* out) {
+  for (const Taps& taps : across) {
+    const std::uint8_t* pixel = source + std::size_t{taps.first} * channels;
+    std::array<int, channels> sum{};
+    for (const int weight : taps.weights) {
+      for (int& one : sum) one += weight * *pixel++;
+    }
+    for (const int one : sum) *out++ = rounded(one);
+  }
+}
 }  // namespace
 
 Pixels on_white(const std::vector<std::uint8_t>& rgba, std::uint32_t width, std::uint32_t height) {
@@ -81,16 +93,8 @@ Pixels resampled(const Pixels& from, const PixelArea& area, std::uint32_t width,
       static_cast<std::uint32_t>(down.back().first + down.back().weights.size()) - first_row;
   Pixels narrow(width, rows, channels);
   for (std::uint32_t y = 0; y < rows; ++y) {
-    const std::uint8_t* const source = from.row(first_row + y);
-    std::uint8_t* out = narrow.row(y);
-    for (const Taps& taps : across) {
-      const std::uint8_t* pixel = source + std::size_t{taps.first} * channels;
-      std::array<int, 3> sum{};
-      for (const int weight : taps.weights) {
-        for (std::uint32_t c = 0; c < channels; ++c) sum[c] += weight * *pixel++;
-      }
-      for (std::uint32_t c = 0; c < channels; ++c) *out++ = rounded(sum[c]);
-    }
+    const auto narrowed = channels == 1 ? narrowed_row<1> : narrowed_row<3>;
+    narrowed(from.row(first_row + y), across, narrow.row(y));
   }
   Pixels result(width, height, channels);
   std::vector<int> sums(narrow.stride());

@@ -69,6 +69,10 @@ std::vector<Block::Part> Beside::parts(Length width, const Setting& setting) con
 }
 
 Extent Beside::measure(Length width, const Setting& setting) const {
+  return measured_.of(width, setting, [&] { return worked_out(width, setting); });
+}
+
+Extent Beside::worked_out(Length width, const Setting& setting) const {
   const std::vector<Part> all = parts(width, setting);
   const std::vector<Length> drop = offsets(all, line_);
   Extent whole{};

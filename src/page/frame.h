@@ -50,6 +50,7 @@ struct TextMark {
   std::shared_ptr<const ShapedLine> line;
   Ink ink = Ink::text;
   std::string role;
+  friend bool operator==(const TextMark&, const TextMark&) = default;
 };
 
 enum class Dash : std::uint8_t { solid, dashed, dotted };
@@ -59,21 +60,25 @@ struct StrokeMark {
   Length weight;
   Ink ink = Ink::text;
   Dash dash = Dash::solid;
+  friend bool operator==(const StrokeMark&, const StrokeMark&) = default;
 };
 
 struct FillMark {
   Rect area;
   Ink ink = Ink::text;
+  friend bool operator==(const FillMark&, const FillMark&) = default;
 };
 
 /// One contour: a start and Bézier segments (a straight line has its controls on the ends).
 struct Contour {
   struct Curve {
     Point control1, control2, end;
+    friend bool operator==(const Curve&, const Curve&) = default;
   };
   Point start;
   std::vector<Curve> curves;
   bool closed = true;
+  friend bool operator==(const Contour&, const Contour&) = default;
 };
 
 /// Closed, of four straight lines.
@@ -86,6 +91,7 @@ struct PathMark {
   std::optional<Ink> stroke;
   Length weight;
   Dash dash = Dash::solid;
+  friend bool operator==(const PathMark&, const PathMark&) = default;
 };
 
 /// Parallel lines clipped to an area: how a region shows its tool without colour.
@@ -95,6 +101,7 @@ struct HatchMark {
   Length spacing, weight;
   Ink ink = Ink::text;
   bool dots = false;  ///< dots on the same grid instead of lines
+  friend bool operator==(const HatchMark&, const HatchMark&) = default;
 };
 
 /// A part of a photo, filling `area`.
@@ -102,6 +109,10 @@ struct ImageMark {
   Rect area;
   PhotographPtr photo;
   PixelRect crop;
+  /// By what the photos are: of one file, opened twice, there are two.
+  friend bool operator==(const ImageMark& a, const ImageMark& b) {
+    return a.area == b.area && a.crop == b.crop && (a.photo == b.photo || *a.photo == *b.photo);
+  }
 };
 
 /// Opens a piece of structure that holds all marks up to its CloseTag. `alt` is the text that
@@ -113,13 +124,17 @@ struct OpenTag {
   std::string alt, id;
   std::optional<Rect> whole{};
   std::string language{};
+  friend bool operator==(const OpenTag&, const OpenTag&) = default;
 };
-struct CloseTag {};
+struct CloseTag {
+  friend bool operator==(const CloseTag&, const CloseTag&) = default;
+};
 
 /// An area of the page that leads to the place `id` on the same document.
 struct LinkMark {
   Rect area;
   std::string id, says;
+  friend bool operator==(const LinkMark&, const LinkMark&) = default;
 };
 
 using Mark = std::variant<TextMark, StrokeMark, FillMark, PathMark, HatchMark, ImageMark, OpenTag,
@@ -130,6 +145,8 @@ using Mark = std::variant<TextMark, StrokeMark, FillMark, PathMark, HatchMark, I
 struct Frame {
   Size size;
   std::vector<Mark> marks;
+  /// Text is the same if it is the same line, which a shaper keeps and gives again.
+  friend bool operator==(const Frame&, const Frame&) = default;
 };
 
 /// Opens a tag for the length of a scope.
@@ -151,6 +168,7 @@ class TagScope {
 struct DocumentInfo {
   std::string title, subject, language = "en";
   std::string date;  ///< ISO day; the only date that reaches the file
+  friend bool operator==(const DocumentInfo&, const DocumentInfo&) = default;
 };
 
 /// One line a mark, indented by structure, millimetres with three decimals:

@@ -140,6 +140,10 @@ std::shared_ptr<const ShapedText> Paragraph::shaped(Length width, const Setting&
 }
 
 Extent Paragraph::measure(Length width, const Setting& setting) const {
+  return measured_.of(width, setting, [&] { return worked_out(width, setting); });
+}
+
+Extent Paragraph::worked_out(Length width, const Setting& setting) const {
   const Lines all = lines(width, setting);
   Extent extent{all.height, all.height};
   extent.baseline = all.baselines.front();

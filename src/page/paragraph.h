@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "page/block.h"
+#include "page/remembered.h"
 
 namespace furnish {
 
@@ -58,9 +59,11 @@ class Paragraph final : public Block {
   std::vector<SizedText> sized(const Setting&) const;
   std::shared_ptr<const ShapedText> shaped(Length width, const Setting&) const;
   Lines lines(Length width, const Setting&) const;
+  Extent worked_out(Length width, const Setting&) const;
   std::vector<TextSpan> spans_;
   TextStyle style_;
   std::function<Length(const Setting&)> indent_;
+  mutable Remembered<Extent> measured_;
 };
 
 /// A paragraph and, under it, what stands apart in another language: read aloud in that.

@@ -20,6 +20,7 @@ struct Photograph {
   /// How the stored pixels lie, 1 to 8 (Exif 2.3, tag 274); 1 is upright.
   int orientation = 1;
   std::string bytes;
+  friend bool operator==(const Photograph&, const Photograph&) = default;
 };
 
 /// Photos are large, and several pages may show one.

@@ -4,7 +4,11 @@
 
 namespace furnish {
 
-Block::Part Shortest::best(Length width, const Setting& setting) const {
+const Block::Part& Shortest::best(Length width, const Setting& setting) const {
+  return best_.of(width, setting, [&] { return worked_out(width, setting); });
+}
+
+Block::Part Shortest::worked_out(Length width, const Setting& setting) const {
   const auto cost = [](const Extent& extent) {
     return std::tuple(extent.too_wide, extent.wanted, extent.least);
   };

@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "page/block.h"
+#include "page/remembered.h"
 
 namespace furnish {
 
@@ -18,7 +18,9 @@ class Shortest final : public Block {
   std::vector<Part> parts(Length width, const Setting&) const override;
 
  private:
-  Part best(Length width, const Setting&) const;
+  const Part& best(Length width, const Setting&) const;
+  Part worked_out(Length width, const Setting&) const;
   std::vector<BlockPtr> arrangements_;
+  mutable Remembered<Part> best_;
 };
 }  // namespace furnish

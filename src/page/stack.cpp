@@ -26,6 +26,10 @@ Column::Column(std::vector<BlockPtr> blocks, Origin origin, std::optional<Struct
     : Block(std::move(origin)), blocks_(std::move(blocks)), structure_(structure) {}
 
 Extent Column::measure(Length width, const Setting& setting) const {
+  return measured_.of(width, setting, [&] { return worked_out(width, setting); });
+}
+
+Extent Column::worked_out(Length width, const Setting& setting) const {
   Extent whole{};
   for (const Part& part : parts(width, setting)) {
     const Extent& extent = part.extent;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "page/block.h"
+#include "page/remembered.h"
 
 namespace furnish {
 
@@ -45,8 +46,10 @@ class Column final : public Block {
   std::vector<Part> parts(Length width, const Setting&) const override;
 
  private:
+  Extent worked_out(Length width, const Setting&) const;
   std::vector<BlockPtr> blocks_;
   std::optional<Structure> structure_;
+  mutable Remembered<Extent> measured_;
 };
 
 /// Blocks side by side.
@@ -67,9 +70,11 @@ class Beside final : public Block {
 
  private:
   std::vector<Length> widths(Length width) const;
+  Extent worked_out(Length width, const Setting&) const;
   std::vector<Cell> cells_;
   Length gutter_;
   Line line_;
+  mutable Remembered<Extent> measured_;
 };
 
 /// Something at each end of one line: the head's name and facts, the foot's salon and date. The

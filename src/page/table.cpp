@@ -4,6 +4,7 @@
 
 #include "page/list.h"
 #include "page/measured_rule.h"
+#include "page/remembered.h"
 #include "page/stack.h"
 
 namespace furnish {
@@ -46,8 +47,7 @@ struct Cell {
     HatchMark hatch = *patch;
     hatch.area = {area};
     frame.marks.emplace_back(std::move(hatch));
-    frame.marks.emplace_back(
-        PathMark{{area}, std::nullopt, Ink::text, patch_outline, Dash::solid});
+    frame.marks.emplace_back(PathMark{{area}, std::nullopt, Ink::text, patch_outline, Dash::solid});
   }
 };
 
@@ -58,11 +58,17 @@ struct GridRow {
 };
 struct Grid {
   std::vector<TableColumn> columns;
-  std::vector<GridRow> rows;  ///< the head first
+  std::vector<GridRow> rows;  ///< the head first; before any width is asked for
 
   Length gutter(const Setting& setting) const { return scaled(setting.rhythm, gutter_share); }
 
-  std::vector<Length> widths(Length width, const Setting& setting) const {
+  /// Each row asks for them, and each is as wide as what is in all rows.
+  const std::vector<Length>& widths(Length width, const Setting& setting) const {
+    return widths_.of(width, setting, [&] { return worked_out(width, setting); });
+  }
+
+ private:
+  std::vector<Length> worked_out(Length width, const Setting& setting) const {
     std::vector<Length> result(columns.size());
     Length rest = width - gutter(setting) * (static_cast<std::int64_t>(columns.size()) - 1),
            natural;
@@ -104,10 +110,11 @@ struct Grid {
     }
     return result;
   }
+  mutable Remembered<std::vector<Length>> widths_;
 };
 
 GridRow cells_of(TableRow row, const std::vector<TableColumn>& columns, Role role,
-                           const Origin& origin) {
+                 const Origin& origin) {
   GridRow made;
   if (row.spans && !row.cells.empty()) made.spanning = row.cells.size() - 1;
   row.cells.resize(columns.size());
@@ -140,33 +147,7 @@ class Table::Row final : public Block {
         on_bar_(on_bar) {}
 
   Extent measure(Length width, const Setting& setting) const override {
-    const std::vector<Length> widths = this->widths(width, setting);
-    std::vector<Extent> each;
-    Extent whole{};
-    Length used;
-    for (std::size_t i = 0; i < cells().size(); ++i) {
-      if (widths[i] == Length{}) {
-        each.push_back({});
-        continue;
-      }
-      if (i > 0) used += grid_->gutter(setting);
-      each.push_back(cells()[i].measure(widths[i], setting));
-      whole.baseline = std::max(whole.baseline, each[i].baseline);
-      whole.too_wide = std::max(whole.too_wide, each[i].too_wide);
-      used += widths[i];
-    }
-    whole.too_wide = std::max(whole.too_wide, used - width);
-    for (const Extent& cell : each) {
-      const Length drop = whole.baseline - cell.baseline;
-      whole.wanted = std::max(whole.wanted, drop + cell.wanted);
-      whole.last_baseline = std::max(whole.last_baseline, drop + cell.last_baseline);
-    }
-    const Length padding = scaled(setting.rhythm, row_padding);
-    whole.wanted += on_bar_ ? padding : padding * 2;
-    whole.baseline += padding;
-    whole.last_baseline += padding;
-    whole.least = whole.wanted;
-    return whole;
+    return measured_.of(width, setting, [&] { return worked_out(width, setting); });
   }
 
   void place(const Rect& box, const Setting& setting, Frame& frame) const override {
@@ -197,6 +178,36 @@ class Table::Row final : public Block {
   }
 
  private:
+  Extent worked_out(Length width, const Setting& setting) const {
+    const std::vector<Length> widths = this->widths(width, setting);
+    std::vector<Extent> each;
+    Extent whole{};
+    Length used;
+    for (std::size_t i = 0; i < cells().size(); ++i) {
+      if (widths[i] == Length{}) {
+        each.push_back({});
+        continue;
+      }
+      if (i > 0) used += grid_->gutter(setting);
+      each.push_back(cells()[i].measure(widths[i], setting));
+      whole.baseline = std::max(whole.baseline, each[i].baseline);
+      whole.too_wide = std::max(whole.too_wide, each[i].too_wide);
+      used += widths[i];
+    }
+    whole.too_wide = std::max(whole.too_wide, used - width);
+    for (const Extent& cell : each) {
+      const Length drop = whole.baseline - cell.baseline;
+      whole.wanted = std::max(whole.wanted, drop + cell.wanted);
+      whole.last_baseline = std::max(whole.last_baseline, drop + cell.last_baseline);
+    }
+    const Length padding = scaled(setting.rhythm, row_padding);
+    whole.wanted += on_bar_ ? padding : padding * 2;
+    whole.baseline += padding;
+    whole.last_baseline += padding;
+    whole.least = whole.wanted;
+    return whole;
+  }
+
   const std::vector<Cell>& cells() const { return grid_->rows[number_].cells; }
   /// Of each cell: its column's, but all that is left for one that spans, and none after it.
   std::vector<Length> widths(Length width, const Setting& setting) const {
@@ -212,6 +223,7 @@ class Table::Row final : public Block {
   std::size_t number_;
   std::string id_;
   bool on_bar_;
+  mutable Remembered<Extent> measured_;
 };
 
 Table::Table(std::vector<TableColumn> columns, std::vector<TableRow> rows, Role role, Origin origin)
@@ -234,7 +246,8 @@ Table::Table(std::vector<TableColumn> columns, std::vector<TableRow> rows, Role 
     const Origin from = row.origin;
     const std::string id = row.id;
     grid->rows.push_back(cells_of(std::move(row), grid->columns, role, from));
-    blocks.push_back(std::make_shared<Row>(grid, grid->rows.size() - 1, from, id, above.has_value()));
+    blocks.push_back(
+        std::make_shared<Row>(grid, grid->rows.size() - 1, from, id, above.has_value()));
   }
   blocks.push_back(rule_under(above, true));
   stack_ = std::make_shared<Column>(std::move(blocks), Origin{}, Structure::table);

@@ -12,10 +12,6 @@ namespace furnish {
 namespace {
 using std::chrono::minutes;
 
-bool affirms_any(std::string_view text, std::span<const std::string_view> phrases) {
-  return std::ranges::any_of(phrases, [&](std::string_view one) { return affirms(text, one); });
-}
-
 /// The last visit that weighed it said something to the owner.
 bool told_weight(std::span<const Visit> visits, Date today) {
   const Visit* last = nullptr;
@@ -131,13 +127,13 @@ class DayPlanner {
   }
 
   void call(const DayPet& pet) {
-    constexpr std::array<std::string_view, 4> rings{"ring", "phone", "call the owner",
-                                                    "call owner"};
+    static const PhraseList rings(
+        std::array<std::string_view, 4>{"ring", "phone", "call the owner", "call owner"});
     DayCall call;
     call.pet = &pet;
     call.no_contact = pet.pet.owner.phone.empty() && pet.pet.owner.email.empty();
     for (const Alert& alert : pet.pet.alerts) {
-      if (affirms_any(alert.action.value, rings) && !mentions(alert.action.value, "vet"))
+      if (rings.first_affirmed(alert.action.value) && !mentions(alert.action.value, "vet"))
         call.asked.push_back(&alert);
     }
     for (const OpenFinding& finding : pet.plan.findings) {
@@ -180,10 +176,12 @@ minutes DayRow::over() const {
 }
 
 bool needs_two(const Pet& pet) {
-  constexpr std::array<std::string_view, 3> two{"two people", "second person", "two of us"};
-  return affirms_any(pet.handling.lift, two) || affirms_any(pet.handling.hold, two) ||
+  static const PhraseList two(
+      std::array<std::string_view, 3>{"two people", "second person", "two of us"});
+  const auto says = [&](std::string_view text) { return two.first_affirmed(text).has_value(); };
+  return says(pet.handling.lift) || says(pet.handling.hold) ||
          std::ranges::any_of(pet.alerts, [&](const Alert& alert) {
-           return affirms_any(alert.action.value, two) || affirms_any(alert.text.value, two);
+           return says(alert.action.value) || says(alert.text.value);
          });
 }
 

@@ -20,9 +20,9 @@ bool folded_skin(const Pet& pet) {
 }
 
 bool says_tearing(std::string_view words) {
-  constexpr std::array<std::string_view, 5> phrases{"skin tear", "tearing skin", "thin skin",
-                                                    "fragile skin", "skin rips"};
-  return std::ranges::any_of(phrases, [&](std::string_view one) { return affirms(words, one); });
+  static const PhraseList phrases(std::array<std::string_view, 5>{
+      "skin tear", "tearing skin", "thin skin", "fragile skin", "skin rips"});
+  return phrases.first_affirmed(words).has_value();
 }
 
 /// Against the lay the skin is pushed into folds, a shorter blade has no coat to glide on, a comb

@@ -35,6 +35,12 @@ constexpr std::array table{
     Row{"infected", HomeMatter::wounds},     Row{"flea", HomeMatter::parasites},
     Row{"tick", HomeMatter::parasites},
 };
+
+PhraseList phrases_of_table() {
+  std::array<std::string_view, table.size()> phrases;
+  std::ranges::transform(table, phrases.begin(), &Row::phrase);
+  return PhraseList(phrases);
+}
 }  // namespace
 
 std::string_view to_text(HomeMatter matter) {
@@ -42,9 +48,8 @@ std::string_view to_text(HomeMatter matter) {
 }
 
 std::optional<HomeMatter> home_matter(std::string_view words) {
-  const auto* const found =
-      std::ranges::find_if(table, [&](const Row& row) { return affirms(words, row.phrase); });
-  if (found == table.end()) return std::nullopt;
-  return found->matter;
+  static const PhraseList phrases = phrases_of_table();
+  const auto found = phrases.first_affirmed(words);
+  return found ? std::optional(table.at(*found).matter) : std::nullopt;
 }
 }  // namespace furnish

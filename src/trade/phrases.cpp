@@ -81,12 +81,17 @@ bool same_word(std::string_view word, std::string_view wanted) {
   return rest.empty() || rest == "s" || rest == "es";
 }
 
+std::vector<std::string> words_of(std::string_view phrase) {
+  std::vector<std::string> words = tokens(phrase);
+  std::erase(words, std::string());
+  return words;
+}
+
 template <typename Match, typename Accept>
-bool find_phrase(std::string_view text, std::string_view phrase, Match match, Accept accept) {
-  std::vector<std::string> wanted = tokens(phrase);
-  std::erase(wanted, std::string());
+bool find_words(std::span<const Clause> text, const std::vector<std::string>& wanted, Match match,
+                Accept accept) {
   if (wanted.empty()) return false;
-  for (const Clause& clause : read_clauses(text)) {
+  for (const Clause& clause : text) {
     for (std::size_t i = 0; i + wanted.size() <= clause.size(); ++i) {
       const bool here = std::ranges::equal(
           std::span(clause).subspan(i, wanted.size()), wanted,
@@ -95,6 +100,15 @@ bool find_phrase(std::string_view text, std::string_view phrase, Match match, Ac
     }
   }
   return false;
+}
+
+template <typename Match, typename Accept>
+bool find_phrase(std::string_view text, std::string_view phrase, Match match, Accept accept) {
+  return find_words(read_clauses(text), words_of(phrase), match, accept);
+}
+
+bool stands(const FreeWord& word) {
+  return !word.denied;
 }
 }  // namespace
 
@@ -118,8 +132,21 @@ std::vector<Clause> read_clauses(std::string_view text) {
 }
 
 bool affirms(std::string_view text, std::string_view phrase) {
-  return find_phrase(text, phrase, same_word, [](const FreeWord& w) { return !w.denied; });
+  return find_phrase(text, phrase, same_word, stands);
 }
+
+PhraseList::PhraseList(std::span<const std::string_view> phrases) {
+  for (const std::string_view phrase : phrases) phrases_.push_back(words_of(phrase));
+}
+
+std::optional<std::size_t> PhraseList::first_affirmed(std::string_view text) const {
+  const std::vector<Clause> clauses = read_clauses(text);
+  for (std::size_t i = 0; i < phrases_.size(); ++i) {
+    if (find_words(clauses, phrases_[i], same_word, stands)) return i;
+  }
+  return std::nullopt;
+}
+
 bool denies(std::string_view text, std::string_view phrase) {
   return find_phrase(text, phrase, same_word, [](const FreeWord& w) { return w.denied; });
 }

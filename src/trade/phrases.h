@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -25,6 +27,16 @@ std::vector<Clause> read_clauses(std::string_view text);
 /// True if the words of `phrase` stand one after another in one clause and are not taken back. A
 /// word also matches its plural, and hyphens count as spaces.
 bool affirms(std::string_view text, std::string_view phrase);
+/// Phrases that are looked for in many texts, taken apart once.
+class PhraseList {
+ public:
+  explicit PhraseList(std::span<const std::string_view> phrases);
+  /// The number of the first that the text affirms; empty if it affirms none.
+  std::optional<std::size_t> first_affirmed(std::string_view text) const;
+
+ private:
+  std::vector<std::vector<std::string>> phrases_;
+};
 /// True if they stand there and are taken back.
 bool denies(std::string_view text, std::string_view phrase);
 /// True if the words stand there at all, each as a beginning of one: "oat" in "oatmeal", not in

@@ -42,6 +42,12 @@ constexpr std::array table{
     Row{"ointment", VetTask::medication},
     Row{"injection", VetTask::medication},
 };
+
+PhraseList phrases_of_table() {
+  std::array<std::string_view, table.size()> phrases;
+  std::ranges::transform(table, phrases.begin(), &Row::phrase);
+  return PhraseList(phrases);
+}
 }  // namespace
 
 std::string_view key(VetTask task) {
@@ -49,9 +55,8 @@ std::string_view key(VetTask task) {
 }
 
 std::optional<VetTask> veterinary_task(std::string_view words) {
-  const auto* const found =
-      std::ranges::find_if(table, [&](const Row& row) { return affirms(words, row.phrase); });
-  if (found == table.end()) return std::nullopt;
-  return found->task;
+  static const PhraseList phrases = phrases_of_table();
+  const auto found = phrases.first_affirmed(words);
+  return found ? std::optional(table.at(*found).task) : std::nullopt;
 }
 }  // namespace furnish

@@ -1,5 +1,5 @@
 // What a card costs, beside what it must cost. Prints a table; judges nothing.
-//     furnish_bench [RUNS]
+//     furnish_bench [RUNS [PART...]]    parts: cold warm parts fits desk find import; none: all
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -10,6 +10,7 @@
 
 #include "app/workshop.h"
 #include "base/paper.h"
+#include "at_desk.h"
 #include "frame_file.h"
 #include "output/pdf.h"
 #include "output/pdf_draw.h"
@@ -222,11 +223,17 @@ int main(int argc, char** argv) {
   if (::mkdtemp(form.data()) == nullptr) return 1;
   say("Times of a busy machine are of no use: run this when nothing else does. Ratios and cpu\n"
       "times suffer least.\n");
-  cold(runs, form);
-  warm(std::max(2, runs / 4));
-  parts(runs);
-  fits();
-  import_list(form);
+  const std::vector<std::string> wanted(argv + std::min(argc, 2), argv + argc);
+  const auto part = [&](const char* name, const auto& work) {
+    if (wanted.empty() || std::ranges::find(wanted, name) != wanted.end()) work();
+  };
+  part("cold", [&] { cold(runs, form); });
+  part("warm", [&] { warm(std::max(2, runs / 4)); });
+  part("parts", [&] { parts(runs); });
+  part("fits", [] { fits(); });
+  part("desk", [&] { at_desk(runs); });
+  part("find", [&] { find_pets(runs, form); });
+  part("import", [&] { import_list(form); });
   std::error_code ignored;
   fs::remove_all(form, ignored);
 }

@@ -47,7 +47,9 @@ class Texts final : public desk::Salon {
   }
   std::vector<std::pair<std::string, std::string>> away(std::string_view) override { return {}; }
   std::string moved;
+  std::string fault;  ///< of the disk
   std::string write(const desk::FileId& file, std::string_view text) override {
+    if (!fault.empty()) return fault;
     ++writes;
     files[file] = text;
     return {};
@@ -57,6 +59,7 @@ class Texts final : public desk::Salon {
     if (!files.try_emplace(file, "[pet]\nname = \"new\"\n").second) return {{}, "it is there"};
     return {file, {}};
   }
+  void take_back(const desk::FileId& file) override { files.erase(file); }
   desk::PhotoMade add_photo(std::string_view visit, std::string_view bytes) override {
     photo = std::string(visit) + ":" + std::string(bytes);
     return {"photos/1.jpg", {}};
@@ -208,6 +211,26 @@ TEST_CASE("a text that was typed never replaces what others wrote meanwhile", "[
   CHECK(table.salon.files.at({"pet", "rex"}) == "a = 1\n");
 }
 
+TEST_CASE("a text that was typed is merged with what others wrote in other lines", "[desk]") {
+  Table table;
+  const std::string first = "[pet]\nname = \"Rex\"\n\n[owner]\nname = \"A. Nobody\"\n";
+  table.salon.files[{"pet", "rex"}] = first;
+  const Json asked{
+      {"kind", "pet"}, {"id", "rex"}, {"mark", table.mark()}, {"text", "# mine\n" + first}};
+  table.salon.files[{"pet", "rex"}] = first + "phone = \"1\"\n";
+  CHECK(table.ask("save", asked)["text"] == "# mine\n" + first + "phone = \"1\"\n");
+  // Each is right by itself, and both together would name one key twice.
+  Json twice = asked;
+  twice["mark"] = table.mark();
+  const std::string now = table.salon.files.at({"pet", "rex"});
+  twice["text"] = "[bath]\ndry = \"cool\"\n" + now;
+  table.salon.files[{"pet", "rex"}] = now + "\n[bath]\ndry = \"warm\"\n";
+  const Json refused = table.ask("save", twice, 409);
+  CHECK(refused["conflicts"][0]["theirs"] == now + "\n[bath]\ndry = \"warm\"\n");
+  CHECK(refused["conflicts"][0]["yours"] == twice["text"]);
+  CHECK(table.salon.files.at({"pet", "rex"}) == now + "\n[bath]\ndry = \"warm\"\n");
+}
+
 TEST_CASE("a mark that nobody gave out is told, not guessed at", "[desk]") {
   Table table;
   Json asked = table.with_edits(older);
@@ -222,6 +245,9 @@ TEST_CASE("a new file begins with what is known, and is never put over another",
   CHECK(made["id"] == "pip");
   CHECK(made["tree"]["pet"]["colour"] == "grey");
   table.ask("create", {{"kind", "pet"}, {"name", "rex"}}, 409);
+  table.salon.fault = "no space left";
+  table.ask("create", {{"kind", "pet"}, {"name", "wren"}, {"edits", older}}, 507);
+  CHECK_FALSE(table.salon.files.contains({"pet", "wren"}));
   CHECK(table.salon.files.at({"pet", "rex"}).find("Rex") != std::string::npos);
 }
 

@@ -1,8 +1,10 @@
 """What a page asks from opening a pet to printing it, on a copy of a sample, with the program itself.
 Usage: page_asks_test.py PROGRAM SALON"""
 import base64
+import glob
 import json
 import os
+import signal
 import socket
 import sys
 
@@ -61,6 +63,7 @@ ask("draft", changed)
 desk.process.kill()
 desk.process.wait()
 desk.process.stdout.close()
+left_by_kill = os.listdir(desk.runtime)
 desk.start()
 must([d["edits"] for d in ask("start", {})["drafts"]] == [ears], "the draft is there after a crash")
 
@@ -120,6 +123,18 @@ must(ask("day", {"date": "2030-01-01"})["exists"] is False, "a day of which noth
 for sheet in ["card", "day"]:
     must("url" in ask("print", {"what": {"day": "2026-11-24", "sheet": sheet}}), f"{sheet} of the day")
 
+# Ended at the keyboard: what is not saved is kept, and nothing else is left.
+code, opened = desk.ask("open", marlow)
+ask("draft", {**marlow, "mark": opened["mark"], "edits": ears})
+must(desk.end(signal.SIGINT) == 130, "Ctrl-C ends it, with a page open")
 stream.close()
-must(desk.close() == 130, "it ends by a signal")
+must(os.listdir(desk.runtime) == left_by_kill, "no start page is left")
+kept = glob.glob(desk.state + "/**/*", recursive=True) + glob.glob(desk.state + "/**/.*", recursive=True)
+must([name[-5:] for name in kept if os.path.isfile(name)] == [".json"], "the draft alone is kept")
+must(not glob.glob(desk.salon + "/**/.furnish-*", recursive=True), "nothing unfinished lies in the salon's folder")
+desk.start()
+must(desk.end(signal.SIGHUP) == 130 and os.listdir(desk.runtime) == left_by_kill, "neither is one when its terminal closes")
+desk.start()
+must([draft["id"] for draft in ask("start", {})["drafts"]] == ["marlow"], "the draft comes back")
+desk.close()
 print("all is so")

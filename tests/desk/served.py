@@ -3,6 +3,7 @@ import json
 import os
 import re
 import shutil
+import signal
 import socket
 import subprocess
 import tempfile
@@ -19,15 +20,17 @@ class Desk:
         self.folder = tempfile.mkdtemp(prefix="furnish-desk-test-")
         self.salon = os.path.join(self.folder, "salon")
         shutil.copytree(salon, self.salon)
-        runtime = os.path.join(self.folder, "run")
-        os.mkdir(runtime, 0o700)
+        self.runtime = os.path.join(self.folder, "run")
+        os.mkdir(self.runtime, 0o700)
         self.state = os.path.join(self.folder, "state")
         self.command = [program, "desk", self.salon, "--no-browser", "--on", "2026-11-24", *options]
-        self.environment = {**os.environ, "XDG_RUNTIME_DIR": runtime, "XDG_STATE_HOME": self.state}
+        self.environment = {**os.environ, "XDG_RUNTIME_DIR": self.runtime, "XDG_STATE_HOME": self.state}
         self.start()
 
     def start(self):
-        self.process = subprocess.Popen(self.command, stdout=subprocess.PIPE, text=True, env=self.environment)
+        self.process = subprocess.Popen(self.command, stdout=subprocess.PIPE, text=True, env=self.environment,
+                                        # Whoever runs tests in the background has Ctrl-C ignored.
+                                        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL))
         self.page = self.process.stdout.readline().strip()
         with open(self.page, encoding="utf-8") as page:
             found = re.search(r"url=http://127\.0\.0\.1:(\d+)/([0-9a-f]{32})/\"", page.read())
@@ -65,10 +68,15 @@ class Desk:
                                        Origin=self.own, Content_Type="application/json"), seconds)
         return status(answer), json.loads(answer.split(b"\r\n\r\n", 1)[1])
 
-    def close(self):
-        self.process.terminate()
+    def end(self, number=signal.SIGTERM):
+        """Its status, ended by that signal; its folder stays."""
+        self.process.send_signal(number)
         code = self.process.wait(WAITS)
         self.process.stdout.close()
+        return code
+
+    def close(self):
+        code = self.end()
         shutil.rmtree(self.folder)
         return code
 

@@ -1,11 +1,15 @@
 #include "figure/qr.h"
 
+#include <qrencode.h>
+
 #include <array>
 #include <catch2/catch.hpp>
 #include <cstdio>
 #include <filesystem>
 
+#include "figure/qr_sizes.h"
 #include "figure/setting.h"
+#include "share.h"
 
 namespace furnish {
 namespace {
@@ -33,6 +37,16 @@ Frame page_of(const QrCode& code, Length side, const HandHeld& page) {
   qr_block(code, side, "QR code of the trim")->place({{}, frame.size}, page.setting(), frame);
   return frame;
 }
+
+/// What a maker of codes that is not ours makes of so many bytes; 0 if it cannot.
+int version_made(std::size_t bytes, QRecLevel level) {
+  const std::string text(bytes, 'a');
+  const std::unique_ptr<QRcode, decltype(&QRcode_free)> code(
+      QRcode_encodeData(static_cast<int>(bytes),
+                        reinterpret_cast<const unsigned char*>(text.data()), 0, level),
+      QRcode_free);
+  return code ? code->version : 0;
+}
 }  // namespace
 
 TEST_CASE("zbarimg reads the code at 150 dpi, text identical", "[figure][qr]") {
@@ -50,6 +64,25 @@ TEST_CASE("zbarimg reads the code at 150 dpi, text identical", "[figure][qr]") {
     REQUIRE(code);
     CHECK(sink.all().empty());
     CHECK(read_by_zbar(page_of(*code, side, page), "furnish-qr-test.pgm") == *text);
+  }
+}
+
+TEST_CASE("what a code holds is known before it is made", "[figure][qr]") {
+  using Column = std::pair<QRecLevel, const QrCapacities*>;
+  const std::array columns{
+      Column{QR_ECLEVEL_L, &qr_holds_at_l}, Column{QR_ECLEVEL_M, &qr_holds_at_m},
+      Column{QR_ECLEVEL_Q, &qr_holds_at_q}, Column{QR_ECLEVEL_H, &qr_holds_at_h}};
+  constexpr std::size_t cases = 40 * columns.size();
+  for (std::size_t i = 0; i < test::share_of(cases); ++i) {
+    const std::size_t one = i * 67 % cases, version = 1 + one / columns.size();  // in a mixed order
+    const auto& [level, holds] = columns.at(one % columns.size());
+    const std::size_t most = holds->at(version - 1) - (version < 10 ? 2 : 3);
+    INFO("version " << version << ", level " << level);
+    CHECK(qr_version(most, 0, *holds) == static_cast<int>(version));
+    CHECK(version_made(most, level) == static_cast<int>(version));
+    const int next = version == 40 ? 0 : static_cast<int>(version) + 1;
+    CHECK(qr_version(most + 1, 0, *holds) == next);
+    CHECK(version_made(most + 1, level) == next);
   }
 }
 

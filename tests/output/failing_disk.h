@@ -24,6 +24,12 @@ class FailingDisk final : public Disk {
   /// `at`: which of its calls, from 0.
   FailingDisk(int at, Failure failure) : at_(at), failure_(failure) {}
   int calls() const { return calls_; }
+  /// As a new one: counts from 0 again.
+  void set(std::optional<int> at, Failure failure = {}) {
+    calls_ = 0;
+    at_ = at;
+    failure_ = failure;
+  }
 
   int open(const char* path, int flags, ::mode_t mode) const override {
     return fails() ? -1 : Disk::open(path, flags, mode);

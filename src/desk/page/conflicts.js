@@ -21,6 +21,8 @@ export function showConflicts(where, doc, conflicts, save) {
   });
   const settle = async () => {
     const theirs = conflicts.filter(one => choices.get(pathKey(one.path)) === 'theirs').map(one => pathKey(one.path));
+    // Of a text that was typed there is one conflict: the whole.
+    if (theirs.length && doc.typed !== null) doc.typed = null;
     // On top of the file as it is now, so that what the other window did is seen, and kept.
     doc.rebase(await ask('open', {kind: doc.kind, id: doc.id}), edit => !theirs.some(path => pathKey(edit.path).startsWith(path.slice(0, -1))));
     where.replaceChildren();

@@ -14,17 +14,21 @@ export class FindView {
     const id = fresh();
     this.field = el('input', {type: 'search', id, dir: 'auto', className: 'find', autocomplete: 'off', spellcheck: false, oninput: () => this.look(), onkeydown: event => this.#key(event)});
     this.look = later(() => this.#look(), 30);
+    // Of a large salon that was just opened only some are known. Nobody's place among them is taken away.
+    this.again = later(() => this.list.contains(document.activeElement) ? this.again() : this.#look(), 500);
+    this.reading = el('p', {className: 'none'});
     this.list = el('div', {className: 'found', aria: {busy: true}});
     this.count = el('p', {className: 'unseen', role: 'status'});
     this.chosen = new Set();
     this.several = button('', () => this.#print(), {hidden: true, className: 'main'});
     this.element = el('div', {className: 'find-view'}, el('h1', {className: 'unseen', tabIndex: -1}, say('find')),
       el('form', {role: 'search', onsubmit: event => event.preventDefault()}, el('label', {htmlFor: id}, say('find-label')), this.field),
-      this.#drafts(), this.several, this.list, this.count, desk.look ? null : this.#newPet());
+      this.#drafts(), this.several, this.list, this.reading, this.count, desk.look ? null : this.#newPet());
     this.look.now();
   }
   close() {
     this.look.stop();
+    this.again.stop();
     for (const forget of this.thrown) forget();
   }
   focus() { this.field.focus(); }
@@ -32,20 +36,22 @@ export class FindView {
   async #look() {
     const words = this.field.value, mine = this.asked = (this.asked ?? 0) + 1;
     try {
-      const {pets} = await ask('find', {words});
+      const {pets, reading} = await ask('find', {words});
       if (mine !== this.asked) return;
       pets.forEach(remember);
-      this.#show(pets, words);
+      this.#show(pets, words, reading);
+      this.reading.textContent = reading ? say('still-reading', reading) : '';
+      if (reading) this.again();
     } catch (problem) { this.status(problem.message || say('not-reached'), true); }
   }
 
-  #show(pets, words) {
+  #show(pets, words, reading) {
     const booked = words ? [] : pets.filter(pet => pet.booked), due = words ? pets : pets.filter(pet => !pet.booked);
     const group = (title, list) => list.length > 0 && el('section', {}, el('h2', {}, title), el('ul', {}, list.map(pet => this.#row(pet))));
     this.list.replaceChildren(...[group(say('booked-on', dayText(desk.salon.today, true)), booked), group(words ? say('found-heading') : say('then-due'), due),
-      pets.length === 0 && el('div', {className: 'none'}, el('p', {}, words ? say('found-none', words) : say('no-pets')),
+      pets.length === 0 && !reading && el('div', {className: 'none'}, el('p', {}, words ? say('found-none', words) : say('no-pets')),
         words.trim() && !desk.look && button(say('new-pet-as', words.trim()), () => this.#create(words.trim()), {className: 'add-found'}))].filter(Boolean));
-    if (this.name && !this.named) this.name.value = pets.length === 0 ? words.trim() : '';
+    if (this.name && !this.named) this.name.value = pets.length === 0 && !reading ? words.trim() : '';
     this.list.setAttribute('aria-busy', false);
     this.count.textContent = words ? say('found-count', pets.length) : '';
   }

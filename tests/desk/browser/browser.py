@@ -184,7 +184,8 @@ class Desk:
         environment = dict(os.environ, XDG_STATE_HOME=os.path.join(self.home, "state"))
         self.process = subprocess.Popen([self.furnish, "desk", self.salon, "--no-browser", "--on", "2026-11-24", *self.options],
                                         stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True, env=environment)
-        with open(self.process.stdout.readline().strip(), encoding="utf-8") as page:
+        self.start_page = self.process.stdout.readline().strip()
+        with open(self.start_page, encoding="utf-8") as page:
             self.url = re.search(r"url=([^\"]+)\"", page.read())[1]
 
     def path(self, name):

@@ -9,9 +9,9 @@ import everyone
 import jobs
 from browser import Browser
 
-CASES = [jobs.new_pet_to_a_card, jobs.visit_to_an_owners_note, jobs.faulty_file_mended, jobs.caution_accepted, jobs.day_changed, jobs.two_windows,
+CASES = [everyone.last_page_closed, jobs.new_pet_to_a_card, jobs.visit_to_an_owners_note, jobs.faulty_file_mended, jobs.caution_accepted, jobs.day_changed, jobs.two_windows,
          jobs.killed_and_back, jobs.length_pulled_on_the_dog, everyone.by_keyboard_alone, everyone.in_arabic,
-         everyone.only_to_look_at, everyone.words_in_all_languages, everyone.usable_by_all]
+         everyone.only_to_look_at, everyone.words_in_all_languages, everyone.usable_by_all, everyone.desk_has_ended]
 
 
 def main():

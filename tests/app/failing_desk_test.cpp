@@ -1,0 +1,176 @@
+#include <array>
+#include <catch2/catch.hpp>
+#include <filesystem>
+#include <functional>
+#include <map>
+#include <nlohmann/json.hpp>
+#include <span>
+
+#include "app/desk_salon.h"
+#include "app/program.h"
+#include "desk/desk.h"
+#include "output/failing_disk.h"
+#include "share.h"
+
+// Every call by which the desk writes fails once, as those of the commands do: the file is the old
+// one or the new one, whole; nothing is left lying about; and the answer says which it is.
+
+namespace furnish::test {
+namespace {
+namespace fs = std::filesystem;
+using Json = nlohmann::ordered_json;
+using Tree = std::map<std::string, std::string>;
+
+/// A desk over a small salon, with its drafts in a folder beside it, on a disk that fails.
+class Table {
+ public:
+  Table() {
+    for (const char* const name : {"salon.toml", "pets/marlow.toml", "photos/marlow.jpg"}) {
+      put(folder_, std::string("all/salon/") + name, bytes_of(sample() + name));
+    }
+    put(folder_, "all/salon/visits/marlow/2026-11-20.toml", "[visit]\ndate = 2026-11-20\n");
+    first_ = tree();
+    options_.salon = folder_.path("all/salon");
+    options_.data = FURNISH_SOURCE_DIR;
+    options_.on = parse_date(demo_date);
+    salon_.emplace(options_, files_, disk);
+    drafts_.emplace(folder_.path("all/state/desk"), disk);
+    desk_.emplace(*salon_, *drafts_, desk::Door{{}, "token", false});
+    mark_ = ask("open", {{"kind", "pet"}, {"id", "marlow"}})["mark"].get<std::string>();
+  }
+
+  desk::Response post(const std::string& name, const Json& what) {
+    return desk_->answer({{"POST", "/token/api/" + name, {}}, what.dump()});
+  }
+  desk::Response photo() {
+    // visit marlow/2026-11-20, RFC 4648, section 5
+    return desk_->answer(
+        {{"POST", "/token/api/photo", {{"X-Furnish-For", "bWFybG93LzIwMjYtMTEtMjA"}}},
+         bytes_of(sample() + "photos/marlow.jpg")});
+  }
+  Json edited(const char* colour) const {
+    return {{"kind", "pet"},
+            {"id", "marlow"},
+            {"mark", mark_},
+            {"edits", {{{"op", "set"}, {"path", {"pet", "colour"}}, {"value", colour}}}}};
+  }
+
+  Tree tree() const {
+    Tree out;
+    for (const std::string& path : files_below(folder_.path("all"))) {
+      out[path] = bytes_of(folder_.path("all/" + path));
+    }
+    return out;
+  }
+  void restore(const Tree& before) const {
+    for (const auto& [path, bytes] : tree()) {
+      if (!before.contains(path)) fs::remove(folder_.path("all/" + path));
+    }
+    for (const auto& [path, bytes] : before) put(folder_, "all/" + path, bytes);
+    fs::remove_all(folder_.path("all/salon/schemas"));
+  }
+  const Tree& first() const { return first_; }
+
+  FailingDisk disk;
+
+ private:
+  static std::string sample() { return FURNISH_SOURCE_DIR "/samples/lantern-street/"; }
+  Json ask(const std::string& name, const Json& what) {
+    const desk::Response answer = post(name, what);
+    REQUIRE(answer.status == 200);
+    return Json::parse(answer.body);
+  }
+
+  TemporaryFolder folder_;
+  Tree first_;
+  Options options_;
+  DiskFiles files_;
+  std::optional<SalonAtDesk> salon_;
+  std::optional<desk::Drafts> drafts_;
+  std::optional<desk::Desk> desk_;
+  std::string mark_;
+};
+
+struct Task {
+  const char* name;
+  std::function<desk::Response(Table&)> work;
+  bool drafted = false;  ///< there is a draft before
+};
+
+const std::array tasks{
+    Task{"save", [](Table& table) { return table.post("save", table.edited("grey")); }, true},
+    Task{"new pet",
+         [](Table& table) {
+           Json what = table.edited("grey");
+           what["name"] = "Wren";
+           return table.post("create", what);
+         }},
+    Task{"new visit",
+         [](Table& table) {
+           return table.post("create", {{"kind", "visit"}, {"id", "marlow"}});
+         }},
+    Task{"photo", [](Table& table) { return table.photo(); }},
+    Task{"draft", [](Table& table) { return table.post("draft", table.edited("grey")); }, true}};
+
+constexpr std::array failures{Failure{EIO}, Failure{ENOSPC, true}, Failure{EIO, false, true},
+                              Failure{EACCES}, Failure{ENOSPC, false, true}};
+
+/// What a disk that is gone lets nobody remove.
+bool unfinished(const std::string& path) {
+  return path.find("/.furnish-") != std::string::npos;
+}
+
+/// Empty, or what is not as promised.
+std::string broken_promise(const Tree& before, const Tree& now, const Tree& wanted,
+                           const desk::Response& answer, bool gone) {
+  const bool done = answer.status == 200;
+  if (done && now != wanted) return "it says it is done, and it is not";
+  if (!done && Json::parse(answer.body).value("error", "").empty()) return "it does not say why";
+  for (const auto& [path, bytes] : now) {
+    const auto old = before.find(path), fresh = wanted.find(path);
+    const bool is_old = old != before.end() && old->second == bytes;
+    const bool is_new = fresh != wanted.end() && fresh->second == bytes;
+    if (gone && unfinished(path)) continue;
+    if (!is_old && !is_new) return path + " is neither the old one nor the new one";
+    // Schemas help editors; one may lie there before its file does.
+    if (!done && !is_old && path.find("schemas/") == std::string::npos && !gone) {
+      return path + " is the new one, and it says that it is not";
+    }
+  }
+  for (const auto& [path, bytes] : before) {
+    if (!now.contains(path) && wanted.contains(path)) return path + " is lost";
+  }
+  return {};
+}
+}  // namespace
+
+TEST_CASE("whatever call fails at the desk, nothing is lost and the answer is true") {
+  Table table;
+  for (const Task& task : tasks) {
+    INFO(task.name);
+    table.restore(table.first());
+    if (task.drafted) REQUIRE(table.post("draft", table.edited("older")).status == 200);
+    const Tree before = table.tree();
+    table.disk.set(std::nullopt);
+    const desk::Response good = task.work(table);
+    INFO(good.body);
+    REQUIRE(good.status == 200);
+    const int calls = table.disk.calls();
+    const Tree wanted = table.tree();
+    REQUIRE(wanted != before);
+    int told = 0;
+    for (const Failure& failure : std::span(failures).first(long_run() ? failures.size() : 3)) {
+      for (int at = 0; at < calls; ++at) {
+        table.restore(before);
+        table.disk.set(at, failure);
+        const desk::Response answer = task.work(table);
+        table.disk.set(std::nullopt);
+        INFO(failure.code << ", call " << at << " of " << calls << ": " << answer.body);
+        CHECK(broken_promise(before, table.tree(), wanted, answer, failure.and_after) == "");
+        told += answer.status == 200 ? 0 : 1;
+      }
+    }
+    CHECK(told > calls);  // most calls are needed, so most must be felt
+  }
+}
+}  // namespace furnish::test
