@@ -17,6 +17,7 @@
 #include "app/render.h"
 #include "app/unpack.h"
 #include "app/wall.h"
+#include "app/watch_salon.h"
 #include "app/workshop.h"
 #include "base/text.h"
 #include "output/write.h"
@@ -95,6 +96,9 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
       break;
     case Command::desk:
       exit = serve_desk(options, shop, console);
+      break;
+    case Command::watch:
+      exit = watch_salon(options, shop, console);
       break;
     case Command::schema:
       write_whole("-", schema(*find_file_kind(options.kind)), Replaces::own, shop.sink(),
