@@ -89,6 +89,13 @@ void add_units(CLI::App& command, Asked& asked) {
   take(command.add_option("--units", asked.units, "else the reader's"), first_words(unit_words()));
 }
 
+void add_jobs(CLI::App& command, Asked& asked) {
+  command
+      .add_option("-j,--jobs", asked.options.jobs, "how many are made at once (else one a core)")
+      ->type_name("NUMBER")
+      ->check([](const std::string& text) { return wrong_number(text, 1, 256); });
+}
+
 /// A command that makes a sheet of each pet.
 CLI::App* add_sheet(CLI::App& app, Asked& asked, const std::string& name, const SheetMaker& sheet,
                     const std::string& what) {
@@ -102,9 +109,7 @@ CLI::App* add_sheet(CLI::App& app, Asked& asked, const std::string& name, const 
        {"everyone", "staff"});
   command->add_flag("--together", o.together, "all pets in one PDF");
   command->add_flag("--fresh", o.fresh, "make also those of which nothing changed");
-  command->add_option("-j,--jobs", o.jobs, "how many are made at once (else one a core)")
-      ->type_name("NUMBER")
-      ->check([](const std::string& text) { return wrong_number(text, 1, 256); });
+  add_jobs(*command, asked);
   add_common(*command, asked);
   command->callback([&asked, &sheet] {
     asked.options.command = Command::sheet;
@@ -271,6 +276,28 @@ void add_desk(CLI::App& app, Asked& asked) {
   desk->callback([&asked] { asked.options.command = Command::desk; });
 }
 
+void add_watch(CLI::App& app, Asked& asked) {
+  CLI::App* const watch = app.add_subcommand(
+      "watch", "makes the salon's sheets, and again those of which a file is saved, until Ctrl-C");
+  watch->add_option("FOLDER", asked.options.salon, "the salon's folder (else the one you are in)")
+      ->type_name("");
+  take(watch->add_option("--sheet", asked.sheet, "which sheets (else cards)"),
+       {"card", "style", "note", "care"});
+  watch->add_option("--on", asked.on, "the day to take for today, as 2026-11-24")
+      ->type_name("DAY")
+      ->check(wrong_day);
+  watch->add_option("--data", asked.options.data, "folder with fonts/ and styles/")
+      ->type_name("FOLDER");
+  add_jobs(*watch, asked);
+  watch->callback([&asked] {
+    Options& o = asked.options;
+    o.command = Command::watch;
+    for (const SheetMaker* const one : {&sheets::style, &sheets::note, &sheets::care}) {
+      if (one->kind.name == asked.sheet) o.sheet = one;
+    }
+  });
+}
+
 void add_others(CLI::App& app, Asked& asked) {
   Options& o = asked.options;
   add_common(*add_import(app, o), asked);
@@ -314,6 +341,7 @@ void add_commands(CLI::App& app, Asked& asked) {
   add_checks(app, asked);
   add_front_desk(app, asked);
   add_desk(app, asked);
+  add_watch(app, asked);
   add_others(app, asked);
   add_new_files(app, asked);
 }

@@ -16,7 +16,7 @@ namespace furnish {
 struct Asked {
   Options options;
   std::string format, units, on, day, visit, within, booked, old_name, new_name;
-  std::string spec_for = "everyone", copy_for = "file";
+  std::string spec_for = "everyone", copy_for = "file", sheet = "card";
 };
 
 /// Adds every command with its options to an empty app; parsing then fills what was asked, which

@@ -47,7 +47,7 @@ void HandOver::take(std::size_t shop, DiagnosticSink& said) {
   }
 }
 
-void HandOver::renumber(std::size_t shop, Diagnostic& said) const {
+void HandOver::renumber(std::size_t shop, Diagnostic& said) {
   const auto& numbers = numbers_[shop];
   const auto change = [&](SourceSpan& span) {
     const auto known = numbers.find(span.file);

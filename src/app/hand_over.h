@@ -28,7 +28,7 @@ HandedOver handed_over(Workshop&, std::uint32_t from);
 class HandOver {
  public:
   /// Keeps the reference: the workshop that tells all.
-  HandOver(Workshop& run, std::size_t shops) : run_(run), numbers_(shops) {}
+  explicit HandOver(Workshop& run) : run_(run) {}
   /// To be called in the order of the pets. `shop`: whose it is. True if something was said of what
   /// all pets share.
   bool take(std::size_t shop, HandedOver);
@@ -36,11 +36,12 @@ class HandOver {
   void take(std::size_t shop, DiagnosticSink&);
 
  private:
-  void renumber(std::size_t shop, Diagnostic&) const;
+  void renumber(std::size_t shop, Diagnostic&);
 
   Workshop& run_;
-  std::vector<std::map<std::uint32_t, std::uint32_t>> numbers_;  ///< the run's, by each shop's
-  std::map<std::string, std::uint32_t> shared_;                  ///< by path
-  std::set<std::string> said_;                                   ///< of files that all share
+  std::map<std::size_t, std::map<std::uint32_t, std::uint32_t>>
+      numbers_;                                  ///< the run's, by each shop's
+  std::map<std::string, std::uint32_t> shared_;  ///< by path
+  std::set<std::string> said_;                   ///< of files that all share
 };
 }  // namespace furnish

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "app/salon_folder.h"
+#include "output/photo.h"
 
 namespace furnish {
 namespace {
@@ -36,15 +37,19 @@ std::string mark_of_presence(bool there) {
 /// count in steps, of two seconds at most.
 constexpr std::time_t settled_after = 3;
 
-/// `young`: it changed so lately that the same mark may come to be another's.
-std::string mark_of_photo(const std::string& path, bool& young) {
+bool is_young(const std::string& path) {
+  struct stat status {};
+  return ::stat(path.c_str(), &status) == 0 &&
+         std::time(nullptr) - std::max(status.st_ctim.tv_sec, status.st_mtim.tv_sec) <
+             settled_after;
+}
+
+std::string mark_of_photo(const std::string& path) {
   struct stat status {};
   Sum sum;
   std::error_code fault;
   sum.add_word(std::filesystem::weakly_canonical(std::filesystem::absolute(path), fault).string());
   if (::stat(path.c_str(), &status) != 0) return sum.text();
-  young =
-      std::time(nullptr) - std::max(status.st_ctim.tv_sec, status.st_mtim.tv_sec) < settled_after;
   sum.add_word(fmt::format("{}.{}.{}.{}.{}.{}.{}", status.st_ino, status.st_mode, status.st_size,
                            status.st_mtim.tv_sec, status.st_mtim.tv_nsec, status.st_ctim.tv_sec,
                            status.st_ctim.tv_nsec));
@@ -96,11 +101,12 @@ std::string mark_now(Input::Kind kind, const std::string& path, const Files& fil
         sum.add(mark_of(files.read(path_in(path, name))));
       return sum.text();
     }
+    case Input::Kind::young:
+      return mark_of_photo(path) + mark_of(files.read_up_to(path, most_photo_bytes));
     case Input::Kind::photo:
       break;
   }
-  bool ignored = false;
-  return mark_of_photo(path, ignored);
+  return mark_of_photo(path);
 }
 
 void InputFiles::note(Input input) const {
@@ -122,11 +128,11 @@ FileContent InputFiles::read_up_to(const std::string& path, std::size_t most) co
     note({Input::Kind::contents, path, mark_of(content)});
     return content;
   }
-  bool young = false;
-  std::string mark = mark_of_photo(path, young);
-  if (young) sure_ = false;
+  const bool young = is_young(path);
+  std::string mark = mark_of_photo(path);
   FileContent content = files_.read_up_to(path, most);
-  note({Input::Kind::photo, path, std::move(mark)});
+  if (young) mark += mark_of(content);
+  note({young ? Input::Kind::young : Input::Kind::photo, path, std::move(mark)});
   return content;
 }
 

@@ -31,7 +31,8 @@ struct Input {
     presence = 'e',  ///< whether there is something
     names = 'l',     ///< the names of a folder's TOML files
     all = 'a',       ///< those, and the contents of each
-    photo = 'p'      ///< where a file lies, its number, size and times: photos are large
+    photo = 'p',     ///< where a file lies, its number, size and times: photos are large
+    young = 'y'      ///< of a photo, its bytes too: it may change again without another time
   };
   Kind kind = Kind::contents;
   std::string path;
@@ -51,7 +52,7 @@ class InputFiles final : public Files {
 
   struct Noted {
     std::vector<Input> inputs;
-    /// False: a file changed meanwhile, or just now, so that its mark may be another's.
+    /// False: a file changed meanwhile.
     bool sure = true;
   };
   /// `apart`: paths whose inputs are not put together with those of their folder.

@@ -121,8 +121,7 @@ SalonInputs salon_inputs(const Options& options, Date today, const std::string& 
 MadeBefore::MadeBefore(const Options& options, Date today, const std::string& data,
                        const Files& files, const Disk& disk, std::span<const PetPath> pets)
     : options_(options), day_(to_iso(today)), files_(files), disk_(disk) {
-  in_use_ = options.output.empty() && !options.together && !data.empty();
-  if (!in_use_) return;
+  if (!options.output.empty() || options.together || data.empty()) return;
   for (const PetPath& pet : pets) {
     if (pet.root.empty() || salons_.contains(pet.root)) continue;
     FileContent content;
@@ -139,6 +138,13 @@ std::string MadeBefore::record_path(const std::string& root) const {
 
 std::string MadeBefore::what() const {
   return fmt::format("{} {}", options_.sheet->kind.name, static_cast<int>(options_.format));
+}
+
+bool MadeBefore::knows(const PetPath& pet) const {
+  const auto salon = salons_.find(pet.root);
+  if (salon == salons_.end()) return false;
+  const auto made = salon->second->record.find(pet.file, what());
+  return made && made->day == day_;
 }
 
 std::optional<MadeSheet> MadeBefore::unchanged(const PetPath& pet) const {

@@ -48,7 +48,8 @@ class MadeBefore {
   MadeBefore(const Options&, Date today, const std::string& data, const Files&, const Disk&,
              std::span<const PetPath>);
 
-  bool in_use() const { return in_use_; }
+  /// Whether it was made on that day at all.
+  bool knows(const PetPath&) const;
   /// The sheet of a pet, if making it would change nothing. May be asked in many threads.
   std::optional<MadeSheet> unchanged(const PetPath&) const;
   /// What was read for a pet, for remember(); empty if it cannot be told what that was. May be
@@ -75,7 +76,7 @@ class MadeBefore {
   std::string day_;
   const Files& files_;
   const Disk& disk_;
-  bool in_use_ = false, sure_ = true;
+  bool sure_ = true;
   std::map<std::string, std::unique_ptr<Salon>> salons_;  ///< by root
 };
 }  // namespace furnish

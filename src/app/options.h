@@ -33,7 +33,8 @@ enum class Command : std::uint8_t {
   find,
   rename,
   import_list,
-  desk
+  desk,
+  watch
 };
 /// Whether a command makes pages, so that an output's name says in which format.
 constexpr bool makes_pages(Command command) {

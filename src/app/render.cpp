@@ -8,8 +8,6 @@
 #include <mutex>
 
 #include "app/distinct_names.h"
-#include "app/hand_over.h"
-#include "app/inputs.h"
 #include "app/made_before.h"
 #include "app/output_file.h"
 #include "app/sheet_files.h"
@@ -36,12 +34,37 @@ bool any_error(std::span<const Diagnostic> said) {
 
 class SheetRun {
  public:
-  SheetRun(const Options& options, Workshop& shop, Console& console)
-      : options_(options), shop_(shop), console_(console), writer_(options, shop, console) {}
+  SheetRun(const Options& options, Workshop& shop, Console& console, Benches& benches)
+      : options_(options),
+        shop_(shop),
+        console_(console),
+        benches_(benches),
+        writer_(options, shop, console) {}
 
   Exit run() {
     bool complete = true;
     const std::vector<PetPath> pets = shop_.pets(complete);
+    return run_of(pets, complete);
+  }
+
+  /// Only those that were made before and would not be the same now, beside `pets`.
+  Exit run_after_change(std::vector<PetPath> pets) {
+    bool complete = true;
+    after_change_ = true;
+    if (run_of(pets, complete) == Exit::stopped) return Exit::stopped;
+    std::vector<PetPath> others = shop_.pets(complete);
+    const MadeBefore before(options_, shop_.today(), shop_.data_folder(), shop_.context().files,
+                            shop_.disk(), others);
+    std::erase_if(others, [&](const PetPath& one) {
+      return std::ranges::find(pets, one.file, &PetPath::file) != pets.end() ||
+             !before.knows(one) || before.unchanged(one);
+    });
+    faulty_ = none_ = looked_at_ = 0;
+    return run_of(others, complete);
+  }
+
+ private:
+  Exit run_of(const std::vector<PetPath>& pets, bool complete) {
     if (const std::string fault = conflict(pets); !fault.empty()) {
       shop_.sink().error("usage", {}, fault);
       console_.show_reports();
@@ -60,7 +83,6 @@ class SheetRun {
     return complete && faulty_ == 0 ? Exit::ok : Exit::faults;
   }
 
- private:
   /// False if it was asked to stop.
   bool one_by_one(const std::vector<PetPath>& pets) {
     for (const PetPath& path : pets) {
@@ -86,17 +108,6 @@ class SheetRun {
     HandedOver handed;
     std::optional<std::vector<Input>> inputs;  ///< empty: it is not known what it was made from
   };
-  /// A workshop and what it reads.
-  struct Bench {
-    Bench(const Options& options, const Workshop& run, const Files& files, const Disk& disk)
-        : asked(options), reading(files), shop(asked, reading, disk) {
-      asked.on = run.today();
-    }
-    Options asked;
-    InputFiles reading;
-    Workshop shop;
-  };
-
   /// The same with several workshops, each in a thread of its own. All is written and told here, in
   /// the order of the pets.
   bool in_threads(const std::vector<PetPath>& pets) {
@@ -106,22 +117,19 @@ class SheetRun {
     const std::size_t ahead = 8 * threads;
     MadeBefore before(options_, shop_.today(), shop_.data_folder(), files, shop_.disk(), pets);
     std::vector<Given> given(ahead);
-    std::vector<std::unique_ptr<Bench>> benches(threads);
-    std::unique_ptr<FontSet> fonts;
-    std::once_flag held;
-    HandOver taken(shop_, threads);
+    benches_.all.resize(std::max(threads, benches_.all.size()));
     const auto hold_fonts = [&] {
       DiagnosticSink unheard;  // who needs a font says that it is missing
-      fonts = FontSet::open(path_in(shop_.data_folder(), "fonts"), unheard);
-      if (fonts) fonts->hold_faces();
+      benches_.fonts = FontSet::open(path_in(shop_.data_folder(), "fonts"), unheard);
+      if (benches_.fonts) benches_.fonts->hold_faces();
     };
     const auto make = [&](std::size_t thread, std::size_t i) {
       Given& out = given[i % ahead] = Given{};
       out.shop = thread;
       if (out.before = before.unchanged(pets[i]); out.before) return;
-      if (threads > 1) std::call_once(held, hold_fonts);
-      auto& bench = benches[thread];
-      if (!bench) bench = std::make_unique<Bench>(options_, shop_, files, shop_.disk());
+      if (threads > 1) std::call_once(benches_.held, hold_fonts);
+      auto& bench = benches_.all[thread];
+      if (!bench) bench = std::make_unique<Bench>(options_, shop_);
       Workshop& shop = bench->shop;
       const auto from = static_cast<std::uint32_t>(shop.sources().size());
       out.work = make_sheet(pets[i], bench->asked, shop, writer_.place());
@@ -144,7 +152,7 @@ class SheetRun {
         if (one.before) {
           tell_before(*one.before, pets[i]);
         } else {
-          tell(one, pets[i], taken, before, pets.size() > 1);
+          tell(one, pets[i], before, pets.size() > 1);
         }
       }
       return !stop_.taken();
@@ -160,12 +168,15 @@ class SheetRun {
   void tell_before(const MadeSheet& one, const PetPath& path) {
     console_.show_before(one.said);
     if (!one.files.empty() && !writer_.have_folder(path.root)) console_.show_reports();
-    for (const MadeSheet::File& file : one.files) console_.say_written(file.path);
+    if (!after_change_) {
+      for (const MadeSheet::File& file : one.files) console_.say_written(file.path);
+    }
     ++looked_at_;
     if (one.files.empty()) ++none_;
   }
 
-  void tell(Given& one, const PetPath& path, HandOver& taken, MadeBefore& before, bool of_several) {
+  void tell(Given& one, const PetPath& path, MadeBefore& before, bool of_several) {
+    HandOver& taken = benches_.taken;
     const auto from = static_cast<std::uint32_t>(shop_.sources().size());
     if (taken.take(one.shop, std::move(one.handed))) before.give_up();
     taken.take(one.shop, one.work.making);
@@ -320,7 +331,9 @@ class SheetRun {
   const Options& options_;
   Workshop& shop_;
   Console& console_;
+  Benches& benches_;
   StopRequest stop_;
+  bool after_change_ = false;  ///< what is as it was made is no news
   SheetWriter writer_;
   std::size_t looked_at_ = 0, faulty_ = 0;
   std::size_t none_ = 0;    ///< pets of which there is no such sheet
@@ -329,6 +342,16 @@ class SheetRun {
 }  // namespace
 
 Exit render_sheets(const Options& options, Workshop& shop, Console& console) {
-  return SheetRun(options, shop, console).run();
+  Benches benches(shop);
+  return SheetRun(options, shop, console, benches).run();
+}
+
+Exit render_sheets(const Options& options, Workshop& shop, Console& console, Benches& benches) {
+  return SheetRun(options, shop, console, benches).run();
+}
+
+Exit render_changed(const Options& options, Workshop& shop, Console& console, Benches& benches,
+                    std::vector<PetPath> changed) {
+  return SheetRun(options, shop, console, benches).run_after_change(std::move(changed));
 }
 }  // namespace furnish

@@ -18,6 +18,7 @@
 #include "app/render.h"
 #include "app/unpack.h"
 #include "app/wall.h"
+#include "app/watch_salon.h"
 #include "app/week.h"
 #include "app/workshop.h"
 #include "base/text.h"
@@ -101,6 +102,9 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
       break;
     case Command::desk:
       exit = serve_desk(options, shop, console);
+      break;
+    case Command::watch:
+      exit = watch_salon(options, shop, console);
       break;
     case Command::schema:
       write_whole("-", schema(*find_file_kind(options.kind)), Replaces::own, shop.sink(),

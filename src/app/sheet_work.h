@@ -1,9 +1,13 @@
 #pragma once
 
+#include <memory>
+#include <mutex>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "app/hand_over.h"
+#include "app/inputs.h"
 #include "app/options.h"
 #include "app/output_file.h"
 #include "app/sheet_files.h"
@@ -19,6 +23,30 @@ struct SheetWork {
   std::optional<Done> done;         ///< empty: there is none to be made, or not all is good
   std::optional<SheetFiles> files;  ///< empty also where all pets share one file
   DiagnosticSink making, encoding;  ///< what was said, of the two in turn
+};
+
+/// A workshop for one thread, which notes what it reads.
+struct Bench {
+  /// Of the same day as the run's.
+  Bench(const Options& options, Workshop& run)
+      : asked(options), reading(run.context().files), shop(asked, reading, run.disk()) {
+    asked.on = run.today();
+  }
+  Bench(const Bench&) = delete;
+  Bench& operator=(const Bench&) = delete;
+  Options asked;
+  InputFiles reading;
+  Workshop shop;
+};
+/// The benches of a run, which may be those of the next too as long as nothing changed but pets and
+/// their visits.
+struct Benches {
+  /// Keeps the reference: the workshop that tells what they said.
+  explicit Benches(Workshop& run) : taken(run) {}
+  std::vector<std::unique_ptr<Bench>> all;  ///< by thread
+  HandOver taken;
+  std::unique_ptr<FontSet> fonts;  ///< that hold their faces while threads use them
+  std::once_flag held;
 };
 
 /// Makes a pet's sheet, and the files that it becomes unless it goes together with others. What is

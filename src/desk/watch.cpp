@@ -38,8 +38,8 @@ bool is_toml(const std::string& name) {
 }
 }  // namespace
 
-Watch::Watch(std::string root)
-    : root_(std::move(root)), fd_(::inotify_init1(IN_NONBLOCK | IN_CLOEXEC)) {
+Watch::Watch(std::string root, Milliseconds still)
+    : root_(std::move(root)), still_(still), fd_(::inotify_init1(IN_NONBLOCK | IN_CLOEXEC)) {
   if (fd_ < 0) return;
   watch("");
   for (const char* const folder : watched) watch(folder);
@@ -96,7 +96,7 @@ void Watch::take(Clock::time_point now) {
       } else if (is_toml(name) && (folder->second.empty() ? path == "salon.toml" : true)) {
         touched_.insert(path);
       }
-      due_ = now + stillness;
+      due_ = now + still_;
     }
   }
 }

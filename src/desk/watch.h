@@ -17,10 +17,12 @@ namespace furnish::desk {
 class Watch {
  public:
   using Clock = std::chrono::steady_clock;
-  static constexpr std::chrono::milliseconds stillness{30};
+  using Milliseconds = std::chrono::milliseconds;
+  static constexpr Milliseconds stillness{30};
 
-  /// `root`: the salon's folder. If the system lets nothing be watched, nothing is ever noticed.
-  explicit Watch(std::string root);
+  /// `root`: the salon's folder. `still`: for how long nothing may have happened before it is looked
+  /// what did. If the system lets nothing be watched, nothing is ever noticed.
+  explicit Watch(std::string root, Milliseconds still = stillness);
   Watch(const Watch&) = delete;
   Watch& operator=(const Watch&) = delete;
   ~Watch();
@@ -42,6 +44,7 @@ class Watch {
   std::string mark(const std::string& name) const;
 
   std::string root_;
+  Milliseconds still_;
   int fd_;
   std::map<int, std::string> folders_;  ///< by the system's number; "" is the salon's own
   std::set<std::string> touched_;

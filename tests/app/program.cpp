@@ -27,7 +27,8 @@ void put(const TemporaryFolder& folder, std::string_view path, std::string_view 
 std::vector<std::string> files_below(const std::string& folder) {
   std::vector<std::string> out;
   for (const auto& entry : fs::recursive_directory_iterator(folder)) {
-    if (!entry.is_directory()) out.push_back(fs::relative(entry.path(), folder).string());
+    if (entry.is_directory() || entry.path().filename() == ".made") continue;
+    out.push_back(fs::relative(entry.path(), folder).string());
   }
   std::ranges::sort(out);
   return out;

@@ -22,7 +22,8 @@ std::string quoted(std::string_view);
 
 /// Writes a file below a folder, whose own folders are made.
 void put(const TemporaryFolder&, std::string_view path, std::string_view bytes);
-/// Paths of all files below a folder, relative to it, sorted.
+/// Paths of all files below a folder, relative to it, sorted; without the record of what sheets were
+/// made from.
 std::vector<std::string> files_below(const std::string& folder);
 /// A copy of samples/NAME without what was rendered there.
 void copy_sample(std::string_view name, const std::string& to);

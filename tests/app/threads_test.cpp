@@ -110,7 +110,7 @@ void put_salon(const TemporaryFolder& folder, std::size_t pets) {
   std::string day = "date = 2026-11-24\n";
   for (std::size_t i = 0; i < pets; ++i) {
     std::string text = generated_pet(dice);
-    if (i % 7 == 3) text += "# \U0010FFFD\n[home]\nnotes = \"a \U0010FFFD\"\n";
+    if (i % 7 == 3) text.insert(text.find('"') + 1, "\U0010FFFD");
     if (i % 5 == 1) {
       const std::string style = i % 2 == 0 ? "own" : "bad";
       if (const auto at = text.find("style = \""); at != text.npos) {

@@ -1,0 +1,128 @@
+#include "app/watch_salon.h"
+
+#include <fmt/format.h>
+#include <poll.h>
+
+#include <algorithm>
+#include <array>
+#include <chrono>
+#include <filesystem>
+#include <memory>
+#include <set>
+#include <utility>
+
+#include "app/render.h"
+#include "app/sheet_work.h"
+#include "app/stop_request.h"
+#include "desk/watch.h"
+
+namespace furnish {
+namespace {
+namespace fs = std::filesystem;
+using Clock = desk::Watch::Clock;
+
+/// An editor's last step is told as one; more than that is not waited for.
+constexpr std::chrono::milliseconds stillness{8};
+
+/// All that is read once: it is good until something changes that pets share, or the day does.
+struct Warm {
+  Warm(const Options& options, const Files& files, const Disk& disk)
+      : shop(options, files, disk), benches(shop) {}
+  Workshop shop;
+  Benches benches;
+};
+
+class SalonWatch {
+ public:
+  SalonWatch(const Options& options, Workshop& shop, std::string root)
+      : options_(options),
+        files_(shop.context().files),
+        disk_(shop.disk()),
+        root_(std::move(root)),
+        watch_(root_, stillness) {}
+
+  bool can_watch() { return watch_.descriptor() >= 0 && stop_.descriptor() >= 0; }
+
+  Exit run() {
+    if (!make_all()) return Exit::stopped;
+    std::array<pollfd, 2> waiting{
+        {{watch_.descriptor(), POLLIN, 0}, {stop_.descriptor(), POLLIN, 0}}};
+    while (!stop_.taken()) {
+      ::poll(waiting.data(), waiting.size(), wait());
+      const auto now = Clock::now();
+      if (waiting[0].revents != 0) watch_.take(now);
+      const std::vector<std::string> changed = watch_.settled(now);
+      if (!changed.empty() && !make(changed)) return Exit::stopped;
+    }
+    return Exit::stopped;
+  }
+
+ private:
+  int wait() const {
+    const auto due = watch_.due();
+    if (!due) return -1;
+    const auto left = std::chrono::ceil<std::chrono::milliseconds>(*due - Clock::now());
+    return static_cast<int>(std::max<std::chrono::milliseconds::rep>(left.count(), 0));
+  }
+
+  /// False if it was asked to stop meanwhile.
+  bool make_all() {
+    warm_ = std::make_unique<Warm>(options_, files_, disk_);
+    Console console(warm_->shop.sources(), warm_->shop.sink(), false);
+    const Exit exit = render_sheets(options_, warm_->shop, console, warm_->benches);
+    if (exit != Exit::stopped) {
+      console.say(fmt::format("watching {}; Ctrl-C ends it", root_ == "." ? "this folder" : root_));
+    }
+    return console.delivered() && exit != Exit::stopped;
+  }
+
+  bool make(const std::vector<std::string>& changed) {
+    std::set<std::string> pets;
+    bool shared = !warm_ || warm_->shop.today() != local_today(options_);
+    for (const std::string& name : changed) {
+      const fs::path path(name);
+      if (name.starts_with("pets/")) {
+        pets.insert(path.stem().string());
+      } else if (name.starts_with("visits/")) {
+        pets.insert(path.parent_path().filename().string());
+      } else {
+        shared = true;
+      }
+    }
+    if (shared) warm_ = std::make_unique<Warm>(options_, files_, disk_);
+    std::vector<PetPath> paths;
+    for (const std::string& pet : pets) {
+      const std::string path = path_in(path_in(root_, "pets"), pet + ".toml");
+      if (files_.exists(path)) paths.push_back({path, root_});
+    }
+    Console console(warm_->shop.sources(), warm_->shop.sink(), false);
+    const Exit exit = render_changed(options_, warm_->shop, console, warm_->benches, paths);
+    return console.delivered() && exit != Exit::stopped;
+  }
+
+  const Options& options_;
+  const Files& files_;
+  const Disk& disk_;
+  std::string root_;
+  StopRequest stop_;
+  desk::Watch watch_;
+  std::unique_ptr<Warm> warm_;
+};
+}  // namespace
+
+Exit watch_salon(const Options& options, Workshop& shop, Console& console) {
+  const std::string root = options.salon.empty() ? "." : options.salon;
+  std::error_code ignored;
+  if (!fs::is_directory(path_in(root, "pets"), ignored)) {
+    shop.sink().error("no-salon", {}, fmt::format("{} is not a salon's folder", root)).hint =
+        "name one, or start one: furnish new salon FOLDER";
+    console.show_reports();
+    return Exit::faults;
+  }
+  SalonWatch watch(options, shop, root);
+  if (watch.can_watch()) return watch.run();
+  shop.sink().error("no-watch", {}, "this system lets no folder be watched");
+  console.show_reports();
+  return Exit::faults;
+}
+}  // namespace furnish
