@@ -16,11 +16,28 @@ constexpr double mark = 0.5, mark_air = 0.3, mark_middle = 0.243;
 constexpr double patch_width = 1.5, patch_height = 0.85, patch_air = 0.5;
 constexpr Length patch_outline = Length::mm(0.15);
 
+/// A circle of paper with a bar through it.
+void strike(Point at, Length radius, Frame& frame) {
+  constexpr double control = 0.5523, slope = 0.7071;  // of a quarter of a circle; of 45°
+  const Length bend = scaled(radius, control), weight = scaled(radius, 0.3);
+  const auto point = [&](Length x, Length y) { return Point{at.x + x, at.y + y}; };
+  const Contour circle{point(radius, {}),
+                       {{point(radius, bend), point(bend, radius), point({}, radius)},
+                        {point(-bend, radius), point(-radius, bend), point(-radius, {})},
+                        {point(-radius, -bend), point(-bend, -radius), point({}, -radius)},
+                        {point(bend, -radius), point(radius, -bend), point(radius, {})}}};
+  frame.marks.emplace_back(PathMark{{circle}, Ink::paper, Ink::text, weight, Dash::solid});
+  const Length end = scaled(radius, slope);
+  frame.marks.emplace_back(
+      StrokeMark{point(-end, -end), point(end, end), weight, Ink::text, Dash::solid});
+}
+
 struct Cell {
   std::shared_ptr<const Paragraph> text;
   Role role;
   bool diamond;
   std::optional<HatchMark> patch;
+  bool struck;
 
   Length patch_room(const Setting& setting) const {
     return patch ? scaled(setting.type[role].length(), patch_width + patch_air) : Length{};
@@ -46,8 +63,15 @@ struct Cell {
                            {scaled(size, patch_width), scaled(size, patch_height)}});
     HatchMark hatch = *patch;
     hatch.area = {area};
-    frame.marks.emplace_back(std::move(hatch));
+    frame.marks.emplace_back(hatch);
+    if (struck) {
+      hatch.degrees += 90;
+      frame.marks.emplace_back(std::move(hatch));
+    }
     frame.marks.emplace_back(PathMark{{area}, std::nullopt, Ink::text, patch_outline, Dash::solid});
+    if (struck)
+      strike({left + scaled(size, patch_width / 2), line - scaled(size, mark_middle + 0.09)},
+             scaled(size, patch_height / 2 - 0.04), frame);
   }
 };
 
@@ -121,7 +145,8 @@ GridRow cells_of(TableRow row, const std::vector<TableColumn>& columns, Role rol
   for (std::size_t i = 0; i < columns.size(); ++i) {
     const TextStyle style{.role = role, .align = columns[i].align, .structure = std::nullopt};
     made.cells.push_back({std::make_shared<Paragraph>(std::move(row.cells[i].text), style, origin),
-                          role, row.cells[i].diamond, std::move(row.cells[i].patch)});
+                          role, row.cells[i].diamond, std::move(row.cells[i].patch),
+                          row.cells[i].struck});
   }
   return made;
 }

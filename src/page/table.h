@@ -26,6 +26,7 @@ struct TableCell {
   /// A patch of hatching before the text, which says what the same hatching means elsewhere on the
   /// page; the mark's own area is not used.
   std::optional<HatchMark> patch{};
+  bool struck = false;  ///< over the patch, crossed, a struck circle: not here
 };
 
 struct TableRow {

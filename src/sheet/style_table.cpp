@@ -123,6 +123,11 @@ TableCell part_cell(const StyleRow& row, const SheetDesk& desk) {
 TableCell tool_cell(const StyleRow& row) {
   TableCell cell{{{row.tool, Face::semibold}}, false};
   if (row.kind_of_tool) cell.patch = hatched({}, *row.kind_of_tool);
+  if (row.kind == RowKind::no_tool) {
+    // As the figure has it.
+    cell.patch = HatchMark{{}, 45, 0.8_mm, 0.16_mm, Ink::text, false};
+    cell.struck = true;
+  }
   return cell;
 }
 

@@ -132,7 +132,10 @@ class WeekMaker {
         block.rows, [](const DayRow& row) { return row.expected && row.booked; });
     const bool over = known && block.expected > block.booked;
     std::string text = say(Phrase::day_minutes_short, {count(block.expected), count(block.booked)});
-    if (!known) text += "\u00A0?";
+    if (!known) text += " ?";
+    for (std::size_t at = 0; (at = text.find(' ', at)) != std::string::npos;) {
+      text.replace(at, 1, "\u00A0");
+    }
     return {{{std::move(text), over ? Face::bold : Face::regular}}};
   }
 
@@ -240,11 +243,11 @@ class WeekMaker {
     return out;
   }
 
-  /// "9:30 Marlow WARNING · 11:00 Otter …"
+  /// "9:30 Marlow WARNING · 11:00 Otter"
   BlockPtr pets(const WeekDay& day, const DayBlock& block) const {
     std::vector<TextSpan> text;
     for (const DayRow& row : block.rows) {
-      if (!text.empty()) text.push_back({" · "});
+      if (!text.empty()) text.push_back({"\u00A0· "});
       std::ranges::move(booking(day, row), std::back_inserter(text));
     }
     return paragraph(std::move(text), TextStyle{Role::action});

@@ -51,6 +51,25 @@ void read_outline(const Json& entries, std::size_t depth, std::vector<Line>& out
   }
 }
 
+/// The book of some of the demo's pets, in four scripts, made once.
+const std::string& demo_book() {
+  static const TemporaryFolder folder;
+  static const std::string made = [] {
+    copy_sample("lantern-street", folder.path("salon"));
+    const std::set<std::string> kept{"agnes", "gao", "komugi", "marlow", "qamar"};
+    for (const auto& file : std::filesystem::directory_iterator(folder.path("salon/pets"))) {
+      if (!kept.contains(file.path().stem().string())) std::filesystem::remove(file.path());
+    }
+    std::string pdf = folder.path("book.pdf");
+    const auto ran = furnish(book(folder.path("salon"), "-o " + pdf));
+    INFO(ran.err);
+    REQUIRE(ran.status == 0);
+    CHECK(ran.out == pdf + "\n");
+    return pdf;
+  }();
+  return made;
+}
+
 /// A small salon: two letters, one of two owners' pets, one with a visit.
 void put_salon(const TemporaryFolder& folder) {
   put(folder, "salon.toml", "[salon]\nname = \"S\"\nlanguage = \"en-GB\"\n");
@@ -61,13 +80,8 @@ void put_salon(const TemporaryFolder& folder) {
 }
 }  // namespace
 
-TEST_CASE("the demo salon's book is a good PDF whose fonts stand in it once", "[book]") {
-  const TemporaryFolder folder;
-  const std::string pdf = folder.path("book.pdf");
-  const auto ran = furnish(book(sample("lantern-street"), "-o " + pdf));
-  INFO(ran.err);
-  REQUIRE(ran.status == 0);
-  CHECK(ran.out == pdf + "\n");
+TEST_CASE("a book of the demo's pets is a good PDF whose fonts stand in it once", "[book]") {
+  const std::string& pdf = demo_book();
   const std::string bytes = bytes_of(pdf);
   CHECK(pdf_faults(bytes) == std::vector<std::string>{});
   CHECK(run("qpdf --check " + pdf).status == 0);
@@ -92,9 +106,7 @@ TEST_CASE("the demo salon's book is a good PDF whose fonts stand in it once", "[
 
 TEST_CASE("a book's outline, index and links lead to each pet's pages, as two readers see it",
           "[book]") {
-  const TemporaryFolder folder;
-  const std::string pdf = folder.path("book.pdf");
-  REQUIRE(furnish(book(sample("lantern-street"), "-o " + pdf)).status == 0);
+  const std::string& pdf = demo_book();
   const std::size_t front = front_pages(pdf);
   CHECK(front % 2 == 0);
   REQUIRE(front > 0);
@@ -120,13 +132,13 @@ TEST_CASE("a book's outline, index and links lead to each pet's pages, as two re
       CHECK(has(without_space(text_of_page(pdf, line.page)), without_space(pet)));
     }
   }
-  CHECK(pets == 17);
+  CHECK(pets == 5);
 
   // The index says the same number, and links there; by poppler.
   std::string index;
   for (std::size_t i = 1; i <= front; ++i) index += text_of_page(pdf, i);
   const std::string xml = run("pdftohtml -xml -i -stdout " + pdf).out;
-  for (const char* name : {"Agnes", "Marlow", "Pickle"}) {
+  for (const char* name : {"Agnes", "Marlow"}) {
     INFO(name);
     const std::size_t page = page_of.at(name);
     CHECK(std::regex_search(index, std::regex(fmt::format("{}[^\n]*\n?{}\n", name, page))));
