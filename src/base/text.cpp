@@ -10,6 +10,8 @@
 #include <array>
 #include <numeric>
 
+#include "base/said_in.h"
+
 namespace furnish {
 namespace {
 bool continuation(char c) {
@@ -144,17 +146,19 @@ std::string plain_letters(std::string_view utf8) {
 }
 
 std::string capitalised(std::string_view s) {
-  // A mark that gives what follows its own direction is no letter.
+  // Marks that give what follows its own direction or its language are no letters.
   constexpr std::array<std::string_view, 3> isolates{"\u2066", "\u2067", "\u2068"};
   std::size_t at = 0;
   for (const std::string_view mark : isolates) {
     if (s.starts_with(mark)) at = mark.size();
   }
+  at += language_mark(s.substr(at));
   return at == s.size() ? std::string(s) : recased(s, at, u_totitle);
 }
 
 std::string uncapitalised(std::string_view s) {
-  return s.empty() ? std::string() : recased(s, 0, u_tolower);
+  const std::size_t at = language_mark(s);
+  return at == s.size() ? std::string(s) : recased(s, at, u_tolower);
 }
 
 std::string joined(std::span<const std::string> parts, std::string_view between) {

@@ -47,10 +47,12 @@ class DogFigure final : public Block {
     for (std::size_t i = 0; i < callouts.size(); ++i) {
       if (input_.callouts[i].row.empty() || !callouts[i].placed) continue;
       const double r = radius(setting);
+      const TagScope tag(frame, Structure::link);
       frame.marks.emplace_back(
           LinkMark{{point_of(callouts[i].disc - Vec{r, r}), {Length::mm(2 * r), Length::mm(2 * r)}},
                    input_.callouts[i].row,
-                   "row " + std::to_string(input_.callouts[i].number)});
+                   input_.callouts[i].says});
+      draw_number(i, callouts[i], setting, frame);
     }
   }
 
@@ -225,9 +227,15 @@ class DogFigure final : public Block {
                                         Ink::text,
                                         Length::mm(leader_weight),
                                         Dash::solid});
-      draw_centred(std::to_string(input_.callouts[i].number), callouts[i].disc, Face::semibold,
-                   Role::label, differs ? Ink::paper : Ink::text, setting, frame);
+      if (input_.callouts[i].row.empty()) draw_number(i, callouts[i], setting, frame);
     }
+  }
+
+  void draw_number(std::size_t i, const PlacedCallout& at, const Setting& setting,
+                   Frame& frame) const {
+    const FigureCallout& callout = input_.callouts[i];
+    draw_centred(std::to_string(callout.number), at.disc, Face::semibold, Role::label,
+                 callout.differs ? Ink::paper : Ink::text, setting, frame);
   }
 
   FigureInput input_;

@@ -23,6 +23,7 @@ struct FigureCallout {
   std::vector<Region> regions;  ///< of the row, the most telling first; at least one
   bool differs = false;         ///< white on black
   std::string row;              ///< id of the row to lead to; empty for no link
+  std::string says{};           ///< where the link leads, in words
 };
 
 enum class SpotKind : std::uint8_t {

@@ -25,10 +25,10 @@ struct QrCode {
 inline constexpr Length least_qr_module = Length::micrometres(400);
 inline constexpr int qr_quiet_zone = 4;  ///< modules on every side (ISO/IEC 18004)
 
-/// The code for `text` with the highest level of correction that stays within `side` at modules of
-/// at least `least_module`, quiet zone included. UTF-8 is announced by an ECI 26 header, so that no
-/// reader takes it for Shift-JIS; plain ASCII needs none. Empty, with the warning "qr-too-long" at
-/// `from`, if even level L does not fit.
+/// The code for `text`, in the fewest modules that hold it, with the highest level of correction
+/// that stays within `side` at modules of at least `least_module`, quiet zone included. UTF-8 is
+/// announced by an ECI 26 header, so that no reader takes it for Shift-JIS; plain ASCII needs none.
+/// Empty, with the warning "qr-too-long" at `from`, if even level L does not fit.
 std::optional<QrCode> qr_code(std::string_view text, Length side, DiagnosticSink&,
                               SourceSpan from = {}, Length least_module = least_qr_module);
 /// The code of the largest modules that `side` has room for, at whatever level of correction they

@@ -22,13 +22,16 @@ std::string property(std::string_view name, std::string_view text) {
                       : calendar_line(fmt::format("{}:{}", name, calendar_text(text)));
 }
 
-std::string start(const CalendarEvent& one) {
+std::string start(const CalendarEvent& one, bool whole) {
   if (one.at) {
     const auto minutes = one.at->count();
     return calendar_line(
         fmt::format("DTSTART:{}T{:02}{:02}00", basic(one.day), minutes / 60, minutes % 60));
   }
-  return calendar_line(fmt::format("DTSTART;VALUE=DATE:{}", basic(one.day))) +
+  const std::string begins = calendar_line(fmt::format("DTSTART;VALUE=DATE:{}", basic(one.day)));
+  // A day that has no end is one day long (RFC 5545, 3.6.1).
+  if (!whole) return begins;
+  return begins +
          calendar_line(fmt::format("DTEND;VALUE=DATE:{}", basic(one.day + std::chrono::days(1))));
 }
 
@@ -47,12 +50,13 @@ std::string alarm_trigger(const CalendarEvent& one) {
 std::string event(const CalendarEvent& one, bool whole) {
   std::string out =
       calendar_line("BEGIN:VCALENDAR") + calendar_line("VERSION:2.0") +
-      calendar_line("PRODID:-//furnish//furnish//EN") + calendar_line("BEGIN:VEVENT") +
-      property("UID", one.uid) +
+      calendar_line(whole ? "PRODID:-//furnish//furnish//EN" : "PRODID:furnish") +
+      calendar_line("BEGIN:VEVENT") + property("UID", one.uid) +
       calendar_line(fmt::format("DTSTAMP:{}T000000Z", basic(one.stamp))) +
       (one.sequence > 0 ? calendar_line(fmt::format("SEQUENCE:{}", one.sequence)) : "") +
-      start(one) + property("SUMMARY", one.summary) + property("LOCATION", one.location);
+      start(one, whole) + property("SUMMARY", one.summary);
   if (whole) {
+    out += property("LOCATION", one.location);
     out += property("DESCRIPTION", one.description);
     out += calendar_line("TRANSP:TRANSPARENT");
     if (one.alarm_days) {

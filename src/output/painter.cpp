@@ -92,7 +92,10 @@ class Painter {
 
   void tagged(const std::vector<Part>& parts) {
     for (const Part& part : parts) {
-      if (part.mark != nullptr) {
+      const auto* const text = part.mark != nullptr ? std::get_if<TextMark>(part.mark) : nullptr;
+      if (text != nullptr) {
+        show(*text, part.range);
+      } else if (part.mark != nullptr) {
         std::visit(*this, *part.mark);
       } else {
         tagged(*part.element);
@@ -100,12 +103,7 @@ class Painter {
     }
   }
 
-  void operator()(const TextMark& mark) {
-    set_ink(mark.ink);
-    move_to(mark.baseline);
-    show_line(cr_, *mark.line);
-    cairo_new_path(cr_);
-  }
+  void operator()(const TextMark& mark) { show(mark, {}); }
 
   void operator()(const StrokeMark& mark) {
     const Saved saved(cr_);
@@ -157,6 +155,13 @@ class Painter {
   void operator()(const LinkMark&) {}
 
  private:
+  void show(const TextMark& mark, TextRange range) {
+    set_ink(mark.ink);
+    move_to(mark.baseline);
+    show_line(cr_, *mark.line, range.begin, range.end);
+    cairo_new_path(cr_);
+  }
+
   void tagged(const Element& element) {
     if (element.opened != nullptr && !element.opened->id.empty()) destination(element);
     std::string attributes;
@@ -167,7 +172,7 @@ class Painter {
                       area.top().in_points(), area.size.width.in_points(),
                       area.size.height.in_points(), quoted(names_->target(element.link->id)));
     }
-    const TagInFile tag(cr_, pdf_name(element.tag), attributes);
+    const TagInFile tag(cr_, cairo_name(element.tag), attributes);
     tagged(element.parts);
   }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "output/drawn_box.h"
 #include "output/structure.h"
 #include "page/prepared_text.h"
 #include "page/shaped_line.h"
@@ -22,8 +23,9 @@ std::string read_from_right(const std::vector<Part>& parts) {
     if (part.element != nullptr) return {};
     const auto* mark = std::get_if<TextMark>(part.mark);
     if (mark == nullptr) continue;
-    if (!text.empty()) text += ' ';
-    text += mark->line->text();
+    if (!text.empty() && part.range.begin == 0) text += ' ';
+    text += std::string_view(mark->line->text())
+                .substr(part.range.begin, part.range.end - part.range.begin);
   }
   std::string read;
   for (const char32_t c : as_utf32(text)) {
@@ -35,20 +37,34 @@ std::string read_from_right(const std::vector<Part>& parts) {
   return from_right ? read : std::string();
 }
 
-void collect(const std::vector<Part>& parts, std::vector<std::string>& links,
+std::array<double, 4> box_in_points(const std::vector<Part>& parts, Length page_height) {
+  const Rect box = drawn_box(parts).value_or(Rect{});
+  return {box.left().in_points(), (page_height - box.bottom()).in_points(), box.right().in_points(),
+          (page_height - box.top()).in_points()};
+}
+
+void collect(const std::vector<Part>& parts, Length page_height, std::vector<std::string>& links,
              StructureTexts& texts) {
   for (const Part& part : parts) {
     if (part.element == nullptr) continue;
     const Element& element = *part.element;
     ElementTexts& own = texts.elements.emplace_back();
+    own.drawn_as = cairo_name(element.tag);
     own.type = pdf_name(element.tag);
     own.read = read_from_right(element.parts);
+    own.language = element.language;
     if (element.opened != nullptr) {
       own.alt = element.opened->alt;
-      own.language = element.opened->language;
+      own.tick = element.opened->role == Structure::tick;
+      own.columns = element.opened->columns;
+      own.bullets = element.opened->bullets;
     }
-    if (element.tag == Tag::link) links.push_back(element.link->says);
-    collect(element.parts, links, texts);
+    if (element.tag == Tag::figure) own.box = box_in_points(element.parts, page_height);
+    if (element.tag == Tag::link) {
+      own.alt = element.link->says;
+      links.push_back(element.link->says);
+    }
+    collect(element.parts, page_height, links, texts);
   }
 }
 
@@ -100,10 +116,17 @@ class Completion {
 
   void complete(Handle element) {
     const ElementTexts& texts = next(element);
+    if (texts.type != texts.drawn_as) element.replaceKey("/S", Handle::newName("/" + texts.type));
     if (!texts.language.empty()) element.replaceKey("/Lang", text(texts.language));
     if (!texts.read.empty()) element.replaceKey("/ActualText", text(texts.read));
-    if (texts.type == "Figure") element.replaceKey("/Alt", text(texts.alt));
-    if (texts.type == "Form") describe_blank(element, texts.alt);
+    if (texts.type == "Figure") describe_figure(element, texts);
+    if (texts.type == "Form") describe_blank(element, texts);
+    if (texts.type == "Link" && !texts.alt.empty()) element.replaceKey("/Alt", text(texts.alt));
+    if (texts.type == "Span" && !texts.alt.empty()) {
+      element.replaceKey("/ActualText", text(texts.alt));
+    }
+    if (texts.columns > 1) span_columns(element, texts.columns);
+    if (texts.bullets) element.replaceKey("/A", Handle::parse("<</O/List/ListNumbering/Disc>>"));
     if (texts.type == "Note") number_note(element);
     const std::vector<Handle> below = children(element);
     if (is(element, "/TR")) scope_heads(below);
@@ -133,16 +156,38 @@ class Completion {
   static Handle text(const std::string& utf8) { return Handle::newUnicodeString(utf8); }
 
   const ElementTexts& next(Handle element) {
-    if (next_ >= texts_.elements.size() || !is(element, "/" + texts_.elements[next_].type)) {
+    if (next_ >= texts_.elements.size() || !is(element, "/" + texts_.elements[next_].drawn_as)) {
       throw std::runtime_error("its structure is not that of the pages");
     }
     return texts_.elements[next_++];
   }
 
-  static void describe_blank(Handle element, const std::string& says) {
-    Handle attributes = Handle::parse("<</O/PrintField/Role/tv>>");
-    if (!says.empty()) attributes.replaceKey("/Desc", text(says));
+  static void describe_figure(Handle element, const ElementTexts& texts) {
+    element.replaceKey("/Alt", text(texts.alt));
+    Handle box = Handle::newArray();
+    for (const double edge : texts.box) box.appendItem(Handle::newReal(edge, 2));
+    Handle attributes = Handle::parse("<</O/Layout>>");
+    attributes.replaceKey("/BBox", box);
     element.replaceKey("/A", attributes);
+  }
+
+  static void describe_blank(Handle element, const ElementTexts& texts) {
+    Handle attributes =
+        Handle::parse(texts.tick ? "<</O/PrintField/Role/cb>>" : "<</O/PrintField/Role/tv>>");
+    if (!texts.alt.empty()) {
+      attributes.replaceKey("/Desc", text(texts.alt));
+      element.replaceKey("/Alt", text(texts.alt));
+    }
+    element.replaceKey("/A", attributes);
+  }
+
+  static void span_columns(Handle cell, int columns) {
+    Handle attributes = cell.getKey("/A");
+    if (!attributes.isDictionary()) {
+      attributes = Handle::parse("<</O/Table>>");
+      cell.replaceKey("/A", attributes);
+    }
+    attributes.replaceKey("/ColSpan", Handle::newInteger(columns));
   }
 
   void number_note(Handle element) {
@@ -152,10 +197,11 @@ class Completion {
     notes_.emplace_back(id, element);
   }
 
-  /// A row of nothing but heads stands over columns; else the head stands before its row.
+  /// A row of heads stands over columns; else, and where it is the only cell, the head is that of
+  /// its row.
   static void scope_heads(const std::vector<Handle>& cells) {
     const auto is_head = [](const Handle& cell) { return is(cell, "/TH"); };
-    const bool over_columns = std::ranges::all_of(cells, is_head);
+    const bool over_columns = cells.size() > 1 && std::ranges::all_of(cells, is_head);
     for (Handle cell : cells) {
       if (!is_head(cell)) continue;
       cell.replaceKey("/A", Handle::parse(over_columns ? "<</O/Table/Scope/Column>>"
@@ -173,7 +219,7 @@ class Completion {
 StructureTexts structure_texts(std::span<const Frame> pages) {
   StructureTexts texts;
   for (const Frame& page : pages) {
-    collect(structure_of(page), texts.links.emplace_back(), texts);
+    collect(structure_of(page), page.size.height, texts.links.emplace_back(), texts);
   }
   return texts;
 }
@@ -181,6 +227,8 @@ StructureTexts structure_texts(std::span<const Frame> pages) {
 void complete_structure(QPDF& pdf, const StructureTexts& texts) {
   ensure_tree(pdf);
   Handle root = pdf.getRoot().getKey("/StructTreeRoot");
+  // PDF 2.0 has them; to a program that knows only 1.7 they are Spans.
+  root.replaceKey("/RoleMap", Handle::parse("<</Strong/Span/Em/Span>>"));
   Completion completion(pdf, texts);
   for (const Handle& element : children(root)) completion.complete(element);
   completion.index_notes(root);

@@ -2,6 +2,7 @@
 
 #include <qpdf/QPDF.hh>
 
+#include <array>
 #include <span>
 #include <string>
 #include <vector>
@@ -12,10 +13,15 @@ namespace furnish {
 
 /// What one element of the structure tree says in words; what it has nothing of is empty.
 struct ElementTexts {
-  std::string type;      ///< "P", as in the file
-  std::string alt;       ///< what stands for a figure, or is to be written into a blank
-  std::string language;  ///< if it is another than that of the document
-  std::string read;      ///< its text as it is read, where it runs from right to left
+  std::string drawn_as;         ///< "Span", as cairo wrote it
+  std::string type;             ///< "Strong", as in the file
+  std::string alt;              ///< what stands for a figure, or is to be written into a blank
+  std::string language;         ///< if it is another than that of the document
+  std::string read;             ///< its text as it is read, where it runs from right to left
+  bool tick = false;            ///< of a blank: a box to tick, and no line
+  int columns = 1;              ///< of a cell
+  bool bullets = false;         ///< of a list
+  std::array<double, 4> box{};  ///< of a figure: left, bottom, right, top in points of the page
 };
 
 struct StructureTexts {
@@ -24,10 +30,11 @@ struct StructureTexts {
 };
 StructureTexts structure_texts(std::span<const Frame> pages);
 
-/// Adds to the structure tree what cairo has no attribute for: Alt of figures, Scope of table
-/// heads, Role and Desc of blanks to fill in, ID of notes (ISO 14289-1, 7.3, 7.5, 7.18.4 and 7.9),
-/// Lang of what is in another language than the document (7.2), ActualText of what runs from right
-/// to left, whose glyphs stand in the file from left to right (ISO 32000-1, 14.9.4). The tree is as
-/// cairo made it of the same pages. Throws std::runtime_error if it is not.
+/// Adds to the structure tree what cairo has no attribute for: Alt and BBox of figures, Scope of
+/// table heads, ColSpan of cells, Role and Desc of blanks to fill in, ID of notes (ISO
+/// 14289-1, 7.3, 7.5, 7.18.4 and 7.9), ListNumbering of points (ISO 32000-1, 14.8.5.5), ActualText
+/// of signs, Lang of what is in another language than the document (7.2), ActualText of what runs
+/// from right to left, whose glyphs stand in the file from left to right (ISO 32000-1, 14.9.4). The
+/// tree is as cairo made it of the same pages. Throws std::runtime_error if it is not.
 void complete_structure(QPDF&, const StructureTexts&);
 }  // namespace furnish

@@ -3,6 +3,7 @@
 #include <pango/pangocairo.h>
 
 #include <algorithm>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -55,8 +56,59 @@ std::vector<std::u32string> letters_of(const PangoLayoutRun* run, const char* te
   return letters;
 }
 
+/// A run of a line, or a part of one, and how far from the line's left end it stands in Pango's
+/// units.
+struct PlacedRun {
+  std::shared_ptr<PangoLayoutRun> run;
+  int pen;
+};
+
+int width_of(PangoLayoutRun* run) {
+  return pango_glyph_string_get_width(run->glyphs);
+}
+
+std::shared_ptr<PangoLayoutRun> owned(PangoLayoutRun* run) {
+  return {run, pango_glyph_item_free};
+}
+
+/// The part of a run that the bytes from `begin` to `end` of the layout's text are of; null if none
+/// are.
+PlacedRun part_of(PangoLayoutRun* run, int pen, const char* text, int begin, int end) {
+  const int first = run->item->offset, last = first + run->item->length;
+  if (begin <= first && last <= end) return {{run, [](PangoLayoutRun*) {}}, pen};
+  if (last <= begin || end <= first) return {nullptr, pen};
+  std::shared_ptr<PangoLayoutRun> rest = owned(pango_glyph_item_copy(run));
+  const bool reversed = from_right(run);
+  if (begin > first) {
+    const auto before = owned(pango_glyph_item_split(rest.get(), text, begin - first));
+    if (!reversed) pen += width_of(before.get());
+  }
+  if (end < last) {
+    const auto kept = owned(pango_glyph_item_split(rest.get(), text, end - rest->item->offset));
+    if (reversed) pen += width_of(rest.get());
+    rest = kept;
+  }
+  return {std::move(rest), pen};
+}
+
+/// From left to right.
+std::vector<PlacedRun> runs_of(PangoLayoutLine* line, std::size_t begin, std::size_t end) {
+  const char* const text = pango_layout_get_text(line->layout);
+  const int first = line->start_index + static_cast<int>(begin),
+            last = end == std::string::npos ? G_MAXINT : line->start_index + static_cast<int>(end);
+  std::vector<PlacedRun> runs;
+  int pen = 0;
+  for (GSList* at = line->runs; at != nullptr; at = at->next) {
+    auto* const run = static_cast<PangoLayoutRun*>(at->data);
+    PlacedRun part = part_of(run, pen, text, first, last);
+    pen += width_of(run);
+    if (part.run) runs.push_back(std::move(part));
+  }
+  return runs;
+}
+
 /// `pen` is in Pango's units from the line's left end.
-void add(const PangoLayoutRun* run, const char* text, int& pen, Stretch& stretch) {
+void add(const PangoLayoutRun* run, const char* text, int pen, Stretch& stretch) {
   const std::vector<std::u32string> letters = letters_of(run, text);
   for (std::size_t i = 0; i < letters.size(); ++i) {
     const PangoGlyphInfo& info = run->glyphs->glyphs[i];
@@ -83,12 +135,11 @@ bool has_letters_from_right(PangoLayoutLine* line, const PangoFont* font) {
 }
 
 /// From left to right. Numbers in a phrase from the right are of its font, and of its stretch.
-std::vector<Stretch> stretches_of(PangoLayoutLine* line) {
+std::vector<Stretch> stretches_of(PangoLayoutLine* line, const std::vector<PlacedRun>& runs) {
   const char* const text = pango_layout_get_text(line->layout);
   std::vector<Stretch> stretches;
-  int pen = 0, level = 0;
-  for (GSList* at = line->runs; at != nullptr; at = at->next) {
-    const auto* run = static_cast<const PangoLayoutRun*>(at->data);
+  int level = 0;
+  for (const auto& [run, pen] : runs) {
     PangoFont* const font = run->item->analysis.font;
     const bool same_font = !stretches.empty() && stretches.back().font == font;
     if (!same_font || (!stretches.back().from_right && level != run->item->analysis.level)) {
@@ -97,7 +148,7 @@ std::vector<Stretch> stretches_of(PangoLayoutLine* line) {
     level = run->item->analysis.level;
     Stretch& last = stretches.back();
     last.offset = std::min(last.offset, run->item->offset);
-    add(run, text, pen, last);
+    add(run.get(), text, pen, last);
   }
   return stretches;
 }
@@ -121,15 +172,24 @@ void show(cairo_t* cr, Stretch& stretch, double x, double y) {
 }
 }  // namespace
 
-void show_line(cairo_t* cr, const ShapedLine& line) {
+void show_line(cairo_t* cr, const ShapedLine& line, std::size_t begin, std::size_t end) {
   bool any_from_right = false;
   for (GSList* at = line.pango()->runs; at != nullptr; at = at->next) {
     any_from_right = any_from_right || from_right(static_cast<const PangoLayoutRun*>(at->data));
   }
-  if (!any_from_right) return pango_cairo_show_layout_line(cr, line.pango());
+  const bool whole = begin == 0 && end == std::string::npos;
+  if (!any_from_right && whole) return pango_cairo_show_layout_line(cr, line.pango());
   double x = 0, y = 0;
   cairo_get_current_point(cr, &x, &y);
-  std::vector<Stretch> stretches = stretches_of(line.pango());
+  const std::vector<PlacedRun> runs = runs_of(line.pango(), begin, end);
+  if (!any_from_right) {
+    for (const auto& [run, pen] : runs) {
+      cairo_move_to(cr, x + static_cast<double>(pen) / PANGO_SCALE, y);
+      pango_cairo_show_glyph_item(cr, pango_layout_get_text(line.pango()->layout), run.get());
+    }
+    return;
+  }
+  std::vector<Stretch> stretches = stretches_of(line.pango(), runs);
   std::ranges::stable_sort(stretches, {}, &Stretch::offset);
   for (Stretch& stretch : stretches) show(cr, stretch, x, y);
 }

@@ -4,6 +4,8 @@
 #include <iterator>
 #include <utility>
 
+#include "output/text_stretches.h"
+
 namespace furnish {
 namespace {
 bool is_text(const Part& part) {
@@ -36,6 +38,8 @@ bool holds_inline(Tag tag) {
     case Tag::heading2:
     case Tag::paragraph:
     case Tag::span:
+    case Tag::strong:
+    case Tag::emphasis:
     case Tag::item_label:
     case Tag::figure:
     case Tag::form:
@@ -44,6 +48,11 @@ bool holds_inline(Tag tag) {
     default:
       return false;
   }
+}
+
+/// Elements whose own words may be in several languages; drawings in others are content too.
+bool holds_words(Tag tag) {
+  return !only_groups(tag) && tag != Tag::figure && tag != Tag::form && tag != Tag::link;
 }
 
 class Reader {
@@ -103,8 +112,15 @@ class Reader {
         return Tag::item;
       case Structure::figure:
         return Tag::figure;
+      case Structure::caption:
+        return Tag::caption;
       case Structure::form:
+      case Structure::tick:
         return Tag::form;
+      case Structure::sign:
+        return Tag::span;
+      case Structure::link:
+        return Tag::link;
       case Structure::note:
         return Tag::note;
     }
@@ -112,10 +128,12 @@ class Reader {
   }
 
   void add_element(const OpenTag& opened, Tag parent, std::vector<Part>& list) {
-    Element element{tag_for(opened.role, parent), &opened, nullptr, {}};
+    Element element{tag_for(opened.role, parent), &opened, nullptr, {}, opened.language};
     element.parts = parts(element.tag);
+    if (opened.role == Structure::link) take_link(element);
     if (element.tag == Tag::item) gather_body(element.parts);
     wrap_loose_content(element);
+    if (holds_words(element.tag)) part_stretches(element);
     if (only_groups(element.tag) && !holds_element(element.parts)) {
       std::ranges::move(element.parts, std::back_inserter(list));
     } else {
@@ -123,11 +141,47 @@ class Reader {
     }
   }
 
+  /// Of the words that a link lies on.
+  static void take_link(Element& element) {
+    const auto found = std::ranges::find_if(
+        element.parts, [](const Part& part) { return part.element && part.element->link; });
+    if (found == element.parts.end()) {
+      element.tag = Tag::span;
+      return;
+    }
+    element.link = found->element->link;
+    element.parts.erase(found);
+  }
+
+  static bool is_label(const Part& part) {
+    return part.element && part.element->tag == Tag::item_label;
+  }
+
+  /// A box to tick and a sign before an item are its label; words of a label that come next are of
+  /// the same one.
+  static void make_labels(std::vector<Part>& parts) {
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      if (!parts[i].element || parts[i].element->opened == nullptr) continue;
+      const Structure role = parts[i].element->opened->role;
+      if (role != Structure::tick && role != Structure::sign) continue;
+      auto label = std::make_unique<Element>(Element{Tag::item_label, nullptr, nullptr, {}});
+      label->parts.push_back(std::move(parts[i]));
+      if (i + 1 < parts.size() && is_label(parts[i + 1])) {
+        parts[i + 1].element->tag = Tag::span;
+        label->parts.push_back(std::move(parts[i + 1]));
+        parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+      }
+      parts[i] = {nullptr, std::move(label)};
+      return;
+    }
+  }
+
   /// A list item holds labels and bodies only (ISO 32000-1, table 336).
   static void gather_body(std::vector<Part>& parts) {
+    make_labels(parts);
     std::vector<Part> gathered;
     for (Part& part : parts) {
-      const bool label = part.element && part.element->tag == Tag::item_label;
+      const bool label = is_label(part);
       if (!label && (gathered.empty() || gathered.back().element->tag == Tag::item_label)) {
         gathered.push_back(
             {nullptr, std::make_unique<Element>(Element{Tag::item_body, nullptr, nullptr, {}})});
@@ -158,6 +212,12 @@ class Reader {
       std::vector<Part>& target = content ? wrapped.back().element->parts : wrapped;
       target.push_back(std::move(part));
     }
+    for (Part& part : wrapped) {
+      const bool made = part.element && part.element->opened == nullptr;
+      if (made && holder.tag != Tag::figure && holds_words(part.element->tag)) {
+        part_stretches(*part.element);
+      }
+    }
     holder.parts = std::move(wrapped);
   }
 
@@ -166,6 +226,10 @@ class Reader {
   bool has_title_ = false;
 };
 }  // namespace
+
+const char* cairo_name(Tag tag) {
+  return pdf_name(tag == Tag::strong || tag == Tag::emphasis ? Tag::span : tag);
+}
 
 const char* pdf_name(Tag tag) {
   switch (tag) {
@@ -181,6 +245,10 @@ const char* pdf_name(Tag tag) {
       return "P";
     case Tag::span:
       return "Span";
+    case Tag::strong:
+      return "Strong";
+    case Tag::emphasis:
+      return "Em";
     case Tag::table:
       return "Table";
     case Tag::row:
@@ -199,6 +267,8 @@ const char* pdf_name(Tag tag) {
       return "LBody";
     case Tag::figure:
       return "Figure";
+    case Tag::caption:
+      return "Caption";
     case Tag::form:
       return "Form";
     case Tag::note:

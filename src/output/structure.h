@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <memory>
+#include <string>
 #include <vector>
 
 #include "page/frame.h"
@@ -17,6 +18,8 @@ enum class Tag : std::uint8_t {
   heading2,
   paragraph,
   span,
+  strong,
+  emphasis,
   table,
   row,
   header_cell,
@@ -26,19 +29,29 @@ enum class Tag : std::uint8_t {
   item_label,
   item_body,
   figure,
+  caption,
   form,
   note,
   link
 };
 /// "Sect", "TH": as in the file.
 const char* pdf_name(Tag);
+/// As cairo writes it, which has fewer: a strong word is a Span until it is finished.
+const char* cairo_name(Tag);
 
 struct Element;
 
-/// A mark, or an element that holds more: one of the two pointers is set.
+/// A stretch of a line's text, in bytes. The last one takes what the line ends with along.
+struct TextRange {
+  std::size_t begin = 0, end = std::string::npos;
+};
+
+/// A mark, or an element that holds more: one of the two pointers is set. Of text, a mark may be
+/// only a stretch.
 struct Part {
   const Mark* mark = nullptr;
   std::unique_ptr<Element> element;
+  TextRange range{};
 };
 
 /// A piece of the structure tree as it is written. Only an element that holds no other element has
@@ -46,8 +59,9 @@ struct Part {
 struct Element {
   Tag tag;
   const OpenTag* opened = nullptr;  ///< null if no mark opened it
-  const LinkMark* link = nullptr;   ///< of a link, which has no parts
+  const LinkMark* link = nullptr;   ///< of a link
   std::vector<Part> parts;
+  std::string language{};  ///< BCP 47, if it is another than that of what holds it
 };
 
 /// The page's marks as a tree, in order. Text that stands beside elements gets one of its own, the

@@ -20,12 +20,18 @@ constexpr Length line_weight = Length::mm(0.3);
 /// From the line for the hand up to the baseline of the label before it.
 constexpr Length label_lift = Length::mm(1);
 
-Paragraph label_of(const std::string& text) {
+Paragraph label_of(const std::string& text, Structure structure = Structure::label) {
   return {text,
           {.role = Role::label,
            .face = Face::semibold,
            .breaking = Breaking::never,
-           .structure = Structure::label}};
+           .structure = structure}};
+}
+
+/// What it is for is read after it.
+void place_box(const PathMark& box, Frame& frame) {
+  const TagScope tag(frame, Structure::tick);
+  frame.marks.emplace_back(box);
 }
 
 PathMark square(Point corner, Length size) {
@@ -126,8 +132,8 @@ void TickRow::place(const Rect& box, const Setting& setting, Frame& frame) const
                      (plan.row_height + between_rows) * static_cast<std::int64_t>(i / plan.columns);
     const bool below = where_ == Labels::below;
     const Length drop = below ? Length{} : (plan.row_height - plan.box) / 2;
-    frame.marks.emplace_back(square({x, y + drop}, plan.box));
-    const Paragraph label = label_of(labels_[i]);
+    place_box(square({x, y + drop}, plan.box), frame);
+    const Paragraph label = label_of(labels_[i], Structure::paragraph);
     const Length width = label.natural_width(setting);
     const Extent extent = label.measure(width, setting);
     const Length left = below ? x : x + plan.box + scaled(em, 0.4);
@@ -170,7 +176,7 @@ void Ticked::place(const Rect& area, const Setting& setting, Frame& frame) const
   const Length down = drop(content, setting);
   const Length middle =
       area.top() + down + content.baseline - scaled(setting.type[role_].length(), box_middle);
-  frame.marks.emplace_back(square({area.left(), middle - size / 2}, size));
+  place_box(square({area.left(), middle - size / 2}, size), frame);
   content_->place({{area.left() + indent, area.top() + down},
                    {area.size.width - indent, area.size.height - down}},
                   setting, frame);
@@ -210,6 +216,7 @@ void BlankLine::place(const Rect& box, const Setting& setting, Frame& frame) con
                 setting, frame);
     left += width + setting.rhythm / 2;
   }
+  const TagScope tag(frame, Structure::form);
   for (int i = 0; i < lines_; ++i) {
     const Length y =
         box.top() + extent.baseline + label_lift + writing_height * i - line_weight / 2;

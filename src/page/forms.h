@@ -7,6 +7,9 @@
 
 namespace furnish {
 
+// What waits for a pen has no words of its own: whoever finishes the page gives each the words that
+// a listener hears (sheet/spoken.h).
+
 /// Boxes to tick, spread over the width, each with its label below; more rows if they would meet.
 class TickRow final : public Block {
  public:

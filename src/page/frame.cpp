@@ -63,6 +63,11 @@ std::string line(const TextMark& mark) {
     if (run.family != FontSet::family()) result += fmt::format(" ({})", run.family);
     last = &run;
   }
+  for (const ShapedRun& run : mark.line->runs()) {
+    if (run.language.empty()) continue;
+    result += fmt::format(" in {} {}", run.language,
+                          quoted(mark.line->text().substr(run.begin, run.end - run.begin)));
+  }
   return result + after(mark.ink);
 }
 std::string line(const StrokeMark& mark) {
@@ -93,6 +98,8 @@ std::string line(const OpenTag& tag) {
   std::string result = fmt::format("{}:", name(tag.role));
   if (!tag.id.empty()) result += " #" + tag.id;
   if (!tag.language.empty()) result += " in " + tag.language;
+  if (tag.columns > 1) result += fmt::format(" over {} columns", tag.columns);
+  if (tag.bullets) result += " of points";
   if (!tag.alt.empty()) result += " " + quoted(tag.alt);
   return result;
 }
@@ -105,9 +112,10 @@ std::string line(const CloseTag&) {
 }  // namespace
 
 std::string_view name(Structure role) {
-  constexpr std::array<std::string_view, 15> names{
-      "document",    "section", "title", "heading", "paragraph", "label", "table", "row",
-      "header-cell", "cell",    "list",  "item",    "figure",    "form",  "note"};
+  constexpr std::array<std::string_view, 19> names{
+      "document", "section",     "title", "heading", "paragraph", "label",  "table",
+      "row",      "header-cell", "cell",  "list",    "item",      "figure", "caption",
+      "form",     "tick",        "sign",  "link",    "note"};
   return names[static_cast<std::size_t>(role)];
 }
 

@@ -36,7 +36,11 @@ enum class Structure : std::uint8_t {
   list,
   item,
   figure,
-  form,
+  caption,  ///< of the figure that it stands in
+  form,     ///< a line to write on by hand
+  tick,     ///< a box to tick by hand
+  sign,     ///< a drawing that stands for words
+  link,     ///< a LinkMark and the words that it lies on
   note
 };
 
@@ -116,14 +120,17 @@ struct ImageMark {
 };
 
 /// Opens a piece of structure that holds all marks up to its CloseTag. `alt` is the text that
-/// stands for a figure, `id` a place that links may name. `whole` is the room of a drawing that a
-/// page set from right to left moves but does not turn over. `language` (BCP 47) is that of what is
-/// in another language than what holds it, a page's in another than the document; else empty.
+/// stands for a figure, a blank or a sign, `id` a place that links may name. `whole` is the room of
+/// a drawing that a page set from right to left moves but does not turn over. `language` (BCP 47)
+/// is that of what is in another language than what holds it, a page's in another than the
+/// document; else empty.
 struct OpenTag {
   Structure role;
   std::string alt, id;
   std::optional<Rect> whole{};
   std::string language{};
+  int columns = 1;       ///< that a cell spans
+  bool bullets = false;  ///< a list whose items begin with a dot
   friend bool operator==(const OpenTag&, const OpenTag&) = default;
 };
 struct CloseTag {

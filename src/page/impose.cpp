@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "page/move.h"
+#include "page/shaped_line.h"
 
 namespace furnish {
 namespace {
@@ -23,6 +24,23 @@ Mark moved_apart(const Mark& mark, Point by, std::size_t number) {
   }
   if (auto* const link = std::get_if<LinkMark>(&out)) own(link->id);
   return out;
+}
+
+/// True if both have the same text in the same places.
+bool reads_alike(const Frame& a, const Frame& b) {
+  const auto alike = [](const Mark& one, const Mark& other) {
+    const auto *const text = std::get_if<TextMark>(&one), *const same =
+                                                              std::get_if<TextMark>(&other);
+    if (text == nullptr || same == nullptr) return one.index() == other.index();
+    return text->baseline == same->baseline && text->line->text() == same->line->text();
+  };
+  return std::ranges::equal(a.marks, b.marks, alike);
+}
+
+/// What is shown of a page, and nothing that is read.
+bool is_shown(const Mark& mark) {
+  return !std::holds_alternative<OpenTag>(mark) && !std::holds_alternative<CloseTag>(mark) &&
+         !std::holds_alternative<LinkMark>(mark);
 }
 
 /// From the edge of the cards outwards; where the sheet leaves no room there, inwards on the cut.
@@ -76,15 +94,29 @@ std::vector<Frame> impose(std::span<const Frame> frames, Size sheet, ImposedSide
     Frame& out = sheets.emplace_back();
     out.size = grid.sheet;
     add_cut_marks(grid, card, corner, out);
-    const TagScope document(out, Structure::document);
-    for (std::size_t i = first; i < std::min(first + each, frames.size()); ++i) {
+    const std::size_t end = std::min(first + each, frames.size());
+    const auto place_of = [&](std::size_t i) {
       const auto cell = static_cast<std::int64_t>(i - first);
       const std::int64_t across = cell % grid.columns;
-      const Point at{
+      return Point{
           corner.x + card.width * (side == ImposedSide::backs ? grid.columns - 1 - across : across),
           corner.y + card.height * (cell / grid.columns)};
+    };
+    // Copies of one card are read once; the others are only shown, outside the document.
+    std::vector<std::size_t> read;
+    for (std::size_t i = first; i < end; ++i) {
+      const bool copy = std::ranges::any_of(
+          read, [&](std::size_t other) { return reads_alike(frames[other], frames[i]); });
+      if (!copy) read.push_back(i);
+      if (!copy) continue;
       for (const Mark& mark : frames[i].marks) {
-        out.marks.push_back(moved_apart(mark, at, i - first));
+        if (is_shown(mark)) out.marks.push_back(moved(mark, place_of(i)));
+      }
+    }
+    const TagScope document(out, Structure::document);
+    for (const std::size_t i : read) {
+      for (const Mark& mark : frames[i].marks) {
+        out.marks.push_back(moved_apart(mark, place_of(i), i - first));
       }
     }
   }

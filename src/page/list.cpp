@@ -62,7 +62,10 @@ Extent BulletList::measure(Length width, const Setting& setting) const {
 
 void BulletList::place(const Rect& box, const Setting& setting, Frame& frame) const {
   const std::vector<Part> all = parts(box.size.width, setting);
-  const TagScope list(frame, Structure::list);
+  OpenTag opened{Structure::list, {}, {}};
+  opened.bullets =
+      std::ranges::any_of(items_, [](const Item& item) { return item.marker == Marker::dot; });
+  const TagScope list(frame, std::move(opened));
   const Length size = setting.type[Role::body].length();
   Length top = box.top();
   for (std::size_t i = 0; i < items_.size(); ++i) {
@@ -72,6 +75,8 @@ void BulletList::place(const Rect& box, const Setting& setting, Frame& frame) co
       const bool differs = items_[i].marker == Marker::diamond;
       const Length half = scaled(size, mark) / 2;
       const Point centre{box.left() + half, top + all[i].extent.baseline - scaled(size, middle)};
+      std::optional<TagScope> sign;
+      if (differs && !items_[i].explains) sign.emplace(frame, Structure::sign);
       frame.marks.emplace_back(
           PathMark{{differs ? diamond(centre, half * 2) : dot(centre, scaled(half, 1.2))},
                    Ink::text,

@@ -16,6 +16,7 @@ class BulletList final : public Block {
   struct Item {
     BlockPtr content;
     Marker marker = Marker::diamond;
+    bool explains = false;  ///< says itself what the diamond before it means
   };
   explicit BulletList(std::vector<Item>, Origin = {});
   Extent measure(Length width, const Setting&) const override;

@@ -1,6 +1,7 @@
 #include "page/picture.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "page/frame.h"
 
@@ -75,7 +76,57 @@ class MissingPicture final : public Block {
   Length least_, most_;
   int stretch_;
 };
+
+/// Where a piece of structure of a role begins and ends among the marks of a page.
+struct Span {
+  std::size_t begin, end;
+};
+std::vector<Span> spans_of(Structure role, const std::vector<Mark>& marks) {
+  std::vector<Span> spans;
+  std::vector<std::pair<Structure, std::size_t>> open;
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    if (const auto* const tag = std::get_if<OpenTag>(&marks[i])) open.emplace_back(tag->role, i);
+    if (!std::holds_alternative<CloseTag>(marks[i]) || open.empty()) continue;
+    if (open.back().first == role) spans.push_back({open.back().second, i + 1});
+    open.pop_back();
+  }
+  return spans;
+}
+
+class Captioned final : public Block {
+ public:
+  explicit Captioned(BlockPtr block) : Block(block->origin()), block_(std::move(block)) {}
+  Extent measure(Length width, const Setting& setting) const override {
+    return block_->measure(width, setting);
+  }
+  std::vector<Part> parts(Length width, const Setting& setting) const override {
+    return block_->parts(width, setting);
+  }
+  void place(const Rect& box, const Setting& setting, Frame& frame) const override {
+    Frame apart{frame.size, {}};
+    block_->place(box, setting, apart);
+    std::vector<Mark>& marks = apart.marks;
+    const std::vector<Span> figures = spans_of(Structure::figure, marks),
+                            captions = spans_of(Structure::caption, marks);
+    const auto add = [&](std::size_t begin, std::size_t end) {
+      for (std::size_t i = begin; i < end; ++i) frame.marks.push_back(std::move(marks[i]));
+    };
+    if (figures.size() != captions.size()) return add(0, marks.size());
+    for (std::size_t i = 0; i < figures.size(); ++i) {
+      add(figures[i].begin, figures[i].end - 1);
+      add(captions[i].begin, captions[i].end);
+      add(figures[i].end - 1, figures[i].end);
+    }
+  }
+
+ private:
+  BlockPtr block_;
+};
 }  // namespace
+
+BlockPtr captioned(BlockPtr block) {
+  return std::make_shared<Captioned>(std::move(block));
+}
 
 Picture::Picture(PhotographPtr photo, std::string alt, std::optional<std::array<double, 2>> focus,
                  double aspect, Length least, Length most, int stretch, Origin origin)

@@ -24,6 +24,10 @@ class Picture final : public Block {
   Canvas canvas_;
 };
 
+/// Pictures and what is said under each, set as `block` sets them, which holds as many captions
+/// (Structure::caption) as pictures: a listener hears each caption with its picture.
+BlockPtr captioned(BlockPtr block);
+
 /// What stands in a photo's place if it cannot be shown: a thin dashed frame of the same shape,
 /// with `says` in its middle. Higher than `least` if the words need it.
 BlockPtr missing_picture(std::string says, double aspect, Length least, Length most, int stretch,

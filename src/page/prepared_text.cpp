@@ -4,6 +4,7 @@
 
 #include <string_view>
 
+#include "base/said_in.h"
 #include "page/direction.h"
 #include "page/fonts.h"
 #include "page/shaper.h"
@@ -29,6 +30,15 @@ char32_t without_controls(char32_t c) {
   return c < 0x20 || (c >= 0x7F && c < 0xA0) ? U' ' : c;
 }
 
+/// Joins it to the last one if that is alike.
+void add_piece(std::vector<Piece>& pieces, Piece piece) {
+  if (!pieces.empty() && pieces.back().same_as(piece)) {
+    pieces.back().end = piece.end;
+  } else {
+    pieces.push_back(std::move(piece));
+  }
+}
+
 /// Joins the stretches and finds a family for every character.
 class Preparation {
  public:
@@ -38,10 +48,12 @@ class Preparation {
   Prepared run(const std::vector<SizedText>& parts) {
     const bool from_right = right_to_left(language_);
     for (const SizedText& part : parts) {
+      marks_ = {};
       const char* const end = part.text.data() + part.text.size();
       for (const char* at = part.text.data(); at < end; at = g_utf8_next_char(at)) {
         const char32_t read = g_utf8_get_char_validated(at, end - at);
         const char32_t c = without_controls(read > 0x10FFFF ? box : read);
+        if (marks_.take(c)) continue;
         add(from_right && c == narrow_space ? no_break_space : c, part);
       }
     }
@@ -65,13 +77,8 @@ class Preparation {
     const std::size_t begin = done_.text.size();
     append(done_.text, c);
     if (!family.empty() && g_unichar_ismark(c)) take_base_along(family);
-    std::vector<Piece>& pieces = done_.pieces;
-    if (!pieces.empty() && pieces.back().family == family && pieces.back().face == part.face &&
-        pieces.back().role == part.role && pieces.back().size == part.size) {
-      pieces.back().end = done_.text.size();
-    } else {
-      pieces.push_back({begin, done_.text.size(), family, part.face, part.role, part.size});
-    }
+    add_piece(done_.pieces, {begin, done_.text.size(), family, part.face, part.role, part.size,
+                             marks_.language()});
   }
 
   std::string family_for(char32_t c) {
@@ -90,12 +97,9 @@ class Preparation {
     const char* const end = done_.text.data() + last.end;
     const char* const base = g_utf8_find_prev_char(done_.text.data() + last.begin, end);
     if (!base || !fonts_.family_covers(family, g_utf8_get_char(base))) return;
-    const Piece moved{static_cast<std::size_t>(base - done_.text.data()),
-                      last.end,
-                      family,
-                      last.face,
-                      last.role,
-                      last.size};
+    Piece moved = last;
+    moved.begin = static_cast<std::size_t>(base - done_.text.data());
+    moved.family = family;
     last.end = moved.begin;
     if (last.begin == last.end) done_.pieces.pop_back();
     done_.pieces.push_back(moved);
@@ -106,6 +110,7 @@ class Preparation {
   const std::set<char32_t>& boxed_;
   Prepared done_;
   std::vector<std::string> families_;
+  LanguageMarks marks_;
 };
 
 /// A character of the text with what is known of it.
@@ -145,12 +150,11 @@ void give_neutrals(Prepared& prepared, const FontSet& fonts, bool page_from_righ
   std::vector<Piece> pieces;
   const auto add = [&](std::size_t begin, std::size_t end, const Piece& like,
                        const std::string& family) {
-    if (!pieces.empty() && pieces.back().family == family && pieces.back().face == like.face &&
-        pieces.back().role == like.role && pieces.back().size == like.size) {
-      pieces.back().end = end;
-    } else {
-      pieces.push_back({begin, end, family, like.face, like.role, like.size});
-    }
+    Piece piece = like;
+    piece.begin = begin;
+    piece.end = end;
+    piece.family = family;
+    add_piece(pieces, std::move(piece));
   };
   const auto end_of = [&](std::size_t sign) {
     return sign + 1 < signs.size() ? signs[sign + 1].begin : prepared.text.size();
@@ -175,6 +179,11 @@ void give_neutrals(Prepared& prepared, const FontSet& fonts, bool page_from_righ
   prepared.pieces = std::move(pieces);
 }
 }  // namespace
+
+bool Piece::same_as(const Piece& other) const {
+  return family == other.family && face == other.face && role == other.role && size == other.size &&
+         language == other.language;
+}
 
 void append(std::string& text, char32_t c) {
   char bytes[6];

@@ -31,13 +31,16 @@ Length LabelColumn::width(Length width, const Setting& setting) const {
 /// Label and content on one baseline, with room above and below that spare space adds to.
 class Rows::Row final : public Block {
  public:
-  Row(LabelRow row, std::shared_ptr<const LabelColumn> column)
+  Row(LabelRow row, std::shared_ptr<const LabelColumn> column, Labels labels)
       : Block(std::move(row.origin)),
-        label_(
-            std::move(row.label),
-            TextStyle{.role = Role::label, .face = Face::semibold, .structure = Structure::label}),
+        label_(std::move(row.label),
+               TextStyle{.role = Role::label,
+                         .face = Face::semibold,
+                         .structure =
+                             labels == Labels::headings ? Structure::heading : Structure::label}),
         content_(std::move(row.content)),
-        column_(std::move(column)) {}
+        column_(std::move(column)),
+        labels_(labels) {}
 
   Extent measure(Length width, const Setting& setting) const override {
     const Layout at = layout(width, setting);
@@ -55,7 +58,7 @@ class Rows::Row final : public Block {
     const Length padding = std::max(scaled(setting.rhythm, row_padding),
                                     (box.size.height - at.wanted) / 2),
                  top = box.top() + padding, edge = column_->width(box.size.width, setting);
-    const TagScope tag(frame, Structure::item);
+    const TagScope tag(frame, labels_ == Labels::headings ? Structure::section : Structure::item);
     label_.place({{box.left(), top + at.label_drop}, {edge - setting.rhythm / 2, at.label.wanted}},
                  setting, frame);
     const Length room = std::max(at.content.least, box.bottom() - padding - top - at.content_drop);
@@ -92,15 +95,16 @@ class Rows::Row final : public Block {
   Paragraph label_;
   BlockPtr content_;
   std::shared_ptr<const LabelColumn> column_;
+  Labels labels_;
 };
 
 Rows::Rows(std::vector<LabelRow> rows, std::shared_ptr<LabelColumn> column, Close close,
-           Origin origin)
+           Origin origin, Labels labels)
     : Block(std::move(origin)) {
   std::vector<BlockPtr> blocks;
   const auto made = [&](LabelRow& row) -> BlockPtr {
     column->add(row.label);
-    return std::make_shared<Row>(std::move(row), column);
+    return std::make_shared<Row>(std::move(row), column, labels);
   };
   const auto line = std::make_shared<Rule>(rule_row, Ink::quiet);
   for (std::size_t i = 0; i < rows.size(); ++i) {
@@ -119,7 +123,9 @@ Rows::Rows(std::vector<LabelRow> rows, std::shared_ptr<LabelColumn> column, Clos
   if (blocks.empty()) return;
   blocks.pop_back();
   if (close == Close::rule) blocks.push_back(std::make_shared<Rule>(rule_group));
-  stack_ = std::make_shared<Column>(std::move(blocks), Origin{}, Structure::list);
+  stack_ = std::make_shared<Column>(
+      std::move(blocks), Origin{},
+      labels == Labels::items ? std::optional(Structure::list) : std::nullopt);
 }
 
 Extent Rows::measure(Length width, const Setting& setting) const {

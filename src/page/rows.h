@@ -46,7 +46,10 @@ struct LabelRow {
 class Rows final : public Block {
  public:
   enum class Close : std::uint8_t { rule, open };
-  Rows(std::vector<LabelRow>, std::shared_ptr<LabelColumn>, Close = Close::rule, Origin = {});
+  /// What a label is to a listener: that of an item in a list, or a heading to go to.
+  enum class Labels : std::uint8_t { items, headings };
+  Rows(std::vector<LabelRow>, std::shared_ptr<LabelColumn>, Close = Close::rule, Origin = {},
+       Labels = Labels::items);
   Extent measure(Length width, const Setting&) const override;
   void place(const Rect&, const Setting&, Frame&) const override;
   std::vector<Part> parts(Length width, const Setting&) const override;

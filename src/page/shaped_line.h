@@ -20,7 +20,8 @@ struct ShapedRun {
   Face face;
   Role role;
   double points;
-  Length capital_height;  ///< of Latin capitals in this size
+  Length capital_height;   ///< of Latin capitals in this size
+  std::string language{};  ///< BCP 47, if it is another than the page's
 };
 
 /// One line of set text: never changes, knows its own size and not where it stands. Distances are

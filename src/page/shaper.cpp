@@ -161,7 +161,7 @@ std::vector<ShapedRun> runs_of(const Prepared& prepared, PangoLayout* layout, in
     runs.push_back({from - begin, to - begin,
                     piece.family.empty() ? std::string(FontSet::family()) : piece.family,
                     piece.face, piece.role, piece.size.points(),
-                    scaled(piece.size.length(), fonts.capital_height(piece.face))});
+                    scaled(piece.size.length(), fonts.capital_height(piece.face)), piece.language});
   }
   return runs;
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/said_in.h"
 #include "page/kept_together.h"
 
 namespace furnish {
@@ -82,10 +83,12 @@ std::vector<SketchedLine> sketch(const std::vector<SizedText>& parts, Length wid
                                  Breaking breaking, const FontSet& fonts, Length indent) {
   Sketcher sketcher(breaking == Breaking::never ? 1e9 : width.in_points(), indent.in_points());
   for (const SizedText& part : parts) {
+    LanguageMarks marks;
     const double points = part.size.points();
     const char* const end = part.text.data() + part.text.size();
     for (const char* at = part.text.data(); at < end; at = g_utf8_next_char(at)) {
       const char32_t c = g_utf8_get_char_validated(at, end - at);
+      if (marks.take(c)) continue;
       if (c == '\n') {
         sketcher.end_line();
       } else {

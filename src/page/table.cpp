@@ -38,6 +38,7 @@ struct Cell {
   bool diamond;
   std::optional<HatchMark> patch;
   bool struck;
+  bool empty;
 
   Length patch_room(const Setting& setting) const {
     return patch ? scaled(setting.type[role].length(), patch_width + patch_air) : Length{};
@@ -144,9 +145,13 @@ GridRow cells_of(TableRow row, const std::vector<TableColumn>& columns, Role rol
   row.cells.resize(columns.size());
   for (std::size_t i = 0; i < columns.size(); ++i) {
     const TextStyle style{.role = role, .align = columns[i].align, .structure = std::nullopt};
+    const TableCell& cell = row.cells[i];
+    const bool empty =
+        !cell.diamond && !cell.patch &&
+        std::ranges::all_of(cell.text, [](const TextSpan& span) { return span.text.empty(); });
     made.cells.push_back({std::make_shared<Paragraph>(std::move(row.cells[i].text), style, origin),
                           role, row.cells[i].diamond, std::move(row.cells[i].patch),
-                          row.cells[i].struck});
+                          row.cells[i].struck, empty});
   }
   return made;
 }
@@ -181,10 +186,16 @@ class Table::Row final : public Block {
     const Length line = box.top() + extent.baseline + (box.size.height - extent.wanted) / 2;
     const TagScope row(frame, Structure::row, {}, id_);
     Length left = box.left();
+    const auto filled = [](const Cell& cell) { return !cell.empty; };
+    const auto first = std::ranges::find_if(cells(), filled) - cells().begin(),
+               last = std::find_if(cells().rbegin(), cells().rend(), filled).base() - 1 -
+                      cells().begin();
     for (std::size_t i = 0; i < cells().size(); ++i) {
-      const TagScope tag(frame, number_ == 0 ? Structure::header_cell : Structure::cell);
       const Cell& cell = cells()[i];
-      if (widths[i] == Length{}) continue;  // a tag all the same: each row has as many cells
+      if (widths[i] == Length{}) continue;
+      const auto at = static_cast<std::ptrdiff_t>(i);
+      std::optional<TagScope> tag;
+      if (at >= first && at <= last) tag.emplace(frame, opened(i, first, last));
       const Extent text = cell.measure(widths[i], setting);
       const Length width = cell.text_width(widths[i], setting),
                    start = left + cell.patch_room(setting);
@@ -233,6 +244,16 @@ class Table::Row final : public Block {
     return whole;
   }
 
+  /// The tag of a cell, of which `first` and `last` of its row are the ones with something in them.
+  OpenTag opened(std::size_t i, std::ptrdiff_t first, std::ptrdiff_t last) const {
+    const auto at = static_cast<std::ptrdiff_t>(i),
+               count = static_cast<std::ptrdiff_t>(cells().size());
+    const bool heads = number_ == 0 || first > 0 || grid_->columns[i].heads_rows;
+    OpenTag tag{heads ? Structure::header_cell : Structure::cell, {}, {}};
+    tag.columns =
+        static_cast<int>(1 + (at == first ? first : 0) + (at == last ? count - 1 - last : 0));
+    return tag;
+  }
   const std::vector<Cell>& cells() const { return grid_->rows[number_].cells; }
   /// Of each cell: its column's, but all that is left for one that spans, and none after it.
   std::vector<Length> widths(Length width, const Setting& setting) const {

@@ -17,6 +17,7 @@ struct TableColumn {
   Length width{};  ///< of a fixed column
   int flex = 1;    ///< of a flexible one
   Align align = Align::start;
+  bool heads_rows = false;  ///< its cells say what the rows are about
 };
 
 /// A cell's text and what stands before it.
@@ -40,7 +41,9 @@ struct TableRow {
 };
 
 /// Rows in columns with a head, hairlines between them and a stronger rule to close; all first
-/// baselines of a row on one line. Tagged as a table with as many cells in each row as columns.
+/// baselines of a row on one line. Tagged as a table whose rows all have as many columns: what
+/// stands empty before the first text of a row or after its last belongs to the cell beside it, so
+/// that a listener meets no blank one.
 class Table final : public Block {
  public:
   Table(std::vector<TableColumn>, std::vector<TableRow>, Role = Role::body, Origin = {});

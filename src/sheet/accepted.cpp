@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "sheet/caution_words.h"
+#include "sheet/own_words.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
 
@@ -35,7 +36,7 @@ std::optional<SheetRow> accepted_row(const SheetDesk& desk, CautionScope scope) 
     text.add(voice.words.say(Phrase::accepted_on,
                              {capitalised(accepted_what(caution, desk)),
                               voice.locale.short_day(accepted.signed_on, input.today),
-                              sentence(voice.words.written(accepted.reason))}));
+                              sentence(salons_words(accepted.reason, voice))}));
     row.span = accepted.span;
   };
   std::ranges::for_each(input.plan.cautions, add);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "base/said_in.h"
 #include "base/text.h"
 #include "page/stack.h"
 #include "plan/matters.h"
@@ -114,7 +115,7 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
                        voice.words.say(signal_phrase(signal)),
                        sentence(what),
                        std::move(action),
-                       {what, span},
+                       {without_languages(what), span},
                        role(signal)}});
   };
   // In another language than the page's, statement and action stand under what can be read.

@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "sheet/card_rows.h"
 #include "sheet/last_time.h"
+#include "sheet/own_words.h"
 #include "sheet/terms.h"
 
 // The upper layer of a card: whose hands it is in, how to handle it, what to look at again.
@@ -42,12 +43,13 @@ class DogRows {
     std::string text = voice_.locale.time(booking.at);
     if (!booking.groomer.empty()) text += " · " + own(booking.groomer);
     std::vector<TextSpan> spans{{text, Face::semibold}};
-    if (!booking.note.empty()) spans.push_back({" · " + own(booking.note)});
+    if (!booking.note.empty()) spans.push_back({" · " + salons_words(booking.note, voice_)});
     add(SheetRow{say(Phrase::label_today), std::move(spans), booking.span}, Kept::door);
   }
 
   void health() {
-    const std::string conditions = conditions_text(desk_), notes = own(pet().health_notes);
+    const std::string conditions = conditions_text(desk_),
+                      notes = salons_words(pet().health_notes, voice_);
     Sentences text(voice_.words);
     text.add_strong(sentence(conditions));
     text.add(sentence(notes));

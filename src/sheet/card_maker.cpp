@@ -152,7 +152,8 @@ BlockPtr CardMaker::layer(const std::vector<CardRow>& rows, bool brief) const {
   for (const CardRow& row : rows) {
     out.push_back(beside_label(row, brief ? Points::run_in : Points::listed));
   }
-  return std::make_shared<Rows>(std::move(out), labels(), Rows::Close::open);
+  return std::make_shared<Rows>(std::move(out), labels(), Rows::Close::open, Origin{},
+                                Rows::Labels::headings);
 }
 
 /// Lines for what is not known, and for who did the work, two by two.
@@ -173,7 +174,8 @@ BlockPtr CardMaker::hand() const {
       pair.front().with_next = true;
       pair.push_back(std::move(lines[i + 1]));
     }
-    out.push_back(std::make_shared<Rows>(std::move(pair), labels(), Rows::Close::open));
+    out.push_back(std::make_shared<Rows>(std::move(pair), labels(), Rows::Close::open, Origin{},
+                                         Rows::Labels::headings));
   }
   return column(std::move(out));
 }

@@ -59,7 +59,7 @@ class WorkRows {
     std::vector<TextSpan> head;
     if (styled) {
       head = {{say(any_differs || !untouched.empty() ? Phrase::style_except : Phrase::style_only,
-                   {own(pet().style->name)}),
+                   {salons_words(pet().style->name, voice_)}),
                Face::bold}};
     }
     CardRow& made = row(Phrase::label_trim, std::move(head), pet().span, Kept::trim);
@@ -182,7 +182,7 @@ class WorkRows {
     }
     Sentences first(voice_.words);
     first_cut(first);
-    if (bath.before) first.add(own(bath.before->value));
+    if (bath.before) first.add(salons_words(bath.before->value, voice_));
     std::vector<TextSpan> text = first.take();
     for (const Mix& mix : input_.plan.bath.mixes) {
       if (!text.empty()) text.push_back({" "});
@@ -237,7 +237,7 @@ class WorkRows {
       text.push_back({text.empty() && !few ? capitalised(words) : words, face});
     }
     if (few) {
-      const std::string style = own(pet().style->name);
+      const std::string style = salons_words(pet().style->name, voice_);
       text.insert(text.begin(), {any ? say(Phrase::style_except, {style}) + " "
                                      : say(Phrase::style_only, {style})});
     }
@@ -246,7 +246,9 @@ class WorkRows {
 
   void not_wanted() {
     std::vector<std::string> dislikes;
-    for (const std::string& one : pet().preferences.dislikes) dislikes.push_back(own(one));
+    for (const std::string& one : pet().preferences.dislikes) {
+      dislikes.push_back(salons_words(one, voice_));
+    }
     if (!dislikes.empty()) {
       row(Phrase::label_not_wanted, {{capitalised(joined(dislikes, comma(voice_.words)))}},
           pet().span, Kept::advice);
@@ -287,7 +289,9 @@ class WorkRows {
     }
     if (!pet().handling.comes_with.empty()) {
       std::vector<std::string> things;
-      for (const std::string& one : pet().handling.comes_with) things.push_back(own(one));
+      for (const std::string& one : pet().handling.comes_with) {
+        things.push_back(salons_words(one, voice_));
+      }
       if (!text.empty()) text.push_back({". "});
       text.push_back(
           {say(Phrase::comes_with, {in_salons_language() ? voice_.locale.list(things)

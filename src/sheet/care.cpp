@@ -14,6 +14,7 @@
 #include "sheet/care_picture.h"
 #include "sheet/care_words.h"
 #include "sheet/pieces.h"
+#include "sheet/terms.h"
 
 namespace furnish {
 namespace {
@@ -260,8 +261,27 @@ class CareMaker {
                    words_.say(Phrase::strip_visit)};
     input.alt =
         words_.say(Phrase::strip_alt, {locale_.day_and_month(*care.visit, desk_.input.today),
-                                       words_.say(Phrase::strip_brush_days, {brushing})});
+                                       words_.say(Phrase::strip_brush_days, {brushing})}) +
+        named_days();
     return calendar_strip(std::move(input), {"calendar", {}});
+  }
+
+  /// The days of what is not done every day, for who hears the calendar: "Nails: 22 Dec."
+  std::string named_days() const {
+    const std::vector<CareDay>& days = desk_.care.care.days;
+    std::string out;
+    const auto name = [&](const std::string& what, bool CareDay::*done) {
+      std::vector<std::string> named;
+      for (const CareDay& day : days) {
+        if (day.*done) named.push_back(locale_.short_day(day.date, desk_.input.today));
+      }
+      if (what.empty() || named.empty() || named.size() == days.size()) return;
+      out += " " + capitalised(what) + colon(words_) + locale_.list(named) + ".";
+    };
+    if (routine_) name(often_text(routine_->rhythms.back().often, words_), &CareDay::brush);
+    name(words_.say(Phrase::strip_nails), &CareDay::nails);
+    name(words_.say(Phrase::strip_tidy), &CareDay::tidy);
+    return out;
   }
 
   static BlockPtr point(const CareSign& sign) {

@@ -4,6 +4,7 @@
 
 #include "base/quantity.h"
 #include "base/text.h"
+#include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -25,6 +26,7 @@ struct SayToReader : SayWords {
   explicit SayToReader(const SheetVoice& of) : SayWords{of.words}, voice(of) {}
   const SheetVoice& voice;
   using SayWords::operator();
+  WordArgument operator()(const std::string& text) const { return salons_words(text, voice); }
   WordArgument operator()(const std::vector<Place>& places) const {
     return places_text(places, voice);
   }

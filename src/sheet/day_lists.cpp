@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "base/said_in.h"
 #include "base/text.h"
 #include "page/forms.h"
 #include "page/stack.h"
@@ -43,7 +44,7 @@ std::string beware(const std::string& product, const DayPlan& plan, const SheetV
   }
   std::vector<std::string> out;
   for (Same& one : all) {
-    for (std::string& what : one.what) what = voice.words.written(what);
+    for (std::string& what : one.what) what = salons_words(what, voice);
     out.push_back(sentence(voice.words.say(
         Phrase::day_not_for, {voice.locale.list(one.names), voice.locale.list(one.what)})));
   }
@@ -62,8 +63,8 @@ std::vector<DayLine> mix_lines(const DayPlan& plan, const SheetVoice& voice) {
           words.say(Phrase::day_for_pets, {shown(total.parts.total, voice), total.dogs}));
     }
     if (total.unknown > 0) parts.push_back(words.say(Phrase::day_mix_unknown, {total.unknown}));
-    out.push_back({capitalised(words.written(total.product)), joined(parts, semicolon(words)) + ".",
-                   beware(total.product, plan, voice)});
+    out.push_back({capitalised(salons_words(total.product, voice)),
+                   joined(parts, semicolon(words)) + ".", beware(total.product, plan, voice)});
   }
   return out;
 }
@@ -97,7 +98,7 @@ std::vector<TextSpan> why_to_call(const DayCall& call, Date day, const SheetVoic
   Sentences why(words);
   for (const OpenFinding* const finding : call.untold) {
     std::string text = place_name(finding->place, words);
-    if (!finding->what.empty()) text += colon(words) + words.written(finding->what.value);
+    if (!finding->what.empty()) text += colon(words) + salons_words(finding->what, voice);
     text += " (" + voice.locale.short_day(finding->seen.back(), day) + ")";
     why.add_headed(words.say(Phrase::day_untold), text);
   }
@@ -107,7 +108,9 @@ std::vector<TextSpan> why_to_call(const DayCall& call, Date day, const SheetVoic
   for (const Alert* const alert : call.asked) {
     const std::string text = own_words(alert->text, voice).text,
                       action = own_words(alert->action, voice).text;
-    why.add_headed(text.substr(0, text.find('.')), action);
+    std::string head = text.substr(0, text.find('.'));
+    if (head.size() < text.size() && head.starts_with(language_begins)) head += language_ends;
+    why.add_headed(head, action);
   }
   for (const Caution* const one : call.vaccinations) why.add(caution_text(one->what, voice));
   if (call.no_contact) why.add(words.say(Phrase::day_no_contact));

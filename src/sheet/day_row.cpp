@@ -294,7 +294,7 @@ class RowMaker {
       part(out, fresh());
     }
     if (!booking().note.empty()) {
-      part(out, {{say(Phrase::quoted, {voice_.words.written(booking().note)})}});
+      part(out, {{say(Phrase::quoted, {salons_words(booking().note, voice_)})}});
     }
     return out;
   }
@@ -322,7 +322,7 @@ class RowMaker {
     if (!styled && parts.empty()) return {{sentence(say(Phrase::day_no_trim))}};
     std::string rest = joined(parts, semicolon(voice_.words));
     if (!styled) return {{sentence(rest)}};
-    const std::string name = voice_.words.written(pet().style->name);
+    const std::string name = salons_words(pet().style->name, voice_);
     if (rest.empty()) return {{say(Phrase::style_only, {name}), Face::semibold}};
     return {{say(Phrase::style_except, {name}) + " ", Face::semibold}, {rest + "."}};
   }
@@ -333,7 +333,7 @@ class RowMaker {
     if (plan().findings.empty()) return {};
     std::vector<std::string> found;
     for (const OpenFinding& finding : plan().findings) {
-      const std::string what = voice_.words.written(finding.what.value);
+      const std::string what = salons_words(finding.what, voice_);
       found.push_back(place_name(finding.place, voice_.words) +
                       (what.empty() ? "" : colon(voice_.words) + what));
     }

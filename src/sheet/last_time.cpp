@@ -73,11 +73,11 @@ std::optional<SheetRow> look_again_row(const SheetDesk& desk, Numbers numbers) {
     }
     point.text.push_back(
         {capitalised(place_name(finding.place, voice.words)) + colon(voice.words), Face::semibold});
-    std::string text = voice.words.written(finding.what.value);
+    std::string text = salons_words(finding.what, voice);
     text += (text.empty() ? "" : " ") + ("(" + days_text(finding, desk)) + ").";
     if (!finding.advised.empty()) {
       text += " " + voice.words.say(Phrase::note_advised) + colon(voice.words) +
-              sentence(voice.words.written(finding.advised.value));
+              sentence(salons_words(finding.advised, voice));
     }
     point.text.push_back({text});
     row.points.push_back(std::move(point));
@@ -101,8 +101,8 @@ std::optional<SheetRow> last_time_row(const SheetDesk& desk) {
   const Words& words = voice.words;
   Sentences known(words);
   add_mats(known, last->mats, voice);
-  known.add_headed(words.say(Phrase::note_behaviour), words.written(last->behaviour));
-  known.add_headed(words.say(Phrase::note_helped), words.written(last->helped));
+  known.add_headed(words.say(Phrase::note_behaviour), salons_words(last->behaviour, voice));
+  known.add_headed(words.say(Phrase::note_helped), salons_words(last->helped, voice));
   add_otherwise(known, last->otherwise, voice);
   const auto& newest = input.plan.health.weight;  // stands in the head of the page
   if (last->weight && (!newest || newest->weight != *last->weight)) {
@@ -121,12 +121,12 @@ std::optional<SheetRow> handling_row(const SheetDesk& desk, DryerLine dryer) {
   const Handling& handling = input.pet.handling;
   const Words& words = voice.words;
   Sentences text(words);
-  text.add_headed(words.say(Phrase::hold), words.written(handling.hold));
-  text.add_headed(words.say(Phrase::lift), words.written(handling.lift));
+  text.add_headed(words.say(Phrase::hold), salons_words(handling.hold, voice));
+  text.add_headed(words.say(Phrase::lift), salons_words(handling.lift, voice));
   if (dryer == DryerLine::with_others) {
     text.add_headed(words.say(Phrase::label_dry), dryer_text(desk));
   }
-  text.add_headed(words.say(Phrase::stop), words.written(handling.stop));
+  text.add_headed(words.say(Phrase::stop), salons_words(handling.stop, voice));
   if (handling.rest_every) {
     text.add_strong(
         sentence(*handling.rest_every == std::chrono::hours(1)
@@ -139,7 +139,7 @@ std::optional<SheetRow> handling_row(const SheetDesk& desk, DryerLine dryer) {
 
 std::string drying_text(const SheetDesk& desk) {
   const auto& [input, voice] = desk;
-  const std::string text = voice.words.written(input.plan.drying.words);
+  const std::string text = salons_words(input.plan.drying.words, voice);
   // What is disliked is named without its "no", so it must not read as what to do.
   return rules_by_dislike(input) ? voice.words.say(Phrase::not_wanted, {text}) : text;
 }
@@ -150,7 +150,7 @@ std::string dryer_text(const SheetDesk& desk) {
   const Drying& drying = input.plan.drying;
   const bool said = sentence(dryer) == sentence(drying.words);
   const bool ruled_out = drying.ruled_out && drying.planned == dryer;
-  return said || ruled_out ? std::string() : voice.words.written(dryer);
+  return said || ruled_out ? std::string() : salons_words(dryer, voice);
 }
 
 std::string conditions_text(const SheetDesk& desk) {

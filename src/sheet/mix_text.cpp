@@ -1,6 +1,7 @@
 #include "sheet/mix_text.h"
 
 #include "base/text.h"
+#include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 
@@ -8,7 +9,7 @@ namespace furnish {
 
 std::vector<TextSpan> mix_text(const Mix& mix, const SheetVoice& voice, MixDetail detail) {
   const Words& words = voice.words;
-  std::vector<TextSpan> spans{{capitalised(words.written(mix.use.product.name))}};
+  std::vector<TextSpan> spans{{capitalised(salons_words(mix.use.product.name, voice))}};
   if (mix.neat) {
     spans.push_back({comma(words) + words.say(Phrase::neat)});
   } else if (mix.measured) {

@@ -170,13 +170,15 @@ class NoteMaker {
     std::vector<Beside::Cell> images, captions;
     for (const std::size_t i : order) {
       images.push_back({photograph(i, shape, high), scaled(high, shape)});
-      captions.push_back(
-          {passage(caption(photos[i]).spans, caption(photos[i]).apart, {}, origin(photos[i])),
-           scaled(high, shape)});
+      std::vector<BlockPtr> said{
+          passage(caption(photos[i]).spans, caption(photos[i]).apart, {}, origin(photos[i]))};
+      captions.push_back({std::make_shared<Column>(std::move(said), Origin{}, Structure::caption),
+                          scaled(high, shape)});
     }
-    return column({std::make_shared<Beside>(std::move(images), between, Beside::Line::top),
-                   std::make_shared<Gap>(0.25, 0.2, 0),
-                   std::make_shared<Beside>(std::move(captions), between)});
+    return captioned(
+        column({std::make_shared<Beside>(std::move(images), between, Beside::Line::top),
+                std::make_shared<Gap>(0.25, 0.2, 0),
+                std::make_shared<Beside>(std::move(captions), between)}));
   }
 
   /// Of each time two at least, then as many as there is room for; in order of time.

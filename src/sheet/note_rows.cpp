@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "sheet/care_words.h"
 #include "sheet/note_words.h"
+#include "sheet/own_words.h"
 #include "sheet/owner_work.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
@@ -151,7 +152,8 @@ class RowMaker {
   void done() {
     const Pet& pet = desk_.input.pet;
     std::vector<NoteLine> lines;
-    const std::string style = pet.style ? own(pet.style->name) : std::string();
+    const std::string style =
+        pet.style ? salons_words(pet.style->name, desk_.voice) : std::string();
     const bool all = visit_.done.empty();
     const Phrase how = visit_.unfinished ? Phrase::note_unfinished
                        : !all            ? Phrase::note_else_as_planned
@@ -181,7 +183,8 @@ class RowMaker {
             {" " + say(Phrase::note_instead, {work_text(planned.front().entry, desk_.voice)})});
       }
       out.push_back({"."});
-      if (!entry.note.empty()) out.push_back({" " + sentence(own(entry.note))});
+      if (!entry.note.empty())
+        out.push_back({" " + sentence(salons_words(entry.note, desk_.voice))});
     } else {
       const PlacedEntry done{where.front(), entry};
       const std::string work = owner_work(entry.tool, left_there(done, desk_.input), desk_.voice);
@@ -302,7 +305,7 @@ class RowMaker {
                 say(Phrase::dwell, {shown(*use.planned_dwell(), desk_.voice)});
       }
       if (desk_.staff() && !use.comb_through.empty()) {
-        text += comma(desk_.voice.words) + own(use.comb_through);
+        text += comma(desk_.voice.words) + salons_words(use.comb_through, desk_.voice);
       }
       names.push_back(text);
     }

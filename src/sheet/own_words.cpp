@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/said_in.h"
 #include "base/text.h"
 #include "sheet/parts.h"
 #include "sheet/terms.h"
@@ -44,6 +45,16 @@ bool same_language(std::string_view a, std::string_view b) {
   return lower_ascii(first_subtag(a)) == lower_ascii(first_subtag(b));
 }
 
+namespace {
+/// With marks that say which language it is in, if that is not the page's.
+std::string read_in(std::string_view language, std::string text, const SheetVoice& voice) {
+  if (text.empty() || language.empty() || same_language(language, voice.words.language())) {
+    return text;
+  }
+  return said_in(language, text);
+}
+}  // namespace
+
 OwnWords own_words(const FreeText& text, const SheetVoice& voice) {
   if (text.empty()) return {};
   const std::string& page = voice.words.language();
@@ -59,9 +70,22 @@ OwnWords own_words(const FreeText& text, const SheetVoice& voice) {
   }
   const FreeText::In* const salons = in_language(all, salon);
   const FreeText::In& last = salons != nullptr ? *salons : all.front();
-  if (voice.others == nullptr) return {voice.words.written(last.text)};
+  if (voice.others == nullptr)
+    return {read_in(last.language, voice.words.written(last.text), voice)};
   voice.others->add(text, last.language);
   return {last.text, last.language};
+}
+
+std::string salons_words(const std::string& text, const SheetVoice& voice) {
+  std::string written = voice.words.written(text);
+  // What a catalogue says otherwise is in the page's language.
+  const bool as_it_is = written.find(text) != std::string::npos || turns_direction(text);
+  return as_it_is ? read_in(voice.salon_language, std::move(written), voice) : written;
+}
+
+std::string salons_words(const FreeText& text, const SheetVoice& voice) {
+  if (text.language.empty()) return salons_words(text.value, voice);
+  return read_in(text.language, voice.words.written(text.value), voice);
 }
 
 OwnWords own_name(const std::string& name, const SheetVoice& voice) {

@@ -26,6 +26,11 @@ struct OwnWords {
 };
 OwnWords own_words(const FreeText&, const SheetVoice&);
 
+/// What the salon's people wrote that is no name and has no language of its own: as written, read
+/// aloud in the salon's language.
+std::string salons_words(const std::string&, const SheetVoice&);
+std::string salons_words(const FreeText&, const SheetVoice&);
+
 /// A name that a person gave to a thing: the same, and nobody is warned of a name.
 OwnWords own_name(const std::string&, const SheetVoice&);
 

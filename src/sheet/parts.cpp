@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <array>
 
+#include "base/said_in.h"
 #include "base/text.h"
 #include "page/forms.h"
 #include "page/shortest.h"
 #include "page/stack.h"
+#include "sheet/spoken.h"
 #include "sheet/terms.h"
 
 namespace furnish {
@@ -45,9 +47,13 @@ std::string sentence(const std::string& text) {
   }
   const bool apart = begun == 0 && out.ends_with(end_of_isolate);
   if (apart) out.resize(out.size() - end_of_isolate.size());
+  // Words in another language have their full stop in it as well.
+  const bool other = out.ends_with(language_ends);
+  if (other) out.resize(out.size() - language_ends.size());
   const bool ended =
       std::ranges::any_of(ends, [&](std::string_view end) { return out.ends_with(end); });
   if (!out.empty() && !ended) out += '.';
+  if (other) out += language_ends;
   if (apart) out += end_of_isolate;
   return out;
 }
@@ -121,6 +127,8 @@ PageRequest page_request(const SheetInput& input) {
 
 Sheet finished(ComposedPage page, const SheetDesk& desk, std::string title, Phrase subject) {
   const SheetVoice& voice = desk.voice;
+  give_words(page.frame, voice.words);
+  for (Frame& side : page.more) give_words(side, voice.words);
   return {std::move(page),
           {std::move(title), voice.words.say(subject), voice.locale.language(),
            to_iso(desk.input.today)}};

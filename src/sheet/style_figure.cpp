@@ -51,6 +51,7 @@ FigureInput style_figure(const std::vector<StyleRow>& rows, const SheetDesk& des
     callout.number = row.number;
     callout.differs = row.differs;
     callout.row = row.id();
+    callout.says = voice.words.say(Phrase::link_to_row, {row.number, row.names});
     for (const Place place : row.places) {
       if (place.side != Side::both && place.side != figure.side) continue;
       callout.regions.push_back(place.region);

@@ -189,7 +189,8 @@ BlockPtr StyleFront::looks() const {
   }
   const bool differs = std::ranges::any_of(rows_, [](const StyleRow& row) { return row.differs; });
   if (input_.pet.style && differs) {
-    std::vector<BulletList::Item> mark{{paragraph(voice_.words.say(Phrase::differs_says))}};
+    std::vector<BulletList::Item> mark{
+        {paragraph(voice_.words.say(Phrase::differs_says)), Marker::diamond, true}};
     out.push_back(std::make_shared<BulletList>(std::move(mark)));
   }
   return out.empty() ? nullptr : column(std::move(out));

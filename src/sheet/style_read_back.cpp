@@ -17,7 +17,7 @@ std::vector<TextSpan> what_stops(const std::vector<AlertEntry>& alerts, const Sh
     if (alert.gravity != Gravity::hairline) out.add(alert.statement);
   }
   if (out.empty() && !alerts.empty()) out.add(alerts.front().statement);
-  out.add_headed(voice.words.say(Phrase::stop), voice.words.written(input.pet.handling.stop));
+  out.add_headed(voice.words.say(Phrase::stop), salons_words(input.pet.handling.stop, voice));
   return out.take();
 }
 

@@ -8,6 +8,7 @@
 #include "page/shortest.h"
 #include "page/stack.h"
 #include "page/table.h"
+#include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -29,9 +30,12 @@ std::string leaves(const StyleRow& row, const SheetVoice& voice) {
   return voice.words.say(Phrase::leaves_unknown);
 }
 
-std::string finish_of_part(const RowPart& part, const Words& words) {
+std::string finish_of_part(const RowPart& part, const SheetVoice& voice) {
   const auto finish = finish_part(part.part->place.region);
-  return finish ? finish_text(*finish, part.finish, words) : words.written(part.finish);
+  if (!finish || find_finish(*finish, part.finish) == nullptr) {
+    return salons_words(part.finish, voice);
+  }
+  return finish_text(*finish, part.finish, voice.words);
 }
 
 /// "round, level with the cheeks; from behind".
@@ -40,8 +44,8 @@ std::vector<std::string> how_of(const RowPart& part, const StyleRow& row, const 
   if (part.part == nullptr) return how;
   const TrimEntry& entry = part.part->entry;
   if (row.wash_first) how.push_back(how_text(Method::wash_first, voice.words));
-  if (!part.finish.empty()) how.push_back(finish_of_part(part, voice.words));
-  if (!entry.note.empty()) how.push_back(voice.words.written(entry.note));
+  if (!part.finish.empty()) how.push_back(finish_of_part(part, voice));
+  if (!entry.note.empty()) how.push_back(salons_words(entry.note, voice));
   if (part.part->lay() == Lay::with) how.push_back(voice.words.say(Phrase::lay_with));
   if (entry.lay == Lay::across) how.push_back(voice.words.say(Phrase::lay_across));
   if (entry.lay == Lay::against) how.push_back(voice.words.say(Phrase::lay_against));
@@ -150,9 +154,10 @@ TableRow table_row(const StyleRow& row, const SheetDesk& desk) {
 BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk) {
   const auto& [input, voice] = desk;
   using Kind = TableColumn::Kind;
-  std::vector<TableColumn> columns{{"", Kind::natural},
-                                   {voice.words.say(Phrase::head_part), Kind::flexible},
-                                   {voice.words.say(Phrase::head_leaves), Kind::natural}};
+  std::vector<TableColumn> columns{
+      {"", Kind::natural},
+      {.head = voice.words.say(Phrase::head_part), .kind = Kind::flexible, .heads_rows = true},
+      {voice.words.say(Phrase::head_leaves), Kind::natural}};
   std::vector<TableRow> table;
   for (const StyleRow& row : rows) {
     if (row.opens_group || &row == rows.data()) {
@@ -180,7 +185,7 @@ BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
   std::vector<TableColumn> columns{
       {"", Kind::natural},
       {voice.words.say(Phrase::head_tool), Kind::natural},
-      {voice.words.say(Phrase::head_part), Kind::flexible},
+      {.head = voice.words.say(Phrase::head_part), .kind = Kind::flexible, .heads_rows = true},
       {voice.words.say(Phrase::head_leaves), Kind::natural},
   };
   std::vector<TableRow> table;

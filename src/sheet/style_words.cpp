@@ -6,6 +6,7 @@
 #include "plan/clinical.h"
 #include "sheet/accepted.h"
 #include "sheet/last_time.h"
+#include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/who.h"
@@ -15,7 +16,7 @@ namespace {
 std::string quoted(const std::vector<std::string>& wishes, const SheetVoice& voice) {
   std::vector<std::string> out;
   for (const std::string& wish : wishes) {
-    out.push_back(voice.words.say(Phrase::quoted, {capitalised(voice.words.written(wish))}));
+    out.push_back(voice.words.say(Phrase::quoted, {capitalised(salons_words(wish, voice))}));
   }
   return joined(out, " ");
 }
@@ -48,7 +49,7 @@ std::vector<std::vector<TextSpan>> style_facts(const SheetDesk& desk) {
   if (pet.coat) join(looks, {{coat_name(*pet.coat, voice.words)}});
   // Where somebody wrote what the style looks like, its name heads that.
   if (pet.style && pet.style->looks.empty()) {
-    join(facts, {{voice.words.written(pet.style->name), Face::bold}});
+    join(facts, {{salons_words(pet.style->name, voice), Face::bold}});
   }
   if (!looks.empty()) lines.push_back(std::move(looks));
   if (!facts.empty()) lines.push_back(std::move(facts));
@@ -60,7 +61,7 @@ std::optional<SheetRow> style_looks(const SheetDesk& desk) {
   if (!input.pet.style || input.pet.style->looks.empty()) return std::nullopt;
   const Style& style = *input.pet.style;
   return SheetRow{
-      voice.words.written(style.name), {{sentence(voice.words.written(style.looks))}}, style.span};
+      salons_words(style.name, voice), {{sentence(salons_words(style.looks, voice))}}, style.span};
 }
 
 std::vector<SheetRow> style_handling(const SheetDesk& desk) {
@@ -73,7 +74,7 @@ std::vector<SheetRow> style_handling(const SheetDesk& desk) {
   };
   const auto said = [&](const std::string& text) {
     Sentences out(words);
-    out.add(words.written(text));
+    out.add(salons_words(text, voice));
     return out;
   };
   add(Phrase::hold, said(handling.hold));
@@ -101,7 +102,7 @@ std::vector<SheetRow> style_who(const SheetDesk& desk) {
   known(look_again_row(desk, Numbers::yes));
   std::string text = conditions_text(desk);
   if (!text.empty()) text += ". ";
-  text += pet.health_notes.empty() ? "" : sentence(voice.words.written(pet.health_notes));
+  text += pet.health_notes.empty() ? "" : sentence(salons_words(pet.health_notes, voice));
   if (!text.empty()) notes.push_back({voice.words.say(Phrase::who_health), {{text}}, pet.span});
   known(accepted_row(desk, CautionScope::all));
 
@@ -110,7 +111,7 @@ std::vector<SheetRow> style_who(const SheetDesk& desk) {
   if (!pet.preferences.dislikes.empty()) {
     std::vector<std::string> dislikes;
     for (const std::string& one : pet.preferences.dislikes) {
-      dislikes.push_back(voice.words.written(one));
+      dislikes.push_back(salons_words(one, voice));
     }
     wishes.push_back(voice.words.say(Phrase::not_wanted, {joined(dislikes, comma(voice.words))}));
   }
@@ -144,7 +145,7 @@ std::vector<SheetRow> style_visits(const SheetDesk& desk) {
     if (visit.minutes) facts.push_back(shown(*visit.minutes, voice));
     if (visit.weight) facts.push_back(shown(visit.weight->value, voice));
     std::string text = sentence(joined(facts, comma(words)));
-    const std::string behaviour = words.written(visit.came_in.behaviour.value);
+    const std::string behaviour = salons_words(visit.came_in.behaviour, voice);
     if (!behaviour.empty()) text += " " + sentence(behaviour);
     rows.push_back({{}, {{std::move(text)}}, visit.date.span});
   }
@@ -160,8 +161,9 @@ std::vector<SheetRow> style_what_if(const SheetDesk& desk) {
     notes.push_back({words.say(head), {{std::move(text)}}, pet.span});
   };
   if (!pet.handling.stop.empty()) {
-    notes.push_back(
-        {capitalised(words.written(pet.handling.stop)), {{words.say(Phrase::if_stop)}}, pet.span});
+    notes.push_back({capitalised(salons_words(pet.handling.stop, voice)),
+                     {{words.say(Phrase::if_stop)}},
+                     pet.span});
   }
   if (has_condition(pet, Condition::seizures)) add(Phrase::if_fit_head, words.say(Phrase::if_fit));
   if (short_of_breath(pet, input.plan.health.age_group)) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "base/said_in.h"
 #include "base/text.h"
 #include "sheet/caution_words.h"
 #include "sheet/last_time.h"
@@ -77,7 +78,7 @@ std::vector<TextSpan> step_text(const WorkStep& step, const SheetDesk& desk) {
   // Nails have the trade's words; how a coat is brushed and dried is the pet's own.
   std::string text = step.task == Task::nails
                          ? finish_text(FinishPart::nails, step.words, voice.words)
-                         : voice.words.written(step.words);
+                         : salons_words(step.words, voice);
   if (step.task == Task::dry) {
     text = drying_text(desk);
     // What handling says of the dryer is minded here, where the dryer is in hand.
@@ -144,7 +145,8 @@ std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
       if (with_how == WithHow::yes) add_how(note.text, more, desk);
     }
     if (in_tub(step.stage) && std::exchange(diluted, false)) {
-      note.text.push_back({". " + voice.words.say(Phrase::mixed_on) + " ____________"});
+      note.text.push_back(
+          {". " + voice.words.say(Phrase::mixed_on) + " " + said_in(no_words, "____________")});
     }
     notes.push_back(std::move(note));
   }

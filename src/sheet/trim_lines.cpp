@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "plan/places.h"
+#include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 
@@ -129,7 +130,7 @@ void name_line(TrimLine& line, const SheetVoice& voice) {
   const auto group = written_group(line.parts);
   line.places = group ? group_name(*group, voice.words, voice.reader) : grouped_text(places, voice);
   line.work = work_text(line.parts.front()->entry, voice);
-  line.note = voice.words.written(line.parts.front()->entry.note);
+  line.note = salons_words(line.parts.front()->entry.note, voice);
 }
 
 std::string length_change(const DrawerGap& gap, const SheetVoice& voice) {

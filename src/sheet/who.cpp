@@ -1,6 +1,7 @@
 #include "sheet/who.h"
 
 #include "base/text.h"
+#include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 
@@ -32,8 +33,8 @@ void append(std::vector<TextSpan>& spans, std::string_view between, TextSpan spa
 std::vector<TextSpan> looks_text(const SheetDesk& desk) {
   const auto& [input, voice] = desk;
   std::vector<TextSpan> spans;
-  append(spans, "", {capitalised(voice.words.written(input.pet.breed)), Face::semibold});
-  const std::string colour = voice.words.written(input.pet.colour);
+  append(spans, "", {capitalised(salons_words(input.pet.breed, voice)), Face::semibold});
+  const std::string colour = salons_words(input.pet.colour, voice);
   append(spans, comma(voice.words), {spans.empty() ? capitalised(colour) : colour});
   return spans;
 }
@@ -43,7 +44,7 @@ std::vector<TextSpan> facts_text(const SheetDesk& desk) {
   // The dot stays with what is before it when a line breaks.
   constexpr std::string_view between = "\u00A0· ";
   std::vector<TextSpan> spans;
-  append(spans, between, {voice.words.written(input.pet.sex)});
+  append(spans, between, {salons_words(input.pet.sex, voice)});
   if (input.pet.born && input.pet.born->value <= input.today) {
     append(spans, between, {age_text(input.pet, input.today, voice.words)});
   }

@@ -124,7 +124,20 @@ const std::map<std::string_view, std::function<void(const PdfFile&)>> spoilers{
      }},
     {"figure-text", [](const PdfFile& f) { element(f, "/Figure").removeKey("/Alt"); }},
     {"head-scope", [](const PdfFile& f) { element(f, "/TH").removeKey("/A"); }},
-    {"blank-role", [](const PdfFile& f) { element(f, "/Form").removeKey("/A"); }},
+    {"blank-role", [](const PdfFile& f) { element(f, "/Form").getKey("/A").removeKey("/Role"); }},
+    {"blank-words", [](const PdfFile& f) { element(f, "/Form").removeKey("/Alt"); }},
+    {"figure-box", [](const PdfFile& f) { element(f, "/Figure").getKey("/A").removeKey("/BBox"); }},
+    {"link-words", [](const PdfFile& f) { element(f, "/Link").removeKey("/Alt"); }},
+    {"full-cells",
+     [](const PdfFile& f) { element(f, "/TD").replaceKey("/K", Handle::newArray()); }},
+    {"row-heads",
+     [](const PdfFile& f) {
+       for (Handle cell : elements_below(element(f, "/TR"))) {
+         cell.replaceKey("/S", Handle::newName("/TD"));
+       }
+     }},
+    {"captions-inside",
+     [](const PdfFile& f) { element(f, "/P").replaceKey("/S", Handle::newName("/Caption")); }},
     {"note-id", [](const PdfFile& f) { element(f, "/Note").removeKey("/ID"); }},
     {"element-language",
      [](const PdfFile& f) { element(f, "/P").replaceKey("/Lang", Handle::newString("en_GB")); }},

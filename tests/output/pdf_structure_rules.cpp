@@ -65,6 +65,71 @@ Faults blank_role(const PdfFile& file) {
   });
 }
 
+/// A listener hears what a blank is for.
+Faults blank_words(const PdfFile& file) {
+  return for_each(file, "/Form", "a blank to fill in has no Desc and Alt", [](Handle element) {
+    return attribute(element, "/PrintField", "/Desc").isString() &&
+           element.getKey("/Alt").isString();
+  });
+}
+
+/// True if an element, or one below it, is of anything but an annotation.
+bool has_content(Handle element) {
+  const auto shows = [](Handle kid) {
+    if (kid.isInteger()) return true;
+    if (!kid.isDictionary()) return false;
+    return kid.hasKey("/S") ? has_content(kid) : !kid.hasKey("/Obj");
+  };
+  Handle kids = element.getKey("/K");
+  if (!kids.isArray()) return shows(kids);
+  return std::ranges::any_of(items_of(kids), shows);
+}
+
+Faults figure_box(const PdfFile& file) {
+  return for_each(file, "/Figure", "a figure has no BBox with room in it", [](Handle element) {
+    if (!has_content(element)) return true;
+    std::vector<double> edges;
+    for (Handle edge : items_of(attribute(element, "/Layout", "/BBox"))) {
+      if (edge.isNumber()) edges.push_back(edge.getNumericValue());
+    }
+    return edges.size() == 4 && edges[0] < edges[2] && edges[1] < edges[3];
+  });
+}
+
+Faults link_words(const PdfFile& file) {
+  return for_each(file, "/Link", "a link has no words", [](Handle element) {
+    return has_content(element) && element.getKey("/Alt").isString();
+  });
+}
+
+Faults full_cells(const PdfFile& file) {
+  Faults faults;
+  for (const char* const cell : {"/TH", "/TD"}) {
+    const Faults more = for_each(file, cell, "a cell of a table is blank", has_content);
+    faults.insert(faults.end(), more.begin(), more.end());
+  }
+  return faults;
+}
+
+Faults row_heads(const PdfFile& file) {
+  return for_each(file, "/TR", "a row of a table has no head", [](Handle row) {
+    return std::ranges::any_of(elements_below(row),
+                               [](Handle cell) { return type_of(cell) == "/TH"; });
+  });
+}
+
+Faults captions_inside(const PdfFile& file) {
+  Faults faults;
+  for (Handle element : file.elements()) {
+    for (Handle below : elements_below(element)) {
+      if (type_of(below) == "/Caption" && type_of(element) != "/Figure") {
+        faults.push_back("a caption stands in " + type_of(element));
+      }
+    }
+  }
+  return faults;
+}
+
 Faults note_id(const PdfFile& file) {
   std::set<std::string> ids;
   return for_each(file, "/Note", "a note has no ID of its own", [&](Handle element) {
@@ -91,8 +156,14 @@ Faults even_tables(const PdfFile& file) {
   return for_each(file, "/Table", "rows of a table have different numbers of cells",
                   [](Handle table) {
                     std::set<std::size_t> widths;
-                    for (Handle row : elements_below(table))
-                      widths.insert(elements_below(row).size());
+                    for (Handle row : elements_below(table)) {
+                      std::size_t width = 0;
+                      for (Handle cell : elements_below(row)) {
+                        Handle span = attribute(cell, "/Table", "/ColSpan");
+                        width += span.isInteger() ? span.getUIntValue() : 1;
+                      }
+                      widths.insert(width);
+                    }
                     return widths.size() <= 1;
                   });
 }
@@ -132,27 +203,39 @@ Faults heading_levels(const PdfFile& file) {
 
 Faults standard_types(const PdfFile& file) {
   // ISO 32000-1, 14.8.4, those that furnish has a use for.
-  static const std::set<std::string> known{
-      "/Document", "/Part", "/Sect", "/H1",  "/H2",    "/P",      "/Span", "/Table", "/TR",  "/TH",
-      "/TD",       "/L",    "/LI",   "/Lbl", "/LBody", "/Figure", "/Form", "/Note",  "/Link"};
+  static const std::set<std::string> known{"/Document", "/Part", "/Sect",  "/H1",   "/H2",
+                                           "/P",        "/Span", "/Table", "/TR",   "/TH",
+                                           "/TD",       "/L",    "/LI",    "/Lbl",  "/LBody",
+                                           "/Figure",   "/Form", "/Note",  "/Link", "/Caption"};
   Faults faults;
+  Handle roles = file.root().getKey("/StructTreeRoot");
+  roles = roles.isDictionary() ? roles.getKey("/RoleMap") : roles;
   for (Handle element : file.elements()) {
-    if (!known.contains(type_of(element))) faults.push_back("unknown type " + type_of(element));
+    std::string type = type_of(element);
+    if (roles.isDictionary() && roles.hasKey(type)) type = roles.getKey(type).getName();
+    if (!known.contains(type)) faults.push_back("unknown type " + type);
   }
   return faults;
 }
 
-constexpr std::array rules{PdfRule{"tagged", "ISO 14289-1, 7.1", true, tagged},
-                           PdfRule{"one-root", "ISO 32000-1, 14.8.4.2", false, one_root},
-                           PdfRule{"figure-text", "ISO 14289-1, 7.3", false, figure_text},
-                           PdfRule{"head-scope", "ISO 14289-1, 7.5", false, head_scope},
-                           PdfRule{"blank-role", "ISO 14289-1, 7.18.4", false, blank_role},
-                           PdfRule{"note-id", "ISO 14289-1, 7.9", false, note_id},
-                           PdfRule{"element-language", "ISO 14289-1, 7.2", true, element_language},
-                           PdfRule{"even-tables", "ISO 14289-1, 7.5", true, even_tables},
-                           PdfRule{"nesting", "ISO 32000-1, 14.8.4.3", true, nesting},
-                           PdfRule{"heading-levels", "ISO 14289-1, 7.4.2", true, heading_levels},
-                           PdfRule{"standard-types", "ISO 14289-1, 7.1", true, standard_types}};
+constexpr std::array rules{
+    PdfRule{"tagged", "ISO 14289-1, 7.1", true, tagged},
+    PdfRule{"one-root", "ISO 32000-1, 14.8.4.2", false, one_root},
+    PdfRule{"figure-text", "ISO 14289-1, 7.3", false, figure_text},
+    PdfRule{"head-scope", "ISO 14289-1, 7.5", false, head_scope},
+    PdfRule{"blank-role", "ISO 14289-1, 7.18.4", false, blank_role},
+    PdfRule{"blank-words", "ISO 32000-1, 14.8.5.6; WCAG 2.2, 1.1.1", false, blank_words},
+    PdfRule{"figure-box", "ISO 32000-1, 14.8.5.4.3", false, figure_box},
+    PdfRule{"link-words", "ISO 14289-1, 7.18.5; WCAG 2.2, 2.4.4", false, link_words},
+    PdfRule{"full-cells", "ISO 14289-1, 7.5; WCAG 2.2, 1.3.1", true, full_cells},
+    PdfRule{"row-heads", "ISO 14289-1, 7.5; WCAG 2.2, 1.3.1", true, row_heads},
+    PdfRule{"captions-inside", "ISO 32000-1, table 334", true, captions_inside},
+    PdfRule{"note-id", "ISO 14289-1, 7.9", false, note_id},
+    PdfRule{"element-language", "ISO 14289-1, 7.2", true, element_language},
+    PdfRule{"even-tables", "ISO 14289-1, 7.5", true, even_tables},
+    PdfRule{"nesting", "ISO 32000-1, 14.8.4.3", true, nesting},
+    PdfRule{"heading-levels", "ISO 14289-1, 7.4.2", true, heading_levels},
+    PdfRule{"standard-types", "ISO 14289-1, 7.1", true, standard_types}};
 }  // namespace
 
 std::span<const PdfRule> structure_rules() {

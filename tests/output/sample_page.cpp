@@ -164,9 +164,12 @@ Frame sample_page(Type& type) {
       frame.marks.emplace_back(PathMark{{trunk}, std::nullopt, Ink::text, 0.5_mm, Dash::solid});
       frame.marks.emplace_back(PathMark{
           {disc({100_mm, 140_mm}, 12_mm)}, std::nullopt, Ink::quiet, 0.3_mm, Dash::dashed});
-      on.text(114, 140, "see chest");
+    }
+    {
+      const auto link = on.tag(Structure::link);
       frame.marks.emplace_back(
           LinkMark{{{113_mm, 136_mm}, {20_mm, 6_mm}}, "row-chest", "To the row of the chest"});
+      on.text(114, 140, "see chest");
     }
     {
       const auto form = on.tag(Structure::form, "Initials of the groomer");

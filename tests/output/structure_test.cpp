@@ -117,3 +117,34 @@ TEST_CASE("Headings begin at the first level") {
             .close()
             .outline() == "H1(t) H2(t)");
 }
+
+TEST_CASE("A box to tick is the label of its item, and a link holds the words that it lies on") {
+  CHECK(Drawing()
+            .open(Structure::item)
+            .open(Structure::tick)
+            .stroke()
+            .close()
+            .text()
+            .close()
+            .outline() == "LI(Lbl(Form(s)) LBody(t))");
+  CHECK(Drawing()
+            .open(Structure::item)
+            .open(Structure::tick)
+            .stroke()
+            .close()
+            .open(Structure::label)
+            .text()
+            .close()
+            .text()
+            .close()
+            .outline() == "LI(Lbl(Form(s) Span(t)) LBody(t))");
+  CHECK(Drawing().open(Structure::link).link().text().close().outline() == "Link(t)");
+  CHECK(Drawing()
+            .open(Structure::figure)
+            .stroke()
+            .open(Structure::caption)
+            .text()
+            .close()
+            .close()
+            .outline() == "Figure(Span(s) Caption(t))");
+}

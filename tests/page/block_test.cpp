@@ -230,27 +230,35 @@ TEST_CASE("a blank line leaves room for a hand", "[page][block]") {
   CHECK(strokes[0]->from.y > label.baseline.y);
 }
 
-TEST_CASE("tables have as many cells in each row as columns, on one baseline", "[page][block]") {
+TEST_CASE("rows of a table have as many columns and no blank cell, on one baseline",
+          "[page][block]") {
   test::Desk desk;
   const Setting setting = desk.setting(test::reading_roles());
   using Kind = TableColumn::Kind;
   const Table table(
-      {{"", Kind::natural}, {"Part"}, {"Tool"}, {"Leaves", Kind::natural}},
+      {{"", Kind::natural},
+       {.head = "Part", .heads_rows = true},
+       {"Tool"},
+       {"Leaves", Kind::natural}},
       {{{{{{"1"}}}, {{{"Ears"}}}, {{{"thinners, straight edge, folded over"}}}, {{{"20 mm"}}}}},
        {{{{{"2"}}, true}, {{{"Chest"}}}}}});
   const Frame frame = placed(table, setting, Length::mm(110));
   CHECK(test::tags_balanced(frame));
-  std::vector<int> cells;
-  int heads = 0;
+  std::vector<int> columns, heads;
   for (const Mark& mark : frame.marks) {
     const auto* tag = std::get_if<OpenTag>(&mark);
     if (!tag) continue;
-    if (tag->role == Structure::row) cells.push_back(0);
-    if (tag->role == Structure::cell || tag->role == Structure::header_cell) ++cells.back();
-    if (tag->role == Structure::header_cell) ++heads;
+    if (tag->role == Structure::row) {
+      columns.push_back(0);
+      heads.push_back(0);
+    }
+    const bool head = tag->role == Structure::header_cell;
+    if (head || tag->role == Structure::cell) columns.back() += tag->columns;
+    if (head) ++heads.back();
   }
-  CHECK(cells == std::vector<int>{4, 4, 4});
-  CHECK(heads == 4);
+  CHECK(columns == std::vector<int>{4, 4, 4});
+  // The first head is that of the number as well.
+  CHECK(heads == std::vector<int>{3, 1, 1});
   CHECK(baseline_of(frame, "1") == baseline_of(frame, "Ears"));
   CHECK(baseline_of(frame, "1") == baseline_of(frame, "20 mm"));
   CHECK(find(frame, "Part")->baseline.x == find(frame, "Ears")->baseline.x);

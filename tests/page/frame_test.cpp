@@ -34,9 +34,7 @@ TEST_CASE("a small page as text", "[page][frame]") {
   REQUIRE(page);
   CHECK(to_text(page->frame) == R"(page 105.000 148.000
   stroke 8.000 19.167 -> 97.000 19.167 0.900
-  path from 18.278 46.246 curves 3 closed fill text
   stroke 8.000 74.568 -> 97.000 74.568 0.120 quiet
-  stroke 17.462 106.901 -> 97.000 106.901 0.300 dotted
   stroke 8.000 132.829 -> 97.000 132.829 0.250
   document:
     title:
@@ -47,11 +45,15 @@ TEST_CASE("a small page as text", "[page][frame]") {
           label 8.000 47.855 "Trim" 9.25pt semibold
         list:
           item:
+            sign:
+              path from 18.278 46.246 curves 3 closed fill text
             paragraph:
               body 20.562 47.855 "No \"bow\" today" 9.25pt bold 9.25pt regular
       item:
         label:
           label 8.000 106.051 "Sign" 9.25pt semibold
+        form:
+          stroke 17.462 106.901 -> 97.000 106.901 0.300 dotted
     note:
       body 8.000 138.770 "24 November" 9.25pt regular
 )");

@@ -38,7 +38,10 @@ TEST_CASE("how many cards a sheet holds", "[page][impose]") {
 }
 
 TEST_CASE("cards on a sheet do not overlap and keep their tags and links", "[page][impose]") {
-  const std::vector<Frame> cards(5, small_frame(size_of("A6")));
+  std::vector<Frame> cards(5, small_frame(size_of("A6")));
+  for (std::size_t i = 0; i < cards.size(); ++i) {
+    for (std::size_t n = 0; n < i; ++n) cards[i].marks.emplace_back(StrokeMark{});  // each its own
+  }
   const std::vector<Frame> sheets = impose(cards, size_of("A4"));
   REQUIRE(sheets.size() == 2);
   for (const Frame& sheet : sheets) CHECK(test::tags_balanced(sheet));
@@ -57,6 +60,28 @@ TEST_CASE("cards on a sheet do not overlap and keep their tags and links", "[pag
   for (const LinkMark* link : test::marks_of<LinkMark>(sheets[0])) links.insert(link->id);
   CHECK(places.size() == 4);
   CHECK(links == places);
+}
+
+TEST_CASE("copies of a card are shown as often as they are, and read once", "[page][impose]") {
+  const std::vector<Frame> cards(4, small_frame(size_of("A6")));
+  const std::vector<Frame> sheets = impose(cards, size_of("A4"));
+  REQUIRE(sheets.size() == 1);
+  CHECK(test::tags_balanced(sheets[0]));
+  CHECK(test::marks_of<FillMark>(sheets[0]).size() == 4);
+  CHECK(test::marks_of<LinkMark>(sheets[0]).size() == 1);
+  std::size_t headings = 0;
+  for (const OpenTag* tag : test::marks_of<OpenTag>(sheets[0])) {
+    headings += tag->role == Structure::heading ? 1 : 0;
+  }
+  CHECK(headings == 1);
+  // What is not read stands outside the document, where all is decoration.
+  bool inside = false;
+  std::size_t outside = 0;
+  for (const Mark& mark : sheets[0].marks) {
+    inside = inside || std::holds_alternative<OpenTag>(mark);
+    outside += !inside && std::holds_alternative<FillMark>(mark) ? 1 : 0;
+  }
+  CHECK(outside == 3);
 }
 
 TEST_CASE("cut marks lie on the cuts and on the sheet", "[page][impose]") {
