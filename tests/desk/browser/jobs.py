@@ -299,6 +299,8 @@ def length_pulled_on_the_dog(browser):
         browser.fill(".part-lines .drag .short", "20 25mm")
         browser.wait("document.querySelector('.part-lines .drag').closest('.row').querySelector('.fault')?.textContent.includes('“20 25mm”')")
         assert browser.js("return document.querySelector('.part-lines .drag .short').value") == "20 25mm"
+        safety = browser.js("return document.querySelector('.safety').textContent")
+        assert "Snaps when a rear foot is held." in safety and "This is how it was before." in safety, safety
         browser.js("const one = document.querySelector('.part-lines .drag .short'); one.value = '50 mm'; one.dispatchEvent(new Event('input'))")
         browser.wait("!document.querySelector('.part-lines .fault')")
         browser.press("Right side")
