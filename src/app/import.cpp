@@ -243,7 +243,7 @@ class Import {
     if (last_visits && !chosen_.empty()) {
       console_.say(
           "Last visits are only a remark in each file, which no sheet counts from: "
-          "`furnish new visit NAME --on DAY` records one.");
+          "`furnish new visit NAME --on DAY` begins one; with `unfinished` taken out it counts.");
     }
     if (options_.write || chosen_.empty()) return;
     console_.say(

@@ -68,6 +68,9 @@ Exit rename_pet(const Options& options, Workshop& shop, Console& console) {
     if (!moved(file, new_file, sink)) {
       moved(new_visits, visits, sink);
     } else {
+      // Visits that were put away at the desk go along; where some are there, these stay.
+      const std::string away = in("put-away/visits", from), new_away = in("put-away/visits", to);
+      if (there(away) && !there(new_away)) moved(away, new_away, sink);
       tell_bookings(shop.folder(root), from, to, sink);
     }
   }

@@ -146,11 +146,13 @@ TEST_CASE("rename moves a pet and its visits, and nothing else", "[front-desk]")
   copy_sample("lantern-street", folder.path("salon"));
   const std::string salon = folder.path("salon");
   const std::string pet = bytes_of(salon + "/pets/marlow.toml");
+  put(folder, "salon/put-away/visits/marlow/2026-01-01.toml", "date = 2026-01-01\n");
   const auto ran = furnish("rename marlow barlow --salon " + salon);
   INFO(ran.err);
   CHECK(ran.status == 0);
   CHECK(bytes_of(salon + "/pets/barlow.toml") == pet);
   CHECK(fs::exists(salon + "/visits/barlow/2026-11-24.toml"));
+  CHECK(fs::exists(salon + "/put-away/visits/barlow/2026-01-01.toml"));
   CHECK_FALSE(fs::exists(salon + "/pets/marlow.toml"));
   CHECK_FALSE(fs::exists(salon + "/visits/marlow"));
   // Bookings are a person's to change.

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 #include <filesystem>
+#include <fstream>
 
 #include "app/program.h"
 #include "share.h"
@@ -77,9 +78,17 @@ TEST_CASE("import says that last visits are only remarks, and how they are recor
   CHECK(said.status == 0);
   CHECK(has(said.out,
             "1 pet written\nLast visits are only a remark in each file, which no sheet "
-            "counts from: `furnish new visit NAME --on DAY` records one.\n"));
+            "counts from: `furnish new visit NAME --on DAY` begins one; with "
+            "`unfinished` taken out it counts.\n"));
   CHECK(has(desk.pet("rex"), "# Last Visit: 13/10/2026\n"));
   CHECK(furnish("new visit rex --salon " + desk.salon() + " --on 2026-10-13").status == 0);
+  CHECK(desk.check().status == 1);  // begun weeks ago, and nobody said that it was done
+  const std::string path = desk.salon() + "/visits/rex/2026-10-13.toml";
+  std::string visit = bytes_of(path);
+  const std::size_t line = visit.find("unfinished");
+  REQUIRE(line != std::string::npos);
+  visit.erase(line, visit.find('\n', line) + 1 - line);
+  std::ofstream(path, std::ios::binary) << visit;
   CHECK(desk.check().status == 0);
 }
 

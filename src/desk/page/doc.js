@@ -21,6 +21,7 @@ export class Doc extends EventTarget {
     this.fresh = new Set(); // elements that were begun and not left yet: nobody is told off for them
     this.open = new Map();  // fields that wait for a text in a language, by path
     this.safe = null;       // alerts and cautions of the last reading that there was
+    this.whole = null;      // the last answer for which all of the file could be read
     this.speaks = '';       // the sheet's language, where a person chose one
     this.preview = later(() => this.#preview(), previewAfter);
     this.keep = later(() => this.#draft(), draftAfter);
@@ -161,7 +162,7 @@ export class Doc extends EventTarget {
     try {
       const given = await ask('preview', {kind: this.kind, id: this.id, mark: this.mark, edits: [], ...this.#sent(), sheet: this.sheet ?? '', language: this.speaks});
       this.answer = given;
-      if (given.read && given.read !== 'nothing') this.safe = {alerts: given.alerts, cautions: given.cautions, read: given.read};
+      this.#mind(given);
       this.dispatchEvent(new CustomEvent('answer', {detail: given}));
     } catch (problem) {
       // Started again since, the program does not know the text any more that this began with.
@@ -171,6 +172,14 @@ export class Doc extends EventTarget {
       this.waiting = false;
       if (this.again) { this.again = false; this.preview.now(); }
     }
+  }
+
+  /** What can hurt: while something cannot be read, what was known before counts too. */
+  #mind(given) {
+    if (!given.read || given.read === 'nothing') return;
+    if (given.read === 'whole') this.whole = given;
+    const both = key => [...given[key], ...(this.whole?.[key] ?? []).filter(one => !given[key].some(other => other.text === one.text))];
+    this.safe = {read: given.read, alerts: both('alerts'), cautions: both('cautions')};
   }
 
   async #draft() {

@@ -38,6 +38,9 @@ export function tell(forms, rest, doc, answer) {
   rest.hidden = loose.length === 0;
 }
 
+/** Is nothing wrong but that something new is not filled in yet? */
+export const onlyBegun = (doc, answer) => answer.faults.filter(fault => fault.level === 'error').every(fault => waits(doc, {...fault, ...plainly(doc, fault)}));
+
 /** Something that was only just begun, and has no word yet, is no fault. */
 export function waits(doc, {path}) {
   const value = path && doc.at(path);

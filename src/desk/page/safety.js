@@ -2,7 +2,7 @@
 
 import {el, fresh} from './dom.js';
 import {say} from './words.js';
-import {signalMark} from './faults.js';
+import {onlyBegun, signalMark} from './faults.js';
 import {isTable} from './values.js';
 
 const order = ['danger', 'warning', 'caution', 'notice'];
@@ -18,14 +18,15 @@ export class Safety {
     this.element = el('section', {className: 'safety', hidden: true, aria: {labelledby: id}}, this.title, this.why, this.list);
   }
 
-  /** By the last reading that there was; where the program could read nothing, by the file's words. */
+  /** By what can be read, and was before; where the program could read nothing, by the file's words. */
   tell() {
     if (!['pet', 'visit'].includes(this.doc.kind)) return;
     const {alerts, read} = this.doc.safe ?? {alerts: [], read: 'nothing'};
     const now = this.doc.answer?.read ?? 'nothing';
     const given = alerts.length || read !== 'nothing' ? alerts : this.#written();
     const all = [...given].sort((a, b) => order.indexOf(a.signal) - order.indexOf(b.signal));
-    const of = now === 'whole' ? '' : now === 'rest' ? say('care-of-rest') : all.length ? say('care-of-before') : say('care-unknown');
+    const fine = now === 'whole' || this.doc.answer && onlyBegun(this.doc, this.doc.answer);
+    const of = fine ? '' : now === 'rest' && !this.doc.whole ? say('care-of-rest') : all.length ? say('care-of-before') : say('care-unknown');
     const made = JSON.stringify([all, of]);
     if (made === this.made) return;
     this.made = made;

@@ -3,13 +3,9 @@
 import {button, el, fresh, select} from './dom.js';
 import {desk} from './desk.js';
 import {say} from './words.js';
-import {waits} from './faults.js';
-import {plainly} from './plain_words.js';
+import {onlyBegun} from './faults.js';
 
 export const sheetsOf = {pet: ['card', 'style', 'care', 'note'], visit: ['note-owner', 'note', 'care'], day: ['day'], salon: [], style: []};
-
-/** Nothing is wrong but that something new is not filled in yet. */
-const onlyBegun = (doc, answer) => answer.faults.filter(fault => fault.level === 'error').every(fault => waits(doc, {...fault, ...plainly(doc, fault)}));
 
 export class Sheet {
   constructor(doc, name) {

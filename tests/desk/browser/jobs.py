@@ -145,6 +145,13 @@ def visit_to_an_owners_note(browser):
         shown = browser.js("""const ask = (name, what) => fetch(`api/${name}`, {method: 'POST', headers: {'Content-Type': 'application/json'}, body: JSON.stringify(what)}).then(r => r.json());
             return ask('open', {kind: 'visit', id: arguments[0]}).then(({mark}) => ask('preview', {kind: 'visit', id: arguments[0], mark, edits: [], sheet: 'note-owner'})).then(({pages}) => pages.map(page => page.svg ?? page))""", visit)
         assert any("<image" in page for page in shown), "no photo on the note"
+        # Who takes the pet home may read another language than its owner.
+        drawn = browser.js("return document.querySelector('.pages img').src")
+        browser.js("const one = document.querySelector('.sheet-language select'); one.value = 'es'; one.dispatchEvent(new Event('change'))")
+        browser.wait("document.querySelector('.pages img').src !== arguments[0] && " + SHOWN, drawn)
+        french = browser.js("""const ask = (name, what) => fetch(`api/${name}`, {method: 'POST', headers: {'Content-Type': 'application/json'}, body: JSON.stringify(what)}).then(r => r.json());
+            return ask('open', {kind: 'visit', id: arguments[0]}).then(({mark}) => ask('preview', {kind: 'visit', id: arguments[0], mark, edits: [], sheet: 'note-owner', language: 'fr'})).then(({pages, cautions}) => [pages.map(page => page.svg ?? page), cautions.map(one => one.text)])""", visit)
+        assert french[0] != shown and not any("é" in text for text in french[1]), "only the sheet speaks French"
         # Put away, the visit is out of its pet's history; nothing that was written is lost.
         before = desk.read(os.path.relpath(name, desk.salon))
         browser.press("Put this visit away")
@@ -292,6 +299,8 @@ def length_pulled_on_the_dog(browser):
         browser.fill(".part-lines .drag .short", "20 25mm")
         browser.wait("document.querySelector('.part-lines .drag').closest('.row').querySelector('.fault')?.textContent.includes('“20 25mm”')")
         assert browser.js("return document.querySelector('.part-lines .drag .short').value") == "20 25mm"
+        safety = browser.js("return document.querySelector('.safety').textContent")
+        assert "Snaps when a rear foot is held." in safety and "This is how it was before." in safety, safety
         browser.js("const one = document.querySelector('.part-lines .drag .short'); one.value = '50 mm'; one.dispatchEvent(new Event('input'))")
         browser.wait("!document.querySelector('.part-lines .fault')")
         browser.press("Right side")
