@@ -254,7 +254,6 @@ bool write_whole(const std::string& path, std::string_view bytes, Replaces repla
 FileToWrite::FileToWrite(std::string path, std::string bytes)
     : path_(std::move(path)), bytes_(std::move(bytes)) {}
 FileToWrite::FileToWrite(FileToWrite&&) noexcept = default;
-FileToWrite& FileToWrite::operator=(FileToWrite&&) noexcept = default;
 FileToWrite::~FileToWrite() = default;
 
 void FileToWrite::prepare(const Disk& disk) {

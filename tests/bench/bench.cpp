@@ -10,6 +10,7 @@
 
 #include "app/workshop.h"
 #include "base/paper.h"
+#include "batches.h"
 #include "frame_file.h"
 #include "output/pdf.h"
 #include "output/pdf_draw.h"
@@ -226,6 +227,8 @@ int main(int argc, char** argv) {
   warm(std::max(2, runs / 4));
   parts(runs);
   fits();
+  batches(form);
+  watching(form, std::max(5, runs / 2));
   import_list(form);
   std::error_code ignored;
   fs::remove_all(form, ignored);
