@@ -304,7 +304,6 @@ bool write_whole(const std::string& path, const std::function<bool(const TakeByt
 FileToWrite::FileToWrite(std::string path, std::string bytes)
     : path_(std::move(path)), bytes_(std::move(bytes)) {}
 FileToWrite::FileToWrite(FileToWrite&&) noexcept = default;
-FileToWrite& FileToWrite::operator=(FileToWrite&&) noexcept = default;
 FileToWrite::~FileToWrite() = default;
 
 void FileToWrite::prepare(const Disk& disk) {

@@ -39,7 +39,7 @@ class FileToWrite {
  public:
   FileToWrite(std::string path, std::string bytes);
   FileToWrite(FileToWrite&&) noexcept;
-  FileToWrite& operator=(FileToWrite&&) noexcept;
+  FileToWrite& operator=(FileToWrite&&) = delete;
   ~FileToWrite();
   const std::string& path() const { return path_; }
 

@@ -1,3 +1,4 @@
+#include <fmt/format.h>
 #include <sys/stat.h>
 
 #include <catch2/catch.hpp>
@@ -8,6 +9,7 @@
 #include "app/generated.h"
 #include "app/made_record.h"
 #include "app/program.h"
+#include "output/seal.h"
 #include "share.h"
 
 // Runs of the program of which some sheets are left as they were made.
@@ -149,6 +151,40 @@ TEST_CASE("a record gives back what was put in it, and nothing if a byte of it i
     other[i] = other[i] == '7' ? '8' : '7';
     CHECK_FALSE(MadeRecord(other).find(one.pet, one.what));
     CHECK_FALSE(MadeRecord(text.substr(0, i)).find(one.pet, one.what));
+  }
+}
+TEST_CASE(
+    "who watches a salon has a sheet anew when its file is saved, however, and ends by Ctrl-C",
+    "[made]") {
+  const TemporaryFolder folder;
+  const std::string salon = folder.path("salon"), sheets = salon + "/sheets/";
+  copy_sample("us-corner", salon);
+  const std::string pet = salon + "/pets/duke.toml", told = folder.path("told");
+  // It waits for what is to happen, at most ten seconds; a sheet that is made anew is another file.
+  const std::string script = fmt::format(
+      "until_() {{ for i in $(seq 1000); do if eval \"$1\"; then return; fi; sleep 0.01; done; "
+      "exit 9; }}\n"
+      "{0} watch {1} --on 2026-11-24 >{2} 2>{2}.err & pid=$!\n"
+      "until_ 'grep -q watching {2}'\n"
+      "of() {{ stat -c %i {3}duke-card.pdf; }}; other=$(stat -c %i {3}waffles-card.pdf)\n"
+      "was=$(of); echo '# in place' >>{4}; until_ '[ $(of) != $was ]'\n"
+      "was=$(of); cp {4} {4}.new; echo '# beside' >>{4}.new; mv {4}.new {4}; until_ '[ $(of) != "
+      "$was ]'\n"
+      "cp {4} {2}.good; echo 'nonsense = ' >>{4}; until_ 'grep -q error {2}.err'\n"
+      "was=$(of); cp {2}.good {4}; echo '# mended' >>{4}; until_ '[ $(of) != $was ]'\n"
+      "[ $other = $(stat -c %i {3}waffles-card.pdf) ] || exit 8\n"
+      "kill -INT $pid; wait $pid",
+      FURNISH_PROGRAM, salon, told, sheets, pet);
+  // A shell lets what it starts in the background ignore Ctrl-C, unless it has jobs.
+  put(folder, "script", "set -m\n" + script);
+  const ToolOutput ran = run("bash " + folder.path("script"));
+  INFO(bytes_of(told) << bytes_of(told + ".err") << ran.err);
+  CHECK(ran.status == 130);
+  // The others are told once, at the beginning.
+  CHECK(matches(bytes_of(told), "(duke-card.pdf)").size() >= 4);
+  CHECK(matches(bytes_of(told), "(waffles-card.pdf)").size() == 1);
+  for (const std::string& name : files_below(salon + "/sheets")) {
+    CHECK(seal_holds(bytes_of(sheets + name)));
   }
 }
 }  // namespace furnish::test

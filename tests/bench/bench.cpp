@@ -9,8 +9,9 @@
 #include <fstream>
 
 #include "app/workshop.h"
-#include "base/paper.h"
 #include "at_desk.h"
+#include "base/paper.h"
+#include "batches.h"
 #include "frame_file.h"
 #include "output/pdf.h"
 #include "output/pdf_draw.h"
@@ -233,6 +234,8 @@ int main(int argc, char** argv) {
   part("fits", [] { fits(); });
   part("desk", [&] { at_desk(runs); });
   part("find", [&] { find_pets(runs, form); });
+  part("batches", [&] { batches(form); });
+  part("watch", [&] { watching(form, std::max(5, runs / 2)); });
   part("import", [&] { import_list(form); });
   std::error_code ignored;
   fs::remove_all(form, ignored);
