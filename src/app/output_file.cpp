@@ -67,6 +67,14 @@ std::optional<std::string> SheetWriter::place(const std::string& name, const std
 std::optional<std::string> SheetWriter::encoded(const std::vector<Frame>& frames,
                                                 const DocumentInfo& info, const PdfExtras& extras) {
   std::optional<std::string> bytes;
+  // What was kept of earlier pages may lack its text too.
+  if (const FontSet* const fonts = shop_.fonts(); fonts == nullptr || fonts->broken()) {
+    shop_.sink().error("font-unreadable", {},
+                       fmt::format("{} is not written: without a font it "
+                                   "would lack texts",
+                                   info.title));
+    return bytes;
+  }
   switch (options_.format) {
     case Format::pdf:
       bytes = to_pdf(frames, info, extras, shop_.sink());

@@ -226,7 +226,10 @@ bool write_whole(const std::string& path, std::string_view bytes, Replaces repla
       return false;
     }
   }
-  return report(path, write_to_path(disk, path, bytes), sink);
+  const bool written = report(path, write_to_path(disk, path, bytes), sink);
+  // Into a folder of a person's nobody else looks for what a killed run left.
+  if (written && replaces == Replaces::edited) clear_unfinished(disk, folder_of(path).string());
+  return written;
 }
 
 bool is_a_file(const std::string& path, const Disk& disk) {
