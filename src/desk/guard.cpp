@@ -51,6 +51,12 @@ std::optional<Response> body_refused(const RequestHead& head, const Door& door, 
 }
 }  // namespace
 
+std::optional<std::size_t> body_length(const RequestHead& head) {
+  if (head.count("Content-Length") > 1 || head.count("Transfer-Encoding") > 0) return std::nullopt;
+  const std::string_view given = head.header("Content-Length");
+  return given.empty() ? 0 : length_of(given);
+}
+
 std::optional<Response> refused(const RequestHead& head, const Door& door) {
   // A name that leads here from elsewhere (DNS rebinding) is not the one that was given out.
   if (head.count("Host") != 1 || head.header("Host") != door.authority) {

@@ -22,6 +22,9 @@ inline constexpr std::size_t most_json = std::size_t{512} * 1024;
 inline constexpr std::size_t most_upload = std::size_t{32} * 1024 * 1024;
 inline constexpr const char* photo_path = "/api/photo";
 
+/// How many bytes come behind the head; empty if that is not said in one way.
+std::optional<std::size_t> body_length(const RequestHead&);
+
 /// Whether who asks may ask at all, by the head alone, before any of the body is read. What it
 /// holds off: another computer, a page of another origin, a name that was bent to this address, a
 /// frame, a form, a guess at the token, a body that is too large or has no known end. Empty if this

@@ -18,6 +18,11 @@ namespace {
 constexpr unsigned most_connections = 48, seconds_of_silence = 10;
 constexpr std::size_t memory_of_a_head = std::size_t{32} * 1024, stream_piece = 4096;
 
+/// Who is refused is heard out first, within these bounds, and the rest thrown away: what is closed
+/// while the other end still sends is reset by the system, and the answer lost with it.
+constexpr std::size_t most_heard_out = 4 * most_upload;
+constexpr std::chrono::seconds heard_out_for{10};
+
 /// What a page may load and do: its own files and nothing else. A picture of a sheet has its style
 /// in itself, and may do nothing at all.
 constexpr const char* page_policy =
@@ -35,7 +40,8 @@ constexpr std::array<std::pair<const char*, const char*>, 6> headers{
 /// A request as it comes in.
 struct Incoming {
   Request request;
-  bool refused = false;
+  std::optional<Response> refused{};  ///< to be said once its body is past
+  std::chrono::steady_clock::time_point until{};
 };
 
 /// A page that listens. A sleeping one has nothing to be told.
@@ -101,11 +107,12 @@ MHD_Result send(MHD_Connection* connection, MHD_Response* response, unsigned sta
   return queued;
 }
 
-MHD_Result send(MHD_Connection* connection, const Response& response) {
+MHD_Result send(MHD_Connection* connection, const Response& response, bool closes = false) {
   // The library copies it; it writes nothing through the pointer that its interface lacks const
   // for.
   MHD_Response* const made = MHD_create_response_from_buffer(
       response.body.size(), const_cast<char*>(response.body.data()), MHD_RESPMEM_MUST_COPY);
+  if (made != nullptr && closes) MHD_add_response_header(made, "Connection", "close");
   return send(connection, made, response.status, response.type);
 }
 }  // namespace
@@ -120,12 +127,17 @@ struct Server::Parts {
     if (*state == nullptr) return parts.begin(connection, path, method, state);
     Incoming& incoming = *static_cast<Incoming*>(*state);
     if (*size > 0) {
-      // The head's length was held to its bound; this holds the library to the head.
-      if (incoming.request.body.size() + *size > most_upload) return MHD_NO;
-      if (!incoming.refused) incoming.request.body.append(bytes, *size);
+      if (incoming.refused) {
+        if (std::chrono::steady_clock::now() > incoming.until) return MHD_NO;
+      } else {
+        // The head's length was held to its bound; this holds the library to the head.
+        if (incoming.request.body.size() + *size > most_upload) return MHD_NO;
+        incoming.request.body.append(bytes, *size);
+      }
       *size = 0;
       return MHD_YES;
     }
+    if (incoming.refused) return send(connection, *incoming.refused, true);
     const Response response = parts.answerer.answer(incoming.request);
     return response.stream ? parts.open_stream(connection) : send(connection, response);
   }
@@ -141,10 +153,14 @@ struct Server::Parts {
     incoming->request.head.path = path;
     incoming->request.head.method = method;
     MHD_get_connection_values(connection, MHD_HEADER_KIND, note_header, &incoming->request.head);
-    const auto refused = answerer.refuse(incoming->request.head);
+    auto refused = answerer.refuse(incoming->request.head);
     if (!refused) return MHD_YES;
-    incoming->refused = true;
-    return send(connection, *refused);
+    const auto length = body_length(incoming->request.head);
+    if (!length || *length == 0 || *length > most_heard_out)
+      return send(connection, *refused, true);
+    incoming->refused = std::move(refused);
+    incoming->until = std::chrono::steady_clock::now() + heard_out_for;
+    return MHD_YES;
   }
 
   MHD_Result open_stream(MHD_Connection* connection) {

@@ -6,7 +6,7 @@ import os
 import socket
 import sys
 
-from served import Desk
+from served import WAITS, Desk
 
 desk = Desk(*sys.argv[1:3])
 
@@ -67,7 +67,7 @@ must([d["edits"] for d in ask("start", {})["drafts"]] == [ears], "the draft is t
 # Changed by another meanwhile: both survive, unless both changed one value.
 put("pets/marlow.toml", before.replace('"spitz cross"', '"spitz"'))
 opened = ask("open", marlow)
-stream = socket.create_connection(("127.0.0.1", desk.port), 10)
+stream = socket.create_connection(("127.0.0.1", desk.port), WAITS)
 stream.sendall(f"GET /{desk.token}/api/events HTTP/1.1\r\nHost: {desk.host}\r\n\r\n".encode())
 stream.recv(4096)
 put("pets/marlow.toml", before)

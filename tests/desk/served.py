@@ -8,6 +8,10 @@ import subprocess
 import tempfile
 
 
+# So long a test waits for what comes at once: only a desk that hangs needs it, however slow the computer.
+WAITS = 120
+
+
 class Desk:
     """`furnish desk` while it runs; ends with its folder at close()."""
 
@@ -31,7 +35,7 @@ class Desk:
         self.host = f"127.0.0.1:{self.port}"
         self.own = f"http://{self.host}"
 
-    def raw(self, request, seconds=5):
+    def raw(self, request, seconds=WAITS):
         """All that comes back for these bytes, until the other end closes."""
         out = b""
         with socket.create_connection(("127.0.0.1", self.port), seconds) as connection:
@@ -55,7 +59,7 @@ class Desk:
     def send(self, *arguments, **more):
         return self.raw(self.request(*arguments, **more))
 
-    def ask(self, name, question, seconds=30):
+    def ask(self, name, question, seconds=WAITS):
         """Status and answer, asked as the page does."""
         answer = self.raw(self.request("POST", "/api/" + name, json.dumps(question).encode(),
                                        Origin=self.own, Content_Type="application/json"), seconds)
@@ -63,7 +67,7 @@ class Desk:
 
     def close(self):
         self.process.terminate()
-        code = self.process.wait(20)
+        code = self.process.wait(WAITS)
         self.process.stdout.close()
         shutil.rmtree(self.folder)
         return code

@@ -14,7 +14,7 @@ def source(folder):
         os.makedirs(folder, exist_ok=True)
         try:
             subprocess.run(["npm", "install", "--no-audit", "--no-fund", "--silent", "--prefix", folder, "axe-core@4"],
-                           check=True, timeout=60, capture_output=True)
+                           check=True, timeout=300, capture_output=True)
         except (OSError, subprocess.SubprocessError):
             return None
     with open(path, encoding="utf-8") as script:

@@ -18,7 +18,11 @@ KEYS = {"Tab": "\ue004", "Enter": "\ue007", "Control": "\ue009", "Shift": "\ue00
         "Right": "\ue014", "Down": "\ue015", "End": "\ue010", "Space": " "}
 
 
-def until(asked, what, seconds=12):
+# So long a case waits for what comes at once: only a page that hangs needs it, however slow the computer.
+WAITS = 60
+
+
+def until(asked, what, seconds=WAITS):
     """Waits for a condition, never for a time."""
     end = time.monotonic() + seconds
     while time.monotonic() < end:
@@ -46,6 +50,7 @@ class Browser:
             "goog:chromeOptions": options, "goog:loggingPrefs": {"browser": "ALL"}}}})
         self.session = made["sessionId"]
         self.windows = [self.do("GET", "/window")]
+        self.do("POST", "/timeouts", {"script": 2000 * WAITS})
 
     def _answers(self):
         try:
@@ -57,7 +62,7 @@ class Browser:
         data = None if body is None else json.dumps(body).encode()
         request = urllib.request.Request(self.base + path, method=method, data=data)
         try:
-            return json.load(urllib.request.urlopen(request, timeout=30))["value"]
+            return json.load(urllib.request.urlopen(request, timeout=4 * WAITS))["value"]
         except urllib.error.HTTPError as error:
             raise RuntimeError(json.load(error)["value"]["message"].split("\n")[0]) from error
 
@@ -75,7 +80,7 @@ class Browser:
     def js(self, script, *arguments):
         return self.do("POST", "/execute/sync", {"script": script, "args": list(arguments)})
 
-    def wait(self, condition, *arguments, seconds=12):
+    def wait(self, condition, *arguments, seconds=WAITS):
         def asked():
             try:
                 return self.js("return " + condition, *arguments)
