@@ -93,8 +93,9 @@ class BookRun {
       console_.show_reports();
     }
     if (book.pages() == 0) return false;
-    return add_index(index, book, paper, voice) &&
-           book.finish(book_info(folder_.salon(), shop_.today(), voice), outline_, shop_.sink());
+    const DocumentInfo info = book_info(folder_.salon(), shop_.today(), voice);
+    return add_index(index, book, paper, voice) && no_text_lacks(shop_, info, shop_.sink()) &&
+           book.finish(info, outline_, shop_.sink());
   }
 
   /// False iff the book cannot go on.

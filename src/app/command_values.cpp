@@ -11,6 +11,7 @@
 #include "base/paper.h"
 #include "base/quantity.h"
 #include "base/text.h"
+#include "spec/bounds.h"
 #include "spec/file_kinds.h"
 #include "spec/language.h"
 
@@ -69,7 +70,11 @@ std::string unknown_ending(const std::string& output) {
 }
 
 std::string wrong_day(const std::string& text) {
-  return parse_date(text) ? "" : found("a day such as 2026-11-24", text);
+  const auto day = parse_date(text);
+  if (!day) return found("a day such as 2026-11-24", text);
+  if (bounds::day.holds(*day)) return "";
+  return found(
+      fmt::format("a day from {} to {}", to_iso(bounds::day.low), to_iso(bounds::day.high)), text);
 }
 
 std::string wrong_visit(const std::string& text) {
@@ -82,7 +87,7 @@ std::string wrong_span(const std::string& text) {
 }
 
 std::string wrong_language(const std::string& tag) {
-  return well_formed_language(tag) ? "" : found("a language tag such as es or pt-BR", tag);
+  return plain_language(tag) ? "" : found("a language tag such as es or pt-BR", tag);
 }
 
 std::string wrong_paper(const std::string& text) {

@@ -143,8 +143,8 @@ std::string SalonAtDesk::put_away(const desk::FileId& file) {
 std::string SalonAtDesk::put_back(const desk::FileId& file) {
   const auto [pet, date] = halves(file.id);
   const std::string from = "put-away/visits/" + pet;
-  const bool there = file.kind == "visit" && shown_path({"pet", pet}) &&
-                     is_in(kept_.files(), in_salon(from), date + std::string(ending));
+  const bool there =
+      file.kind == "visit" && shown_path({"pet", pet}) && lists(from, date + std::string(ending));
   if (!there) return "the file is not there any more";
   return move_to_new_name(from + "/" + date + std::string(ending), "visits/" + pet, date);
 }

@@ -16,7 +16,7 @@ void ForeignTexts::look_at(const PetPath& path) {
     const SheetKind& kind = maker->kind;
     if (kind.about == AboutVisit::always && chosen_visit(*one, of_last) == nullptr) continue;
     auto voice = shop_.voices().voice(*fonts, *one->folder, one->pet, kind.reader);
-    const auto paper = shop_.paper(one->salon(), found);
+    const auto paper = shop_.paper(one->salon(), kind, found);
     if (!voice || !paper) return;
     voice->shaper.forget();
     OtherLanguages others;

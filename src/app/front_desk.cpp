@@ -76,7 +76,8 @@ class Answer {
     console_.show_reports();
   }
 
-  Exit write(const std::string& out) {
+  Exit write(std::string out) {
+    if (!options_.json) out = visible_lines(out);
     const bool file = !options_.output.empty() && options_.output != "-";
     const bool written = file ? write_new(options_.output, out, shop_.sink(), shop_.disk())
                               : write_whole("-", out, Replaces::own, shop_.sink(), shop_.disk());

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "output/make_folder.h"
 #include "output/write.h"
+#include "spec/bounds.h"
 #include "spec/day_format.h"
 #include "spec/file_template.h"
 #include "spec/pet_format.h"
@@ -28,6 +29,7 @@ std::optional<std::string> write(const std::string& salon, const std::string& fo
   const std::string into = folder.empty() ? salon : path_in(salon, folder);
   if (!make_folder(into, shop.sink(), shop.disk())) return std::nullopt;
   const std::string schema = schema_from(salon, kind, folder.empty() ? 0 : 1, shop);
+  if (schema.empty()) return std::nullopt;
   const std::string path = path_in(into, name);
   const std::string text = file_template(*find_file_kind(kind), facts, schema);
   if (!write_new(path, text, shop.sink(), shop.disk())) return std::nullopt;
@@ -126,15 +128,18 @@ std::optional<std::string> new_file(const std::string& root, const std::string& 
                                     const std::string& name, Workshop& shop) {
   if (kind == "day") {
     const auto date = parse_date(name);
-    if (!date) {
+    if (!date || !bounds::day.holds(*date)) {
       shop.sink().error("no-day", {}, fmt::format("\"{}\" is no day", name)).hint =
-          "write it as 2026-11-24";
+          date ? fmt::format("days are from {} to {}", to_iso(bounds::day.low),
+                             to_iso(bounds::day.high))
+               : "write it as 2026-11-24";
       return std::nullopt;
     }
     return write(root, "days", kind, name + ".toml", {{&keys::day_file::date, name}}, shop);
   }
   const std::string file = file_name(name);
-  if (file.empty()) {
+  // What steers a terminal or a page is no part of a name.
+  if (file.empty() || blank(file) || visible(name) != name) {
     shop.sink().error("no-name", {}, fmt::format("\"{}\" gives no name of a file", name));
     return std::nullopt;
   }

@@ -4,8 +4,10 @@
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
+#include <cerrno>
 #include <cstdio>
 #include <iostream>
+#include <system_error>
 #include <tuple>
 #include <utility>
 
@@ -145,6 +147,13 @@ ParsedOptions refuse(const Slip& slip) {
   return {std::nullopt, Exit::usage};
 }
 
+/// Help that the standard output did not take is no success.
+ParsedOptions not_delivered() {
+  const std::string why = std::system_category().message(errno);
+  std::fprintf(stderr, "furnish: error: cannot write to the standard output: %s\n", why.c_str());
+  return {std::nullopt, Exit::faults};
+}
+
 /// What only all words together tell.
 Slip put_together(const Asked& asked, Options& o) {
   if (!asked.on.empty()) o.on = parse_date(asked.on);
@@ -196,7 +205,7 @@ ParsedOptions parse_options(int argc, const char* const* argv) {
       return refuse(slip_of(fault, app));
     }
     app.exit(fault, std::cout, std::cerr);
-    return {std::nullopt, Exit::ok};
+    return std::cout.flush() ? ParsedOptions{std::nullopt, Exit::ok} : not_delivered();
   }
   if (const Slip slip = put_together(asked, asked.options); !slip.message.empty()) {
     return refuse(slip);

@@ -92,6 +92,14 @@ std::string SheetPlace::path(const std::string& name, const std::string& root) c
   return path_in(folder(root), fmt::format("{}.{}", name, ending(options_.format)));
 }
 
+bool no_text_lacks(Workshop& shop, const DocumentInfo& info, DiagnosticSink& sink) {
+  const FontSet* const fonts = shop.fonts();
+  if (fonts != nullptr && !fonts->broken()) return true;
+  sink.error("font-unreadable", {},
+             fmt::format("{} is not written: without a font it would lack texts", info.title));
+  return false;
+}
+
 std::optional<SheetFiles> files_of(const Sides& all, std::span<const SideFile> beside,
                                    const Options& options, const std::string& path,
                                    DiagnosticSink& sink) {
@@ -149,6 +157,10 @@ bool SheetWriter::write_others(SheetFiles& all, bool one_of_several) {
 }
 
 std::optional<std::string> SheetWriter::write(const Sides& all, const std::string& root) {
+  if (!no_text_lacks(shop_, all.info, shop_.sink())) {
+    console_.show_reports();
+    return std::nullopt;
+  }
   auto files = files_of(all, {}, options_, place_.path(all.name, root), shop_.sink());
   if (!files) {
     console_.show_reports();

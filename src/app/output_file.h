@@ -52,6 +52,9 @@ struct SheetFiles {
   std::size_t count = 1;            ///< of the sheet's sides
   bool whole = true;                ///< false: a side after the first could not be made
 };
+/// False, with an error, where a font could not be read meanwhile: what was kept of earlier pages
+/// may lack its text too.
+bool no_text_lacks(Workshop&, const DocumentInfo&, DiagnosticSink&);
 /// With their seals, in the format that was asked for. Empty iff an error was reported.
 std::optional<SheetFiles> files_of(const Sides&, std::span<const SideFile> beside, const Options&,
                                    const std::string& path, DiagnosticSink&);

@@ -52,6 +52,7 @@ Exit print_plans(const Options& options, Workshop& shop, Console& console) {
   // Of several that were asked for a program gets one list, also if only one could be planned.
   std::string text = joined(plans, "");
   if (options.json && options.pets.size() > 1) text = "[\n" + joined(plans, ",\n") + "]\n";
+  if (!options.json) text = visible_lines(text);
   if (!text.empty() && !write_whole("-", text, Replaces::own, shop.sink(), shop.disk()))
     complete = false;
   console.show_reports();
@@ -71,8 +72,7 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
       exit = print_rules(options, shop, console);
       break;
     case Command::day:
-      exit = options.week ? print_week(options, shop, console)
-                          : print_day(options, shop, console);
+      exit = options.week ? print_week(options, shop, console) : print_day(options, shop, console);
       break;
     case Command::book:
       exit = print_book(options, shop, console);

@@ -78,7 +78,7 @@ SheetWork make_sheet(const PetPath& path, const Options& options, Workshop& shop
   Made& made = work.done->made;
   const auto frames =
       pages_of({sides(made.sheet.page)}, options, shop.folder(path.root).salon(), work.encoding);
-  if (!frames) {
+  if (!frames || !no_text_lacks(shop, made.sheet.info, work.encoding)) {
     work.good = false;
     return work;
   }

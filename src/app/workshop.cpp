@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <chrono>
 #include <ctime>
+#include <exception>
 #include <set>
 
 #include "app/booked_day.h"
@@ -202,8 +203,16 @@ std::optional<Made> Workshop::sheet(const Case& one, const SheetMaker& wanted, D
   const auto speaker = voice(*one.folder, one.pet, sink);
   if (!speaker) return std::nullopt;
   speaker->shaper.forget();
-  return wanted.make(
-      one,
-      {wanted.kind, options_, *on, *speaker, {files_, sources_, sink}, std::move(arrangement)});
+  try {
+    return wanted.make(
+        one,
+        {wanted.kind, options_, *on, *speaker, {files_, sources_, sink}, std::move(arrangement)});
+  } catch (const std::exception& fault) {
+    // What nobody foresaw of one pet keeps no other from its sheet.
+    sink.error("unforeseen", one.pet.span,
+               fmt::format("its {} could not be made: {}", wanted.kind.name, fault.what()))
+        .hint = "please report this with the files that cause it";
+    return std::nullopt;
+  }
 }
 }  // namespace furnish

@@ -113,6 +113,18 @@ std::string visible(std::string_view utf8) {
   return out;
 }
 
+std::string visible_lines(std::string_view utf8) {
+  std::string out;
+  while (!utf8.empty()) {
+    const std::size_t end = utf8.find('\n');
+    out += visible(utf8.substr(0, end));
+    if (end == std::string_view::npos) break;
+    out += '\n';
+    utf8.remove_prefix(end + 1);
+  }
+  return out;
+}
+
 bool turns_direction(std::string_view utf8) {
   for (std::size_t i = 0; i < utf8.size();) {
     if (turns(next_code_point(utf8, i))) return true;

@@ -24,6 +24,8 @@ bool blank(std::string_view utf8);
 /// With each character that steers what shows it, and is not seen itself, as "\u{202E}": controls
 /// but the tab, ends of lines and marks of direction. So that a terminal shows what a file holds.
 std::string visible(std::string_view utf8);
+/// The same, and ends of lines stay.
+std::string visible_lines(std::string_view utf8);
 /// True if it holds a mark that turns the direction of what follows (UAX #9: embedding, override,
 /// isolate).
 bool turns_direction(std::string_view utf8);

@@ -13,6 +13,12 @@ void keep_for_everyone(std::vector<T>& all) {
 void drop_for_staff(FreeText& text) {
   if (text.audience != Audience::everyone) text = {};
 }
+/// True if nothing but a note was said of the place, and that is gone: the place itself would tell
+/// that there was one.
+bool says_nothing(const RegionState& state) {
+  return !state.mats && !state.encircling && !state.length && state.soil.value.empty() &&
+         state.shedding.value.empty() && state.skin.value.empty() && state.note.value.empty();
+}
 }  // namespace
 
 Pet for_everyone(Pet pet) {
@@ -35,6 +41,7 @@ Visit for_everyone(Visit visit) {
   visit.came_in.well.clear();
   for (auto* const states : {&visit.came_in.regions, &visit.went_out}) {
     for (RegionState& state : *states) drop_for_staff(state.note);
+    std::erase_if(*states, says_nothing);
   }
   for (PlacedEntry& rule : visit.done) {
     drop_for_staff(rule.entry.why);

@@ -1,5 +1,7 @@
 #include <png.h>
 
+#include <algorithm>
+
 #include "output/photo_exif.h"
 #include "output/photo_formats.h"
 
@@ -16,7 +18,8 @@ std::uint32_t big_endian_32(std::string_view bytes) {
 /// Data of the first chunk of a kind (PNG, ISO/IEC 15948, 5.3); empty if there is none.
 std::string_view chunk(std::string_view bytes, std::string_view kind) {
   constexpr std::size_t around = 12;  // length, kind, check sum
-  for (std::string_view rest = bytes.substr(signature.size()); rest.size() >= around;) {
+  for (std::string_view rest = bytes.substr(std::min(signature.size(), bytes.size()));
+       rest.size() >= around;) {
     const std::size_t length = big_endian_32(rest);
     if (length > rest.size() - around) break;
     if (rest.substr(4, 4) == kind) return rest.substr(8, length);

@@ -270,8 +270,11 @@ std::optional<Errno> make_directly(const Disk& disk, const std::string& path,
 bool write_whole(const std::string& path, std::string_view bytes, Replaces replaces,
                  DiagnosticSink& sink, const Disk& disk, TemporaryFile* filled, Names names) {
   if (to_standard_output(path)) return report(path, {write_to_standard_output(disk, bytes)}, sink);
-  return may_replace(path, replaces, sink, disk) &&
-         report(path, write_to_path(disk, path, bytes, filled, names), sink);
+  if (!may_replace(path, replaces, sink, disk)) return false;
+  const bool written = report(path, write_to_path(disk, path, bytes, filled, names), sink);
+  // Into a folder of a person's nobody else looks for what a killed run left.
+  if (written && replaces == Replaces::edited) clear_unfinished(disk, folder_of(path).string());
+  return written;
 }
 }  // namespace
 

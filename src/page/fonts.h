@@ -54,6 +54,11 @@ class FontSet {
   /// shared characters, and the direction of paragraphs. Belongs to the set; one a language.
   PangoContext* context(const std::string& language);
 
+  /// True once a font's file could not be opened when it was needed: pages that were set since may
+  /// lack their text. Never heals, as Pango does not try again.
+  bool broken() const { return broken_; }
+  void mark_broken() { broken_ = true; }
+
   /// True if the bundled family has the character in every upright face.
   bool covers(char32_t) const;
   /// Family that has the character, and is then open to all contexts: a bundled one for its script,
@@ -69,5 +74,6 @@ class FontSet {
   void hold_new_faces();
   explicit FontSet(std::unique_ptr<Parts>);
   std::unique_ptr<Parts> parts_;
+  bool broken_ = false;
 };
 }  // namespace furnish

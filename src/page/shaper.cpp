@@ -101,6 +101,23 @@ std::set<char32_t> unknown_characters(PangoLayout* layout) {
   return unknown;
 }
 
+/// Whether cairo has the file of every font that the text is set in. Without it Pango measures by
+/// guess, and nothing or boxes would be drawn.
+bool fonts_open(PangoLayout* layout) {
+  for (const GSList* line = pango_layout_get_lines_readonly(layout); line; line = line->next) {
+    for (GSList* run = static_cast<PangoLayoutLine*>(line->data)->runs; run; run = run->next) {
+      PangoFont* const font = static_cast<PangoLayoutRun*>(run->data)->item->analysis.font;
+      cairo_scaled_font_t* const scaled =
+          PANGO_IS_CAIRO_FONT(font) ? pango_cairo_font_get_scaled_font(PANGO_CAIRO_FONT(font))
+                                    : nullptr;
+      if (scaled == nullptr || cairo_scaled_font_status(scaled) != CAIRO_STATUS_SUCCESS) {
+        return false;
+      }
+    }
+  }
+  return true;
+}
+
 std::string_view line_text(PangoLayout* layout, int number) {
   const PangoLayoutLine* line = pango_layout_get_line_readonly(layout, number);
   std::string_view text(pango_layout_get_text(layout) + line->start_index,
@@ -219,12 +236,14 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
   kept.missing.assign(prepared.missing.begin(), prepared.missing.end());
   PangoContext* const context = fonts_.context(language_);
   Layout layout = lay_out(prepared, context, units, shorter);
-  if (pango_layout_get_unknown_glyphs_count(layout.get()) > 0) {
+  // Without its file a font seems to have no character at all.
+  if (holds_fonts(layout.get(), from) && pango_layout_get_unknown_glyphs_count(layout.get()) > 0) {
     boxed = unknown_characters(layout.get());
     for (char32_t missing : boxed) report(missing);
     kept.missing.insert(kept.missing.end(), boxed.begin(), boxed.end());
     prepared = prepare(parts, fonts_, language_, boxed);
     layout = lay_out(prepared, context, units, shorter);
+    holds_fonts(layout.get(), from);
   }
   if (breaking == Breaking::balanced) balance(layout.get(), prepared, units);
   if (breaking != Breaking::never) keep_inside(layout.get(), units);
@@ -236,6 +255,19 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
   }
   kept.text = std::move(shaped);
   return kept.text;
+}
+
+bool TextShaper::holds_fonts(PangoLayout* layout, SourceSpan from) {
+  if (fonts_open(layout)) return true;
+  fonts_.mark_broken();
+  if (!broken_told_) {
+    sink_
+        ->error("font-unreadable", from,
+                "a font could not be opened when it was needed; its text would be missing")
+        .hint = "try again; if that does not help, install furnish and its fonts again";
+    broken_told_ = true;
+  }
+  return false;
 }
 
 void TextShaper::forget() {

@@ -45,7 +45,8 @@ class TextShaper {
   TextShaper(FontSet&, DiagnosticSink&, std::string language = "en");
 
   /// `width` matters unless breaking is `never`. A character that no font has is set as U+25A1 (a
-  /// box) and reported once, as the warning "no-glyph" at `from`.
+  /// box) and reported once, as the warning "no-glyph" at `from`. A font whose file cannot be
+  /// opened is the error "font-unreadable", and the set of fonts is broken().
   std::shared_ptr<const ShapedText> shape(const std::vector<SizedText>&, Length width, Breaking,
                                           SourceSpan from = {}, Length indent = {});
   /// Width of the text where no line is broken but at its own line ends.
@@ -56,7 +57,10 @@ class TextShaper {
   /// How many paragraphs were set, and not found among those set before; for tests and benchmarks.
   std::size_t layouts_made() const { return made_; }
   /// From now on reports go there; keeps the reference.
-  void report_to(DiagnosticSink& sink) { sink_ = &sink; }
+  void report_to(DiagnosticSink& sink) {
+    sink_ = &sink;
+    broken_told_ = false;
+  }
   /// Forgets what was not asked for since the last call, so that a long run keeps the labels that
   /// every page has and not all that any page had; lines in frames stay good. What is missing in a
   /// font is reported anew, as said once (Diagnostic::once). Call between pages.
@@ -68,11 +72,14 @@ class TextShaper {
     bool asked = true;  ///< since forget() was called last
     std::vector<char32_t> missing{};
   };
+  /// False, and told once to each sink, if a font of the layout could not be opened.
+  bool holds_fonts(PangoLayout*, SourceSpan from);
   FontSet& fonts_;
   DiagnosticSink* sink_;
   std::string language_;
   std::unordered_map<std::string, Kept> kept_;
   std::set<char32_t> reported_;
+  bool broken_told_ = false;  ///< that a font could not be opened, to this sink
   std::size_t made_ = 0;
 };
 }  // namespace furnish

@@ -247,7 +247,7 @@ std::string json(std::span<const DueRow> rows) {
     one["days_over"] = row.days_over;
     out.push_back(std::move(one));
   }
-  return out.dump(2) + "\n";
+  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 std::string json(std::span<const ExpiringRow> rows) {
@@ -260,7 +260,7 @@ std::string json(std::span<const ExpiringRow> rows) {
     one["required"] = row.required;
     out.push_back(std::move(one));
   }
-  return out.dump(2) + "\n";
+  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 std::string json(std::span<const FoundRow> rows) {
@@ -271,6 +271,6 @@ std::string json(std::span<const FoundRow> rows) {
     one["text"] = row.text;
     out.push_back(std::move(one));
   }
-  return out.dump(2) + "\n";
+  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 }  // namespace furnish

@@ -303,6 +303,6 @@ std::string plan_json(const Plan& plan, const Pet& pet, const PlanWords& words) 
       {"cautions", list(plan.cautions, words)},
       {"standing", list(plan.standing, words)},
       {"stale_acceptances", list(plan.stale)}};
-  return out.dump(2) + "\n";
+  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 }  // namespace furnish

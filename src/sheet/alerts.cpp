@@ -135,6 +135,10 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
     if (!what_to_do.language.empty()) apart.push_back(sentence(what_to_do.text));
     entry.apart = stand_apart(apart, language, voice);
   };
+  // What it found may be what counts, and nobody at the table can know.
+  if (!input.all_visits) {
+    add(Signal::caution, voice.words.say(Phrase::day_visit_unread), {}, {});
+  }
   std::vector<Matter> computed = told(input.plan, scope);
   for (const Alert& alert : input.pet.alerts) {
     const OwnWords text = own_words(alert.text, voice), what_to_do = own_words(alert.action, voice);

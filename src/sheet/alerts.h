@@ -19,8 +19,10 @@ bool belongs_on_card(const Caution&);
 /// card, or all. None on an owner's page: they are about the work.
 enum class CautionScope : std::uint8_t { none, card, all };
 /// The pet's alerts and the plan's cautions, gravest first, one row a matter; of one gravity the
-/// pet's own come first. A caution that an alert's places cause is said in the alert's row, at the
-/// gravity of the two. Dangers and warnings are set for the distance of alerts, the rest as body.
+/// pet's own come first, after what
+/// says that a visit's file could not be read. A caution that an alert's places cause is said in
+/// the alert's row, at the gravity of the two. Dangers and warnings are set for the distance of
+/// alerts, the rest as body.
 std::vector<AlertEntry> alert_entries(const SheetDesk&, CautionScope);
 /// What stands in their place where there are none, in a row or as one text.
 BlockPtr no_alerts(const SheetDesk&, const std::shared_ptr<LabelColumn>&);

@@ -22,6 +22,8 @@ bool found_there(const AlertEntry& entry, const Plan& plan) {
 
 Kept kept(const AlertEntry& entry, const SheetInput& input) {
   if (entry.gravity <= Gravity::panel || found_there(entry, input.plan)) return Kept::door;
+  // Only what is about no line of a file has no place: that a file could not be read.
+  if (entry.origin.span == SourceSpan{}) return Kept::door;
   const Alert* const own = own_alert(entry, input.pet);
   if (own == nullptr) return Kept::advice;
   if (!own->avoid.empty()) return Kept::door;

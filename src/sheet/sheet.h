@@ -30,13 +30,15 @@ struct SheetInput {
   std::optional<Booking> booking;  ///< of the day
   Date today;
   Paper paper;
-  const Visit* latest = nullptr;  ///< the last visit on or before today, if there was one
+  const Visit* latest = nullptr;       ///< the last visit on or before today, if there was one
   std::vector<const Visit*> visits{};  ///< all of them on or before today, oldest first
-  std::string trim_code{};        ///< the trim as text for a QR code; empty: no code
+  std::string trim_code{};             ///< the trim as text for a QR code; empty: no code
   /// "pets/rex.toml:12" of a place in a file, to print beside each part; empty: not asked for.
   std::function<std::string(const SourceSpan&)> source{};
   std::string arrangement{};  ///< the layout to take if it fits, as others of a set have it
   PhotographPtr portrait{};   ///< the pet's own photo; null: none, or none that can be shown
+  /// False: a visit's file has faults, and what it holds is missing on the sheet, which says so.
+  bool all_visits = true;
 };
 
 class OtherLanguages;

@@ -75,7 +75,7 @@ std::optional<Catalogue> read_catalogue(const ReadContext& context, const std::s
       read_file(context, path, "a catalogue needs [sheet] and texts under it", largest_catalogue);
   if (!document) return std::nullopt;
   out.span = document->span();
-  if (!well_formed_language(out.language)) {
+  if (!plain_language(out.language)) {
     context.sink
         .error("bad-language", out.span, fmt::format("'{}' is not a language tag", out.language))
         .hint = "name the file after its language, such as es.toml or pt-BR.toml";

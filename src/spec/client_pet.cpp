@@ -224,7 +224,7 @@ class Maker {
     if (const std::string_view tag = language_named(value.text); !tag.empty()) {
       return add(keys::owner::language, quoted(tag));
     }
-    if (well_formed_language(value.text)) {
+    if (plain_language(value.text)) {
       return add(keys::owner::language, quoted(value.text));
     }
     unknown(value, "the language", "a tag such as en, es or pt-BR");

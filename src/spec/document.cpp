@@ -134,7 +134,7 @@ std::size_t begin_of_line(std::string_view text, std::uint32_t line) {
 bool lengthen_times(std::string& text, std::uint32_t line, std::vector<Stretch>& stretches) {
   const std::size_t begin = begin_of_line(text, line);
   const std::size_t end = std::min(text.find('\n', begin), text.size());
-  const std::string_view before = std::string_view(text).substr(begin, end - begin);
+  const std::string before = text.substr(begin, end - begin);
   const std::vector<ShortTime> times = short_times(before);
   for (auto one = times.rbegin(); one != times.rend(); ++one) {
     const std::string full =
@@ -142,8 +142,8 @@ bool lengthen_times(std::string& text, std::uint32_t line, std::vector<Stretch>&
     text.replace(begin + one->at, one->bytes, full);
   }
   for (const ShortTime& one : times) {
-    const auto column =
-        static_cast<std::uint32_t>(code_points(before.substr(0, one.at + one.bytes)) + 1);
+    const auto column = static_cast<std::uint32_t>(
+        code_points(std::string_view(before).substr(0, one.at + one.bytes)) + 1);
     stretches.push_back({{line, column}, static_cast<std::uint32_t>(8 - one.bytes)});
   }
   return !times.empty();

@@ -72,10 +72,30 @@ bool well_formed_language(std::string_view tag) {
   return i == parts.size();
 }
 
+std::string_view language_part(std::string_view tag) {
+  // What is private stands behind "-x-", and may look like anything.
+  const std::string lower = lower_ascii(tag);
+  const std::size_t more = lower.find("-u-");
+  return more < lower.find("-x-") && !lower.starts_with("x-") ? tag.substr(0, more) : tag;
+}
+
+bool plain_language(std::string_view tag) {
+  return well_formed_language(tag) && language_part(tag) == tag;
+}
+
 std::string read_language(Fields& fields, const LanguageKey& key) {
   const auto tag = fields.text(key);
   if (!tag) return {};
-  if (well_formed_language(tag->value)) return tag->value;
+  if (plain_language(tag->value)) return tag->value;
+  if (well_formed_language(tag->value)) {
+    offer_words(fields.sink().error(
+                    "bad-language", tag->span,
+                    fmt::format("'{}' says more than a language: sheets have the digits of the "
+                                "files and the usual calendar in each",
+                                tag->value)),
+                std::string(language_part(tag->value)));
+    return {};
+  }
   Diagnostic& fault = fields.sink().error("bad-language", tag->span,
                                           fmt::format("'{}' is not a language tag", tag->value));
   std::string hyphened = tag->value;

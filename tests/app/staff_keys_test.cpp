@@ -1,10 +1,7 @@
-#include <fmt/format.h>
-
-#include <algorithm>
 #include <catch2/catch.hpp>
-#include <map>
 #include <set>
 
+#include "app/table_file.h"
 #include "app/told.h"
 #include "app/workshop.h"
 #include "model/for_everyone.h"
@@ -21,130 +18,6 @@
 
 namespace furnish::test {
 namespace {
-/// Keys that take no words of anyone's, or not beside the others of their table, and what stands
-/// behind them instead; nothing: they are left out.
-std::string fixed(const KeyInfo& key) {
-  if (&key == &keys::pet_trim::style) return "\"natural-tidy\"";
-  if (&key == &keys::work::brush) return "true";                         // work names one tool
-  if (&key == &keys::home::bath_every) return std::string(key.example);  // its product needs it
-  if (key.required) return std::string(key.example);
-  return {};
-}
-bool stands_alone(const KeyInfo& key) {
-  // A product is a word of salon.toml, or written out.
-  return &key == &keys::product::product || &key == &keys::pet_trim::style;
-}
-
-/// A file made of its table, its words numbered from `first`, with what is for staff and what is
-/// for everyone told apart.
-class TableFile {
- public:
-  TableFile(const TableInfo& file, int first) : next_(first) {
-    for (const KeyInfo* const key : file.keys) {
-      if (key->kind != Kind::table && key->kind != Kind::tables) line(*key, Audience::everyone);
-    }
-    for (const KeyInfo* const key : file.keys) {
-      if (key->kind == Kind::table) section(*key);
-      if (key->kind == Kind::tables) repeated(*key);
-    }
-  }
-
-  const std::string& text() const { return text_; }
-  const std::set<std::string>& staff() const { return staff_; }
-  const std::set<std::string>& everyone() const { return everyone_; }
-  std::set<std::string> of(const KeyInfo& key) const { return by_key_.at(&key); }
-
- private:
-  static Audience narrower(Audience outer, const KeyInfo& key) {
-    return outer == Audience::staff ? outer : key.audience;
-  }
-
-  std::string marker(const KeyInfo& key, Audience audience) {
-    const bool staff = audience == Audience::staff;
-    std::string out = fmt::format("{}{}X", staff ? "STAFF" : "OPEN", next_++);
-    (staff ? staff_ : everyone_).insert(out);
-    by_key_[&key].insert(out);
-    return out;
-  }
-
-  /// What stands behind a key, for that audience; empty: nothing.
-  std::string value(const KeyInfo& key, Audience audience) {
-    if (stands_alone(key)) return fixed(key);
-    switch (key.kind) {
-      case Kind::text:
-      case Kind::free_text:
-        return '"' + marker(key, audience) + '"';
-      case Kind::staff_text:
-        return '"' + marker(key, Audience::staff) + '"';
-      case Kind::texts:
-      case Kind::free_texts:
-        return "[\"" + marker(key, audience) + "\"]";
-      case Kind::photo:
-        return fmt::format("\"photos/{}.jpg\"", marker(key, audience));
-      case Kind::product:
-      case Kind::table:
-        return braces(*key.table, audience);
-      case Kind::tables:
-        return "[" + braces(*key.table, audience) + "]";
-      default:
-        return fixed(key);
-    }
-  }
-
-  std::string braces(const TableInfo& table, Audience outer) {
-    std::string out;
-    const auto add = [&](std::string_view name, const std::string& text) {
-      if (!text.empty()) out += fmt::format("{}{} = {}", out.empty() ? "" : ", ", name, text);
-    };
-    for (const KeyInfo* const key : table.keys) add(key->name, value(*key, narrower(outer, *key)));
-    if (const auto* other = table.others.value) {
-      add(other_name(table), other->kind == Kind::table ? value(*other, narrower(outer, *other))
-                                                        : std::string(other->example));
-    }
-    return out.empty() ? out : "{ " + out + " }";
-  }
-
-  static std::string other_name(const TableInfo& table) {
-    // A place that no table has as a key of its own.
-    return table.others.which == OpenKeys::places ? "hocks" : std::string(table.others.value->name);
-  }
-
-  void line(const KeyInfo& key, Audience audience) {
-    const std::string text = value(key, narrower(audience, key));
-    if (!text.empty()) text_ += fmt::format("{} = {}\n", key.name, text);
-  }
-
-  void lines(const TableInfo& table, Audience outer) {
-    for (const KeyInfo* const key : table.keys) line(*key, outer);
-    if (const auto* other = table.others.value) {
-      const std::string text = other->kind == Kind::table ? value(*other, narrower(outer, *other))
-                                                          : std::string(other->example);
-      text_ += fmt::format("{} = {}\n", other_name(table), text);
-    }
-  }
-
-  void section(const KeyInfo& key) {
-    text_ += fmt::format("[{}]\n", key.name);
-    lines(*key.table, key.audience);
-  }
-
-  /// One that says nothing of whom it is for, and, where it can, one that is for everyone.
-  void repeated(const KeyInfo& key) {
-    const auto& all = key.table->keys;
-    const bool says_for = std::ranges::find(all, &keys::audience) != all.end();
-    text_ += fmt::format("[[{}]]\n", key.name);
-    lines(*key.table, says_for ? Audience::staff : key.audience);
-    if (!says_for) return;
-    text_ += fmt::format("[[{}]]\nfor = \"everyone\"\n", key.name);
-    lines(*key.table, Audience::everyone);
-  }
-
-  std::string text_;
-  std::set<std::string> staff_, everyone_;
-  std::map<const KeyInfo*, std::set<std::string>> by_key_;
-  int next_;
-};
-
 std::set<std::string> of_these_in(const std::set<std::string>& markers, const std::string& text) {
   std::set<std::string> out;
   for (const std::string& one : markers) {

@@ -16,7 +16,8 @@ std::string all_of(const Frame& frame) {
 }
 
 std::string all_of(const Made& made) {
-  std::string out = all_of(made.sheet.page.frame) + made.sheet.info.title + made.sheet.info.subject;
+  std::string out = made.name + made.sheet.info.title + made.sheet.info.subject;
+  for (const Frame& side : sides(made.sheet.page)) out += all_of(side);
   for (const Attachment& file : made.files) out += file.name + file.bytes;
   for (const SideFile& file : made.beside) out += file.bytes;
   return out;

@@ -82,6 +82,33 @@ TEST_CASE("a file that is no font is an error", "[page][fonts]") {
   std::filesystem::remove_all(folder);
 }
 
+TEST_CASE("a font that is gone when it is needed is an error, and the set is broken",
+          "[page][fonts]") {
+  namespace fs = std::filesystem;
+  const fs::path folder = fs::temp_directory_path() / "furnish-fonts-gone";
+  fs::remove_all(folder);
+  fs::copy(test::fonts_folder(), folder);
+  DiagnosticSink sink;
+  const auto fonts = FontSet::open(folder.string(), sink);
+  REQUIRE(fonts);
+  TextShaper shaper(*fonts, sink);
+  const auto set = [&](const char* text, Face face) {
+    return shaper.shape({{text, face, Role::body, TypeSize::quarters(48)}}, {}, Breaking::never);
+  };
+  set("Marlow", Face::regular);
+  CHECK_FALSE(fonts->broken());
+  fs::remove(folder / "SourceSans3-Bold.ttf");
+  set("Marlow", Face::regular);
+  CHECK_FALSE(fonts->broken());
+  set("Marlow", Face::bold);
+  CHECK(fonts->broken());
+  set("Snaps", Face::bold);
+  REQUIRE(sink.all().size() == 1);
+  CHECK(sink.all()[0].code == "font-unreadable");
+  CHECK(sink.all()[0].severity == Severity::error);
+  fs::remove_all(folder);
+}
+
 TEST_CASE("holding the faces changes nothing that is set", "[page][fonts]") {
   test::Desk plain, holding;
   holding.fonts->hold_faces();

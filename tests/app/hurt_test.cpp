@@ -1,0 +1,146 @@
+#include <catch2/catch.hpp>
+
+#include <filesystem>
+#include <nlohmann/json.hpp>
+
+#include "app/program.h"
+#include "sheet/desk.h"
+
+// What hurt the program once.
+
+namespace furnish::test {
+namespace {
+namespace fs = std::filesystem;
+
+struct Salon {
+  TemporaryFolder folder;
+  Salon() {
+    put(folder, "salon.toml", "[salon]\nname = \"S\"\n");
+    put(folder, "pets/a.toml", "[pet]\nname = \"Ada\"\n");
+  }
+  ToolOutput run(const std::string& arguments, const std::string& before = {}) const {
+    return furnish(arguments, "cd " + folder.path("") + " && " + before);
+  }
+};
+}  // namespace
+
+TEST_CASE("a language that says which digits or calendar it wants stops its own pet", "[hurt]") {
+  const Salon salon;
+  put(salon.folder, "pets/b.toml", "[pet]\nname = \"Bo\"\n[owner]\nlanguage = \"en-u-nu\"\n");
+  put(salon.folder, "pets/c.toml", "[pet]\nname = \"Cy\"\n[owner]\nlanguage = \"es\"\n");
+  const auto check = salon.run("check");
+  CHECK(check.status == 1);
+  CHECK(has(check.err, "pets/b.toml:4:12: error: 'en-u-nu' says more than a language"));
+  CHECK(has(check.err, "\"en\""));
+  const auto care = salon.run("care");
+  INFO(care.err);
+  CHECK(care.status == 1);
+  CHECK(care.out == "sheets/a-care.pdf\nsheets/c-care.pdf\n");
+  CHECK(salon.run("care a --language ar-u-nu-arabext").status == 2);
+}
+
+TEST_CASE("a file's name that is no UTF-8 is no end of a list for programs", "[hurt]") {
+  const Salon salon;
+  put(salon.folder, "pets/b\xFF.toml", "[pet]\nname = \"Bo\"\n");
+  for (const std::string command :
+       {"find bo --json", "due --json", "check --json", "plan pets/b\xFF.toml --json"}) {
+    const auto ran = salon.run(command);
+    INFO(command << ran.err << ran.out);
+    CHECK(ran.status == 0);
+    CHECK(nlohmann::json::accept(ran.out));
+  }
+}
+
+TEST_CASE("a day that no file may have is refused before one has it", "[hurt]") {
+  const Salon salon;
+  const auto before = files_below(salon.folder.path(""));
+  CHECK(salon.run("new visit a --on 1985-01-01").status == 2);
+  CHECK(salon.run("new visit a --on 2200-01-01").status == 2);
+  const auto day = salon.run("new day 1985-01-01");
+  CHECK(day.status != 0);
+  CHECK(has(day.err, "from 1990-01-01 to 2199-12-31"));
+  CHECK(files_below(salon.folder.path("")) == before);
+  CHECK(salon.run("new visit a --on 2199-12-31").status == 0);
+  CHECK(salon.run("new day 1990-01-01").status == 0);
+  CHECK(salon.run("check").status == 0);
+}
+
+TEST_CASE("of a day that has all the visits it may no other is begun", "[hurt]") {
+  const Salon salon;
+  put(salon.folder, "visits/a/2026-11-24.toml", "date = 2026-11-24\n");
+  for (int i = 2; i < 99; ++i) {
+    put(salon.folder, "visits/a/2026-11-24-" + std::to_string(i) + ".toml", "date = 2026-11-24\n");
+  }
+  CHECK(salon.run("new visit a --on 2026-11-24").status == 0);
+  const auto more = salon.run("new visit a --on 2026-11-24");
+  CHECK(more.status == 1);
+  CHECK(has(more.err, "99 visits of 2026-11-24 already"));
+  CHECK(salon.run("check").status == 0);
+}
+
+TEST_CASE("a visit is begun in the salon that one stands in, however the pet is named", "[hurt]") {
+  const Salon salon;
+  const auto ran = salon.run("new visit pets/a.toml --on 2026-11-24");
+  CHECK(ran.out == "visits/a/2026-11-24.toml\n");
+  CHECK(fs::exists(salon.folder.path("visits/a/2026-11-24.toml")));
+}
+
+TEST_CASE("names that cannot be seen, or steer what shows them, begin no file", "[hurt]") {
+  const Salon salon;
+  const auto before = files_below(salon.folder.path(""));
+  for (const char* name : {"\u200B", "Rex\u202E", "\x1B[31mRex", "Re\u2066x", "\u00A0"}) {
+    const auto ran = salon.run("new pet " + quoted(name));
+    INFO(ran.err);
+    CHECK(ran.status == 1);
+    CHECK(has(ran.err, "gives no name of a file"));
+    CHECK_FALSE(has(ran.err, "\x1B"));
+  }
+  std::vector<std::string> after = files_below(salon.folder.path(""));
+  std::erase(after, "schemas/pet.json");
+  CHECK(after == before);
+}
+
+TEST_CASE("lists show what would steer a terminal", "[hurt]") {
+  const Salon salon;
+  put(salon.folder, "pets/r.toml",
+      "[pet]\nname = \"R\u202Eex\"\n[owner]\nname = \"S\u2066am\"\n[trim]\nvisit_every = \"4 "
+      "weeks\"\n");
+  for (const char* command : {"find ex", "due --within 8w", "plan r"}) {
+    const auto ran = salon.run(command);
+    INFO(command << ran.out << ran.err);
+    CHECK(ran.status == 0);
+    CHECK(has(ran.out, "R\\u{202E}ex"));
+    CHECK_FALSE(has(ran.out, "\u202E"));
+    CHECK_FALSE(has(ran.out, "\u2066"));
+  }
+}
+
+TEST_CASE("what the standard output did not take is no success", "[hurt]") {
+  const Salon salon;
+  for (const char* command : {"--version", "--help", "help card", "schema pet", "due", "find a",
+                              "plan a", "check", "new day", "card a -o -"}) {
+    const auto ran = salon.run(std::string(command) + " > /dev/full");
+    INFO(command << ran.err);
+    CHECK(ran.status == 1);
+    CHECK(has(ran.err, "cannot write to the standard output: No space left on device"));
+  }
+}
+
+TEST_CASE("a card without a visit that cannot be read says so on its front", "[hurt]") {
+  const Salon salon;
+  put(salon.folder, "visits/a/2026-11-20.toml", "date = 2026-11-20\nlump = 3\n");
+  for (const char* sheet : {"card", "style"}) {
+    const auto ran = salon.run(std::string(sheet) + " a --on 2026-11-24");
+    CHECK(ran.status == 1);
+    const std::string file = std::string("sheets/a-") + sheet + ".pdf";
+    const std::string text = test::run("pdftotext -raw -l 1 " + salon.folder.path(file) + " -").out;
+    INFO(text);
+    CHECK(has(without_space(text),
+              without_space("CAUTION A visit’s file cannot be read: ask the desk.")));
+  }
+  put(salon.folder, "visits/a/2026-11-20.toml", "date = 2026-11-20\n");
+  CHECK(salon.run("card a --on 2026-11-24").status == 0);
+  CHECK_FALSE(has(test::run("pdftotext " + salon.folder.path("sheets/a-card.pdf") + " -").out,
+                  "cannot be read"));
+}
+}  // namespace furnish::test
