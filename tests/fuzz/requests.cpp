@@ -27,6 +27,10 @@ class Texts final : public desk::Salon {
   desk::FileText read(const desk::FileId& file) override { return {files.at(file), {}}; }
   std::vector<std::pair<std::string, std::string>> visits(std::string_view) override { return {}; }
   Json look(const desk::LookOrder&) override { return {{"faults", Json::array()}}; }
+  std::string put_away(const desk::FileId&) override { return "it stays"; }
+  std::string put_back(const desk::FileId&) override { return "it is not there"; }
+  std::vector<std::pair<std::string, std::string>> away(std::string_view) override { return {}; }
+  void take_back(const desk::FileId& file) override { files.erase(file); }
   std::string write(const desk::FileId& file, std::string_view text) override {
     hold(files.contains(file), "only what is there is written");
     files[file] = text;
