@@ -6,6 +6,7 @@
 #include <array>
 #include <nlohmann/json.hpp>
 #include <tuple>
+#include <utility>
 
 #include "base/text.h"
 
@@ -103,6 +104,27 @@ std::string digits_of(std::string_view text) {
   }
   return out;
 }
+
+/// Without case, accents, and the strokes and joins of letters that Unicode does not take apart:
+/// who has no key for a letter types the one it looks like. Common practice, no source.
+std::string findable(std::string_view text) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 9> looks_like{{{"ł", "l"},
+                                                                                     {"ø", "o"},
+                                                                                     {"đ", "d"},
+                                                                                     {"ð", "d"},
+                                                                                     {"ħ", "h"},
+                                                                                     {"ı", "i"},
+                                                                                     {"ŧ", "t"},
+                                                                                     {"æ", "ae"},
+                                                                                     {"œ", "oe"}}};
+  std::string out = plain_letters(text);
+  for (const auto& [letter, like] : looks_like) {
+    for (auto at = out.find(letter); at != out.npos; at = out.find(letter, at + like.size())) {
+      out.replace(at, letter.size(), like);
+    }
+  }
+  return out;
+}
 }  // namespace
 
 std::string reach(const Owner& owner) {
@@ -153,7 +175,7 @@ void sort_rows(std::vector<ExpiringRow>& rows) {
   });
 }
 
-SearchWord::SearchWord(std::string_view written) : plain(plain_letters(written)) {
+SearchWord::SearchWord(std::string_view written) : plain(findable(written)) {
   constexpr std::size_t least = 3;
   if (written.find_first_not_of("0123456789 +-()/.") != std::string_view::npos) return;
   number = digits_of(written);
@@ -163,7 +185,7 @@ SearchWord::SearchWord(std::string_view written) : plain(plain_letters(written))
 std::vector<SearchText> search_texts(const Pet& pet) {
   std::vector<SearchText> out;
   const auto add = [&](const char* where, const std::string& text) {
-    if (!text.empty()) out.push_back({where, text, plain_letters(text), digits_of(text)});
+    if (!text.empty()) out.push_back({where, text, findable(text), digits_of(text)});
   };
   add("name", pet.name.value);
   add("file", pet.key);

@@ -19,25 +19,25 @@ class FindDesk {
  public:
   FindDesk() {
     constexpr std::array names{"Żółw", "Gạo", "Αργώ", "Снежок", "ليلى", "小白"};
-    put(folder_, "salon.toml", "[salon]\nname = \"Test\"\n");
+    put(folder_, "salon/salon.toml", "[salon]\nname = \"Test\"\n");
     for (int i = 0; i < pets; ++i) {
-      put(folder_, fmt::format("pets/pet-{:02}.toml", i),
+      put(folder_, fmt::format("salon/pets/pet-{:02}.toml", i),
           fmt::format("[pet]\nname = \"{} {}\"\ncoat = \"curly\"\n\n[owner]\nname = \"Ágnes {}\"\n",
                       names.at(static_cast<std::size_t>(i) % names.size()), i, i % 7));
     }
     book({"pet-41", "pet-07"});
-    options_.salon = folder_.path("");
+    options_.salon = folder_.path("salon");
     options_.data = FURNISH_SOURCE_DIR;
     options_.on = parse_date(demo_date);
     salon_.emplace(options_, files_, system_disk());
   }
 
   void book(const Strings& ids) {
-    std::string text;
+    std::string text = fmt::format("date = {}\n\n", demo_date);
     for (std::size_t i = 0; i < ids.size(); ++i) {
       text += fmt::format("[[booking]]\nat = {:02}:00\npet = \"{}\"\n\n", 9 + i, ids[i]);
     }
-    put(folder_, fmt::format("days/{}.toml", demo_date), text);
+    put(folder_, fmt::format("salon/days/{}.toml", demo_date), text);
   }
   void read_all() {
     while (salon_->read_on()) {
@@ -46,7 +46,8 @@ class FindDesk {
   nlohmann::ordered_json find(const char* words) { return salon_->find(words, 60); }
   Strings ids(const char* words) {
     Strings out;
-    for (const auto& row : find(words)["pets"]) out.push_back(row["id"].get<std::string>());
+    const auto answer = find(words);
+    for (const auto& row : answer["pets"]) out.push_back(row["id"].get<std::string>());
     return out;
   }
   SalonAtDesk& salon() { return *salon_; }
@@ -76,7 +77,10 @@ TEST_CASE("today's pets are known before all others") {
 
 TEST_CASE("a pet whose file is named so is found before all are read") {
   FindDesk desk;
-  CHECK(desk.ids("pet-33") == Strings{"pet-33"});
+  auto answer = desk.find("pet-33");
+  while (answer["pets"].empty()) answer = desk.find("pet-33");  // on a slow computer
+  CHECK(answer["pets"][0]["id"] == "pet-33");
+  CHECK(answer["pets"].size() == 1);
 }
 
 TEST_CASE("any part of a name is found, in any script, with accents or without") {
@@ -102,13 +106,13 @@ TEST_CASE("a day that changes is read again for those it books or booked, a pet 
   CHECK(first_two(desk.ids("")) == Strings{"pet-07", "pet-20"});
   CHECK(desk.find("pet-41")["pets"][0]["booked"].is_null());
 
-  put(desk.folder(), "pets/pet-41.toml", "[pet]\nname = \"Renamed\"\ncoat = \"curly\"\n");
+  put(desk.folder(), "salon/pets/pet-41.toml", "[pet]\nname = \"Renamed\"\ncoat = \"curly\"\n");
   desk.salon().changed("pets/pet-41.toml");
   CHECK(desk.ids("renamed") == Strings{"pet-41"});
-  put(desk.folder(), "pets/new.toml", "[pet]\nname = \"Newcomer\"\ncoat = \"curly\"\n");
+  put(desk.folder(), "salon/pets/new.toml", "[pet]\nname = \"Newcomer\"\ncoat = \"curly\"\n");
   desk.salon().changed("pets/new.toml");
   CHECK(desk.ids("newcomer") == Strings{"new"});
-  std::filesystem::remove(desk.folder().path("pets/new.toml"));
+  std::filesystem::remove(desk.folder().path("salon/pets/new.toml"));
   desk.salon().changed("pets/new.toml");
   CHECK(desk.ids("newcomer").empty());
   CHECK_FALSE(desk.salon().shown_path({"pet", "new"}));

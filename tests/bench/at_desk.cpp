@@ -138,6 +138,7 @@ void make_salon(const std::string& folder, int pets) {
   }
   fs::create_directories(folder + "/days");
   std::ofstream today(folder + "/days/2026-11-24.toml", std::ios::binary);
+  today << "date = 2026-11-24\n\n";
   for (int i = 0; i < 16; ++i) {
     today << fmt::format("[[booking]]\npet = \"pet-{:05}\"\nat = {:02}:{:02}\n\n", i * 601,
                          9 + i / 2, i % 2 * 30);

@@ -42,7 +42,7 @@ TEST_CASE("no line that either wrote is lost, and none comes back", "[merge]") {
   int merged = 0;
   for (std::size_t trial = 0; trial < furnish::test::share_of(16000); ++trial) {
     std::vector<std::string> lines;
-    for (std::size_t i = 0; i < 12; ++i) lines.push_back(std::to_string(i) + " of the lines\n");
+    for (std::size_t i = 0; i < 12; ++i) lines.push_back("line " + std::to_string(i) + "\n");
     int fresh = 0;
     const auto changed = [&](const std::string& who, std::vector<std::string>& wrote) {
       std::vector<std::string> out = lines;
