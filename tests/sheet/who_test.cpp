@@ -2,7 +2,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "sheet/desk.h"
+#include "sheet/rows.h"
 
 namespace furnish {
 
