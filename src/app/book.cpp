@@ -58,9 +58,13 @@ class BookRun {
     const NameRegister names(options_.language.empty() ? folder_.salon().language
                                                        : options_.language);
     std::vector<Expected> out;
+    // Read for their names alone, and forgotten: a long book keeps each file's text once.
     DiagnosticSink unheard;
+    SourceSet forgotten;
+    SalonFolder once({shop_.context().files, forgotten, unheard}, folder_.root(),
+                     path_in(shop_.data_folder(), "styles"));
     for (const PetPath& path : paths) {
-      const auto pet = folder_.pet(path.file, unheard);
+      const auto pet = once.pet(path.file, unheard);
       Expected& one =
           out.emplace_back(Expected{path, pet ? pet->name.value : path.key(), {}, {}, {}});
       if (pet) one.owner = pet->owner.name;

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <chrono>
 
@@ -36,9 +37,11 @@ class WeekMade {
   bool take(Date date, WeekDay& to, DayCases& cases) {
     to.date = date;
     to.closed = closed_on(folder_.salon(), date);
-    const std::size_t errors = shop_.sink().error_count();
     const Day* const day = folder_.day(date);
-    to.unread = day == nullptr && shop_.sink().error_count() > errors;
+    // Its fault may have been told before, of a pet whose bookings were looked for in all files.
+    const auto* const files = folder_.day_files();
+    to.unread = day == nullptr &&
+                (files == nullptr || std::ranges::count(*files, to_iso(date) + ".toml") > 0);
     complete_ = complete_ && !to.unread;
     if (day == nullptr || day->bookings.empty()) return true;
     cases = day_cases(shop_, folder_, *day);

@@ -180,6 +180,8 @@ std::string compact_content(std::string_view content) {
     out += '\n';
   }
   append(out, path);
+  const std::size_t rest = content.find_first_not_of(" \n\r\t", last);
+  if (rest != content.npos) out += content.substr(rest);
   return out;
 }
 }  // namespace furnish

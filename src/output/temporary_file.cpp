@@ -111,6 +111,11 @@ Errno TemporaryFile::write(std::string_view bytes) {
   return fault_;
 }
 
+Errno TemporaryFile::make_safe() {
+  if (fault_ == 0) fault_ = sync(disk_, file_.get());
+  return fault_;
+}
+
 Errno TemporaryFile::sync_all() {
   while (disk_.syncfs(file_.get()) != 0) {
     if (errno != EINTR) return errno;
@@ -119,8 +124,8 @@ Errno TemporaryFile::sync_all() {
 }
 
 Errno TemporaryFile::fill(std::string_view bytes) {
-  if (write(bytes) == 0) fault_ = sync(disk_, file_.get());
-  return fault_;
+  write(bytes);
+  return make_safe();
 }
 
 Errno TemporaryFile::become(const fs::path& target) {

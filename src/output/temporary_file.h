@@ -53,6 +53,8 @@ class TemporaryFile {
   Errno fill(std::string_view bytes);
   /// Its whole content, which only sync_all() of this or another of its folder makes safe.
   Errno write(std::string_view bytes);
+  /// Waits until the device has what was written to this one.
+  Errno make_safe();
   /// Waits until the device has all that was written to the file system that this lies in.
   Errno sync_all();
   /// Gives it a name where there is nothing yet; EEXIST where there is something.

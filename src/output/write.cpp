@@ -299,7 +299,7 @@ bool write_whole(const std::string& path, const std::function<bool(const TakeByt
   TemporaryFile temporary(disk, folder_of(path), file ? &there : nullptr);
   auto fault = made_into(make, [&](std::string_view bytes) { return temporary.write(bytes); });
   if (!fault) return false;
-  if (*fault == 0) fault = temporary.sync_all();
+  if (*fault == 0) fault = temporary.make_safe();
   if (*fault == 0) fault = temporary.replace(path);
   if (*fault != 0) return report(path, {*fault}, sink);
   return report(path, {0, sync_folder(disk, folder_of(path))}, sink);

@@ -27,6 +27,9 @@ NameRegister::NameRegister(const std::string& language) : names_(std::make_uniqu
   code = U_ZERO_ERROR;
   names_->order.reset(icu::Collator::createInstance(locale, code));
   icu::AlphabeticIndex index(locale, code);
+  // Past its usual number of labels it leaves some out, the language's own among them.
+  constexpr std::int32_t all_labels = 1000;
+  index.setMaxLabelCount(all_labels, code);
   // Names in another script than the page's have letters too.
   for (const char* const other : {"en", "el", "ru", "ar", "he", "ja", "ko", "zh"}) {
     index.addLabels(icu::Locale(other), code);

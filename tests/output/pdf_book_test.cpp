@@ -95,13 +95,13 @@ TEST_CASE("content is drawn with fewer bytes, and nothing but points of paths ch
   CHECK(compact_content("1 2 m 5 2 l 5 8 l 1 8 l h f*\n") == "1 2 4 6 re\nf*\n");
   // Askew, or not closed: as it was.
   CHECK(compact_content("1 2 m 5 2 l 5 8 l 1 9 l h f\n") == "1 2 m\n5 2 l\n5 8 l\n1 9 l\nh\nf\n");
-  CHECK(compact_content("-0.004 -0.126 m\n") == "0 -0.13 m\n");
+  CHECK(compact_content("-0.004 -0.126 m\n") == "0 -.13 m\n");
   CHECK(compact_content("0 0 m 1.26 2.22 3 4 5 6 c S\n") == "0 0 m\n1.3 2.2 3 4 5 6 c\nS\n");
   std::string dots;
   for (int i = 0; i < 8; ++i) dots += std::to_string(i * 2) + " 1 m h\n";
   dots += "4 3 m h\n6 3 m h\n";
   CHECK(compact_content(dots + "S\n") == "[0 2.0000]0 d\n0 1 m\n15 1 l\n4 3 m\n7 3 l\nS\n[]0 d\n");
-  const std::string text = "BT\n0.123456 0 0 1.5 3 4 Tm\n[(a(b\\)m 1.234 2 l)11(c)]TJ\nET\n";
+  const std::string text = "BT\n0.123456 0 0 1.5 3 4 Tm\n[(a\\(b m 1.234 2 l)11(c)]TJ\nET\n";
   CHECK(compact_content(text) == text);
 }
 }  // namespace furnish::test

@@ -76,20 +76,6 @@ TEST_CASE("a card says how the pet looks", "[card]") {
         "male,neutered·5years·4.6kg,daynotknown");
 }
 
-TEST_CASE("a weight stands with its day, unless that is the page's", "[card]") {
-  const auto facts = [](const std::string& weighed) {
-    std::string pet = full;
-    pet.insert(pet.find("weight  ="), "weighed = " + weighed + "\n");
-    Desk table = desk(pet, salon);
-    const test::Kennel kennel = table.kennel();
-    const SheetInput input = table.input(kennel);
-    return test::without_space(test::text_of(facts_text({input, table.voice()})));
-  };
-  CHECK(facts("2026-09-29").ends_with("·4.6kg(29Sept)"));
-  CHECK(facts("2025-09-29").ends_with("·4.6kg(29Sept2025)"));
-  CHECK(facts("2026-11-24").ends_with("·4.6kg"));
-}
-
 TEST_CASE("ages are weeks, then months, then years", "[card]") {
   const auto age = [](const char* born) {
     Desk table = desk(std::string("[pet]\nname = \"Rex\"\nborn = ") + born + "\n");
