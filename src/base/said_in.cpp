@@ -85,7 +85,7 @@ bool LanguageMarks::take(char32_t c) {
     if (language_.size() > longest) language_.clear();
   }
   reading_ = false;
-  if (c != tag_ends || language_.empty()) return false;
+  if (c != tag_ends) return false;
   language_.clear();
   return true;
 }

@@ -47,7 +47,7 @@ class DogFigure final : public Block {
     for (std::size_t i = 0; i < callouts.size(); ++i) {
       if (input_.callouts[i].row.empty() || !callouts[i].placed) continue;
       const double r = radius(setting);
-      const TagScope tag(frame, Structure::link);
+      const TagScope tag(frame, Structure::link, {}, {}, box);  // moves with the figure
       frame.marks.emplace_back(
           LinkMark{{point_of(callouts[i].disc - Vec{r, r}), {Length::mm(2 * r), Length::mm(2 * r)}},
                    input_.callouts[i].row,

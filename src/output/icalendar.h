@@ -25,7 +25,8 @@ struct CalendarEvent {
 /// character (RFC 5545, 3.1); the end of an all-day event is the day after (3.6.1).
 /// An event at an hour has no end: nobody knows how long the visit takes.
 std::string icalendar(const CalendarEvent&);
-/// The same in as few bytes as a phone's reader takes from a code: no description, no alarm.
+/// The same in as few bytes as a phone's reader takes from a code, as fewer are larger there: no
+/// place, description or alarm, and no end of a day.
 std::string short_icalendar(const CalendarEvent&);
 
 /// TEXT as RFC 5545, 3.3.11 writes it: `\\`, `\;`, `\,` and `\n`; other controls but the tab are

@@ -49,6 +49,7 @@ class Mirror {
 Frame mirrored(Frame frame) {
   const Mirror mirror(frame.size.width);
   int depth = 0, whole_since = 0;  ///< depth of the drawing that moves as it is; 0: none
+  int caption_since = 0;           ///< of the words under it, which turn over; 0: none
   Point by;
   for (Mark& mark : frame.marks) {
     if (const auto* const tag = std::get_if<OpenTag>(&mark)) {
@@ -57,14 +58,16 @@ Frame mirrored(Frame frame) {
         whole_since = depth;
         by = {mirror.over(*tag->whole).left() - tag->whole->left(), {}};
       }
+      if (tag->role == Structure::caption && caption_since == 0) caption_since = depth;
     }
-    if (whole_since > 0) {
+    if (whole_since > 0 && caption_since == 0) {
       mark = moved(std::move(mark), by);
     } else {
       std::visit(mirror, mark);
     }
     if (std::holds_alternative<CloseTag>(mark)) {
       if (whole_since == depth) whole_since = 0;
+      if (caption_since == depth) caption_since = 0;
       --depth;
     }
   }

@@ -32,7 +32,8 @@ char32_t without_controls(char32_t c) {
 
 /// Joins it to the last one if that is alike.
 void add_piece(std::vector<Piece>& pieces, Piece piece) {
-  if (!pieces.empty() && pieces.back().same_as(piece)) {
+  if (!pieces.empty() && pieces.back().set_like(piece) &&
+      pieces.back().language == piece.language) {
     pieces.back().end = piece.end;
   } else {
     pieces.push_back(std::move(piece));
@@ -180,9 +181,8 @@ void give_neutrals(Prepared& prepared, const FontSet& fonts, bool page_from_righ
 }
 }  // namespace
 
-bool Piece::same_as(const Piece& other) const {
-  return family == other.family && face == other.face && role == other.role && size == other.size &&
-         language == other.language;
+bool Piece::set_like(const Piece& other) const {
+  return family == other.family && face == other.face && role == other.role && size == other.size;
 }
 
 void append(std::string& text, char32_t c) {

@@ -20,8 +20,8 @@ struct Piece {
   Face face;
   Role role;
   TypeSize size;
-  std::string language{};            ///< BCP 47, if it is another than the page's
-  bool same_as(const Piece&) const;  ///< in all but where it stands
+  std::string language{};             ///< BCP 47, if it is another than the page's
+  bool set_like(const Piece&) const;  ///< in the same letters
 };
 
 /// Stretches of text as one text, with a family for every character.

@@ -47,11 +47,14 @@ Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int i
   PangoAttrList* attributes = pango_attr_list_new();
   // Pango would hyphenate a word that it has to break anywhere; a name has no hyphen of ours in it.
   pango_attr_list_insert(attributes, pango_attr_insert_hyphens_new(FALSE));
-  for (const Piece& piece : prepared.pieces) {
+  for (std::size_t i = 0; i < prepared.pieces.size(); ++i) {
+    // Another language alone is no reason to set letters apart.
+    const Piece& piece = prepared.pieces[i];
+    while (i + 1 < prepared.pieces.size() && piece.set_like(prepared.pieces[i + 1])) ++i;
     PangoFontDescription* font = description(piece);
     PangoAttribute* attribute = pango_attr_font_desc_new(font);
     attribute->start_index = static_cast<guint>(piece.begin);
-    attribute->end_index = static_cast<guint>(piece.end);
+    attribute->end_index = static_cast<guint>(prepared.pieces[i].end);
     pango_attr_list_insert(attributes, attribute);
     pango_font_description_free(font);
   }

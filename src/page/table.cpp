@@ -206,6 +206,7 @@ class Table::Row final : public Block {
                      end = start + cell.text->first_line_width(width, setting);
         const Point middle{end + scaled(size, mark_air + mark / 2),
                            line - scaled(size, mark_middle)};
+        const TagScope sign(frame, Structure::sign);
         frame.marks.emplace_back(PathMark{
             {diamond(middle, scaled(size, mark))}, Ink::text, std::nullopt, {}, Dash::solid});
       }

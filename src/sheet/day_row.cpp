@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/said_in.h"
 #include "base/text.h"
 #include "page/forms.h"
 #include "page/keep_whole.h"
@@ -31,8 +32,13 @@ constexpr int name_share = 31, text_share = 50, time_share = 19, close_time_shar
 /// The first sentence; the rest is on the pet's card.
 std::string first_sentence(const std::string& text) {
   const std::string all = sentence(text);
-  const std::size_t end = all.find(". ");
-  return end == std::string::npos ? all : all.substr(0, end + 1);
+  const std::size_t end = all.find(". "), marked = all.find("." + std::string(language_ends) + " ");
+  if (marked < end) return all.substr(0, marked + 1 + language_ends.size());
+  if (end == std::string::npos) return all;
+  std::string first = all.substr(0, end + 1);
+  const std::size_t begun = first.rfind(language_begins), ended = first.rfind(language_ends);
+  const bool inside = begun != std::string::npos && (ended == std::string::npos || ended < begun);
+  return inside ? first += language_ends : first;
 }
 
 /// "11:45 AM", which need not stand on one line.

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "base/said_in.h"
 #include "page/stack.h"
 
 namespace furnish {
@@ -34,11 +35,26 @@ std::vector<std::vector<TextSpan>> cut_spans(const std::vector<TextSpan>& spans)
   for (const TextSpan& span : spans) {
     TextSpan part = span;
     part.text.clear();
+    std::string
+        language;  // the mark of the one that has begun; a run that it goes on in has its own
     const auto keep = [&] {
-      if (!part.text.empty()) out.back().push_back(part);
-      part.text.clear();
+      if (part.text != language) {
+        if (!language.empty()) part.text += language_ends;
+        out.back().push_back(part);
+      }
+      part.text = language;
     };
-    for (const char c : span.text) {
+    for (std::size_t i = 0; i < span.text.size(); ++i) {
+      const std::string_view rest = std::string_view(span.text).substr(i);
+      const std::size_t mark =
+          rest.starts_with(language_ends) ? language_ends.size() : language_mark(rest);
+      if (mark > 0) {
+        language = rest.starts_with(language_ends) ? std::string_view() : rest.substr(0, mark);
+        part.text += rest.substr(0, mark);
+        i += mark - 1;
+        continue;
+      }
+      const char c = span.text[i];
       // Bytes that go on a letter begin with 10.
       const bool begins = (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
       const bool space = c == ' ' && letters >= most_letters;
@@ -65,7 +81,7 @@ std::vector<std::string> cut_text(const std::string& text) {
 }
 
 bool fits_piece(const std::string& text) {
-  return text.size() <= most_letters;
+  return without_languages(text).size() <= most_letters;
 }
 
 namespace {

@@ -306,7 +306,7 @@ TEST_CASE(
 }
 
 TEST_CASE("a phone reads the next visit off a grey print of the care sheet", "[care]") {
-  std::size_t codes = 0;
+  std::size_t codes = 0, coarse = 0, blurred = 0;
   for (const char* salon : salons) {
     Desk table(sample(salon));
     const TemporaryFolder folder;
@@ -326,8 +326,19 @@ TEST_CASE("a phone reads the next visit off a grey print of the care sheet", "[c
       std::erase(day, '-');
       CHECK(read.out.find("DTSTART;VALUE=DATE:" + day) != std::string::npos);
       ++codes;
+      const auto reads = [&](const std::string& picture) {
+        return run("zbarimg -q --raw " + picture).out == read.out;
+      };
+      REQUIRE(run("pdftoppm -r 100 -gray -png -singlefile " + file + ".pdf " + file + "-coarse")
+                  .status == 0);
+      coarse += reads(file + "-coarse.png") ? 1 : 0;
+      REQUIRE(run("convert " + file + ".png -blur 0x1 " + file + "-blurred.png").status == 0);
+      blurred += reads(file + "-blurred.png") ? 1 : 0;
     }
   }
   CHECK(codes >= 8);
+  // Where the page has room for a large code, a poor print and a shaken hand do as well.
+  CHECK(coarse * 4 >= codes * 3);
+  CHECK(blurred * 2 >= codes);
 }
 }  // namespace furnish::test

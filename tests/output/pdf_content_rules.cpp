@@ -56,6 +56,38 @@ class MarkedContent final : public Handle::ParserCallbacks {
   bool in_path_ = false;
 };
 
+/// Notes in which numbered content something is shown, by libqpdf's own parser.
+class ShownContent final : public Handle::ParserCallbacks {
+ public:
+  void handleObject(Handle object, std::size_t, std::size_t) override {
+    if (!object.isOperator()) {
+      operands_.push_back(object);
+      return;
+    }
+    static const std::set<std::string> shows{"S", "s",  "f",  "F",  "f*", "B",  "B*",
+                                             "b", "b*", "Tj", "TJ", "'",  "\"", "Do"};
+    const std::string op = object.getOperatorValue();
+    if (op == "BDC" || op == "BMC") {
+      const bool named = operands_.size() == 2 && operands_[1].isDictionary() &&
+                         operands_[1].getKey("/MCID").isInteger();
+      open_.push_back(named           ? operands_[1].getKey("/MCID").getIntValueAsInt()
+                      : open_.empty() ? -1
+                                      : open_.back());
+    } else if (op == "EMC" && !open_.empty()) {
+      open_.pop_back();
+    } else if (shows.contains(op) && !open_.empty()) {
+      shown.insert(open_.back());
+    }
+    operands_.clear();
+  }
+  void handleEOF() override {}
+  std::set<int> shown;
+
+ private:
+  std::vector<Handle> operands_;
+  std::vector<int> open_;
+};
+
 Faults all_marked(const PdfFile& file) {
   Faults faults;
   for (Handle page : file.pages()) {
@@ -185,6 +217,16 @@ constexpr std::array rules{
     PdfRule{"unicode-fonts", "ISO 19005-3, 6.2.11.7", true, unicode_fonts},
     PdfRule{"no-interpolation", "ISO 19005-3, 6.2.8", true, no_interpolation}};
 }  // namespace
+
+const std::set<int>& PdfFile::shown_on(Handle page) const {
+  const auto [at, made] = shown_.try_emplace(page.getObjGen());
+  if (made) {
+    ShownContent content;
+    Handle::parseContentStream(page.getKey("/Contents"), &content);
+    at->second = std::move(content.shown);
+  }
+  return at->second;
+}
 
 std::span<const PdfRule> content_rules() {
   return rules;

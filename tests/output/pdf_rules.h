@@ -2,7 +2,9 @@
 
 #include <qpdf/QPDF.hh>
 
+#include <map>
 #include <memory>
+#include <set>
 #include <span>
 #include <string>
 #include <string_view>
@@ -23,8 +25,12 @@ class PdfFile {
   std::vector<QPDFObjectHandle> pages() const;
   /// Elements of the structure tree, each before what it holds.
   std::vector<QPDFObjectHandle> elements() const;
+  /// The numbers of marked content on a page in which something is shown: an element may name some
+  /// that is empty.
+  const std::set<int>& shown_on(QPDFObjectHandle page) const;
 
  private:
+  mutable std::map<QPDFObjGen, std::set<int>> shown_;
   std::string bytes_;
   std::unique_ptr<QPDF> pdf_;
 };

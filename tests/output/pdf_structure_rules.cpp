@@ -73,12 +73,18 @@ Faults blank_words(const PdfFile& file) {
   });
 }
 
-/// True if an element, or one below it, is of anything but an annotation.
-bool has_content(Handle element) {
-  const auto shows = [](Handle kid) {
-    if (kid.isInteger()) return true;
+/// True if an element, or one below it, shows something.
+bool has_content(const PdfFile& file, Handle element) {
+  Handle page = element.getKey("/Pg");
+  const auto shows = [&](Handle kid) {
+    if (kid.isInteger())
+      return page.isDictionary() && file.shown_on(page).contains(kid.getIntValueAsInt());
     if (!kid.isDictionary()) return false;
-    return kid.hasKey("/S") ? has_content(kid) : !kid.hasKey("/Obj");
+    if (kid.hasKey("/S")) return has_content(file, kid);
+    if (!kid.getKey("/MCID").isInteger()) return false;  // an annotation
+    Handle own = kid.getKey("/Pg").isDictionary() ? kid.getKey("/Pg") : page;
+    return own.isDictionary() &&
+           file.shown_on(own).contains(kid.getKey("/MCID").getIntValueAsInt());
   };
   Handle kids = element.getKey("/K");
   if (!kids.isArray()) return shows(kids);
@@ -86,8 +92,8 @@ bool has_content(Handle element) {
 }
 
 Faults figure_box(const PdfFile& file) {
-  return for_each(file, "/Figure", "a figure has no BBox with room in it", [](Handle element) {
-    if (!has_content(element)) return true;
+  return for_each(file, "/Figure", "a figure has no BBox with room in it", [&](Handle element) {
+    if (!has_content(file, element)) return true;
     std::vector<double> edges;
     for (Handle edge : items_of(attribute(element, "/Layout", "/BBox"))) {
       if (edge.isNumber()) edges.push_back(edge.getNumericValue());
@@ -97,15 +103,16 @@ Faults figure_box(const PdfFile& file) {
 }
 
 Faults link_words(const PdfFile& file) {
-  return for_each(file, "/Link", "a link has no words", [](Handle element) {
-    return has_content(element) && element.getKey("/Alt").isString();
+  return for_each(file, "/Link", "a link has no words", [&](Handle element) {
+    return has_content(file, element) && element.getKey("/Alt").isString();
   });
 }
 
 Faults full_cells(const PdfFile& file) {
   Faults faults;
   for (const char* const cell : {"/TH", "/TD"}) {
-    const Faults more = for_each(file, cell, "a cell of a table is blank", has_content);
+    const Faults more = for_each(file, cell, "a cell of a table is blank",
+                                 [&](Handle element) { return has_content(file, element); });
     faults.insert(faults.end(), more.begin(), more.end());
   }
   return faults;

@@ -267,8 +267,13 @@ TEST_CASE("Words of people reach the file whole, whatever signs are in them") {
   }
   {
     const TagScope figure(frame, Structure::figure, "]]> ' \\ (");
+    on.rule(10, 40, 50, 0.3);
+  }
+  {
+    const TagScope link(frame, Structure::link);
     frame.marks.emplace_back(
         LinkMark{{{1_mm, 1_mm}, {5_mm, 5_mm}}, "it's [a] \\ 'name'", "( \\ '"});
+    on.text(10, 50, "there");
   }
   DocumentInfo info{"( \\ ' ]]> \x01 & \xF0\x9F\x90\xA9", "<b>", "vi", "2026-11-24"};
   const PdfExtras more{{{"it's ( \\", 0, 0}},

@@ -29,6 +29,17 @@ TEST_CASE("what stands at the left edge stands at the right one, at the same hei
   CHECK(mark<LinkMark>(turned, 2).area.left() == 95_mm);
 }
 
+TEST_CASE("what is said under a drawing turns over though the drawing does not", "[mirror]") {
+  const Rect room{{10_mm, 10_mm}, {20_mm, 20_mm}};
+  const auto mark_at = [](Length x) { return StrokeMark{{x, 12_mm}, {x + 2_mm, 12_mm}, 1_mm}; };
+  const Frame turned = mirrored_of({OpenTag{Structure::figure, "Rex", "", room}, mark_at(11_mm),
+                                    OpenTag{Structure::caption, "", ""}, mark_at(11_mm), CloseTag{},
+                                    mark_at(12_mm), CloseTag{}});
+  CHECK(mark<StrokeMark>(turned, 1).from.x == 71_mm);
+  CHECK(mark<StrokeMark>(turned, 3).from.x == 89_mm);
+  CHECK(mark<StrokeMark>(turned, 5).from.x == 72_mm);
+}
+
 TEST_CASE("a drawing with a room of its own is moved as it is", "[mirror]") {
   const Rect room{{10_mm, 10_mm}, {20_mm, 20_mm}};
   const auto mark_at = [](Length x) { return StrokeMark{{x, 12_mm}, {x + 2_mm, 12_mm}, 1_mm}; };
