@@ -12,8 +12,9 @@ Extent Linked::measure(Length width, const Setting& setting) const {
 }
 
 void Linked::place(const Rect& box, const Setting& setting, Frame& frame) const {
-  content_->place(box, setting, frame);
+  const TagScope tag(frame, Structure::link);
   frame.marks.emplace_back(LinkMark{box, id_, says_});
+  content_->place(box, setting, frame);
 }
 
 Length Linked::natural_width(const Setting& setting) const {

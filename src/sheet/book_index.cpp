@@ -140,12 +140,13 @@ class IndexMaker {
   }
 
   BlockPtr line_block(const Line& line) const {
-    TextStyle end{Role::body};
+    TextStyle style{Role::body}, end{Role::body};
     end.align = Align::end;
+    if (line.page) style.structure = end.structure = std::nullopt;  // the words of the link
     std::vector<TextSpan> text{line.bold};
     if (!line.plain.text.empty()) text.push_back(line.plain);
-    BlockPtr out = paragraph(std::move(text));
-    if (!line.missing.text.empty()) out = column({out, paragraph({line.missing})});
+    BlockPtr out = paragraph(std::move(text), style);
+    if (!line.missing.text.empty()) out = column({out, paragraph({line.missing}, style)});
     if (line.page) {
       out = std::make_shared<Beside>(
           std::vector<Beside::Cell>{{out}, {paragraph(std::to_string(*line.page + 1), end), 12_mm}},

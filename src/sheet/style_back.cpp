@@ -124,13 +124,14 @@ BlockPtr StyleBack::what_if() const {
                  texts(style_what_if(desk_), colon(voice_.words)));
 }
 
-BlockPtr StyleBack::visits() const {
+BlockPtr StyleBack::visits(WithHow how) const {
   const std::vector<SheetRow> rows = style_visits(desk_);
   std::vector<BlockPtr> out;
   if (!rows.empty()) {
     out.push_back(section(voice_.words.say(Phrase::head_visits), texts(rows, "")));
   }
-  if (auto shots = vaccinations_row(desk_)) {
+  auto shots = how == WithHow::yes ? vaccinations_row(desk_) : std::nullopt;
+  if (shots) {
     if (!out.empty()) out.push_back(std::make_shared<Gap>(1, 0.5, 0));
     const std::string head = std::exchange(shots->label, {});
     out.push_back(section(head, with_points(*shots)));
@@ -149,7 +150,7 @@ BlockPtr StyleBack::read_back() const {
 }
 
 std::vector<BlockPtr> StyleBack::columns(WithHow how) const {
-  const BlockPtr work = this->work(how), blend = blends(), what = what_if(), last = visits(),
+  const BlockPtr work = this->work(how), blend = blends(), what = what_if(), last = visits(how),
                  back = read_back(), code = code_ ? this->code() : nullptr;
   return {std::make_shared<Shortest>(std::vector{
       in_columns({work}, {blend, what, last, back, code}),
@@ -160,7 +161,7 @@ std::vector<BlockPtr> StyleBack::columns(WithHow how) const {
 }
 
 std::vector<BlockPtr> StyleBack::whole(WithHow how, const std::vector<SheetRow>& left_out) const {
-  const BlockPtr work = this->work(how), blend = blends(), what = what_if(), last = visits();
+  const BlockPtr work = this->work(how), blend = blends(), what = what_if(), last = visits(how);
   std::vector<BlockPtr> out;
   if (!left_out.empty()) out = {texts(left_out, after_label), gap(0.75)};
   out.push_back(std::make_shared<Shortest>(std::vector{

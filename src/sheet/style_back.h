@@ -32,7 +32,8 @@ class StyleBack {
   BlockPtr work(WithHow) const;
   BlockPtr blends() const;
   BlockPtr what_if() const;
-  BlockPtr visits() const;
+  /// Vaccinations with them, where there is room for more than the work.
+  BlockPtr visits(WithHow) const;
   BlockPtr read_back() const;
   std::vector<BlockPtr> answers() const;
   BlockPtr signing() const;

@@ -144,7 +144,7 @@ class WeekMaker {
     const auto groomers = by_groomer();
     if (groomers.empty()) return std::make_shared<Gap>(0, 0, 0);
     using Kind = TableColumn::Kind;
-    std::vector<TableColumn> columns{{"", Kind::flexible}};
+    std::vector<TableColumn> columns{{.head = "", .kind = Kind::flexible, .heads_rows = true}};
     for (const WeekDay& one : days_) {
       columns.push_back(
           {voice_.locale.weekday_and_day(one.date), Kind::natural, {}, 1, Align::end});

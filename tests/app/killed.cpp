@@ -48,7 +48,10 @@ bool watch(::pid_t child, const std::optional<CallPoint>& point, std::vector<lon
       }
       if (point && in_call[one] == point->number && begins != point->done && met++ == point->nth) {
         ::kill(child, SIGKILL);
-        while (::waitpid(child, &status, __WALL) == child && !WIFSIGNALED(status)) {
+        // Its threads are watched too, and it is not gone before each of them was waited for.
+        ::pid_t gone = 0;
+        while (gone >= 0 && (gone != child || WIFSTOPPED(status))) {
+          gone = ::waitpid(-1, &status, __WALL);
         }
         return true;
       }

@@ -20,9 +20,9 @@ Frame page_of(Type& type, const std::string& text, const std::string& leads_to =
     composer.text(20, 30, text);
   }
   if (!leads_to.empty()) {
-    const TagScope paragraph(page, Structure::paragraph);
-    composer.text(20, 50, "see " + text);
+    const TagScope link(page, Structure::link);
     page.marks.emplace_back(LinkMark{{{20_mm, 45_mm}, {40_mm, 6_mm}}, leads_to, "see " + text});
+    composer.text(20, 50, "see " + text);
   }
   return page;
 }
