@@ -115,6 +115,22 @@ struct Pages {
   }
 };
 
+/// The numbers of rows inside a sentence are elements of their own too; what stands between them is
+/// read as it is then.
+bool is_read(const std::u32string& piece, const std::u32string& read) {
+  if (read.find(piece) != std::u32string::npos) return true;
+  constexpr std::u32string_view number = U"0123456789# .";
+  std::size_t at = 0;
+  while ((at = piece.find_first_not_of(number, at)) != std::u32string::npos) {
+    const std::size_t end = std::min(piece.find_first_of(U"0123456789", at), piece.size());
+    std::u32string part = piece.substr(at, end - at);
+    part.erase(part.find_last_not_of(number) + 1);
+    if (read.find(part) == std::u32string::npos) return false;
+    at = end;
+  }
+  return true;
+}
+
 /// How many lines were looked at.
 std::size_t check_extracted(const Pages& pages) {
   std::size_t looked_at = 0;
@@ -129,7 +145,7 @@ std::size_t check_extracted(const Pages& pages) {
       for (const char32_t c : line.text) append(shown, c);
       INFO(name << ": " << shown);
       for (const std::u32string& piece : line.pieces) {
-        if (has_letters_from_right(piece)) CHECK(read.find(piece) != std::u32string::npos);
+        if (has_letters_from_right(piece)) CHECK(is_read(piece, read));
       }
       if (!line.one_run || !is_words(line.text)) continue;
       ++looked_at;
