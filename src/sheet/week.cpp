@@ -132,10 +132,7 @@ class WeekMaker {
         block.rows, [](const DayRow& row) { return row.expected && row.booked; });
     const bool over = known && block.expected > block.booked;
     std::string text = say(Phrase::day_minutes_short, {count(block.expected), count(block.booked)});
-    if (!known) text += " ?";
-    for (std::size_t at = 0; (at = text.find(' ', at)) != std::string::npos;) {
-      text.replace(at, 1, "\u00A0");
-    }
+    if (!known) text += "\u00A0?";
     return {{{std::move(text), over ? Face::bold : Face::regular}}};
   }
 
