@@ -12,7 +12,7 @@ export class DayView {
     this.heading = el('h1', {tabIndex: -1});
     this.body = el('div', {className: 'day-body'});
     const id = fresh();
-    this.picker = el('input', {type: 'date', id, value: date, onchange: () => { if (this.picker.value) this.to(this.picker.value); }});
+    this.picker = el('input', {type: 'date', id, value: date, onchange: () => { if (/^[0-9]{4}-/.test(this.picker.value)) this.to(this.picker.value); else this.picker.value = this.date; }});
     this.element = el('div', {className: 'day-view'},
       el('header', {className: 'doc-head'}, el('div', {className: 'name-line'}, this.heading),
         el('div', {className: 'tools', role: 'toolbar', aria: {label: say('tools')}},
@@ -71,7 +71,7 @@ export class DayView {
 
   async #change() {
     try {
-      if (this.day.exists === false) await ask('create', {kind: 'day', id: this.date, edits: []});
+      if (this.day.exists === false) await ask('create', {kind: 'day', name: this.date, edits: []});
       this.go('doc', {kind: 'day', id: this.date});
     } catch (problem) { this.status(problem.message || say('not-reached'), true); }
   }

@@ -158,7 +158,7 @@ export class Part {
       this.doc.append(['finding'], {region, ...(place?.of.sides && {side: side === 'both' ? this.dog.side : side}), ...(what && {what})});
       this.element.querySelector(`.block:last-child .item:last-of-type ${what ? '[type=radio]' : 'textarea'}`)?.focus({preventScroll: true});
     };
-    return [mine.map(({i}) => el('div', {className: 'item'}, ['what', 'advised', 'for'].map(name => field(this.doc, ['finding', i, name], table.keys.find(one => one.name === name), table, () => el('span'))),
+    return [mine.map(({i}) => el('div', {className: 'item'}, ['what', 'advised', ...(place?.of.sides ? [] : ['side']), 'for'].map(name => field(this.doc, ['finding', i, name], table.keys.find(one => one.name === name), table, () => el('span'))),
       button(say('remove', say('table-one-finding')), () => this.doc.remove(['finding', i]), {className: 'remove'}))),
     el('div', {className: 'more'}, button(say('found-here'), () => add(), {className: 'add'}), sore && button(say('sore-here'), () => add(sore), {className: 'add'}))];
   }

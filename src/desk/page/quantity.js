@@ -15,7 +15,7 @@ const usual = {
 const same = {day: 'days', week: 'weeks', wk: 'weeks', wks: 'weeks', month: 'months', inch: 'in', lbs: 'lb', minutes: 'min', hour: 'h', hours: 'h'};
 
 /** A number alone: 4.6, 4,6, 1/2, 1 1/2, 1½. */
-const number = /^([0-9]+([.,][0-9]+)?|([0-9]+ )?[0-9]+\/[0-9]+|[0-9]*[¼½¾])$/;
+export const number = /^([0-9]+([.,][0-9]+)?|([0-9]+ )?[0-9]+\/[0-9]+|[0-9]*[¼½¾])$/;
 
 const unitName = unit => firstOf([`unit-${unit.replace(' ', '-')}`], unit);
 

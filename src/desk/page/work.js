@@ -5,7 +5,7 @@ import {choiceName, keyName, say} from './words.js';
 import {desk} from './desk.js';
 import {bladeOptions} from './fields.js';
 import {checkbox} from './free_text.js';
-import {parts} from './quantity.js';
+import {number, parts} from './quantity.js';
 import {isTable, pathKey} from './values.js';
 
 const tools = ['brush', 'blade', 'comb', 'shears', 'strip'];
@@ -59,7 +59,12 @@ export function length(id, value, change, said) {
   const slider = el('input', {type: 'range', id, min: 1, max: longest, step: 1, value: mm ?? 20, className: 'length', aria: {valuetext: value ?? ''},
     oninput: () => { written.value = inches ? inInches(slider.value) : `${slider.value} mm`; slider.setAttribute('aria-valuetext', written.value); change(written.value); }});
   const written = el('input', {type: 'text', className: 'short', dir: 'ltr', value: value ?? '', autocomplete: 'off', aria: {label: say('length-written'), ...(said && {describedby: said})},
-    oninput: () => { const now = millimetres(written.value); if (now) slider.value = now; change(written.value.trim()); }});
+    oninput: () => {
+      // A number alone is in the unit that stood there.
+      const typed = written.value.trim(), text = number.test(typed) ? `${typed} ${inches ? 'in' : 'mm'}` : typed, now = millimetres(text);
+      if (now) slider.value = now;
+      change(text);
+    }});
   return el('div', {className: 'drag'}, slider, written);
 }
 

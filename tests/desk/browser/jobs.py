@@ -100,6 +100,14 @@ def day_changed(browser):
         said = browser.js("return [document.querySelector('.bookings').textContent, document.querySelector('.lists')?.textContent ?? '']")
         assert "Booked twice at the same time" in said[0] and "17:01" not in said[0] and "Juniper and" not in said[0], said
         assert browser.js("return document.querySelectorAll('.phone').length") > 0, said
+        # A day of which nothing is written is begun, and a date that is none is not shown.
+        browser.press("Day after")
+        browser.wait("document.querySelector('.day-body').dataset.day === '2026-11-25'")
+        browser.js("const at = document.querySelector('.day-view input[type=date]'); at.value = '25026-11-25'; at.dispatchEvent(new Event('change'))")
+        assert browser.js("return document.querySelector('.day-view input[type=date]').value") == "2026-11-25"
+        browser.press("Begin this day's bookings")
+        browser.wait("document.querySelector('.doc.day') && document.querySelector('.doc.day').textContent.includes('25 November')")
+        assert "\ndate = 2026-11-25" in desk.read("days/2026-11-25.toml"), desk.read("days/2026-11-25.toml")
     finally:
         desk.end()
 
@@ -303,6 +311,13 @@ def length_pulled_on_the_dog(browser):
         assert "Snaps when a rear foot is held." in safety and "This is how it was before." in safety, safety
         browser.js("const one = document.querySelector('.part-lines .drag .short'); one.value = '50 mm'; one.dispatchEvent(new Event('input'))")
         browser.wait("!document.querySelector('.part-lines .fault')")
+        # A number alone is in the unit that stood there.
+        browser.js("const one = document.querySelector('.part-lines .drag .short'); one.value = '45'; one.dispatchEvent(new Event('input'))")
+        browser.wait("document.querySelector('.part-lines .drag .length').value === '45'")
+        saved(browser, 2)
+        assert 'leave = "45 mm"' in desk.read("pets/marlow.toml"), desk.read("pets/marlow.toml")
+        browser.js("const one = document.querySelector('.part-lines .drag .short'); one.value = '50 mm'; one.dispatchEvent(new Event('input'))")
+        saved(browser, 3)
         browser.press("Right side")
         browser.wait("document.querySelector('.figure').getAttribute('aria-label').includes('right')")
         # What comes from the style becomes a line of this file, whole, and one step back takes it out.
@@ -313,11 +328,11 @@ def length_pulled_on_the_dog(browser):
         assert begun == "20 mm", begun
         browser.drag(".figure [data-place=ears]", 18)
         browser.wait("document.querySelector('.part-lines .drag .short').value === '26 mm' && document.querySelector('.part-lines .differs')")
-        saved(browser, 2)
+        saved(browser, 4)
         trim = tomllib.loads(desk.read("pets/marlow.toml"))["trim"]["ears"]
         assert trim["leave"] == "26 mm" and trim["shears"], trim
         browser.js("document.querySelector('.part-lines .how > span:last-child input').click()")
-        saved(browser, 3)
+        saved(browser, 5)
         assert desk.read("pets/marlow.toml") == between, desk.read("pets/marlow.toml")
     finally:
         desk.end()
