@@ -10,6 +10,8 @@ import {steady} from './steady.js';
 
 /** Sections that stand open when a file is opened; all others show in a line what they hold. */
 const openAtFirst = new Set(['pet', 'alert', 'trim', 'came_in', 'finding', 'booking', 'salon', 'style', 'photo']);
+/** What can hurt has its place in the form before anything is written there. */
+const always = {pet: 'alert', visit: 'finding'};
 /** Keys that have a control of their own, beside the form. */
 const elsewhere = {visit: ['unfinished']};
 /** Keys that a new table offers at once; the rest are a press away. */
@@ -87,7 +89,7 @@ export class Form {
 
   #used(key) {
     const value = this.doc.at([key.name]);
-    return value !== undefined || this.opened.has(pathKey([key.name])) || (key.name in this.extra && this.extra[key.name].always);
+    return value !== undefined || always[this.doc.kind] === key.name || this.opened.has(pathKey([key.name])) || (key.name in this.extra && this.extra[key.name].always);
   }
 
   #start(key) {

@@ -41,7 +41,7 @@ def new_pet_to_a_card(browser):
         browser.fill(field('["pet","weight"]'), "6.2")
         browser.press("Trim")
         browser.js("const s = document.querySelector(arguments[0]); s.value = 'curly-short'; s.dispatchEvent(new Event('change'))", field('["trim","style"]'))
-        browser.press("Alerts")
+        browser.press("One more: alert")
         browser.fill(field('["alert",0,"text"]'), "Afraid of the dryer.")
         browser.js("document.querySelectorAll(arguments[0])[2].click()", field('["alert",0,"level"]'))
         browser.wait(SHOWN + " && !document.querySelector('.pages.stale') && !document.querySelector('.fault.error')")
