@@ -45,7 +45,7 @@ class TagInFile {
 };
 
 /// As cairo reads strings in attributes.
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   std::string out = "'";
   for (const char c : text) {
     if (c == '\'' || c == '\\') out += '\\';
@@ -170,7 +170,7 @@ class Painter {
       attributes =
           fmt::format("rect=[{:.3f} {:.3f} {:.3f} {:.3f}] dest={}", area.left().in_points(),
                       area.top().in_points(), area.size.width.in_points(),
-                      area.size.height.in_points(), quoted(names_->target(element.link->id)));
+                      area.size.height.in_points(), in_quotes(names_->target(element.link->id)));
     }
     const TagInFile tag(cr_, cairo_name(element.tag), attributes);
     tagged(element.parts);
@@ -180,7 +180,7 @@ class Painter {
     const Point place = place_of(element.parts).value_or(Point{});
     const TagInFile tag(
         cr_, CAIRO_TAG_DEST,
-        fmt::format("name={} x={:.3f} y={:.3f}", quoted(names_->place(element.opened->id)),
+        fmt::format("name={} x={:.3f} y={:.3f}", in_quotes(names_->place(element.opened->id)),
                     place.x.in_points(), place.y.in_points()));
   }
 

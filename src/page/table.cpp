@@ -9,7 +9,7 @@
 
 namespace furnish {
 namespace {
-constexpr double row_padding = 0.2, gutter_share = 0.75;  ///< of the rhythm
+constexpr double cell_padding = 0.2, gutter_share = 0.75;  ///< of the rhythm
 /// In parts of the size: width of the diamond, air before it, its middle above the baseline.
 constexpr double mark = 0.5, mark_air = 0.3, mark_middle = 0.243;
 /// In parts of the size: width and height of a patch, air after it.
@@ -237,7 +237,7 @@ class Table::Row final : public Block {
       whole.wanted = std::max(whole.wanted, drop + cell.wanted);
       whole.last_baseline = std::max(whole.last_baseline, drop + cell.last_baseline);
     }
-    const Length padding = scaled(setting.rhythm, row_padding);
+    const Length padding = scaled(setting.rhythm, cell_padding);
     whole.wanted += on_bar_ ? padding : padding * 2;
     whole.baseline += padding;
     whole.last_baseline += padding;
