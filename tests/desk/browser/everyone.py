@@ -159,10 +159,12 @@ def usable_by_all(browser):
                  ("draft", "const one = document.querySelector('.form input[type=text]'); one.value = 'x'; one.dispatchEvent(new Event('input')); document.querySelector('nav [data-view=find]').click()"),
                  ("nothing", "const one = document.querySelector('.find'); one.value = 'zzz'; one.dispatchEvent(new Event('input'))"),
                  ("new pet", "document.querySelector('.add-found').click()"),
+                 ("salon", "document.querySelector('[data-view=salon]').click()"),
+                 ("style", "document.querySelector('.styles button').click()"),
                  ("booking", "document.querySelector('nav [data-view=day]').click()")]
         ready = {"find": ".one-pet", "pet": ".doc.pet .pages img", "sections": ".part-lines details[open]", "languages": ".picks button", "text": ".text-view .file",
                  "visit": ".doc.visit .pages img", "day": ".bookings", "faults": ".one-pet[data-id=rolf]",
-                 "draft": ".one-pet", "nothing": ".add-found", "new pet": ".doc.pet .form", "booking": ".bookings"}
+                 "draft": ".one-pet", "nothing": ".add-found", "new pet": ".doc.pet .form", "salon": ".doc.salon .styles button", "style": ".doc.style .form", "booking": ".bookings"}
         browser.go(desk.url)
         wrong = []
         for name, step in views:
