@@ -6,7 +6,6 @@
 #include <filesystem>
 
 #include "app/output_file.h"
-#include "base/text.h"
 #include "plan/day_plan.h"
 #include "sheet/day.h"
 
@@ -89,8 +88,7 @@ std::optional<Sheet> day_sheet(Workshop& shop, SalonFolder& folder, bool& comple
 }
 
 Exit print_day(const Options& options, Workshop& shop, Console& console) {
-  if (lower_ascii(options.output).ends_with(".toml")) {
-    shop.sink().error("usage", {}, toml_is_a_persons);
+  if (!may_be_written(options, shop.sink())) {
     console.show_reports();
     return Exit::usage;
   }
@@ -99,12 +97,9 @@ Exit print_day(const Options& options, Workshop& shop, Console& console) {
   const auto sheet = day_sheet(shop, folder, complete);
   console.show_reports();
   if (!sheet) return Exit::faults;
-  const std::vector<Frame> frames = sides(sheet->page);
-  PdfExtras extras;
-  if (frames.size() > 1) extras.outline.push_back({sheet->info.title, 0, 0});
   const std::string name = fmt::format("{}-{}", kinds::day.name, to_iso(shop.today()));
   SheetWriter writer(options, shop, console);
-  const auto path = writer.write({frames, sheet->info, extras, name}, folder.root());
+  const auto path = writer.write(*sheet, name, folder.root());
   return path && complete ? Exit::ok : Exit::faults;
 }
 }  // namespace furnish

@@ -97,13 +97,9 @@ class Answer {
               : std::nullopt;
     console_.show_reports();
     if (!sheet) return Exit::faults;
-    const std::vector<Frame> frames = sides(sheet->page);
-    PdfExtras extras;
-    if (frames.size() > 1) extras.outline.push_back({sheet->info.title, 0, 0});
     SheetWriter writer(options_, shop_, console_);
-    const auto path = writer.write(
-        {frames, sheet->info, extras, fmt::format("{}-{}", name, to_iso(shop_.today()))},
-        folder.root());
+    const auto path =
+        writer.write(*sheet, fmt::format("{}-{}", name, to_iso(shop_.today())), folder.root());
     return path && complete_ ? Exit::ok : Exit::faults;
   }
 

@@ -9,6 +9,7 @@
 
 #include "app/salon_folder.h"
 #include "app/sheet_files.h"
+#include "base/text.h"
 #include "output/make_folder.h"
 #include "output/png.h"
 #include "output/seal.h"
@@ -72,6 +73,12 @@ bool one_side_a_file(Format format) {
   return format == Format::png || format == Format::svg;
 }
 }  // namespace
+
+bool may_be_written(const Options& options, DiagnosticSink& sink) {
+  if (!lower_ascii(options.output).ends_with(".toml")) return true;
+  sink.error("usage", {}, toml_is_a_persons);
+  return false;
+}
 
 bool is_folder(const std::string& path) {
   std::error_code ignored;
@@ -167,6 +174,14 @@ std::optional<std::string> SheetWriter::write(const Sides& all, const std::strin
     return std::nullopt;
   }
   return write(*files, root);
+}
+
+std::optional<std::string> SheetWriter::write(const Sheet& sheet, std::string name,
+                                              const std::string& root) {
+  const std::vector<Frame> frames = sides(sheet.page);
+  PdfExtras extras;
+  if (frames.size() > 1) extras.outline.push_back({sheet.info.title, 0, 0});
+  return write({frames, sheet.info, extras, std::move(name)}, root);
 }
 
 std::optional<std::string> SheetWriter::write(SheetFiles& all, const std::string& root,

@@ -20,6 +20,9 @@ namespace furnish {
 inline constexpr const char* toml_is_a_persons =
     "a sheet is never written over a file that a person wrote (.toml)";
 
+/// False, with an error, where the output that was asked for is a person's file by its name.
+bool may_be_written(const Options&, DiagnosticSink&);
+
 /// True of "sheets/", and of a folder that is there.
 bool is_folder(const std::string& path);
 
@@ -68,6 +71,8 @@ class SheetWriter {
   const SheetPlace& place() const { return place_; }
   /// Gives the first file of a sheet. Empty iff an error was reported. `root`: the salon's folder.
   std::optional<std::string> write(const Sides&, const std::string& root);
+  /// The same of a sheet that is about no pet.
+  std::optional<std::string> write(const Sheet&, std::string name, const std::string& root);
   /// The same of files that are made already. One of several leaves the safety of its name to
   /// confirm().
   std::optional<std::string> write(SheetFiles&, const std::string& root,

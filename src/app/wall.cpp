@@ -1,14 +1,12 @@
 #include "app/wall.h"
 
 #include "app/output_file.h"
-#include "base/text.h"
 #include "sheet/rules.h"
 
 namespace furnish {
 
 Exit print_rules(const Options& options, Workshop& shop, Console& console) {
-  if (lower_ascii(options.output).ends_with(".toml")) {
-    shop.sink().error("usage", {}, toml_is_a_persons);
+  if (!may_be_written(options, shop.sink())) {
     console.show_reports();
     return Exit::usage;
   }
@@ -20,12 +18,8 @@ Exit print_rules(const Options& options, Workshop& shop, Console& console) {
       voice ? make_rules(folder.salon(), *paper, shop.today(), *voice, shop.sink()) : std::nullopt;
   console.show_reports();
   if (!sheet) return Exit::faults;
-  const std::vector<Frame> frames = sides(sheet->page);
-  PdfExtras extras;
-  if (frames.size() > 1) extras.outline.push_back({sheet->info.title, 0, 0});
   SheetWriter writer(options, shop, console);
-  const auto path =
-      writer.write({frames, sheet->info, extras, std::string(kinds::rules.name)}, folder.root());
+  const auto path = writer.write(*sheet, std::string(kinds::rules.name), folder.root());
   return path ? Exit::ok : Exit::faults;
 }
 }  // namespace furnish

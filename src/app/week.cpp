@@ -8,7 +8,6 @@
 
 #include "app/day.h"
 #include "app/output_file.h"
-#include "base/text.h"
 #include "plan/closed_days.h"
 #include "sheet/week.h"
 
@@ -61,8 +60,7 @@ class WeekMade {
 }  // namespace
 
 Exit print_week(const Options& options, Workshop& shop, Console& console) {
-  if (lower_ascii(options.output).ends_with(".toml")) {
-    shop.sink().error("usage", {}, toml_is_a_persons);
+  if (!may_be_written(options, shop.sink())) {
     console.show_reports();
     return Exit::usage;
   }
@@ -71,12 +69,9 @@ Exit print_week(const Options& options, Workshop& shop, Console& console) {
   const auto sheet = made.sheet();
   console.show_reports();
   if (!sheet) return Exit::faults;
-  const std::vector<Frame> frames = sides(sheet->page);
-  PdfExtras extras;
-  if (frames.size() > 1) extras.outline.push_back({sheet->info.title, 0, 0});
   SheetWriter writer(options, shop, console);
-  const auto path = writer.write(
-      {frames, sheet->info, extras, fmt::format("week-{}", to_iso(shop.today()))}, folder.root());
+  const auto path =
+      writer.write(*sheet, fmt::format("week-{}", to_iso(shop.today())), folder.root());
   return path && made.complete() ? Exit::ok : Exit::faults;
 }
 }  // namespace furnish

@@ -171,6 +171,12 @@ class DayPlanner {
 };
 }  // namespace
 
+void DayBlock::take(const DayBlock& other) {
+  rows.insert(rows.end(), other.rows.begin(), other.rows.end());
+  expected += other.expected;
+  booked += other.booked;
+}
+
 minutes DayRow::over() const {
   return expected && booked && *expected > *booked ? *expected - *booked : minutes(0);
 }

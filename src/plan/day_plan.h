@@ -43,6 +43,9 @@ struct DayBlock {
   std::vector<DayRow> rows;
   std::chrono::minutes expected{0};  ///< sum of what is known
   std::chrono::minutes booked{0};    ///< the same
+
+  /// Adds the bookings of another, and their minutes.
+  void take(const DayBlock&);
 };
 
 /// Why an owner is to be rung before the pet comes.

@@ -132,11 +132,7 @@ std::vector<BlockPtr> DayMaker::head() const {
   TextStyle beside{Role::subtitle};
   beside.align = Align::end;
   DayBlock all;
-  for (const DayBlock& block : plan_.blocks) {
-    all.rows.insert(all.rows.end(), block.rows.begin(), block.rows.end());
-    all.expected += block.expected;
-    all.booked += block.booked;
-  }
+  for (const DayBlock& block : plan_.blocks) all.take(block);
   std::string sums = day_sums(all, DayDetail::tools, desk_.voice);
   std::vector<BlockPtr> out{
       std::make_shared<Ends>(
@@ -179,7 +175,8 @@ std::vector<BlockPtr> DayMaker::blocks(std::size_t from, std::size_t to, DayDeta
       ++number;
     }
     if (rows.empty()) continue;
-    out.push_back(std::make_shared<Gap>(0.8, 0.4, 1));
+    // Columns beside each other begin at one height.
+    out.push_back(std::make_shared<Gap>(0.8, 0.4, out.empty() ? 0 : 1));
     out.push_back(block_head(block, first < from, detail));
     out.push_back(listed_rows(rows));
   }
@@ -194,7 +191,7 @@ BlockPtr DayMaker::one_column(std::size_t from, std::size_t to) const {
     const std::size_t number = bookings() + i;
     if (number < from || number >= to) continue;
     if (some.empty()) {
-      out.push_back(std::make_shared<Gap>(0.8, 0.4, 1));
+      out.push_back(std::make_shared<Gap>(0.8, 0.4, out.empty() ? 0 : 1));
       out.push_back(list_head(all[i].head));
     }
     some.push_back(all[i].block);

@@ -79,11 +79,7 @@ class WeekMaker {
 
   /// All bookings of the week, or those of a day, as if they were one groomer's.
   static void add(DayBlock& to, const WeekDay& day) {
-    for (const DayBlock& block : day.plan.blocks) {
-      to.rows.insert(to.rows.end(), block.rows.begin(), block.rows.end());
-      to.expected += block.expected;
-      to.booked += block.booked;
-    }
+    for (const DayBlock& block : day.plan.blocks) to.take(block);
   }
   DayBlock all() const {
     DayBlock out;
@@ -161,11 +157,7 @@ class WeekMaker {
         }
         row.cells.push_back(minutes_cell(block == nullptr ? DayBlock{} : *block));
         if (block == nullptr) continue;
-        for (DayBlock* const to : {&total, &sums[day], &sums.back()}) {
-          to->rows.insert(to->rows.end(), block->rows.begin(), block->rows.end());
-          to->expected += block->expected;
-          to->booked += block->booked;
-        }
+        for (DayBlock* const to : {&total, &sums[day], &sums.back()}) to->take(*block);
       }
       row.cells.push_back(minutes_cell(total));
       rows.push_back(std::move(row));

@@ -51,11 +51,10 @@ std::vector<TextSpan> facts_text(const SheetDesk& desk) {
   if (const auto& weight = input.plan.health.weight) {
     append(spans, between, {shown(weight->weight, voice), Face::semibold});
     // With its day, unless that is the page's own: a weight is only as good as it is fresh.
-    if (!weight->on) {
-      spans.back().text = voice.words.say(Phrase::weight_undated, {spans.back().text});
-    } else if (*weight->on != input.today) {
-      spans.push_back(
-          {"\u00A0(" + kept_whole(voice.locale.short_day(*weight->on, input.today)) + ")"});
+    if (weight->on != input.today) {
+      const std::string day = weight->on ? voice.locale.short_day(*weight->on, input.today)
+                                         : voice.words.say(Phrase::weight_undated);
+      spans.push_back({"\u00A0(" + kept_whole(day) + ")"});
     }
   }
   return spans;
