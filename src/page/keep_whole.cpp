@@ -42,7 +42,10 @@ SharesOrBelow::SharesOrBelow(Share first, Share second, Length gutter)
 
 BlockPtr SharesOrBelow::arranged(Length width, const Setting& setting) const {
   const Length own = (width - gutter_) * first_.flex / (first_.flex + second_.flex);
-  return first_.block->natural_width(setting) <= own ? beside_ : below_;
+  if (first_.block->natural_width(setting) > own) return below_;
+  const Length rest = width - gutter_ - own;
+  const auto height = [&](Length room) { return second_.block->measure(room, setting).wanted; };
+  return height(rest) > height(width) ? below_ : beside_;
 }
 
 Extent SharesOrBelow::measure(Length width, const Setting& setting) const {

@@ -23,7 +23,7 @@ class WholeWord final : public Block {
 };
 
 /// Two blocks that share the width, so that those of one column stand under each other; where the
-/// first needs more for a line, the second goes below.
+/// first needs more for a line, or the second takes more lines than it would below, it goes below.
 class SharesOrBelow final : public Block {
  public:
   struct Share {

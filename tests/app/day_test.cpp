@@ -187,6 +187,13 @@ TEST_CASE("a day of forty bookings is two pages", "[day]") {
       CHECK(has(text, name));
     }
   }
+  for (const char* language : {"en-US", "es", "es-US", "fr", "de", "pt", "vi", "ar"}) {
+    INFO(language);
+    const std::string pdf = folder.path("day.pdf");
+    REQUIRE(furnish(day(folder.path(""), std::string("--language ") + language + " -o " + pdf))
+                .status == 0);
+    CHECK(check_pages(pdf) <= 2);
+  }
 }
 
 TEST_CASE("days of any length are good pages, and nobody is lost", "[day]") {

@@ -73,7 +73,7 @@ TEST_CASE("a card says how the pet looks", "[card]") {
   const SheetInput input = table.input(kennel);
   CHECK(test::text_of(looks_text({input, table.voice()})) == "Spitz cross, orange sable");
   CHECK(test::without_space(test::text_of(facts_text({input, table.voice()}))) ==
-        "male,neutered·5years·4.6kg,daynotknown");
+        "male,neutered·5years·4.6kg(undated)");
 }
 
 TEST_CASE("ages are weeks, then months, then years", "[card]") {
