@@ -31,4 +31,26 @@ std::optional<LastVisit> last_visit(std::span<const Visit* const> history) {
   }
   return out;
 }
+
+std::optional<LastVisit> visit_before(std::span<const Visit* const> history,
+                                      std::span<const Visit* const> seen, Date today) {
+  const auto before = [&](std::span<const Visit* const> visits) {
+    return visits.first(static_cast<std::size_t>(
+        std::ranges::find_if(visits,
+                             [&](const Visit* visit) { return visit->date.value >= today; }) -
+        visits.begin()));
+  };
+  const auto all = before(seen);
+  if (!all.empty() && all.back()->unfinished) {
+    LastVisit out = *last_visit(all);
+    if (!out.behaviour.empty() || !out.helped.empty()) {
+      out.otherwise.clear();
+      out.told.clear();
+      out.next.reset();
+      out.consents.clear();
+      return out;
+    }
+  }
+  return last_visit(before(history));
+}
 }  // namespace furnish

@@ -71,9 +71,7 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.next_visit = next_visit(salon, pet, plan.limits, past, bookings, today, sink);
   plan.after_today = after_today(salon, pet, plan, past, bookings);
   plan.last_visit = last_visit(past);
-  const auto of_today =
-      std::ranges::find_if(past, [&](const Visit* visit) { return visit->date.value >= today; });
-  plan.visit_before = last_visit({past.begin(), of_today});
+  plan.visit_before = visit_before(past, seen, today);
   plan.findings = open_findings(seen);
   plan.kept = kept_interval(past);
   plan.duration = duration(salon, pet, weight, past);

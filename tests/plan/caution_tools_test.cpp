@@ -172,6 +172,24 @@ TEST_CASE("a visit that nobody finished takes no caution away, and shows what it
   CHECK(plan(salon(), dog, {before, today}, "2026-11-25").says("visit-unfinished"));
 }
 
+TEST_CASE("who bit at a visit that nobody finished is known for it the next time") {
+  const Pet dog = pet();
+  Visit before = visit("2026-10-01"), begun = visit("2026-11-20");
+  before.came_in.behaviour = "calm";
+  begun.unfinished = true;
+  begun.told = "nothing yet";
+  CHECK(plan(salon(), dog, {before, begun}).plan.visit_before->behaviour == "calm");
+  begun.came_in.behaviour = "bit the groomer";
+  const auto later = plan(salon(), dog, {before, begun});
+  REQUIRE(later.plan.visit_before);
+  CHECK(later.plan.visit_before->behaviour == "bit the groomer");
+  CHECK(later.plan.visit_before->date == begun.date.value);
+  CHECK(later.plan.visit_before->told.empty());
+  CHECK(later.plan.last_visit->date == before.date.value);
+  // On its own day the page looks back on what was before.
+  CHECK(plan(salon(), dog, {before, begun}, "2026-11-20").plan.visit_before->behaviour == "calm");
+}
+
 TEST_CASE("ear-edge: ears with shears or clipper") {
   CHECK(fires(RuleId::ear_edge, part("ears", shears(Shears::straight))));
   CHECK(fires(RuleId::ear_edge, part("left ear", blade("10"))));
