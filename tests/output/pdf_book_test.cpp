@@ -46,7 +46,7 @@ TEST_CASE("parts that come one by one make one good PDF, front matter first", "[
   CHECK(book.pages() == 2);
   CHECK(book.add(front, sample_info(), {}, PdfBook::Where::front, sink));
   const std::vector<OutlineEntry> outline{{"A", 0, 0}, {"one", 0, 1}, {"two", 1, 1}, {"B", 1, 0}};
-  CHECK(book.finish(sample_info(), outline, sink));
+  CHECK(book.finish(sample_info(), {outline, {}, {}}, sink));
   CHECK(sink.all().empty());
   CHECK(pdf_faults(bytes) == std::vector<std::string>{});
   CHECK(seal_holds(bytes));
