@@ -99,7 +99,8 @@ const controls = {
     })));
   },
   length: quantityControl, mass: quantityControl, volume: quantityControl, duration: quantityControl, days: quantityControl, minutes: quantityControl,
-  language: ({id, value, put, described}) => select([['', '–'], ...desk.languages.map(one => [one.id, one.name])],
+  // One that the list does not have, such as en-GB, by its name too.
+  language: ({id, value, put, described}) => select([['', '–'], ...desk.languages.map(one => [one.id, one.name]), ...otherLanguage(value)],
     desk.languages.find(one => one.id.split('-')[0] === value)?.id ?? value ?? '', code => put(code || undefined), {id, ...described}),
   place: ({id, value, put, described}) => select([...(value === undefined ? [['', '–']] : []), ...placeOptions({sides: false, groups: false})],
     known(value), name => put(name || undefined), {id, ...described}),
@@ -150,6 +151,10 @@ const controls = {
   table: ({doc, path, key, nested}) => nested(doc, path, key),
 };
 
+function otherLanguage(value) {
+  if (typeof value !== 'string' || desk.languages.some(one => one.id === value || one.id.split('-')[0] === value)) return [];
+  try { return [[value, new Intl.DisplayNames([value], {type: 'language'}).of(value)]]; } catch { return []; }
+}
 const known = value => desk.places.find(place => placeKey(place.name) === placeKey(value ?? ''))?.name ?? value ?? '';
 export const bladeOptions = () => desk.blades.map(blade => [blade.id, `#${blade.id} · ${blade.leaves}`]);
 

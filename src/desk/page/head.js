@@ -5,7 +5,8 @@
 export function headStays(head, signal) {
   const measure = () => {
     const tools = head.querySelector('.tools').getBoundingClientRect(), box = head.getBoundingClientRect();
-    const above = Math.max(0, Math.round(tools.top - box.top - 6)), oneLine = above < tools.height;
+    const name = head.firstElementChild.getBoundingClientRect(), oneLine = name.bottom > tools.top + 4;
+    const above = Math.max(0, Math.round(tools.top - box.top - 6));
     document.documentElement.style.setProperty('--above', `${oneLine ? 0 : -above}px`);
     document.documentElement.style.setProperty('--stays', `${Math.round(box.height - (oneLine ? 0 : above))}px`);
   };

@@ -31,6 +31,8 @@ export function groomerField({doc, path, put, labelled}, made) {
     put(name);
     tell();
   };
+  // Of who has somebody already it is told only while they are at it.
+  const show = () => { list.hidden = !list.firstChild || Boolean(doc.at([...path.slice(0, 2), 'groomer'])) && !made.contains(document.activeElement); };
   const tell = () => {
     const bookings = (doc.at(['booking']) ?? []).map((one, i) => ({...one, i}));
     const me = bookings[path[1]], at = minutesOf(me?.at?.time ?? me?.at);
@@ -55,12 +57,16 @@ export function groomerField({doc, path, put, labelled}, made) {
       : left === 0 ? say('room-busy', clock((free.find(([from]) => from > at) ?? free.at(-1))[0]))
         : left === Infinity ? say('room-rest', clock(at)) : say('room-left', left, clock(at));
     list.replaceChildren(...(!spans.length && at === null ? [] : rows.map(one => el('li', {className: one.fits ? 'fits' : ''}, button(one.name, () => choose(one.name), {aria: {label: say('choose-groomer', one.name)}}), ' ', words(one)))));
-    list.hidden = !list.firstChild;
+    show();
   };
   tell();
-  const heard = () => { if (list.isConnected) tell(); else if (list.shown) doc.removeEventListener('answer', heard); };
-  doc.addEventListener('answer', heard);
+  for (const type of ['answer', 'change']) {
+    const heard = () => { if (list.isConnected) tell(); else if (list.shown) doc.removeEventListener(type, heard); };
+    doc.addEventListener(type, heard);
+  }
   queueMicrotask(() => { list.shown = list.isConnected; });
+  made.addEventListener('focusin', show);
+  made.addEventListener('focusout', () => setTimeout(show));
   made.append(list);
   return made;
 }
