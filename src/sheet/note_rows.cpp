@@ -169,8 +169,10 @@ class RowMaker {
       }
       lines.push_back(difference(entry, where));
     }
-    lines.push_back({{{sentence(how == Phrase::note_as_planned ? say(how, {style}) : say(how)),
-                       all || visit_.unfinished ? std::optional(Face::semibold) : std::nullopt}}});
+    NoteLine last{{{sentence(how == Phrase::note_as_planned ? say(how, {style}) : say(how)),
+                    all || visit_.unfinished ? std::optional(Face::semibold) : std::nullopt}}};
+    // That nothing is done yet is read before what is begun.
+    lines.insert(visit_.unfinished ? lines.begin() : lines.end(), std::move(last));
     row(Phrase::note_done, std::move(lines),
         all ? visit_.date.span : visit_.done.front().entry.span);
   }

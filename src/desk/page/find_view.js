@@ -109,7 +109,7 @@ export class FindView {
     const list = this.open();
     if (!list.length) return null;
     return el('section', {className: 'drafts'}, el('h2', {}, say('unsaved-before')), el('ul', {}, list.map(({kind, id, forget}) => {
-      const kept = [button(kind === 'visit' ? say('visit-of', nameOfPet(id.split('/')[0]), visitName(id)) : kind === 'pet' ? nameOfPet(id) : id || say('table-salon'), () => this.go('doc', {kind, id})),
+      const kept = [button(kind === 'visit' ? say('visit-of', nameOfPet(id.split('/')[0]), visitName(id)) : kind === 'pet' ? nameOfPet(id) : kind === 'day' ? dayText(id, true) : kind === 'style' ? desk.styles.find(one => one.id === id)?.name ?? id : say('table-salon'), () => this.go('doc', {kind, id})),
         button(say('drop'), () => {
           this.thrown.add(forget);
           const back = button(say('undo'), () => {

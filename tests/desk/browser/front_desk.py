@@ -181,6 +181,9 @@ def no_words_of_files(browser):
                 browser.wait("document.querySelector('.form')")
                 said = browser.js(looks)
                 assert said == [], said
+                if pet == "rolf":
+                    browser.press("Drucken" if "salon.toml" in files else "Print")
+                    browser.wait("document.querySelector('#state.wrong')?.textContent.endsWith(arguments[0])", "Erst ist etwas zu berichtigen." if "salon.toml" in files else "there is something to mend first.")
                 browser.js("document.querySelector('nav [data-view=find]').click()")
                 browser.wait("document.querySelector('.one-pet')")
             # A refusal too is in the page's words.
@@ -210,6 +213,11 @@ def what_can_be_done_stays(browser):
             seen = browser.js("""return ['Save', 'Print'].map(name => { const box = [...document.querySelectorAll('.doc-head button')].find(one => one.textContent === name).getBoundingClientRect();
                 return box.top >= 0 && box.bottom < innerHeight / 4 && box.right <= innerWidth; })""")
             assert seen == [True, True], (width, seen)
+            # And so does what came of it.
+            browser.js("const one = document.querySelector(arguments[0]); one.value += '!'; one.dispatchEvent(new Event('input'))", field('["pet","colour"]'))
+            browser.wait("document.querySelector('#state').textContent === 'Not saved yet.'")
+            said = browser.js("const box = document.querySelector('#state').getBoundingClientRect(); return box.top > 0 && box.bottom <= innerHeight && box.right <= innerWidth")
+            assert said, (width, "the page's answer is out of sight")
         # Help is never a word a line.
         browser.size(1280, 800)
         narrow = browser.js("""document.querySelectorAll('main details:not(.picker, .menu)').forEach(one => { one.open = true });
