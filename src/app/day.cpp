@@ -18,11 +18,10 @@ class DayMade {
   std::optional<Sheet> sheet() {
     const Day* const day = folder_.good() ? booked() : nullptr;
     if (day == nullptr) return std::nullopt;
-    const DayCases all = day_cases(shop_, folder_, *day);
-    complete_ = all.complete;
-    return all.listed ? make(*day, all) : std::nullopt;
+    cases_ = day_cases(shop_, folder_, *day);
+    return cases_.listed ? make(*day, cases_) : std::nullopt;
   }
-  bool complete() const { return complete_; }
+  DayCases take() { return std::move(cases_); }
 
  private:
   /// Null after an error.
@@ -48,7 +47,7 @@ class DayMade {
 
   Workshop& shop_;
   SalonFolder& folder_;
-  bool complete_ = true;
+  DayCases cases_;
 };
 }  // namespace
 
@@ -80,10 +79,13 @@ DayPlan DayCases::plan(const Day& day) const {
   return day_plan(day, pets_, warnings);
 }
 
-std::optional<Sheet> day_sheet(Workshop& shop, SalonFolder& folder, bool& complete) {
+std::optional<Sheet> day_sheet(Workshop& shop, SalonFolder& folder, bool& complete,
+                               DayCases* cases) {
   DayMade day(shop, folder);
   auto sheet = day.sheet();
-  complete = sheet && day.complete();
+  DayCases all = day.take();
+  complete = sheet && all.complete;
+  if (cases != nullptr) *cases = std::move(all);
   return sheet;
 }
 

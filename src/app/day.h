@@ -29,8 +29,9 @@ struct DayCases {
 DayCases day_cases(Workshop&, SalonFolder&, const Day&);
 
 /// The sheet of a salon's day, which is the workshop's. A pet that cannot be read, or a visit of
-/// one, has a row that says so, and `complete` is false. Empty iff an error was reported.
-std::optional<Sheet> day_sheet(Workshop&, SalonFolder&, bool& complete);
+/// one, has a row that says so, and `complete` is false. Empty iff an error was reported. `cases`,
+/// if any, gets what was worked out.
+std::optional<Sheet> day_sheet(Workshop&, SalonFolder&, bool& complete, DayCases* cases = nullptr);
 /// `furnish day`.
 Exit print_day(const Options&, Workshop&, Console&);
 }  // namespace furnish

@@ -65,7 +65,12 @@ class Looker {
     if (order_.file.kind == "style") folder.styles().find(order_.file.id, {});
     if (order_.file.kind == "day") {
       bool complete = true;
-      const auto sheet = folder.good() ? day_sheet(shop, folder, complete) : std::nullopt;
+      DayCases cases;
+      const auto sheet = folder.good() ? day_sheet(shop, folder, complete, &cases) : std::nullopt;
+      if (sheet) out_["expected"] = Json::object();
+      for (const auto& [pet, one] : cases.cases) {
+        if (one.plan.duration) out_["expected"][pet] = one.plan.duration->expected.count();
+      }
       if (sheet && order_.sheet == "day") add_pages(*sheet);
     }
     tell(shop);

@@ -36,7 +36,7 @@ desk::Printed as_pdf(const std::vector<Frame>& frames, const DocumentInfo& info,
 
 desk::Printed print_sheets(DeskShop& kept, const std::vector<SheetToPrint>& wanted,
                            std::optional<Date> on) {
-  if (wanted.empty()) return {std::nullopt, "there is nothing to print"};
+  if (wanted.empty()) return {std::nullopt, "there is nothing to print", "nothing"};
   Workshop& shop = kept.shop();
   const std::string usual_language = kept.options().language;
   std::vector<Done> all;
@@ -51,7 +51,8 @@ desk::Printed print_sheets(DeskShop& kept, const std::vector<SheetToPrint>& want
     auto made = whole ? shop.sheet(*made_of, said) : std::nullopt;
     if (!made) {
       const std::string who = made_of ? made_of->pet.name.value : stem(one.pet.file);
-      return {std::nullopt, fmt::format("{}: {}", who, first_error(said, shop.sink()))};
+      return {std::nullopt, fmt::format("{}: {}", who, first_error(said, shop.sink())), "faults",
+              who};
     }
     all.push_back({one.pet, made_of->pet.name.value, *std::move(made)});
   }
@@ -78,7 +79,11 @@ desk::Printed print_whole_day(DeskShop& kept, Date date) {
   bool complete = true;
   SalonFolder& folder = apart->folder(kept.root());
   const auto sheet = folder.good() ? day_sheet(*apart, folder, complete) : std::nullopt;
-  if (!sheet) return {std::nullopt, first_error(apart->sink(), apart->sink())};
+  if (!sheet) {
+    const std::string fault = first_error(apart->sink(), apart->sink());
+    const bool none = folder.good() && fault.starts_with("nothing is booked");
+    return {std::nullopt, fault, none ? "no-day" : "faults"};
+  }
   return as_pdf(sides(sheet->page), sheet->info, {});
 }
 }  // namespace furnish

@@ -236,7 +236,7 @@ desk::Made SalonAtDesk::create(std::string_view kind, std::string_view name) {
   std::optional<std::string> path;
   if (kind == "visit") {
     const auto pet = pet_path(name);
-    if (!pet) return {{}, "there is no such pet"};
+    if (!pet) return {{}, "there is no such pet", "gone"};
     path = start_visit(*pet, shop);
   } else if (kind == "pet" || kind == "day" || kind == "style") {
     path = new_file(kept_.root(), std::string(kind), std::string(name), shop);
@@ -245,9 +245,10 @@ desk::Made SalonAtDesk::create(std::string_view kind, std::string_view name) {
   }
   if (!path) {
     const auto said = shop.sink().all();
-    if (said.empty()) return {{}, "the pet's files have faults; mend them first"};
-    if (said.back().code == "exists") return {{}, "there is a file of that name already"};
-    return {{}, said.back().message};
+    if (said.empty()) return {{}, "the pet's files have faults; mend them first", "faults"};
+    const Diagnostic& last = said.back();
+    const bool there = last.code == "exists";
+    return {{}, there ? "there is a file of that name already" : last.message, last.code};
   }
   const std::string shown = fs::path(*path).lexically_relative(kept_.root()).string();
   return {changed(shown).value_or(desk::FileId{}), {}};

@@ -131,7 +131,10 @@ void PetIndex::read_next() {
                                                           : pet.breed + ", " + pet.colour;
     known.texts = search_texts(pet);
     known.gravest = gravest(*one);
-    if (one->plan.next_visit) known.due = one->plan.next_visit->date;
+    if (one->plan.next_visit) {
+      known.due = one->plan.next_visit->date;
+      known.never_here = one->plan.next_visit->reason == DueReason::first_visit;
+    }
     known.booked = one->booking();
   }
   known.sorted_by = plain_letters(known.name);
@@ -156,7 +159,9 @@ PetIndex::Json PetIndex::row(const std::string& id, const Known& known, Date tod
   out["groomer"] = known.booked ? known.booked->groomer : "";
   out["due"] = nullptr;
   if (known.due) {
-    out["due"] = {{"date", to_iso(*known.due)}, {"over_days", (today - *known.due).count()}};
+    out["due"] = {{"date", to_iso(*known.due)},
+                  {"over_days", (today - *known.due).count()},
+                  {"first", known.never_here}};
   }
   out["readable"] = known.readable;
   return out;

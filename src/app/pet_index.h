@@ -45,6 +45,7 @@ class PetIndex {
     std::vector<SearchText> texts;
     std::optional<Signal> gravest;
     std::optional<Date> due;
+    bool never_here = false;        ///< and so due at once
     std::optional<Booking> booked;  ///< today
     bool readable = true;
   };

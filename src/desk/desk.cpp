@@ -134,7 +134,7 @@ Response unknown_mark() {
 }
 
 Response no_file() {
-  return refusal(404, "there is no such file in the salon's folder");
+  return refusal(404, "there is no such file in the salon's folder", "gone");
 }
 }  // namespace
 
@@ -305,7 +305,7 @@ Response Desk::save(const Json& asked) {
   const std::vector<Edit> edits = edits_in(asked.at("edits"));
   const EditedText then = text_to_edit(file.kind, *base), here = text_to_edit(file.kind, *now.text);
   if (!then.good() || !here.good()) {
-    return refusal(409, "the file is no TOML any more; look at its text");
+    return refusal(409, "the file is no TOML any more; look at its text", "text");
   }
   const MergedEdits both = merged(then, edits, here);
   if (both.conflicts.empty() && both.fault.empty()) {
@@ -319,7 +319,7 @@ Response Desk::save(const Json& asked) {
 
 Response Desk::written(const FileId& file, std::string text, const std::vector<std::string>& lost) {
   const std::string fault = salon_.write(file, text);
-  if (!fault.empty()) return refusal(507, fault);
+  if (!fault.empty()) return refusal(507, fault, "write");
   drafts_.forget(file);
   Json out{{"mark", given_.give(text)}};
   out["tree"] = tree_json(text_to_edit(file.kind, text));
@@ -333,14 +333,14 @@ Response Desk::draft(const Json& asked) {
   const FileId file = file_of(asked);
   if (!salon_.shown_path(file)) return no_file();
   const std::string fault = drafts_.keep(file, asked);
-  return fault.empty() ? json(Json::object()) : refusal(507, fault);
+  return fault.empty() ? json(Json::object()) : refusal(507, fault, "write");
 }
 
 Response Desk::create(const Json& asked) {
   const std::string kind = text_of(asked, "kind");
   const std::string name = text_of(asked, kind == "visit" ? "id" : "name");
   const Made made = salon_.create(kind, name);
-  if (!made.fault.empty()) return refusal(409, made.fault);
+  if (!made.fault.empty()) return refusal(409, made.fault, made.code);
   if (asked.contains("edits") && !asked["edits"].empty()) {
     const FileText fresh = salon_.read(made.file);
     EditedText text = text_to_edit(kind, fresh.text.value_or(""));
@@ -348,7 +348,7 @@ Response Desk::create(const Json& asked) {
     const std::string fault = salon_.write(made.file, text.text());
     if (!fault.empty()) {
       salon_.take_back(made.file);
-      return refusal(507, fault);
+      return refusal(507, fault, "write");
     }
   }
   return open(made.file);
@@ -374,7 +374,7 @@ Response Desk::print(const Json& asked) {
       wanted.push_back({file_of(one), text_of(one, "sheet"), text_of(one, "language")});
     printed = salon_.print(wanted);
   }
-  if (!printed.pdf) return refusal(422, printed.fault);
+  if (!printed.pdf) return refusal(422, printed.fault, printed.code, printed.about);
   while (kept_.size() >= most_kept) kept_.pop_front();
   kept_.push_back({chance(), *std::move(printed.pdf), std::chrono::steady_clock::now() + keeps});
   return json({{"url", fmt::format("out/{}.pdf", kept_.back().handle)}});

@@ -11,12 +11,12 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 /// In the order of Kind.
-constexpr std::array<const char*, 33> kind_names{
-    "text",        "texts",   "free_text", "free_texts", "staff_text", "flag",    "date",
-    "time",        "number",  "whole",     "minutes",    "choice",     "choices", "paper",
-    "length",      "lengths", "mass",      "volume",     "duration",   "days",    "dilution",
-    "language",    "photo",   "place",     "places",     "blade",      "blades",  "product",
-    "vaccination", "focus",   "seams",     "table",      "tables"};
+constexpr std::array<const char*, 34> kind_names{
+    "text",     "texts",       "free_text", "free_texts", "staff_text", "flag",     "date",
+    "birth",    "time",        "number",    "whole",      "minutes",    "choice",   "choices",
+    "paper",    "length",      "lengths",   "mass",       "volume",     "duration", "days",
+    "dilution", "language",    "photo",     "place",      "places",     "blade",    "blades",
+    "product",  "vaccination", "focus",     "seams",      "table",      "tables"};
 static_assert(static_cast<std::size_t>(Kind::tables) + 1 == kind_names.size());
 constexpr std::array<const char*, 4> open_names{"none", "names", "places", "blades"};
 

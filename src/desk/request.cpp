@@ -20,7 +20,12 @@ std::string_view RequestHead::header(std::string_view name) const {
   return {};
 }
 
-Response refusal(unsigned status, std::string_view why) {
-  return {status, "application/json", nlohmann::json{{"error", why}}.dump()};
+Response refusal(unsigned status, std::string_view why, std::string_view code,
+                 std::string_view about) {
+  nlohmann::json out{{"error", why}};
+  if (!code.empty()) out["code"] = code;
+  if (!about.empty()) out["about"] = about;
+  return {status, "application/json",
+          out.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace)};
 }
 }  // namespace furnish::desk

@@ -33,5 +33,6 @@ struct Response {
 };
 
 /// A refusal in words for people, as the page expects it.
-Response refusal(unsigned status, std::string_view why);
+Response refusal(unsigned status, std::string_view why, std::string_view code = {},
+                 std::string_view about = {});
 }  // namespace furnish::desk

@@ -43,12 +43,15 @@ struct SheetWanted {
 struct Printed {
   std::optional<std::string> pdf;
   std::string fault;
+  std::string code = {};   ///< of the fault, for the page's own words: "faults", "no-day"
+  std::string about = {};  ///< whom it is about
 };
 
 /// What has been made, or why not: one of the two is empty.
 struct Made {
   FileId file;
   std::string fault;
+  std::string code = {};  ///< of the fault, for the page's own words: "exists"
 };
 struct PhotoMade {
   std::string path;  ///< as a visit names it

@@ -10,6 +10,7 @@
 #include "base/measures.h"
 #include "base/source.h"
 #include "model/audience.h"
+#include "model/birth.h"
 #include "model/finish.h"
 #include "model/free_text.h"
 #include "model/product.h"
@@ -120,7 +121,7 @@ struct Pet {
   std::string breed, colour, sex, photo;
   SourceSpan photo_span;
   std::optional<Coat> coat;
-  std::optional<Located<Date>> born;
+  std::optional<Birth> born;
   std::optional<Located<Mass>> weight;
   std::optional<Located<Date>> weighed;  ///< day of that weight
   Build build;

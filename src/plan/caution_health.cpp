@@ -33,10 +33,11 @@ void find_weight_loss(const CautionInput& in, Found& found) {
 
 void find_age(const CautionInput& in, Found& found) {
   const Health& health = in.health;
+  const std::string_view about = health.about ? "about" : "";
   if (health.age_group == AgeGroup::senior) {
-    found.push_back(make_caution(RuleId::senior, in.pet.born->span, {{}, {*health.years}}));
+    found.push_back(make_caution(RuleId::senior, in.pet.born->span, {about, {*health.years}}));
   } else if (health.age_group == AgeGroup::puppy) {
-    found.push_back(make_caution(RuleId::puppy, in.pet.born->span, {{}, {*health.months}}));
+    found.push_back(make_caution(RuleId::puppy, in.pet.born->span, {about, {*health.months}}));
   }
 }
 

@@ -42,6 +42,9 @@ Sentences sentences_of(RuleId id) {
       return {{""}, {"", "no-label"}};
     case RuleId::mat_wound:
       return {{"", "past"}, {"", "past"}};
+    case RuleId::senior:
+    case RuleId::puppy:
+      return {{"", "about"}};
     case RuleId::thin_skin:
       return {{"", "mats"}, {"", "mats"}};
     case RuleId::noise:

@@ -63,7 +63,8 @@ void report_slip(const Weighing& a, const Weighing& b, DiagnosticSink& sink) {
 
 /// A puppy may well weigh twice or five times what it did.
 bool grew_up(const Pet& pet, const Weighing& before, const Weighing& after) {
-  return pet.born && full_months(pet.born->value, *before.on) < 12 && after.weight > before.weight;
+  return pet.born && full_months(last_day(*pet.born), *before.on) < 12 &&
+         after.weight > before.weight;
 }
 }  // namespace
 
@@ -89,6 +90,11 @@ AgeGroup age_group(Date born, std::optional<Mass> weight, Date today) {
   // The day before, for the birthday itself is not yet over the limit.
   return full_years(born, today - std::chrono::days(1)) >= limit ? AgeGroup::senior
                                                                  : AgeGroup::adult;
+}
+
+AgeGroup age_group(const Birth& born, std::optional<Mass> weight, Date today) {
+  if (age_group(born.value, weight, today) == AgeGroup::senior) return AgeGroup::senior;
+  return age_group(std::max(std::min(last_day(born), today), born.value), weight, today);
 }
 
 VaccinationState vaccination_state(const VaccinationRule& rule, std::span<const Vaccination> given,
@@ -122,7 +128,7 @@ Health health(const Salon& salon, const Pet& pet, std::span<const Visit* const> 
   }
   // A weight without its day is some earlier one: enough to see a slip of the first visit by.
   if (!all.empty() && pet.weight && !pet.weighed) {
-    const bool young = pet.born && full_months(pet.born->value, *all.front().on) < 18;
+    const bool young = pet.born && full_months(last_day(*pet.born), *all.front().on) < 18;
     if (!young) report_slip({pet.weight->value, {}, pet.weight->span}, all.front(), sink);
   }
   if (!all.empty()) {
@@ -143,10 +149,12 @@ Health health(const Salon& salon, const Pet& pet, std::span<const Visit* const> 
   }
   std::ranges::stable_sort(out.vaccinations, {}, &VaccinationState::name);
   if (pet.born && pet.born->value <= today) {
-    out.age_group = age_group(pet.born->value,
-                              out.weight ? std::optional(out.weight->weight) : std::nullopt, today);
-    out.years = full_years(pet.born->value, today);
-    out.months = full_months(pet.born->value, today);
+    const Date likely = likely_day(*pet.born, today);
+    out.age_group =
+        age_group(*pet.born, out.weight ? std::optional(out.weight->weight) : std::nullopt, today);
+    out.years = full_years(likely, today);
+    out.months = full_months(likely, today);
+    out.about = pet.born->about();
   }
   return out;
 }

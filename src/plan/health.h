@@ -49,6 +49,7 @@ struct Health {
   std::vector<VaccinationState> vaccinations;             ///< of the salon's rules, by name
   AgeGroup age_group = AgeGroup::unknown;
   std::optional<int> years, months;  ///< full ones
+  bool about = false;                ///< its year or month of birth is known, and no more
 };
 
 /// The change to tell of: more than a tenth lost since the weighing before, else since the year's
@@ -62,6 +63,8 @@ std::optional<Weighing> newest_weight(const Pet&, std::span<const Visit* const> 
 /// Over 10 years, over 7 at 40 kg and more: from the day after that birthday. Puppy: under 6
 /// months.
 AgeGroup age_group(Date born, std::optional<Mass> weight, Date today);
+/// Where no more than a year or a month is known: old, or a puppy, if it may be.
+AgeGroup age_group(const Birth& born, std::optional<Mass> weight, Date today);
 
 /// A vaccination counts from its day plus the rule's wait (at once for a booster) through its day
 /// plus the rule's validity.

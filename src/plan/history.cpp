@@ -31,7 +31,7 @@ std::vector<const Visit*> counted(const Pet& pet, std::span<const Visit> visits,
     } else if (pet.born && date < pet.born->value) {
       sink.warning("visit-before-birth", visit->date.span,
                    fmt::format("this visit, {}, is before {} was born, {}: it is not counted",
-                               to_iso(date), pet.name.value, to_iso(pet.born->value)))
+                               to_iso(date), pet.name.value, to_iso(*pet.born)))
           .notes.emplace_back(pet.born->span, "born here");
     } else {
       out.push_back(visit);

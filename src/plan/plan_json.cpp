@@ -210,7 +210,8 @@ Json json(const Health& health) {
           {"vaccinations", vaccinations},
           {"age", name_of(age_names, health.age_group)},
           {"years", json(health.years)},
-          {"months", json(health.months)}};
+          {"months", json(health.months)},
+          {"age_is_about", health.about}};
 }
 Json json(const OpenFinding& one) {
   Json seen = Json::array();

@@ -302,8 +302,9 @@ std::string_view status_words(VaccinationStatus status) {
 std::vector<Row> health_rows(const Health& health, Units units) {
   std::vector<Row> rows;
   if (health.years) {
-    rows.push_back({"age", *health.years < 1 ? fmt::format("{} months", *health.months)
-                                             : fmt::format("{} years", *health.years)});
+    const std::string age = *health.years < 1 ? fmt::format("{} months", *health.months)
+                                              : fmt::format("{} years", *health.years);
+    rows.push_back({"age", (health.about ? "about " : "") + age});
   }
   if (health.weight) {
     std::string words = to_text(health.weight->weight, units);

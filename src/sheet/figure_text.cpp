@@ -85,8 +85,8 @@ FigureInput figure_of(const Pet& pet, const Plan& plan) {
   return figure;
 }
 
-std::string figure_text(const FigureInput& input, const std::string& lead,
-                        const SheetVoice& voice) {
+std::string figure_text(const FigureInput& input, const std::string& lead, const SheetVoice& voice,
+                        FigureSays says) {
   const Words& words = voice.words;
   std::vector<std::string> parts{
       lead,
@@ -104,9 +104,12 @@ std::string figure_text(const FigureInput& input, const std::string& lead,
                                          {place, length, term(words, *input.tools[i])})
                                   : term(words, FigureWord::part, {place, length}));
   }
-  std::string out = joined(parts, comma(words)) + ". ";
-  out += term(words, FigureWord::coat_left,
-              {left.empty() ? term(words, FigureWord::natural) : joined(left, semicolon(words))});
+  std::string out = joined(parts, comma(words)) + ".";
+  if (says == FigureSays::lengths) {
+    out += " " +
+           term(words, FigureWord::coat_left,
+                {left.empty() ? term(words, FigureWord::natural) : joined(left, semicolon(words))});
+  }
   for (const FigureSpot& spot : input.spots) out += " " + spot_text(spot, voice) + ".";
   return out;
 }

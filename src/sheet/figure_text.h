@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -16,7 +17,10 @@ std::vector<std::string_view> figure_keys();
 /// and what of its trim shows as a line.
 FigureInput figure_of(const Pet&, const Plan&);
 
+/// Whether a figure's words say how long the coat was left.
+enum class FigureSays : std::uint8_t { lengths, shape };
 /// What the figure shows, in words: build, coat, and the trim region by region. `lead` is what it
 /// begins with: "Rex".
-std::string figure_text(const FigureInput&, const std::string& lead, const SheetVoice&);
+std::string figure_text(const FigureInput&, const std::string& lead, const SheetVoice&,
+                        FigureSays = FigureSays::lengths);
 }  // namespace furnish

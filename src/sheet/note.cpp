@@ -247,9 +247,11 @@ class NoteMaker {
       cells.push_back({figure(Side::right)});
     std::vector<BlockPtr> parts{
         std::make_shared<Beside>(std::move(cells), between, Beside::Line::top)};
-    if (any_dashes()) {
+    const bool open = desk_.note.visit.unfinished;
+    if (open || any_dashes()) {
+      const Phrase said = open ? Phrase::note_drawn_open : Phrase::note_dashes;
       parts.push_back(std::make_shared<Gap>(0.2, 0.1, 0));
-      parts.push_back(paragraph(words_.say(Phrase::note_dashes), TextStyle{Role::foot}));
+      parts.push_back(paragraph(words_.say(said), TextStyle{Role::foot}));
     }
     return column(std::move(parts));
   }

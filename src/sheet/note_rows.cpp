@@ -159,7 +159,9 @@ class RowMaker {
                        : !all            ? Phrase::note_else_as_planned
                        : style.empty()   ? Phrase::note_all_as_planned
                                          : Phrase::note_as_planned;
-    for (std::size_t i = 0; i < visit_.done.size();) {
+    // What is begun with another tool has left no length that an owner could be told.
+    const bool told = desk_.staff() || !visit_.unfinished;
+    for (std::size_t i = 0; told && i < visit_.done.size();) {
       const TrimEntry& entry = visit_.done[i].entry;
       std::vector<Place> where;
       for (; i < visit_.done.size() && visit_.done[i].entry.span == entry.span; ++i) {
@@ -167,8 +169,10 @@ class RowMaker {
       }
       lines.push_back(difference(entry, where));
     }
-    lines.push_back({{{sentence(how == Phrase::note_as_planned ? say(how, {style}) : say(how)),
-                       all || visit_.unfinished ? std::optional(Face::semibold) : std::nullopt}}});
+    NoteLine last{{{sentence(how == Phrase::note_as_planned ? say(how, {style}) : say(how)),
+                    all || visit_.unfinished ? std::optional(Face::semibold) : std::nullopt}}};
+    // That nothing is done yet is read before what is begun.
+    lines.insert(visit_.unfinished ? lines.begin() : lines.end(), std::move(last));
     row(Phrase::note_done, std::move(lines),
         all ? visit_.date.span : visit_.done.front().entry.span);
   }
@@ -283,7 +287,9 @@ class RowMaker {
     return line;
   }
 
+  /// What a visit was begun with is planned: used it is when the visit is done.
   void products() {
+    if (visit_.unfinished) return;
     std::vector<std::string> names, apart;
     std::string language;
     for (const ProductUse& use : visit_.products) {

@@ -51,6 +51,22 @@ void draw_as_it_left(FigureInput& figure, const NoteDesk& desk) {
   }
 }
 
+/// A visit that nobody finished left nothing: what was planned is no length that was cut. Measured,
+/// else what was expected of it by the day, where there was a visit before.
+void draw_unfinished(FigureInput& figure, const NoteDesk& desk) {
+  if (desk.note.history.size() > 1) {
+    for (const RegionGrowth& row : desk.note.before.growth) {
+      if (!seen_from(figure.side, row.place)) continue;
+      figure.left[static_cast<std::size_t>(row.place.region)] = row.today;
+    }
+  }
+  for (const RegionState& state : desk.note.visit.came_in.regions) {
+    if (!state.length || !seen_from(figure.side, state.place)) continue;
+    figure.left[static_cast<std::size_t>(state.place.region)] =
+        LengthRange{*state.length, *state.length};
+  }
+}
+
 /// Measured, else what was expected of it by the day, where there was a visit before.
 void draw_as_it_came(FigureInput& figure, const NoteDesk& desk) {
   if (desk.note.history.size() > 1) {
@@ -126,14 +142,20 @@ FigureInput note_figure(const NoteDesk& desk, Side side) {
   const Pet& pet = desk.input.pet;
   FigureInput figure = figure_of(pet, desk.input.plan);
   figure.side = side;
-  draw_as_it_left(figure, desk);
-  draw_as_it_came(figure, desk);
+  const bool open = desk.note.visit.unfinished;
+  if (open) {
+    draw_unfinished(figure, desk);
+  } else {
+    draw_as_it_left(figure, desk);
+    draw_as_it_came(figure, desk);
+  }
   int number = 0;
   for (const Finding* finding : note_findings(desk)) {
     figure.spots.push_back({finding->place.value, SpotKind::finding, ++number});
   }
-  figure.alt =
-      figure_text(figure, desk.voice.words.say(Phrase::note_figure, {pet.name.value}), desk.voice);
+  const Phrase lead = open ? Phrase::note_figure_open : Phrase::note_figure;
+  figure.alt = figure_text(figure, desk.voice.words.say(lead, {pet.name.value}), desk.voice,
+                           open ? FigureSays::shape : FigureSays::lengths);
   return figure;
 }
 

@@ -8,11 +8,17 @@
 namespace furnish {
 namespace {
 std::string age_text(const Pet& pet, Date today, const Words& words) {
-  const int months = full_months(pet.born->value, today);
-  if (months >= 24) return words.say(Phrase::age_years, {months / 12});
-  if (months >= 4) return words.say(Phrase::age_months, {months});
-  const auto weeks = (today - pet.born->value).count() / 7;
-  return words.say(Phrase::age_weeks, {static_cast<int>(weeks)});
+  const Date born = likely_day(*pet.born, today);
+  const int months = full_months(born, today);
+  const auto said = [&](Phrase unit, int number) {
+    std::string age = words.say(unit, {number});
+    return pet.born->about() ? words.say(Phrase::age_about, {age}) : age;
+  };
+  // Of a year alone no month of age is known.
+  const int in_years = pet.born->known == BirthKnown::year ? 12 : 24;
+  if (months >= in_years) return said(Phrase::age_years, months / 12);
+  if (months >= 4) return said(Phrase::age_months, months);
+  return said(Phrase::age_weeks, static_cast<int>((today - born).count() / 7));
 }
 
 /// No line ends in it.

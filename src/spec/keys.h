@@ -22,6 +22,7 @@ enum class Kind : std::uint8_t {
   staff_text,  ///< the same, with `for`
   flag,
   date,
+  birth,  ///< a date, or the year or the month of one
   time,
   number,
   whole,

@@ -20,7 +20,13 @@ inline constexpr auto coat = choice("coat", "coat", parse_coat, coat_words, "\"d
                                     "growth, mats, time and safety rules follow from it");
 inline constexpr auto colour = text("colour", "\"orange sable\"", "colour and markings");
 inline constexpr auto sex = text("sex", "\"male, neutered\"", "sex, and whether neutered");
-inline constexpr auto born = date("born", "2021-04-09", "day of birth, as well as it is known");
+constexpr DateKey birth() {
+  DateKey made =
+      date("born", "2021-04-09", "day of birth; 2021 or \"2021-04\" where no more is known");
+  made.kind = Kind::birth;
+  return made;
+}
+inline constexpr auto born = birth();
 inline constexpr auto weight = quantity<bounds::weight>(
     "weight", "\"4.6 kg\"", "the last one known; \"10 lb 3 oz\" is fine too");
 inline constexpr auto weighed = date("weighed", "2026-09-29", "the day of that weight");

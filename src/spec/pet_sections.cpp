@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "spec/audience_reader.h"
+#include "spec/date_hint.h"
 #include "spec/free_text.h"
 #include "spec/language.h"
 #include "spec/offer.h"
@@ -55,6 +56,35 @@ void check_vaccination_name(const TomlEntry& entry, const Salon* salon, Diagnost
   fault.notes.emplace_back(rule->span, "its nearest name is here");
   offer_meant(fault, *near);
 }
+
+/// A year, or "2019-03": as much as is known of a day of birth. Empty where it is a day, or nothing
+/// that could be read as less.
+std::optional<Birth> part_of_a_day(const TomlNode& node) {
+  std::string text;
+  if (const auto* const year = std::get_if<std::int64_t>(&node.value)) text = std::to_string(*year);
+  if (const auto* const words = std::get_if<std::string>(&node.value)) text = trimmed(*words);
+  const bool year = text.size() == 4;
+  const auto first = parse_date(text + (year ? "-01-01" : "-01"));
+  if (!first || !bounds::day.holds(*first)) return std::nullopt;
+  return Birth{*first, node.span, year ? BirthKnown::year : BirthKnown::month};
+}
+
+std::optional<Birth> read_birth(Fields& fields) {
+  const TomlEntry* const entry = fields.find(keys::identity::born);
+  if (entry == nullptr) return std::nullopt;
+  if (auto part = part_of_a_day(entry->node)) return part;
+  // A month in words is not to become a day that nobody knows.
+  const std::string hint = date_hint(entry->node);
+  constexpr std::string_view write = "write 2021-04";
+  if (hint.size() > write.size() && hint.find(" or the day itself") != std::string::npos) {
+    report_type(entry->node, keys::identity::born.name, "a date such as 2021-04-09, or a year",
+                fields.sink())
+        .hint = fmt::format("write \"{}\"", hint.substr(write.size() - 7, 7));
+    return std::nullopt;
+  }
+  const auto day = fields.date(keys::identity::born);
+  return day ? std::optional(Birth{day->value, day->span}) : std::nullopt;
+}
 }  // namespace
 
 void read_identity(Fields& fields, const Salon* salon, Pet& pet) {
@@ -65,7 +95,7 @@ void read_identity(Fields& fields, const Salon* salon, Pet& pet) {
   if (const auto coat = fields.choice(keys::identity::coat)) {
     pet.coat = coat->value;
   }
-  pet.born = fields.date(keys::identity::born);
+  pet.born = read_birth(fields);
   pet.weight = fields.quantity(keys::identity::weight);
   pet.weighed = fields.date(keys::identity::weighed);
   if (auto photo = read_photo_path(fields, keys::identity::photo, salon)) {

@@ -177,6 +177,10 @@ Json SchemaMaker::value(const KeyInfo& key) {
           {"pattern", "^\\s*([tT][rR][uU][eE]|[fF][aA][lL][sS][eE]|[yY][eE][sS]|[nN][oO])\\s*$"}};
     case Kind::date:
       return date();
+    case Kind::birth:
+      return {{"anyOf", Json::array({date(), Json{{"type", "integer"}},
+                                     Json{{"type", "string"},
+                                          {"pattern", "^\\s*[0-9]{4}(-[0-9]{2})?\\s*$"}}})}};
     case Kind::time:
       return {{"type", "string"}, {"format", "time"}};
     case Kind::number:

@@ -101,10 +101,15 @@ constexpr std::string_view how_dates_are_written =
 /// vaccination's name.
 std::optional<Told> tell_day(std::string_view name, std::string_view value) {
   const KeyInfo* const key = find_key(name);
-  if (key != nullptr && key->kind != Kind::date) return std::nullopt;
+  const bool birth = key != nullptr && key->kind == Kind::birth;
+  if (key != nullptr && key->kind != Kind::date && !birth) return std::nullopt;
   if (key != nullptr && parse_days(value)) {
     return Told{"a date, not a span, is wanted here", "write the day itself, such as 2026-11-24",
                 value};
+  }
+  constexpr std::string_view month_alone = "2021-04";
+  if (birth && value.size() == month_alone.size() && parse_date(std::string(value) + "-01")) {
+    return Told{"a month alone stands in quotes", fmt::format("write \"{}\"", value), value};
   }
   const bool year = std::ranges::count_if(value, digit) >= 4;
   std::string hint = year ? date_hint(TomlNode{std::string(value), {}}) : std::string();

@@ -23,7 +23,10 @@ std::string identity(const Pet& pet) {
   if (pet.coat) out.add("coat", quoted(key(*pet.coat)));
   out.words("colour", pet.colour);
   out.words("sex", pet.sex);
-  if (pet.born) out.add("born", to_iso(pet.born->value));
+  if (pet.born) {
+    const std::string born = to_iso(*pet.born);
+    out.add("born", pet.born->known == BirthKnown::month ? quoted(born) : born);
+  }
   if (pet.weight) out.add("weight", quantity(pet.weight->value));
   if (pet.weighed) out.add("weighed", to_iso(pet.weighed->value));
   out.words("photo", pet.photo);

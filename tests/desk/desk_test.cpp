@@ -68,7 +68,7 @@ class Texts final : public desk::Salon {
     return {"pdf of " + std::to_string(wanted.size()), {}};
   }
   desk::Printed print_day(furnish::Date, std::string_view) override {
-    return {std::nullopt, "nothing is booked"};
+    return {std::nullopt, "nothing is booked", "no-day", "Marlow"};
   }
   std::optional<std::string> font(std::string_view name) override {
     return name == "F" ? std::optional<std::string>("font") : std::nullopt;
@@ -263,6 +263,9 @@ TEST_CASE("what is printed waits under a name that nobody can guess", "[desk]") 
   CHECK(pdf.body == "pdf of 2");
   const Json day = table.ask("print", {{"what", {{"day", "2026-11-24"}, {"sheet", "card"}}}}, 422);
   CHECK(day["error"] == "nothing is booked");
+  // So that the page can say it in its own words and language.
+  CHECK(day["code"] == "no-day");
+  CHECK(day["about"] == "Marlow");
   table.ask("print", {{"what", {{"day", "tomorrow"}}}}, 400);
 }
 

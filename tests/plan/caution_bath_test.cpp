@@ -89,7 +89,7 @@ TEST_CASE("dryer-heat: heated or in a cage, graver for those whom heat kills fir
   CHECK(signal(dog) == Signal::danger);
   dog.conditions = {{Condition::arthritis, {}}};
   CHECK(signal(dog) == Signal::warning);
-  dog.born = Located<Date>{day("2016-11-23"), {}};
+  dog.born = Birth{day("2016-11-23"), {}};
   CHECK(signal(dog) == Signal::danger);
   dog.born->value = day("2016-11-24");  // ten today, not over
   CHECK(signal(dog) == Signal::warning);

@@ -17,7 +17,7 @@ Visit weighed(std::string_view iso, double kg) {
 
 Pet born(std::string_view iso, std::optional<double> kg = {}) {
   Pet dog = pet();
-  dog.born = Located<Date>{day(iso), line(2)};
+  dog.born = Birth{day(iso), line(2)};
   if (kg) dog.weight = Located<Mass>{Mass::kg(*kg), line(3)};
   return dog;
 }
@@ -56,6 +56,23 @@ TEST_CASE("weight-loss: more than a tenth since the last or the year's highest")
               {weighed("2026-01-01", 20), weighed("2026-06-01", 19), weighed("2026-11-24", 17.9)}));
   CHECK_FALSE(fires(RuleId::weight_loss, pet(), {weighed("2026-11-24", 17.9)}));
   CHECK_FALSE(fires(RuleId::weight_loss, pet()));
+}
+
+TEST_CASE("of a year or a month of birth alone: old, or a puppy, if it may be") {
+  const auto about = [](std::string_view first, BirthKnown known) {
+    Pet dog = born(first);
+    dog.born->known = known;
+    return dog;
+  };
+  // Today is 24 November 2026.
+  CHECK(fires(RuleId::senior, about("2016-01-01", BirthKnown::year)));
+  CHECK_FALSE(fires(RuleId::senior, about("2017-01-01", BirthKnown::year)));
+  CHECK(fires(RuleId::senior, about("2016-11-01", BirthKnown::month)));
+  CHECK(fires(RuleId::puppy, about("2026-01-01", BirthKnown::year)));
+  CHECK(fires(RuleId::puppy, about("2026-05-01", BirthKnown::month)));
+  CHECK_FALSE(fires(RuleId::puppy, about("2026-04-01", BirthKnown::month)));
+  CHECK(said(plan(salon(), about("2014-01-01", BirthKnown::year)).caution(RuleId::senior)->what) ==
+        "senior-about: 12");
 }
 
 TEST_CASE("senior: over ten, over seven at forty kilograms") {

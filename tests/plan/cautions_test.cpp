@@ -11,7 +11,7 @@ using namespace furnish::made;
 namespace {
 Pet risky() {
   Pet dog = pet(Coat::double_coat);
-  dog.born = Located<Date>{day("2010-01-01"), line(2)};
+  dog.born = Birth{day("2010-01-01"), line(2)};
   dog.trim = {part("back", blade("10"), Lay::with, {}, 10),
               part("belly", blade("7"), Lay::with, {}, 11),
               part("hocks", blade("7F"), Lay::with, {}, 12),
@@ -94,7 +94,7 @@ TEST_CASE("for a check: a warning for each that nobody accepted, at its line") {
 
 TEST_CASE("a plain pet has no caution") {
   Pet dog = pet(Coat::smooth);
-  dog.born = Located<Date>{day("2022-01-01"), line(2)};
+  dog.born = Birth{day("2022-01-01"), line(2)};
   dog.trim = {part("pads", blade("30")), part("sanitary", blade("10")), part("back", Brush{})};
   dog.handling.dryer = "towel, stand dryer on low";
   dog.bath.shampoo = product("oat");

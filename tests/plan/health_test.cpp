@@ -81,7 +81,7 @@ TEST_CASE("which weight is the newest") {
 TEST_CASE("a weight that jumps is probably a slip") {
   const auto made = [](double from, double to, std::string_view born = "2020-01-01") {
     Pet dog = pet();
-    dog.born = Located<Date>{day(born), line(2)};
+    dog.born = Birth{day(born), line(2)};
     return plan(salon(), dog,
                 {weighed("2026-09-01", Mass::kg(from)), weighed("2026-11-24", Mass::kg(to))});
   };
@@ -152,7 +152,7 @@ TEST_CASE("a slip of the first visit is seen by a weight without its day") {
     CHECK(plan(salon(), dog, {first}).says("weight-jump") == told);
   }
   // A puppy may well have grown.
-  dog.born = Located<Date>{day("2026-01-01"), line(2)};
+  dog.born = Birth{day("2026-01-01"), line(2)};
   Visit grown = visit("2026-11-24");
   grown.weight = Located<Mass>{Mass::kg(85), line(9)};
   CHECK_FALSE(plan(salon(), dog, {grown}).says("weight-jump"));

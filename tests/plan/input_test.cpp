@@ -14,7 +14,7 @@ TEST_CASE("visits out of order are put in order") {
 
 TEST_CASE("a visit in the future, or before birth, is left out with a message") {
   Pet dog = pet();
-  dog.born = Located<Date>{day("2021-04-09"), line(2)};
+  dog.born = Birth{day("2021-04-09"), line(2)};
   Visit future = visit("2062-11-24"), early = visit("2021-04-08");
   future.minutes = early.minutes = std::chrono::minutes(5);
   const Made made = plan(salon(), dog, {future, early, visit("2021-04-09")});
@@ -90,7 +90,7 @@ TEST_CASE("a length that this coat never has") {
 
 TEST_CASE("days in the future are named, and not counted") {
   Pet dog = pet();
-  dog.born = Located<Date>{day("2027-01-01"), line(2)};
+  dog.born = Birth{day("2027-01-01"), line(2)};
   dog.vaccinations = {{"rabies", {day("2027-01-01"), line(6)}, false}};
   const Made made = plan(salon(), dog);
   CHECK(made.sink.all().size() == 2);

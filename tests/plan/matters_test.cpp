@@ -107,7 +107,7 @@ TEST_CASE("all about the drying is one row, and all about a product") {
 
 TEST_CASE("nothing is lost: every caution is in one matter, gravest first") {
   Pet dog = pet(Coat::double_coat);
-  dog.born = Located<Date>{day("2010-01-01"), line(2)};
+  dog.born = Birth{day("2010-01-01"), line(2)};
   dog.alerts = {avoiding("left hock")};
   dog.trim = {
       part("back", blade("30"), Lay::with, {}, 10), part("sanitary", blade("7"), Lay::with, {}, 11),

@@ -11,7 +11,7 @@ using namespace furnish::made;
 namespace {
 Pet marlow() {
   Pet dog = pet(Coat::double_coat);
-  dog.born = Located<Date>{day("2021-04-09"), line(2)};
+  dog.born = Birth{day("2021-04-09"), line(2)};
   dog.weight = Located<Mass>{Mass::kg(4.6), line(3)};
   dog.visit_every = Located<std::chrono::days>{std::chrono::days(56), {}};
   dog.bath.shampoo = product("oat shampoo");

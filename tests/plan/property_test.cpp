@@ -28,7 +28,7 @@ Dense dense(unsigned seed) {
   out.salon.vaccinations = {{"rabies", std::chrono::days(28), std::chrono::days(365), true, {}},
                             {"distemper", std::chrono::days(14), std::chrono::days(365), true, {}}};
   Pet& dog = out.pet = pet(static_cast<Coat>(some(7)));
-  dog.born = Located<Date>{day("2012-02-29"), line(2)};
+  dog.born = Birth{day("2012-02-29"), line(2)};
   dog.weight = Located<Mass>{Mass::kg(30), line(3)};
   std::uint32_t number = 100;
   for (const RegionInfo& row : regions()) {

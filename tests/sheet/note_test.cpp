@@ -179,6 +179,41 @@ TEST_CASE("the figure is dashed where it came with more coat, and numbered like 
   CHECK_FALSE(note_needs_both_sides(for_owner));
 }
 
+TEST_CASE("of a visit that nobody finished no planned length is drawn or said", "[note]") {
+  const std::string planned =
+      std::string(rex) + "chest = { shears = \"straight\", leave = \"20 mm\" }\n";
+  Desk table = with_visits(
+      {{"2026-11-24",
+        "unfinished = true\n[came_in]\nbelly = { length = \"45 mm\" }\n[done]\nbelly = { shears = "
+        "\"straight\", leave = \"38 mm\" }\n[[product]]\nname = \"oat shampoo\"\n"}},
+      planned);
+  const auto kennel = table.kennel();
+  const SheetInput input = table.input(kennel, "A4", kinds::note);
+  const NoteInput note{kennel.plan, kennel.visits.back(), kennel.visits};
+  const SheetVoice voice = table.voice();
+  const FigureInput figure = note_figure({{input, voice}, note}, Side::left);
+  CHECK_FALSE(figure.left[static_cast<std::size_t>(Region::chest)]);
+  CHECK(figure.left[static_cast<std::size_t>(Region::belly)] == LengthRange{45_mm, 45_mm});
+  CHECK(figure.alt.find("20") == std::string::npos);
+  CHECK(figure.alt.starts_with("Rex, as it came in"));
+  for (const Audience reader : {Audience::staff, Audience::everyone}) {
+    const auto sheet = table.note(kennel, reader);
+    REQUIRE(sheet);
+    CHECK(test::says(sheet->page.frame,
+                     "Drawn as it came in, from the lengths: this visit is not done."));
+    CHECK_FALSE(test::says(sheet->page.frame, "as it left"));
+    CHECK_FALSE(test::says(sheet->page.frame, "Oat shampoo"));
+    CHECK(test::says(sheet->page.frame, "38") == (reader == Audience::staff));
+  }
+  // The same visit, done, is drawn as planned.
+  Desk done = with_visits({{"2026-11-24", ""}}, planned);
+  const auto after = done.kennel();
+  const SheetInput left = done.input(after, "A4", kinds::note);
+  const SheetVoice said = done.voice();
+  CHECK(note_figure({{left, said}, {after.plan, after.visits.back(), after.visits}}, Side::left)
+            .left[static_cast<std::size_t>(Region::chest)] == LengthRange{20_mm, 20_mm});
+}
+
 TEST_CASE("what is learned says from how many visits", "[note]") {
   Desk table = with_visits({{"2026-08-04", "[went_out]\nchest = { length = \"30 mm\" }\n"},
                             {"2026-09-29",

@@ -176,8 +176,14 @@ Pet PetMaker::pet() {
   }
   if (maybe()) out.photo = "photos/x \"y\".jpg";
   if (maybe()) out.coat = any_of(coats()).coat;
-  if (maybe()) out.born = {date(), {}};
-  const Date since = out.born ? out.born->value : date();
+  if (maybe()) {
+    Birth born{date(), {}, static_cast<BirthKnown>(upto(2))};
+    const std::chrono::year_month_day first(born.value);
+    if (born.known == BirthKnown::month) born.value = first.year() / first.month() / 1;
+    if (born.known == BirthKnown::year) born.value = first.year() / std::chrono::January / 1;
+    out.born = born;
+  }
+  const Date since = out.born ? last_day(*out.born) : date();
   if (maybe()) {
     const int pounds = upto(200);
     out.weight = {upto(2) == 0 ? Mass::pounds(1 + pounds / 16.0)

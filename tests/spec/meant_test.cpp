@@ -149,8 +149,9 @@ TEST_CASE("what cannot be meant is told what to write, and no blade is made up",
   CHECK(hint("[trim]\nbody = \"7F\"") == "write { blade = \"7F\" }");
   CHECK(hint("[trim]\nears = \"long, tidy\"") == "write it under [finish]");
   CHECK(hint("[trim]\nhead = \"round\"").starts_with("write { brush = true } or the tool"));
-  CHECK(hint("born = 2011") == "write 2011-07-01 or the day itself, if it is known");
-  CHECK(hint("born = \"March 2021\"") == "write 2021-03-01 or the day itself, if it is known");
+  CHECK(hint("weighed = 2011") == "write 2011-07-01 or the day itself, if it is known");
+  CHECK(hint("born = \"March 2021\"") == "write \"2021-03\"");
+  CHECK(hint("born = 2021-03") == "write \"2021-03\"");
   CHECK(hint("born = \"24 Nov 2019\"") == "write 2019-11-24");
   CHECK(hint("born = \"03/04/2019\"") == "");
   CHECK(hint("[owner]\nvet = \"Weir Vets\"") == "write { name = \"Weir Vets\" }");

@@ -106,7 +106,9 @@ std::vector<std::string> differences(const Pet& a, const Pet& b) {
   check("sex", a.sex == b.sex);
   check("photo", a.photo == b.photo);
   check("coat", a.coat == b.coat);
-  check("born", same_value(a.born, b.born));
+  check("born",
+        a.born.has_value() == b.born.has_value() &&
+            (!a.born || (a.born->value == b.born->value && a.born->known == b.born->known)));
   check("weight", same_value(a.weight, b.weight));
   check("weighed", same_value(a.weighed, b.weighed));
   check("build", same(a.build, b.build));

@@ -1,9 +1,11 @@
 // A day: who comes when to whom, what does not fit, what to mix, whom to ring, and all its cards.
 
+import {refused} from './refused.js';
 import {button, el, fresh, radios} from './dom.js';
 import {dayText, say} from './words.js';
 import {desk, remember} from './desk.js';
 import {ask, print} from './server.js';
+import {headStays} from './head.js';
 import {signalMark} from './faults.js';
 
 export class DayView {
@@ -19,9 +21,11 @@ export class DayView {
           button(say('day-before'), () => this.move(-1)), el('label', {className: 'unseen', htmlFor: id}, say('day')), this.picker, button(say('day-after'), () => this.move(1)),
           this.change = button('', () => this.#change(), {hidden: desk.look}), button(say('print-day'), () => this.#print('day')), this.cards = button(say('print-day-cards'), () => this.#print('card'), {className: 'main'}))),
       radios(say('order'), [['time', say('by-time')], ['groomer', say('by-groomer')]], 'time', by => { this.by = by; this.draw(); }), this.body);
+    this.ended = new AbortController();
+    headStays(this.element.firstChild, this.ended.signal);
     this.to(date);
   }
-  close() {}
+  close() { this.ended.abort(); }
   focus() { this.heading.focus(); }
 
   move(days) {
@@ -37,7 +41,7 @@ export class DayView {
       this.day = day;
       [...day.bookings, ...day.ring ?? []].forEach(remember);
       this.draw();
-    } catch (problem) { this.status(problem.message || say('not-reached'), true); }
+    } catch (problem) { this.status(refused(problem), true); }
   }
 
   draw() {
@@ -73,11 +77,11 @@ export class DayView {
     try {
       if (this.day.exists === false) await ask('create', {kind: 'day', name: this.date, edits: []});
       this.go('doc', {kind: 'day', id: this.date});
-    } catch (problem) { this.status(problem.message || say('not-reached'), true); }
+    } catch (problem) { this.status(refused(problem), true); }
   }
   async #print(sheet) {
     try { await print({day: this.date, sheet}); }
-    catch (problem) { this.status(problem.message || say('not-reached'), true); }
+    catch (problem) { this.status(refused(problem), true); }
   }
 }
 

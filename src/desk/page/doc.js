@@ -22,6 +22,7 @@ export class Doc extends EventTarget {
     this.open = new Map();  // fields that wait for a text in a language, by path
     this.safe = null;       // alerts and cautions of the last reading that there was
     this.whole = null;      // the last answer for which all of the file could be read
+    this.phrases = new Map(); // ready phrases that were put in last, by path
     this.speaks = '';       // the sheet's language, where a person chose one
     this.preview = later(() => this.#preview(), previewAfter);
     this.keep = later(() => this.#draft(), draftAfter);
@@ -162,6 +163,7 @@ export class Doc extends EventTarget {
     try {
       const given = await ask('preview', {kind: this.kind, id: this.id, mark: this.mark, edits: [], ...this.#sent(), sheet: this.sheet ?? '', language: this.speaks});
       this.answer = given;
+      if (given.expected) this.expected = given.expected;  // minutes, of the pets of a day
       this.#mind(given);
       this.dispatchEvent(new CustomEvent('answer', {detail: given}));
     } catch (problem) {

@@ -1,5 +1,6 @@
 // A file being changed: what can be done with it, the dog, the form, and the sheet beside it.
 
+import {refused} from './refused.js';
 import {button, el} from './dom.js';
 import {dayText, say} from './words.js';
 import {desk, nameOfPet, remember, toldNames} from './desk.js';
@@ -13,10 +14,13 @@ import {photoDrop} from './photos.js';
 import {styleList} from './styles.js';
 import {showConflicts} from './conflicts.js';
 import {tell, waits} from './faults.js';
-import {plainly} from './plain_words.js';
+import {plainly, remarks} from './plain_words.js';
 import {Safety} from './safety.js';
+import {bookMenu} from './book.js';
+import {headStays} from './head.js';
 import {doneBar, ownerReads} from './visit_state.js';
-import {rowOf, steady} from './steady.js';
+import {alike, rowOf, steady} from './steady.js';
+import {AlertOffer} from './alert_offer.js';
 import {visitName, Visits} from './visits.js';
 
 export class DocView {
@@ -29,16 +33,21 @@ export class DocView {
     this.asText = doc.typed !== null || !doc.base;
     this.notice = el('div', {className: 'notices'});
     this.dog = new Dog(part => this.part.show(this.#nameOf(part), true), (mm, first) => this.part.pull(mm, first));
+    this.dog.styled = () => doc.kind !== 'pet' || Boolean(doc.at(['trim', 'style']));
     this.part = new Part(doc, this.dog);
     this.safety = new Safety(doc);
+    this.offer = doc.kind === 'visit' && new AlertOffer(doc, this);
     this.state = el('div', {className: 'of-visit'});
     this.form = doc.base && new Form(doc, {pick: name => this.pick(name), extra: {photo: {make: photoDrop, always: doc.kind === 'visit'}}});
     this.text = new TextView(doc);
     this.sheet = new Sheet(doc, () => this.title());
     this.left = el('div', {className: 'left'});
-    this.element = el('div', {className: `doc ${doc.kind}${doc.sheet ? '' : ' alone'}`}, this.#head(), this.notice, el('div', {className: 'columns'}, this.left, this.sheet.element));
+    const head = this.#head();
+    headStays(head, this.listeners.signal);
+    this.element = el('div', {className: `doc ${doc.kind}${doc.sheet ? '' : ' alone'}`}, head, this.notice, el('div', {className: 'columns'}, this.left, this.sheet.element));
     this.#arrange();
     this.#hear();
+    if (this.offer && this.form) this.offer.stand(this.form.element);
     this.#state();
     if (doc.answer) this.#answer(doc.answer);
     doc.preview.now();
@@ -73,16 +82,25 @@ export class DocView {
     const on = (type, work) => this.doc.addEventListener(type, work, {signal: this.listeners.signal});
     on('change', event => {
       if (event.detail.shape) this.part.build();
+      else alike(this.doc, [this.part, this.form]);
       this.heading.textContent = this.title();
       this.#tellVisit();
+      if (this.offer) this.offer.tell();
       this.#state();
     });
     on('answer', event => this.#answer(event.detail));
     on('language', event => this.#language(event.detail));
-    on('problem', event => this.status(event.detail.message || say('not-reached'), true));
-    this.form?.element.addEventListener('built', () => this.#again());
+    on('problem', event => this.status(refused(event.detail), true));
+    this.form?.element.addEventListener('built', () => { this.offer && this.offer.stand(this.form.element); this.#again(); });
     this.form?.element.addEventListener('toggle', () => this.#again(), true);
     document.addEventListener('keydown', event => this.#keys(event), {signal: this.listeners.signal});
+  }
+
+  /** A booking is begun for a pet: when is the first that is asked. */
+  book(pet) {
+    const at = (this.doc.at(['booking']) ?? []).length;
+    this.doc.append(['booking'], {pet});
+    this.form?.focus(['booking', at, 'at']);
   }
 
   /** Names of whom the day has, which its file does not say. */
@@ -111,6 +129,7 @@ export class DocView {
   #answer(answer) { steady(() => this.#show(answer)); }
   #show(answer) {
     this.safety.tell();
+    if (this.offer) this.offer.tell();
     if (answer.name && answer.name !== '…') {
       remember({id: this.doc.pet, name: answer.name, owner: answer.owner});
       this.heading.textContent = this.title();
@@ -145,7 +164,7 @@ export class DocView {
     const pet = this.doc.kind === 'visit' && button(say('to-pet'), () => this.go('doc', {kind: 'pet', id: this.doc.pet}));
     return el('header', {className: 'doc-head'}, el('div', {className: 'name-line'}, this.heading, this.count),
       el('div', {className: 'tools', role: 'toolbar', aria: {label: say('tools')}},
-        !desk.look && [this.undo, this.redo], button(say('sheet'), () => this.#toSheet(), {className: 'to-sheet'}), this.doc.kind === 'pet' && new Visits(this.doc, this).element, pet, this.#away(), !desk.look && this.toText, button(say('print'), () => this.#print(), {hidden: this.doc.kind === 'salon' || this.doc.kind === 'style'}), !desk.look && this.save));
+        !desk.look && [this.undo, this.redo], button(say('sheet'), () => this.#toSheet(), {className: 'to-sheet'}), this.doc.kind === 'pet' && [new Visits(this.doc, this).element, !desk.look && bookMenu(this.doc, this)], pet, this.#away(), !desk.look && this.toText, button(say('print'), () => this.#print(), {hidden: this.doc.kind === 'salon' || this.doc.kind === 'style'}), !desk.look && this.save));
   }
 
   /** A visit can be put away, and back again: what was written is not lost. */
@@ -160,7 +179,7 @@ export class DocView {
           await ask('back', {kind: 'visit', id: this.doc.id});
           this.go('doc', {kind: 'visit', id: this.doc.id});
         })));
-      } catch (problem) { this.status(problem.message || say('not-reached'), true); }
+      } catch (problem) { this.status(refused(problem), true); }
     }, {className: 'quiet'});
   }
 
@@ -222,13 +241,13 @@ export class DocView {
       const saved = await this.doc.save();
       this.text.take();
       this.left.querySelector('.drop')?.toggleAttribute('hidden', this.doc.typed === null);
-      this.status(saved.lost?.length ? say('saved-without', saved.lost.join(' ')) : say('saved'));
+      this.status(remarks(saved.lost).length ? say('saved-without', remarks(saved.lost).join(' ')) : say('saved'));
       this.notice.replaceChildren();
       this.element.dataset.saved = Number(this.element.dataset.saved ?? 0) + 1;
       if (!this.form && this.doc.base) this.go('doc', {kind: this.doc.kind, id: this.doc.id, again: true});
     } catch (problem) {
       if (problem.conflicts?.length) showConflicts(this.notice, this.doc, problem.conflicts, () => this.#save());
-      else this.status(problem.message || say('not-reached'), true);
+      else this.status(refused(problem), true);
     }
   }
 
@@ -239,7 +258,7 @@ export class DocView {
       const what = this.doc.kind === 'day' ? {day: this.doc.id, sheet: 'day'} : [{kind: this.doc.kind, id: this.doc.id, sheet: this.doc.sheet, language: this.doc.speaks}];
       const url = await print(what);
       this.status(el('span', {}, say('printed'), ' ', el('a', {href: url, target: '_blank', rel: 'noopener'}, say('open-pdf'))));
-    } catch (problem) { this.status(problem.message || say('not-reached'), true); }
+    } catch (problem) { this.status(refused(problem), true); }
   }
 
   /** Another window, an editor or a file synchroniser changed the file. */

@@ -11,6 +11,7 @@ export class Dog {
   constructor(picked, dragged) {
     this.picked = picked;
     this.dragged = dragged;
+    this.styled = () => true; // is there a style that a part could differ from?
     this.side = 'left';
     this.chosen = null;
     this.hint = el('p', {className: 'hint', aria: {hidden: true}}, say('dog-hint'));
@@ -50,7 +51,7 @@ export class Dog {
       view.lines ? svg('g', {'aria-hidden': 'true'}, view.lines.map(({d, fill, stroke, width}) => svg('path', {d, fill, stroke, 'stroke-width': width})))
         : svg('path', {d: view.outline, class: 'outline', 'aria-hidden': 'true'}),
       parts,
-      svg('g', {'aria-hidden': 'true', class: 'marks'}, view.parts.flatMap(part => marks(part)))));
+      svg('g', {'aria-hidden': 'true', class: 'marks'}, view.parts.flatMap(part => marks(part, this.styled())))));
     if (focused) this.drawing.querySelector(`[data-place="${focused}"]`)?.focus({preventScroll: true});
   }
 
@@ -114,13 +115,13 @@ function grown(view, by) {
 
 /** The signs of the sheets: a diamond for what differs from the style, a struck circle for no tool, a
  *  triangle for sore, a square for what was found. */
-function marks(part) {
+function marks(part, styled) {
   const [x, y] = part.at ?? [];
   if (x === undefined) return [];
   const out = [];
   let shift = 0;
   const put = shape => { out.push(svg('g', {transform: `translate(${x + shift} ${y})`}, shape)); shift += 8; };
-  if (part.own) put([svg('path', {d: 'M0-3.4 3.4 0 0 3.4-3.4 0Z', class: 'ink'})]);
+  if (part.own && styled) put([svg('path', {d: 'M0-3.4 3.4 0 0 3.4-3.4 0Z', class: 'ink'})]);
   if (part.banned) put([svg('circle', {r: 3.4, class: 'sign'}), svg('path', {d: 'M-2.4-2.4 2.4 2.4', class: 'strike'})]);
   if (part.sore) put([svg('path', {d: 'M0-3.6 3.8 3-3.8 3Z', class: 'sign'}), svg('path', {d: 'M0-1.2V1.2M0 2V2.4', class: 'strike thin'})]);
   if (part.finding) put([svg('rect', {x: -3, y: -3, width: 6, height: 6, class: 'sign'}), svg('path', {d: 'M-1.4 0H1.4M0-1.4V1.4', class: 'strike thin'})]);

@@ -4,7 +4,7 @@
 import {button, el, fresh} from './dom.js';
 import {firstOf, say} from './words.js';
 import {desk, languageName, meant} from './desk.js';
-import {plainly} from './plain_words.js';
+import {ofFiles, plainly, remarks} from './plain_words.js';
 import {digest, isTable, pathKey} from './values.js';
 
 /** Puts all of an answer where it belongs. `forms`: the nearest to a person's eyes first; `rest`
@@ -33,7 +33,7 @@ export function tell(forms, rest, doc, answer) {
     const place = placeFor(forms, caution.path);
     (place ? place.said : loose).push(cautionBox(doc, caution));
   }
-  for (const comment of answer.lost ?? []) loose.push(el('p', {className: 'fault notice'}, say('comment-lost', comment)));
+  for (const comment of remarks(answer.lost)) loose.push(el('p', {className: 'fault notice'}, say('comment-lost', comment)));
   rest.replaceChildren(...loose);
   rest.hidden = loose.length === 0;
 }
@@ -74,8 +74,8 @@ function faultBox(doc, fault) {
   const own = fault.text !== undefined;
   const box = el('div', {className: `fault ${fault.level}`},
     el('p', {}, el('b', {}, say(`level-${fault.level}`)), ' ', own ? fault.text : el('span', {lang: 'en'}, fault.message, fault.hint && el('span', {className: 'hint'}, ` ${fault.hint}`))),
-    !own && (fault.notes ?? []).map(note => el('p', {className: 'note', lang: 'en'}, note.message ?? note)));
-  if (fault.add && !desk.look) box.append(button(say('add-language', languageName(fault.add.language)), () => doc.dispatchEvent(new CustomEvent('language', {detail: fault.add})), {className: 'quiet'}));
+    !own && (fault.notes ?? []).filter(note => !ofFiles(note.message ?? note)).map(note => el('p', {className: 'note', lang: 'en'}, note.message ?? note)));
+  if (fault.add && !desk.look) box.append(el('p', {}, button(say('add-language', languageName(fault.add.language)), () => doc.dispatchEvent(new CustomEvent('language', {detail: fault.add})), {className: 'quiet'}), ' ', say('add-language-how')));
   // One fix, or one for each word that may be meant.
   const fixes = desk.look ? [] : fault.choices ?? (fault.fix?.length ? [fault.fix] : []);
   for (const fix of fixes) {

@@ -7,6 +7,8 @@ import {petField} from './pet_field.js';
 import {isMoment, isTable, pathKey, placeKey} from './values.js';
 import {quantityControl} from './quantity.js';
 import {checkbox, freeText, textList} from './free_text.js';
+import {birth} from './birth.js';
+import {groomerField} from './room.js';
 
 /** A key of a file with its label, control, help and what the program says of it.
  *  `nested(doc, path, key)` makes what stands in braces; form.js gives it. */
@@ -25,8 +27,10 @@ export function field(doc, path, key, table, nested) {
   const tools = help && made.querySelector?.(':scope > .tools');
   if (tools) tools.prepend(help);
   if (key.required) label.append(el('span', {className: 'must'}, say('must')));
-  return el('div', {className: `row kind-${key.kind}`, data: {path: pathKey(path)}}, label, el('div', {className: 'value'}, made), !tools && help,
+  const row = el('div', {className: `row kind-${key.kind}`, data: {path: pathKey(path)}}, label, el('div', {className: 'value'}, made), !tools && help,
     el('div', {className: 'said', id: `${id}-s`}));
+  row.remake = () => field(doc, path, key, table, nested);
+  return row;
 }
 
 /** What the key is for. The reader's own words are English; a catalogue may have them otherwise. */
@@ -67,12 +71,13 @@ const number = all => typed(all, {
 
 const controls = {
   text: all => all.key.name === 'style' && all.table?.name === 'trim' || all.key.name === 'extends' ? styleControl(all) : all.key.name === 'pet' ? petField(all)
-    : all.key.name === 'groomer' ? withList(all, desk.salon.groomers) : all.key.name === 'product' ? productName(all) : typed(all),
+    : all.key.name === 'groomer' ? groomerField(all, withList(all, desk.salon.groomers)) : all.key.name === 'product' ? productName(all) : typed(all),
   texts: all => textList(all),
   free_text: freeText,
   staff_text: freeText,
   free_texts: all => textList({...all, area: true}),
   flag: ({id, value, put, key, labelled, described}) => checkbox(say('yes'), value === true, on => put(on ? true : undefined), {id, ...described, aria: {label: labelled}}),
+  birth: all => birth(all),
   date: ({id, value, put, described}) => el('input', {id, type: 'date', value: value?.date ?? '', ...described,
     oninput: event => put(event.target.value ? {date: event.target.value} : undefined)}),
   time: ({id, value, put, described}) => el('input', {id, type: 'time', value: (value?.time ?? value ?? '').slice(0, 5).padStart(value ? 5 : 0, '0'), ...described,
@@ -94,7 +99,8 @@ const controls = {
     })));
   },
   length: quantityControl, mass: quantityControl, volume: quantityControl, duration: quantityControl, days: quantityControl, minutes: quantityControl,
-  language: ({id, value, put, described}) => select([['', '–'], ...desk.languages.map(one => [one.id, one.name])],
+  // One that the list does not have, such as en-GB, by its name too.
+  language: ({id, value, put, described}) => select([['', '–'], ...desk.languages.map(one => [one.id, one.name]), ...otherLanguage(value)],
     desk.languages.find(one => one.id.split('-')[0] === value)?.id ?? value ?? '', code => put(code || undefined), {id, ...described}),
   place: ({id, value, put, described}) => select([...(value === undefined ? [['', '–']] : []), ...placeOptions({sides: false, groups: false})],
     known(value), name => put(name || undefined), {id, ...described}),
@@ -109,11 +115,20 @@ const controls = {
   seams: ({value, put, labelled, described}) => {
     const pairs = Array.isArray(value) ? value : [];
     const write = now => put(now.length ? now : undefined, {shape: true});
-    const side = (pair, i, at) => select(placeOptions({sides: false, groups: false}), pair[at], name => write(pairs.map((one, j) => j === i ? one.with(at, name) : one)), {aria: {label: say('item-of', labelled, i + 1)}});
-    const [a, b] = placeOptions({sides: false, groups: false});
-    return el('div', {className: 'stacked', ...described}, pairs.map((pair, i) => el('div', {className: 'quantity'}, side(pair, i, 0), side(pair, i, 1),
-      button('×', () => write(pairs.filter((_, j) => j !== i)), {className: 'quiet', aria: {label: say('remove-item', labelled, i + 1)}}))),
-    button(say('one-more'), () => write([...pairs, [a[0], b[0]]]), {className: 'add', aria: {label: say('one-more-of', labelled)}}));
+    const places = [['', say('choose-one')], ...placeOptions({sides: false, groups: false})];
+    const row = (pair, i) => el('div', {className: 'quantity'}, [0, 1].map(at => select(places.slice(1), pair[at], name => write(pairs.with(i, pair.with(at, name))), {aria: {label: say('item-of', labelled, i + 1)}})),
+      button('×', () => write(pairs.filter((_, j) => j !== i)), {className: 'quiet', aria: {label: say('remove-item', labelled, i + 1)}}));
+    // A new pair is written when both of its places are chosen.
+    const waiting = ['', ''];
+    const more = button(say('one-more'), () => {
+      const made = el('div', {className: 'quantity'}, [0, 1].map(at => select(places, '', name => {
+        waiting[at] = name;
+        if (waiting[0] && waiting[1]) write([...pairs, [...waiting]]);
+      }, {aria: {label: say('item-of', labelled, pairs.length + 1)}})));
+      more.replaceWith(made);
+      made.firstChild.focus();
+    }, {className: 'add', aria: {label: say('one-more-of', labelled)}});
+    return el('div', {className: 'stacked', ...described}, pairs.map(row), more);
   },
   paper: ({id, value, put, key, described}) => select([['', '–'], ...(key.words ?? []).map(word => [word, word])], value ?? '', word => put(word || undefined), {id, ...described}),
   blades: all => controls.choices({...all, called: word => `#${word}`}),
@@ -136,6 +151,10 @@ const controls = {
   table: ({doc, path, key, nested}) => nested(doc, path, key),
 };
 
+function otherLanguage(value) {
+  if (typeof value !== 'string' || desk.languages.some(one => one.id === value || one.id.split('-')[0] === value)) return [];
+  try { return [[value, new Intl.DisplayNames([value], {type: 'language'}).of(value)]]; } catch { return []; }
+}
 const known = value => desk.places.find(place => placeKey(place.name) === placeKey(value ?? ''))?.name ?? value ?? '';
 export const bladeOptions = () => desk.blades.map(blade => [blade.id, `#${blade.id} · ${blade.leaves}`]);
 

@@ -1,6 +1,7 @@
 // One field that finds a pet by any part of its or its owner's name. Before a word is typed: whom the
 // day has, then who is due.
 
+import {refused} from './refused.js';
 import {button, el, fresh, later} from './dom.js';
 import {say, dayText} from './words.js';
 import {desk, nameOfPet, remember} from './desk.js';
@@ -42,7 +43,7 @@ export class FindView {
       this.#show(pets, words, reading);
       this.reading.textContent = reading ? say('still-reading', reading) : '';
       if (reading) this.again();
-    } catch (problem) { this.status(problem.message || say('not-reached'), true); }
+    } catch (problem) { this.status(refused(problem), true); }
   }
 
   #show(pets, words, reading) {
@@ -72,7 +73,7 @@ export class FindView {
   }
   async #print() {
     try { await print([...this.chosen].map(id => ({kind: 'pet', id, sheet: 'card'}))); }
-    catch (problem) { this.status(problem.message || say('not-reached'), true); }
+    catch (problem) { this.status(refused(problem), true); }
   }
 
   /** Enter opens the first; the arrows go along the rows. */
@@ -98,7 +99,7 @@ export class FindView {
       remember({id: made.id, name});
       this.go('doc', {kind: 'pet', id: made.id, opened: made});
     } catch (problem) {
-      this.refused.textContent = problem.message || say('not-reached');
+      this.refused.textContent = refused(problem);
       this.refused.hidden = false;
     }
   }
@@ -108,7 +109,7 @@ export class FindView {
     const list = this.open();
     if (!list.length) return null;
     return el('section', {className: 'drafts'}, el('h2', {}, say('unsaved-before')), el('ul', {}, list.map(({kind, id, forget}) => {
-      const kept = [button(kind === 'visit' ? say('visit-of', nameOfPet(id.split('/')[0]), visitName(id)) : kind === 'pet' ? nameOfPet(id) : id || say('table-salon'), () => this.go('doc', {kind, id})),
+      const kept = [button(kind === 'visit' ? say('visit-of', nameOfPet(id.split('/')[0]), visitName(id)) : kind === 'pet' ? nameOfPet(id) : kind === 'day' ? dayText(id, true) : kind === 'style' ? desk.styles.find(one => one.id === id)?.name ?? id : say('table-salon'), () => this.go('doc', {kind, id})),
         button(say('drop'), () => {
           this.thrown.add(forget);
           const back = button(say('undo'), () => {
@@ -128,5 +129,6 @@ export class FindView {
 /** When a pet is due, and how far over it is. */
 function dueText(due) {
   if (!due?.date) return '';
+  if (due.first) return say('never-here');
   return due.over_days > 0 ? say('due-over', due.over_days) : say('due-on', dayText(due.date));
 }

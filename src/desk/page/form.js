@@ -31,6 +31,7 @@ export class Form {
     this.extra = extra;
     this.folded = new Map();
     this.opened = new Set();
+    this.named = new Map();
     this.element = el('fieldset', {className: 'form', disabled: desk.look, aria: {label: say('form')}});
     this.build();
     doc.addEventListener('change', event => event.detail.shape ? this.build() : this.retell());
@@ -172,11 +173,13 @@ export class Form {
   #others(path, table) {
     const value = this.doc.at(path), info = table.others.value;
     const names = isTable(value) ? Object.keys(value).filter(name => isOpenKey(table, name, value[name])) : [];
+    // Named, and nothing said of it yet: a vaccination that waits for its day.
+    for (const name of this.named.get(pathKey(path)) ?? []) if (!names.includes(name)) names.push(name);
     const places = table.others.which === 'places';
     const rows = names.map(name => places && info.kind === 'table'
       ? this.#place([...path, name], name)
       : el('div', {className: 'other'}, field(this.doc, [...path, name], {...info, name, required: false}, {name: '', label: placeLabel(name)}, (...all) => this.#nested(...all)),
-        button('×', () => this.doc.remove([...path, name]), {className: 'quiet', aria: {label: say('remove', places ? placeLabel(name) : name)}})));
+        button('×', () => this.#unname(path, name), {className: 'quiet', aria: {label: say('remove', places ? placeLabel(name) : name)}})));
     return [...rows, this.#addOther(path, table, names)];
   }
 
@@ -205,8 +208,16 @@ export class Form {
   }
 
   #addNamed(path, name, info) {
-    const value = info.kind === 'vaccination' ? {date: desk.salon.today} : info.kind === 'table' ? {} : isMoment(info) ? undefined : '';
-    this.doc.change([{op: 'set', path: [...path, name], value}], {shape: true});
+    const key = pathKey(path), waits = info.kind === 'vaccination';
+    if (waits) {
+      this.named.set(key, [...this.named.get(key) ?? [], name]);
+      this.build();
+    } else this.doc.change([{op: 'set', path: [...path, name], value: info.kind === 'table' ? {} : ''}], {shape: true});
     this.focus([...path, name]);
+  }
+  #unname(path, name) {
+    const key = pathKey(path), there = this.doc.at([...path, name]) !== undefined;
+    this.named.set(key, (this.named.get(key) ?? []).filter(one => one !== name));
+    if (there) this.doc.remove([...path, name]); else this.build();
   }
 }

@@ -63,8 +63,12 @@ export function freeText({doc, path, id, value, key, table, put, labelled, descr
 
   const insert = text => {
     if (!text) return;
-    const first = lines.querySelector('textarea');
-    first.value = first.value.trim() === '' ? text : `${first.value.trim().replace(/[.]$/, '')}. ${text[0].toUpperCase()}${text.slice(1)}.`;
+    const first = lines.querySelector('textarea'), last = doc.phrases.get(pathKey(path));
+    // Another phrase takes the place of the one before it; what was written by hand stays.
+    const before = (last && first.value.endsWith(last) ? first.value.slice(0, -last.length) : first.value).trim();
+    const added = before === '' ? text : ` ${text[0].toUpperCase()}${text.slice(1)}.`;
+    first.value = before === '' ? text : `${before.replace(/[.]$/, '')}.${added}`;
+    doc.phrases.set(pathKey(path), added);
     first.dispatchEvent(new Event('input'));
     chosen.value = '';
   };

@@ -1,6 +1,7 @@
 // The desk: finds, opens and changes the salon's files. Which view is shown stands in the browser's
 // history and never in the address, which would tell whose pet it is.
 
+import {refused} from './refused.js';
 import {button, el} from './dom.js';
 import {say, speak} from './words.js';
 import {begin, desk} from './desk.js';
@@ -59,7 +60,7 @@ async function show({name, ...what}, remember = true) {
     else next = new FindView({...tools, open: unsaved});
   } catch (problem) {
     console.warn(problem);
-    status(problem.message || say('not-reached'), true);
+    status(refused(problem), true);
     return;
   }
   view?.close();
@@ -68,10 +69,11 @@ async function show({name, ...what}, remember = true) {
   main.dataset.view = name;
   for (const one of document.querySelectorAll('nav button')) one.setAttribute('aria-current', one.dataset.view === name || name === 'doc' && one.dataset.view === what.kind ? 'page' : 'false');
   if (name !== 'doc') document.title = say('desk');
-  const {opened: given, again, ...place} = what;
+  const {opened: given, again, book, ...place} = what;
   if (remember && !again) history.pushState({name, ...place}, '');
   window.scrollTo(0, 0);
-  if (view.focus) view.focus();
+  if (book) view.book(book);
+  else if (view.focus) view.focus();
   else view.heading.focus();
 }
 

@@ -15,12 +15,16 @@ export class Part {
     this.dog = dog;
     this.name = null;
     this.blocks = new Map();
+    this.begun = {}; // a tool of which nothing is chosen yet
     this.element = el('section', {className: 'part-lines', hidden: true, onchange: () => { if (this.held) { this.held = false; this.build(); } }});
   }
 
   /** `name` is as a file has it: "ears", "left hock", "head". */
   show(name, focus = false) {
-    if (this.name !== name) this.blocks.clear();
+    if (this.name !== name) {
+      this.blocks.clear();
+      this.begun = {};
+    }
     this.name = name;
     this.held = false;
     this.build();
@@ -77,9 +81,11 @@ export class Part {
     const now = own ? table[key] : around !== undefined ? table[around] : part?.work ?? {};
     const {why, ...rest} = isTable(now) ? now : {};
     const target = [...path, key ?? this.name];
-    return [workControls(rest, own, (work, options) => this.#write(target, own, work, options), {path: target, ...(this.doc.kind === 'style' && {back: say('not-said')})}),
-      ...(this.doc.kind === 'style' ? [] : [own && el('p', {className: 'differs'}, say('differs')), this.#safety()])];
+    return [workControls(rest, own, (work, options) => this.#write(target, own, work, options), {path: target, begun: this.begun, again: () => this.build(), ...(!this.#styled() && {back: say('not-said')})}),
+      ...(this.doc.kind === 'style' ? [] : [own && this.#styled() && el('p', {className: 'differs'}, say('differs')), this.#safety()])];
   }
+  /** Is there a style that a line could differ from? */
+  #styled() { return this.doc.kind === 'pet' && Boolean(this.doc.at(['trim', 'style'])); }
 
   /** One value where the line is in the file already; else the whole line. */
   #write(target, own, work, options) {
@@ -128,7 +134,7 @@ export class Part {
     const at = path => { const table = this.doc.at(path), key = placeIn(table, this.name); return key && table[key]; };
     return [
       this.#block('place-came-in', at(['came_in']), this.#state(['came_in'], came, ['mats', 'length', 'skin', 'note'])),
-      this.#block('place-done', own ? done[key] : undefined, [workControls(own ? done[key] : part?.work ?? {}, own, (work, options) => this.#write(target, own, work, options), {back: say('as-planned'), path: target}),
+      this.#block('place-done', own ? done[key] : undefined, [workControls(own ? done[key] : part?.work ?? {}, own, (work, options) => this.#write(target, own, work, options), {back: say('as-planned'), path: target, begun: this.begun, again: () => this.build()}),
         own && field(this.doc, [...target, 'why'], why, {name: 'work-done'}, () => el('span'))]),
       this.#block('place-left', at(['went_out']), this.#state(['went_out'], left, ['length', 'note'])),
       this.#block('place-found', true, this.#finding()),

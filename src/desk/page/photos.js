@@ -1,6 +1,7 @@
 // Photos of a visit, dropped in or chosen. The program turns them, takes out what the camera wrote
 // beside the picture and copies them into the salon's folder; the file gets the new name.
 
+import {refused} from './refused.js';
 import {el, fresh, radios} from './dom.js';
 import {choiceName, keyName, say} from './words.js';
 import {desk} from './desk.js';
@@ -19,7 +20,7 @@ export function photoDrop(doc) {
         const {path} = await sendPhoto(doc.id, file);
         doc.append(['photo'], {file: path, when});
         state.textContent = '';
-      } catch (problem) { state.textContent = `${file.name}: ${problem.message || say('not-reached')}`; }
+      } catch (problem) { state.textContent = `${file.name}: ${refused(problem)}`; }
     }
   };
   const input = el('input', {type: 'file', id, multiple: true, accept: 'image/jpeg,image/png,image/webp', className: 'hidden-file', onchange: () => { take([...input.files]); input.value = ''; }});

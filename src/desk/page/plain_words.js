@@ -5,12 +5,24 @@ import {keyName, say} from './words.js';
 import {keyAt, languageName, nameOfPet} from './desk.js';
 import {isMoment} from './values.js';
 
+/** Codes of the program that are one sentence here. */
+const plainCodes = {
+  'before-birth': 'fault-before-birth', 'visit-before-birth': 'fault-before-birth', 'day-after-today': 'fault-later', 'visit-after-today': 'fault-later',
+  'collect-before': 'fault-collect', 'no-dilution': 'fault-dilution', 'next-visit': 'fault-next', 'next-not-later': 'fault-next', 'next-far': 'fault-next-far', 'next-closed': 'closed-day',
+  'weighed-without-weight': 'fault-no-weight', 'weight-jump': 'fault-weight', 'no-such-day': 'fault-no-day', 'two-tools': 'fault-tools', 'no-tool': 'fault-tools', 'leave-with-tool': 'fault-leave',
+  'unknown-vaccination': 'fault-vaccination', 'photo-missing': 'fault-photo', 'photo-path': 'fault-photo', 'stale-acceptance': 'fault-stale',
+};
 const quantities = ['length', 'lengths', 'mass', 'volume', 'duration', 'days', 'minutes'];
 const unquoted = text => (text ?? '').replace(/^"(.*)"$/, '$1');
 const shown = value => value === undefined ? '' : isMoment(value) ? value.date ?? value.time : Array.isArray(value) ? value.join(', ') : typeof value === 'object' ? '' : String(value);
 
+/** Is it said as files are written, and no help to who does not write them? */
+export const ofFiles = text => /\b(key|keys|table|array|TOML|section|heading|braces|folder)\b|\[\[?\w|\.toml\b|\w\/|[a-z]_[a-z]|`|(^|\s)--[a-z]|\w = |= \w|, errno/i.test(text ?? '');
+/** What people wrote beside what was taken out; the program's own remark goes without a word. */
+export const remarks = lost => (lost ?? []).map(one => one.replace(/^#\s*/, '')).filter(one => one !== '' && one !== 'take this line out when the visit is done');
+
 /** {text, path} in plain words, or {} where there are none. `add`: a language that is wanted. */
-export function plainly(doc, {code, message, path, level}) {
+export function plainly(doc, {code, message, hint, path, level}) {
   if (code === 'missing-key') {
     const name = /^'?`?([\w-]+)/.exec(message)?.[1], there = path ? keyAt(doc.kind, [...path, name]) : null;
     return there ? {path: [...path, name], text: say('fault-missing', keyName(there.table?.name ?? '', name))} : {};
@@ -37,9 +49,10 @@ export function plainly(doc, {code, message, path, level}) {
     default:
   }
   if (level === 'error' && /^no .+ '/.test(message) && value) return {text: say('fault-unknown', value)};
-  // Words of the file, not of the salon, help nobody here.
-  if (/\b(key|table|array|TOML|section|heading)\b|\[\[?\w/.test(message)) return {text: say('fault-here')};
-  return {};
+  const plain = plainCodes[code];
+  if (plain) return {text: say(plain)};
+  if (ofFiles(message)) return {text: say(level === 'error' ? 'fault-here' : 'fault-look')};
+  return ofFiles(hint) ? {hint: ''} : {};
 }
 
 /** What cannot go as a day is booked, by the names of the pets. */

@@ -6,6 +6,8 @@ export class Refusal extends Error {
   constructor(status, body) {
     super(body?.error ?? '');
     this.status = status;
+    this.code = body?.code;
+    this.about = body?.about; // whom it is about
     this.conflicts = body?.conflicts;
   }
 }

@@ -47,4 +47,19 @@ export function steady(work) {
   return given;
 }
 
+/** One thing that stands at two places of the page, in the dog's panel and in the form, reads the
+ *  same in both: where a person is not typing, it is made anew of what was changed. */
+export function alike(doc, [part, form]) {
+  const changed = (doc.steps.at(-1)?.edits ?? []).map(edit => pathKey(edit.path));
+  const here = document.activeElement;
+  if (!form || !changed.length) return;
+  for (const row of form.element.querySelectorAll('.row[data-path]')) {
+    if (!row.remake || row.contains(here) || !changed.includes(row.dataset.path)) continue;
+    const said = [...row.querySelectorAll(':scope > .said > *')], made = row.remake();
+    made.querySelector(':scope > .said').append(...said);
+    row.replaceWith(made);
+  }
+  if (!part.element.contains(here) && !part.element.hidden) part.build();
+}
+
 export const rowOf = (within, path) => within.querySelector(`[data-path="${CSS.escape(pathKey(path))}"]`);

@@ -1,5 +1,6 @@
 // The visits of a pet: a menu of them, and of what was put away.
 
+import {refused} from './refused.js';
 import {button, el} from './dom.js';
 import {dayText, say} from './words.js';
 import {desk} from './desk.js';
@@ -37,7 +38,7 @@ export class Visits {
     try {
       const made = await ask('create', {kind: 'visit', id: this.doc.id, edits: []});
       this.view.go('doc', {kind: 'visit', id: made.id, opened: made});
-    } catch (problem) { this.view.status(problem.message || say('not-reached'), true); }
+    } catch (problem) { this.view.status(refused(problem), true); }
   }
   async #back(id) {
     try {
@@ -45,7 +46,7 @@ export class Visits {
       await this.doc.reload();
       this.element.open = false;
       this.draw();
-    } catch (problem) { this.view.status(problem.message || say('not-reached'), true); }
+    } catch (problem) { this.view.status(refused(problem), true); }
   }
 }
 

@@ -14,8 +14,9 @@ export function speak(all, tag, rightToLeft = false) {
 }
 export const spoken = () => language;
 
-/** The program's own explanations are English, and only shown where the page is. */
-export const helpHere = text => language.startsWith('en') ? text : '';
+/** The program's own explanations are English, and only shown where the page is; those of how a file
+ *  is written are for who reads files. */
+export const helpHere = text => language.startsWith('en') && !/\.toml|_|[{}]|\b(table|heading|see below)\b/.test(text ?? '') ? text : '';
 export const has = key => key in words;
 
 /** The text of a key with its parts put in: {0}, and {0, plural, one {# day} other {# days}}. */

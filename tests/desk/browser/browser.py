@@ -105,6 +105,10 @@ class Browser:
             except RuntimeError as error:
                 if "stale element" in str(error) or "not found in the current frame" in str(error):
                     return False
+                # The driver scrolls no further than to the window's edge, where the page's head stays.
+                if "intercepted" in str(error):
+                    self.js("arguments[0].scrollIntoView({block: 'center'})", {ELEMENT: find()})
+                    return False
                 raise
         until(asked, f"a click on {what}")
 

@@ -150,10 +150,12 @@ def usable_by_all(browser):
     desk = Desk(FURNISH, SALON, files={"pets/rolf.toml": FAULTY})
     try:
         views = [("find", ""), ("pet", "document.querySelector('.one-pet[data-id=marlow]').click()"),
-                 ("sections", "document.querySelector('.figure [data-place=ears]').dispatchEvent(new MouseEvent('click', {bubbles: true})); document.querySelectorAll('main details:not(.picker)').forEach(one => { one.open = true })"),
+                 ("book in", "document.querySelectorAll('.menu')[1].open = true"),
+                 ("sections", "document.querySelectorAll('.menu')[1].open = false; document.querySelector('.figure [data-place=ears]').dispatchEvent(new MouseEvent('click', {bubbles: true})); document.querySelectorAll('.part-lines .how input')[1].click(); document.querySelectorAll('main details:not(.picker)').forEach(one => { one.open = true })"),
                  ("languages", "document.querySelector('.form .picker').open = true"),
                  ("text", "[...document.querySelectorAll('.doc-head button')].find(one => one.textContent === 'Text').click()"),
                  ("visit", "document.querySelector('.menu').open = true; document.querySelectorAll('.menu button')[1].click()"),
+                 ("bite", "const one = document.querySelector(`[data-path='[\"came_in\",\"behaviour\"]'] textarea`); one.value = 'He bit.'; one.dispatchEvent(new Event('input'))"),
                  ("day", "document.querySelector('nav [data-view=day]').click()"),
                  ("faults", "document.querySelector('nav [data-view=find]').click()"),
                  ("draft", "const one = document.querySelector('.form input[type=text]'); one.value = 'x'; one.dispatchEvent(new Event('input')); document.querySelector('nav [data-view=find]').click()"),
@@ -162,7 +164,7 @@ def usable_by_all(browser):
                  ("salon", "document.querySelector('[data-view=salon]').click()"),
                  ("style", "document.querySelector('.styles button').click()"),
                  ("booking", "document.querySelector('nav [data-view=day]').click()")]
-        ready = {"find": ".one-pet", "pet": ".doc.pet .pages img", "sections": ".part-lines details[open]", "languages": ".picks button", "text": ".text-view .file",
+        ready = {"find": ".one-pet", "book in": ".menu[open] .booking-day", "bite": ".alert-offer.ask", "pet": ".doc.pet .pages img", "sections": ".part-lines details[open]", "languages": ".picks button", "text": ".text-view .file",
                  "visit": ".doc.visit .pages img", "day": ".bookings", "faults": ".one-pet[data-id=rolf]",
                  "draft": ".one-pet", "nothing": ".add-found", "new pet": ".doc.pet .form", "salon": ".doc.salon .styles button", "style": ".doc.style .form", "booking": ".bookings"}
         browser.go(desk.url)

@@ -1,0 +1,26 @@
+#include "model/birth.h"
+
+#include <algorithm>
+
+namespace furnish {
+namespace {
+using namespace std::chrono;
+}
+
+Date last_day(const Birth& birth) {
+  const year_month_day first(birth.value);
+  if (birth.known == BirthKnown::day) return birth.value;
+  if (birth.known == BirthKnown::month) return first.year() / first.month() / last;
+  return first.year() / December / 31;
+}
+
+Date likely_day(const Birth& birth, Date today) {
+  const Date end = std::max(std::min(last_day(birth), today), birth.value);
+  return birth.value + (end - birth.value) / 2;
+}
+
+std::string to_iso(const Birth& birth) {
+  constexpr std::size_t digits[] = {10, 7, 4};
+  return to_iso(birth.value).substr(0, digits[static_cast<std::size_t>(birth.known)]);
+}
+}  // namespace furnish
