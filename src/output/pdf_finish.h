@@ -1,7 +1,5 @@
 #pragma once
 
-#include <qpdf/QPDFObjectHandle.hh>
-
 #include <optional>
 #include <span>
 #include <string>
@@ -9,6 +7,9 @@
 #include "base/diagnostic.h"
 #include "output/pdf.h"
 #include "page/frame.h"
+
+class QPDF;
+class QPDFObjectHandle;
 
 namespace furnish {
 

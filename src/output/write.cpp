@@ -253,19 +253,18 @@ std::optional<Errno> made_into(const std::function<bool(const TakeBytes&)>& make
   return fault;
 }
 
-/// To the standard output, a device or a pipe.
+/// To the standard output, a device or a pipe: what they took cannot be taken back, so that they
+/// get nothing until all is made.
 std::optional<Errno> make_directly(const Disk& disk, const std::string& path,
                                    const std::function<bool(const TakeBytes&)>& make) {
-  const NoBrokenPipeSignal quiet;
-  const bool standard = to_standard_output(path);
-  Descriptor opened(disk,
-                    standard ? -1 : disk.open(path.c_str(), O_WRONLY | O_CLOEXEC | O_NOCTTY, 0));
-  if (!standard && !opened.open()) return errno;
-  const int fd = standard ? STDOUT_FILENO : opened.get();
-  auto fault = made_into(make, [&](std::string_view bytes) { return write_all(disk, fd, bytes); });
-  if (fault && *fault == 0) fault = sync(disk, fd);
-  const Errno at_close = opened.close();
-  return fault && *fault == 0 ? at_close : fault;
+  std::string all;
+  const auto keep = [&](std::string_view bytes) {
+    all += bytes;
+    return Errno{0};
+  };
+  if (const auto fault = made_into(make, keep); !fault) return std::nullopt;
+  return to_standard_output(path) ? write_to_standard_output(disk, all)
+                                  : write_directly(disk, path, all);
 }
 
 bool write_whole(const std::string& path, std::string_view bytes, Replaces replaces,

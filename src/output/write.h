@@ -29,8 +29,9 @@ bool write_whole(const std::string& path, std::string_view bytes, Replaces, Diag
                  const Disk& disk = system_disk());
 /// Takes the next bytes of a file; false if they could not be taken, and no more need come.
 using TakeBytes = std::function<bool(std::string_view)>;
-/// The same of what is made while it is written, so that no more than a stretch of it is held:
-/// `make` hands the bytes on, and is false iff it reported an error, after which there is no file.
+/// The same of what is made while it is written, so that no more than a stretch of it is held, but
+/// for a device or a pipe, which get it whole: `make` hands the bytes on, and is false iff it
+/// reported an error, after which there is no file.
 bool write_whole(const std::string& path, const std::function<bool(const TakeBytes&)>& make,
                  Replaces, DiagnosticSink& sink, const Disk& disk = system_disk());
 /// A file that is to be written as write_whole() does, in two steps, so that the disk may be waited
