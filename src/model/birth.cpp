@@ -3,11 +3,9 @@
 #include <algorithm>
 
 namespace furnish {
-namespace {
-using namespace std::chrono;
-}
 
 Date last_day(const Birth& birth) {
+  using namespace std::chrono;
   const year_month_day first(birth.value);
   if (birth.known == BirthKnown::day) return birth.value;
   if (birth.known == BirthKnown::month) return first.year() / first.month() / last;

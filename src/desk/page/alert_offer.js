@@ -11,10 +11,21 @@ import {isTable, same} from './values.js';
 const path = ['came_in', 'behaviour'];
 const textsOf = value => typeof value === 'string' ? [value] : isTable(value) ? Object.entries(value).filter(([name]) => name !== 'for').map(([, text]) => text).filter(text => typeof text === 'string') : [];
 
-/** Do words tell of a bite, as the page's language has them? "a bit" of something is none. */
-export function tellsOfBite(words) {
-  const not = new RegExp(`(?:${say('bite-not')})`, 'giu');
-  return new RegExp(`(?<!\\p{L})(?:${say('bite-words')})`, 'iu').test(words.replace(not, ' '));
+const wordsOf = text => text.toLowerCase().replaceAll('’', "'").match(/[\p{L}\p{M}]+(?:'[\p{L}\p{M}]+)*/gu) ?? [];
+const listed = key => say(key).split('|').map(one => one.trim());
+
+/** Do words tell of a bite, as the page's language has them? A star stands for more letters; what
+ *  takes a bite back ("never bites") stands beside it, between the same points and commas. */
+export function tellsOfBite(text) {
+  const bites = listed('bite-words'), not = listed('bite-not');
+  const isBite = word => bites.some(one => one.endsWith('*') ? word.startsWith(one.slice(0, -1)) : word === one);
+  return text.split(/[.,;:!?،؛]/).some(clause => {
+    const words = wordsOf(clause);
+    return words.some((word, i) => isBite(word) && !not.some(one => {
+      const all = one.split(' '), last = all.at(-1) === word ? i : i - 1;  // "a bit" is none by itself
+      return words.slice(Math.max(0, last - all.length + 1), last + 1).join(' ') === one || words[i + 1] === one;
+    }));
+  });
 }
 
 export class AlertOffer {
