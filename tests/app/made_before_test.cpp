@@ -252,10 +252,10 @@ class Changing {
     std::string text = bytes_of(record());
     switch (dice_.below(4)) {
       case 0:
-        text.resize(dice_.below(text.size()));
+        text.resize(dice_.below(text.size() + 1));
         break;
       case 1:
-        text[dice_.below(text.size())] = "0a\t\n<>"[dice_.below(6)];
+        if (!text.empty()) text[dice_.below(text.size())] = "0a\t\n<>"[dice_.below(6)];
         break;
       case 2:
         text = "furnish made 1\nnonsense\n";
@@ -394,6 +394,6 @@ TEST_CASE("whatever changes between two runs, no old sheet stays", "[made]") {
   }
   fmt::print("{} changes: {} sheets left as they were, {} made\n", trials, left, made);
   // It is of no use if it finds nothing to be as it was.
-  CHECK(left > made / 16);
+  CHECK(left > made / 8);
 }
 }  // namespace furnish::test
