@@ -124,7 +124,8 @@ class SheetRun {
       for (FileToWrite& file : made->sides) file.prepare(shop_.disk());
       for (FileToWrite& file : made->beside) file.prepare(shop_.disk());
     };
-    Workers workers({pets.size(), ahead, threads, threads_that_wait, make, keep});
+    const std::size_t waiters = std::min(threads_that_wait, pets.size());
+    Workers workers({pets.size(), ahead, threads, waiters, make, keep});
     const auto all = [&] {
       for (std::size_t i = 0; i < pets.size(); ++i) {
         if (stop_.taken()) return false;

@@ -21,6 +21,7 @@
 #include "output/pdf_text.h"
 #include "output/srgb_profile.h"
 #include "output/stand_ins.h"
+#include "output/unpack_budget.h"
 
 namespace furnish {
 namespace {
@@ -173,6 +174,7 @@ std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const 
                                       DiagnosticSink& sink) {
   // libqpdf tells of a file it cannot read, or of no memory, by exceptions.
   try {
+    have_counted_filters();
     const StructureTexts texts = structure_texts(pages);
     QPDF pdf;
     pdf.setSuppressWarnings(true);
