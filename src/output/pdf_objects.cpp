@@ -62,9 +62,12 @@ std::string deflated(std::string_view data) {
 
 PdfObjects::PdfObjects(Take take)
     : take_(std::move(take)), first_(fnv_basis), second_(other_basis) {
-  // Four bytes above 127 say that the file is no text (ISO 32000-1, 7.5.2).
-  put("%PDF-1.7\n%\xBF\xF7\xA2\xFE\n");
   places_.push_back({});  // object 0 is nobody's
+}
+
+void PdfObjects::begin() {
+  // Four bytes above 127 say that the file is no text (ISO 32000-1, 7.5.2).
+  if (size_ == 0) put("%PDF-1.7\n%\xBF\xF7\xA2\xFE\n");
 }
 
 int PdfObjects::reserve() {
@@ -114,6 +117,7 @@ void PdfObjects::pack() {
 }
 
 void PdfObjects::add_stream(int number, std::string_view dictionary, std::string_view data) {
+  begin();
   places_[static_cast<std::size_t>(number)] = here();
   put(fmt::format("{} 0 obj\n<<{}/Length {}>>stream\n", number, dictionary, data.size()));
   put(data);
@@ -151,6 +155,7 @@ bool PdfObjects::finish(int root, int info) {
                                                 [](const Place& one) { return one.kind == 0; });
   const int number = reserve();
   const std::string id = fmt::format("{:016x}{:016x}", first_, second_);
+  begin();
   const std::uint64_t start = size_;
   places_.back() = here();
   places_.front().index = std::numeric_limits<std::uint16_t>::max();
