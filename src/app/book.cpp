@@ -87,6 +87,7 @@ class BookRun {
         return false;
       }
       console_.at(pet.path.key());
+      const auto from = static_cast<std::uint32_t>(shop_.sources().size());
       const std::size_t outline = outline_.size();
       if (pet.letter != letter) outline_.push_back({pet.letter, book.pages(), 0});
       BookPet& entry = index.emplace_back(BookPet{pet.name, pet.owner, pet.letter, {}, {}, {}});
@@ -95,6 +96,8 @@ class BookRun {
       if (entry.page) letter = pet.letter;
       if (entry.gap != BookGap::nothing) ++faulty_;
       console_.show_reports();
+      console_.let_go(shop_.sink());
+      shop_.sources().forget_passing(from);
     }
     if (book.pages() == 0) return false;
     const DocumentInfo info = book_info(folder_.salon(), shop_.today(), voice);

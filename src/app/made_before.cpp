@@ -211,7 +211,12 @@ void MadeBefore::write() const {
     if (!salon->record.changed()) continue;
     // Without it only time is lost, and that is nothing to tell.
     DiagnosticSink unheard;
-    write_whole(record_path(root), salon->record.text(day_), Replaces::own, unheard, disk_);
+    const std::string path = record_path(root);
+    const FileContent there = files_.read_up_to(path, largest_record);
+    // Else one that a bad disk spoilt would stay, and no run would ever be short again.
+    const bool spoilt = there.bytes && !there.through_link && MadeRecord::begins(*there.bytes);
+    write_whole(path, salon->record.text(day_), spoilt ? Replaces::anything : Replaces::own,
+                unheard, disk_);
   }
 }
 }  // namespace furnish

@@ -169,4 +169,9 @@ std::string MadeRecord::text(std::string_view day) const {
   }
   return sealed(std::move(out), SealedAs::text);
 }
+
+bool MadeRecord::begins(std::string_view bytes) {
+  const std::size_t size = std::min(bytes.size(), first_line.size());
+  return bytes.substr(0, size) == first_line.substr(0, size);
+}
 }  // namespace furnish

@@ -50,6 +50,8 @@ class MadeRecord {
   bool changed() const { return changed_; }
   /// Its text, of that day's sheets alone: those of another will not be asked for again.
   std::string text(std::string_view day) const;
+  /// Whether a file begins as these do, however it goes on: it may give way also where it is spoilt.
+  static bool begins(std::string_view bytes);
 
  private:
   std::string text_;

@@ -4,8 +4,10 @@
 #include <zlib.h>
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 #include <limits>
+#include <new>
 #include <utility>
 
 #include "output/seal.h"
@@ -23,6 +25,29 @@ constexpr std::size_t place_bytes = 7;
 void append_big_endian(std::string& out, std::uint64_t number, int bytes) {
   for (int at = bytes - 1; at >= 0; --at) out += static_cast<char>(number >> (8 * at) & 0xFF);
 }
+/// What deflate makes of bytes that come one after another.
+struct Deflate {
+  Deflate() {
+    if (::deflateInit(&stream, Z_BEST_COMPRESSION) != Z_OK) throw std::bad_alloc();
+  }
+  Deflate(const Deflate&) = delete;
+  Deflate& operator=(const Deflate&) = delete;
+  ~Deflate() { ::deflateEnd(&stream); }
+  void add(std::string_view data, int flush) {
+    std::array<Bytef, 16384> some{};
+    // zlib does not write there.
+    stream.next_in = reinterpret_cast<Bytef*>(const_cast<char*>(data.data()));
+    stream.avail_in = static_cast<uInt>(data.size());
+    do {
+      stream.next_out = some.data();
+      stream.avail_out = static_cast<uInt>(some.size());
+      ::deflate(&stream, flush);
+      bytes.append(reinterpret_cast<const char*>(some.data()), some.size() - stream.avail_out);
+    } while (stream.avail_out == 0);
+  }
+  ::z_stream stream{};
+  std::string bytes;
+};
 }  // namespace
 
 std::string deflated(std::string_view data) {
@@ -37,9 +62,12 @@ std::string deflated(std::string_view data) {
 
 PdfObjects::PdfObjects(Take take)
     : take_(std::move(take)), first_(fnv_basis), second_(other_basis) {
-  // Four bytes above 127 say that the file is no text (ISO 32000-1, 7.5.2).
-  put("%PDF-1.7\n%\xBF\xF7\xA2\xFE\n");
   places_.push_back({});  // object 0 is nobody's
+}
+
+void PdfObjects::begin() {
+  // Four bytes above 127 say that the file is no text (ISO 32000-1, 7.5.2).
+  if (size_ == 0) put("%PDF-1.7\n%\xBF\xF7\xA2\xFE\n");
 }
 
 int PdfObjects::reserve() {
@@ -89,6 +117,7 @@ void PdfObjects::pack() {
 }
 
 void PdfObjects::add_stream(int number, std::string_view dictionary, std::string_view data) {
+  begin();
   places_[static_cast<std::size_t>(number)] = here();
   put(fmt::format("{} 0 obj\n<<{}/Length {}>>stream\n", number, dictionary, data.size()));
   put(data);
@@ -99,19 +128,25 @@ void PdfObjects::add_packed(int number, std::string_view dictionary, std::string
   add_stream(number, fmt::format("{}/Filter/FlateDecode", dictionary), deflated(data));
 }
 
-/// Each row as its difference to the one above (PNG's filter "Up"), which packs well.
+/// Each row as its difference to the one above (PNG's filter "Up"), which packs well. Packed as it
+/// comes: of a thousand pets there are half a million.
 std::string PdfObjects::cross_references() const {
-  std::string out, above(place_bytes, '\0');
+  Deflate packed;
+  std::string rows, above(place_bytes, '\0');
   for (const Place& place : places_) {
     std::string row;
     append_big_endian(row, place.kind, 1);
     append_big_endian(row, place.at, 4);
     append_big_endian(row, place.index, 2);
-    out += '\2';
-    for (std::size_t i = 0; i < place_bytes; ++i) out += static_cast<char>(row[i] - above[i]);
+    rows += '\2';
+    for (std::size_t i = 0; i < place_bytes; ++i) rows += static_cast<char>(row[i] - above[i]);
     above = std::move(row);
+    if (rows.size() < most_bytes) continue;
+    packed.add(rows, Z_NO_FLUSH);
+    rows.clear();
   }
-  return out;
+  packed.add(rows, Z_FINISH);
+  return std::move(packed.bytes);
 }
 
 bool PdfObjects::finish(int root, int info) {
@@ -120,14 +155,17 @@ bool PdfObjects::finish(int root, int info) {
                                                 [](const Place& one) { return one.kind == 0; });
   const int number = reserve();
   const std::string id = fmt::format("{:016x}{:016x}", first_, second_);
+  begin();
   const std::uint64_t start = size_;
   places_.back() = here();
   places_.front().index = std::numeric_limits<std::uint16_t>::max();
-  add_packed(number,
-             fmt::format("/Type/XRef/W[1 4 2]/DecodeParms<</Predictor 12/Columns {}>>/Size {}"
-                         "/Root {} 0 R/Info {} 0 R/ID[<{}><{}>]",
-                         place_bytes, places_.size(), root, info, id, id),
-             cross_references());
+  add_stream(
+      number,
+      fmt::format(
+          "/Type/XRef/Filter/FlateDecode/W[1 4 2]/DecodeParms<</Predictor 12/Columns {}>>/Size {}"
+          "/Root {} 0 R/Info {} 0 R/ID[<{}><{}>]",
+          place_bytes, places_.size(), root, info, id, id),
+      cross_references());
   put(seal_before(sum_, fmt::format("startxref\n{}\n%%EOF\n", start)));
   return good_ && all_written;
 }

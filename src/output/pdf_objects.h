@@ -10,7 +10,8 @@ namespace furnish {
 
 /// A PDF that is written from its first byte to its last while its objects come, so that a long one
 /// takes no more memory than what is kept of each object's place. Small objects are gathered into
-/// object streams (ISO 32000-1, 7.5.7); it ends with a cross-reference stream and furnish's seal.
+/// object streams (ISO 32000-1, 7.5.7); nothing is written before there is one; it ends with a
+/// cross-reference stream and furnish's seal.
 class PdfObjects {
  public:
   /// Takes the file's next bytes; false if it could not.
@@ -37,6 +38,7 @@ class PdfObjects {
     std::uint8_t kind =
         0;  ///< as in a cross-reference stream: 0 not written, 1 in the file, 2 in a stream
   };
+  void begin();
   void put(std::string_view bytes);
   void pack();
   Place here();

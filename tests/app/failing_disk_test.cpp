@@ -1,12 +1,16 @@
 #include <fmt/format.h>
+#include <signal.h>
+#include <unistd.h>
 
 #include <array>
 #include <catch2/catch.hpp>
 #include <filesystem>
 #include <span>
 
+#include "app/hushed.h"
 #include "app/one_salon.h"
 #include "app/program.h"
+#include "app/run.h"
 #include "output/failing_disk.h"
 #include "output/seal.h"
 #include "share.h"
@@ -176,5 +180,40 @@ TEST_CASE("twenty visits begun at once are twenty visits") {
   // That a day has a visit already is said; nothing is wrong.
   CHECK(ran.err.find("error:") == std::string::npos);
   CHECK(count() == before + 20);
+}
+
+TEST_CASE("who stops whatever makes many finds no file of which a part is missing") {
+  const TemporaryFolder folder;
+  copy_sample("us-corner", folder.path("salon"));
+  Options options;
+  options.data = FURNISH_SOURCE_DIR;
+  options.salon = folder.path("salon");
+  options.on = parse_date("2026-11-24");
+  options.output = folder.path("out") + "/";
+  const auto stopped = [&](const std::string& says) {
+    ::sigset_t asked, before;
+    ::sigemptyset(&asked);
+    ::sigaddset(&asked, SIGTERM);
+    ::pthread_sigmask(SIG_BLOCK, &asked, &before);
+    ::kill(::getpid(), SIGTERM);
+    Exit exit{};
+    {
+      const Hushed hushed(folder.path("told"));
+      exit = run(options, DiskFiles(), system_disk());
+    }
+    ::pthread_sigmask(SIG_SETMASK, &before, nullptr);
+    CHECK(static_cast<int>(exit) == 130);
+    const std::string told = bytes_of(folder.path("told"));
+    INFO(told);
+    CHECK(has(told, says));
+    fs::remove(folder.path("told"));
+    CHECK((!fs::exists(folder.path("out")) || files_below(folder.path("out")).empty()));
+  };
+  stopped("stopped after 0 of ");
+  options.together = true;
+  stopped("stopped before the file of all pets was written");
+  options.together = false;
+  options.command = Command::book;
+  stopped("stopped before the book was written");
 }
 }  // namespace furnish::test
