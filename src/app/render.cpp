@@ -282,7 +282,7 @@ class SheetRun {
 
   bool write_together(const std::vector<Done>& all) {
     std::vector<std::vector<Frame>> cards;
-    PdfExtras extras;
+    PdfExtras extras{{}, {}, options_.standard};
     const std::string& language = all.front().made.sheet.info.language;
     for (const Done& done : all) {
       cards.push_back(

@@ -9,7 +9,6 @@
 #include <qpdf/QPDFNumberTreeObjectHelper.hh>
 
 #include <algorithm>
-#include <charconv>
 #include <exception>
 #include <map>
 #include <optional>
@@ -18,54 +17,18 @@
 #include <vector>
 
 #include "output/compact_content.h"
+#include "output/pdf_leads.h"
 #include "output/pdf_objects.h"
 #include "output/pdf_part.h"
 #include "output/pdf_tree.h"
+#include "output/pdf_two.h"
 #include "output/shared_type.h"
 
 namespace furnish {
 namespace {
 using Handle = QPDFObjectHandle;
-/// Of the id of a link that leaves its part.
-constexpr std::string_view page_prefix = "page:";
-/// Of the name of its place, until it is copied: names of cairo's begin with a page's number.
-constexpr char leaving = '@';
 /// Pages under one node of the tree of pages.
 constexpr std::size_t pages_a_node = 64;
-/// Where links go meanwhile.
-constexpr const char* own_page = "own-page";
-
-/// Pages of the book that a page's links lead to, in their order; of those that stay in their part
-/// none.
-using Leads = std::vector<std::optional<std::size_t>>;
-
-std::optional<std::size_t> page_of(std::string_view id) {
-  if (!id.starts_with(page_prefix)) return std::nullopt;
-  std::size_t out = 0;
-  std::from_chars(id.data() + page_prefix.size(), id.data() + id.size(), out);
-  return out;
-}
-
-/// Ties links that leave their part to the title of their own page, and gives where all are to
-/// lead.
-Leads tied(Frame& page) {
-  Leads out;
-  for (Mark& mark : page.marks) {
-    auto* const link = std::get_if<LinkMark>(&mark);
-    if (link == nullptr) continue;
-    out.push_back(page_of(link->id));
-    if (out.back()) link->id = own_page;
-  }
-  if (std::ranges::none_of(out, [](const auto& lead) { return lead.has_value(); })) return out;
-  for (Mark& mark : page.marks) {
-    auto* const tag = std::get_if<OpenTag>(&mark);
-    if (tag == nullptr || !tag->id.empty() || tag->role != Structure::title) continue;
-    tag->id = own_page;
-    break;
-  }
-  return out;
-}
-
 /// A PDF of ours, read again.
 void read(QPDF& pdf, const std::string& bytes) {
   pdf.setSuppressWarnings(true);
@@ -83,16 +46,13 @@ std::string references(const std::vector<int>& numbers) {
 }
 }  // namespace
 
-std::string book_page(std::size_t n) {
-  return fmt::format("{}{}", page_prefix, n);
-}
-
 class PdfBook::Writer {
  public:
-  explicit Writer(Take take)
-      : out_(std::move(take)),
+  Writer(Take take, PdfStandard standard)
+      : standard_(standard),
+        out_(std::move(take), version_of(standard)),
         catalog_(out_.reserve()),
-        info_(out_.reserve()),
+        info_(standard == PdfStandard::ua1 ? out_.reserve() : 0),
         nodes_(out_.reserve()),
         structure_(out_.reserve()),
         document_(out_.reserve()) {}
@@ -104,15 +64,16 @@ class PdfBook::Writer {
     all.insert(all.end(), pages.begin(), pages.end());
     std::vector<Leads> leads;
     for (Frame& page : all) leads.push_back(tied(page));
-    const auto bytes = to_pdf(all, part, {{}, {files.begin(), files.end()}}, sink);
+    const auto bytes = to_pdf(all, part, {{}, {files.begin(), files.end()}, standard_}, sink);
     if (!bytes) return;
     QPDF pdf;
     read(pdf, *bytes);
     Section& section = where == Where::body ? body_ : front_;
     PdfPart copy(out_, {ids_of(++parts_), parents_});
     share_fonts(pdf, copy);
+    share_structure(pdf, copy, part.language);
     take_pages(pdf, copy, leads, section);
-    take_structure(pdf, copy, part.language, section);
+    take_structure(pdf, copy, section);
     take_files(pdf, copy);
     copy.copy_waiting();
   }
@@ -121,7 +82,10 @@ class PdfBook::Writer {
   void finish(const DocumentInfo& whole, std::span<const OutlineEntry> outline,
               DiagnosticSink& sink) {
     const std::vector<Frame> last{type_.page()};
-    const auto bytes = to_pdf(last, whole, {}, sink);
+    // With any file in it, as the whole claims what only those may that carry some.
+    PdfExtras extras{{}, {}, standard_};
+    if (!files_.empty()) extras.attachments.push_back({"any", "", "application/toml", "any"});
+    const auto bytes = to_pdf(last, whole, extras, sink);
     if (!bytes) return;
     QPDF pdf;
     read(pdf, *bytes);
@@ -131,7 +95,7 @@ class PdfBook::Writer {
     put_structure();
     const int first = put_outline(out_, outline, body_.pages);
     put_catalog(pdf, copy, first);
-    out_.add(info_, "<<" + copy.entries(pdf.getTrailer().getKey("/Info")) + ">>");
+    if (info_ != 0) out_.add(info_, "<<" + copy.entries(pdf.getTrailer().getKey("/Info")) + ">>");
     copy.copy_waiting();
     if (!out_.finish(catalog_, info_)) throw std::runtime_error("not all of it was written");
   }
@@ -177,19 +141,23 @@ class PdfBook::Writer {
     for (const Handle& page : pages) {
       if (section.pages.size() % pages_a_node == 0) section.nodes.push_back(out_.reserve());
       Handle box = Handle(page).getKey("/MediaBox");
-      section.pages.push_back({out_.reserve(), box.getArrayItem(3).getNumericValue()});
+      section.pages.push_back({out_.reserve(), box.getArrayItem(3).getNumericValue(), 0});
       copy.stands_for(page, section.pages.back().number);
     }
+    if (standard_ == PdfStandard::ua2) find_elements(pdf, copy, pages, section);
     Handle names = pdf.getRoot().getKey("/Names");
     std::optional<QPDFNameTreeObjectHelper> places;
     if (names.isDictionary() && names.hasKey("/Dests")) places.emplace(names.getKey("/Dests"), pdf);
-    copy.set_places([&](const std::string& name) {
-      if (name.front() == leaving) return top_of(body_.pages.at(std::stoul(name.substr(1))));
+    const auto place = [&](const std::string& name) {
+      if (const auto page = left_for(name)) return top_of(body_.pages.at(*page));
       Handle found;
       if (!places || !places->findObject(name, found)) {
         throw std::runtime_error("a link leads nowhere");
       }
       return copy.value(found.isDictionary() ? found.getKey("/D") : found);
+    };
+    copy.set_places(place, [&](const std::string& name) {
+      return element_at_top(body_.pages.at(left_for(name).value()));
     });
     for (std::size_t i = 0; i < pages.size(); ++i) {
       Handle page = pages[i];
@@ -204,12 +172,16 @@ class PdfBook::Writer {
     copy.set_places({});
   }
 
-  static void lead_out(Handle page, const Leads& leads) {
-    Handle annotations = page.getKey("/Annots");
-    for (std::size_t i = 0; annotations.isArray() && i < leads.size(); ++i) {
-      if (!leads[i]) continue;
-      annotations.getArrayItem(static_cast<int>(i))
-          .replaceKey("/Dest", Handle::newString(leaving + std::to_string(*leads[i])));
+  /// What the last pages of a section begin with.
+  static void find_elements(QPDF& pdf, PdfPart& copy, const std::vector<Handle>& pages,
+                            Section& section) {
+    Handle structure = pdf.getRoot().getKey("/StructTreeRoot");
+    const auto first = first_on_pages(structure);
+    const std::size_t begin = section.pages.size() - pages.size();
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+      const auto found = first.find(pages[i].getObjGen());
+      section.pages[begin + i].element =
+          copy.number_of(found != first.end() ? found->second : first_of(structure.getKey("/K")));
     }
   }
 
@@ -224,13 +196,27 @@ class PdfBook::Writer {
     copy.stands_for(content, number);
   }
 
-  void take_structure(QPDF& pdf, PdfPart& copy, const std::string& language, Section& section) {
+  /// A part of the whole's one document, in the whole's one namespace.
+  void share_structure(QPDF& pdf, PdfPart& copy, const std::string& language) {
     Handle root = pdf.getRoot().getKey("/StructTreeRoot");
     Handle document = first_of(root.getKey("/K"));
-    if (!document.isDictionary() || !root.hasKey("/ParentTree")) return;
+    if (!document.isDictionary()) return;
     copy.stands_for(root, document_);
     document.replaceKey("/S", Handle::newName("/Part"));
     document.replaceKey("/Lang", Handle::newUnicodeString(language));
+    Handle space = first_of(root.getKey("/Namespaces"));
+    if (!space.isDictionary()) return;
+    if (namespace_ == 0) {
+      namespace_ = out_.reserve();
+      out_.add(namespace_, space.unparseResolved());
+    }
+    copy.stands_for(space, namespace_);
+  }
+
+  void take_structure(QPDF& pdf, PdfPart& copy, Section& section) {
+    Handle root = pdf.getRoot().getKey("/StructTreeRoot");
+    Handle document = first_of(root.getKey("/K"));
+    if (!document.isDictionary() || !root.hasKey("/ParentTree")) return;
     if (roles_.empty() && root.hasKey("/RoleMap")) {
       roles_ = "/RoleMap" + copy.value(root.getKey("/RoleMap"));
     }
@@ -282,12 +268,16 @@ class PdfBook::Writer {
   }
 
   void put_structure() {
-    out_.add(document_, fmt::format("<</Type/StructElem/S/Document/P {} 0 R/K[{}{}]>>", structure_,
-                                    references(front_.parts), references(body_.parts)));
+    const bool spaced = namespace_ != 0;
+    out_.add(document_, fmt::format("<</Type/StructElem/S/Document/P {} 0 R/K[{}{}]{}>>",
+                                    structure_, references(front_.parts), references(body_.parts),
+                                    spaced ? fmt::format("/NS {} 0 R", namespace_) : ""));
     const std::string ids = ids_.empty() ? "" : "/IDTree" + name_tree(out_, ids_);
-    out_.add(structure_,
-             fmt::format("<</Type/StructTreeRoot/K[{} 0 R]/ParentTreeNextKey {}/ParentTree{}{}{}>>",
-                         document_, parents_, number_tree(out_, holders_), ids, roles_));
+    out_.add(
+        structure_,
+        fmt::format("<</Type/StructTreeRoot/K[{} 0 R]/ParentTreeNextKey {}/ParentTree{}{}{}{}>>",
+                    document_, parents_, number_tree(out_, holders_), ids, roles_,
+                    spaced ? fmt::format("/Namespaces[{} 0 R]", namespace_) : ""));
   }
 
   /// As of a document of its own, but for what the parts made of it.
@@ -312,8 +302,10 @@ class PdfBook::Writer {
     out_.add(catalog_, says + ">>");
   }
 
+  PdfStandard standard_;
   PdfObjects out_;
   int catalog_, info_, nodes_, structure_, document_;
+  int namespace_ = 0;
   SharedType type_;
   Section front_, body_;
   int parts_ = 0, parents_ = 0;
@@ -323,7 +315,8 @@ class PdfBook::Writer {
   std::string roles_;
 };
 
-PdfBook::PdfBook(Take take) : writer_(std::make_unique<Writer>(std::move(take))) {}
+PdfBook::PdfBook(Take take, PdfStandard standard)
+    : writer_(std::make_unique<Writer>(std::move(take), standard)) {}
 PdfBook::~PdfBook() = default;
 
 namespace {

@@ -19,6 +19,7 @@
 #include "output/pdf_metadata.h"
 #include "output/pdf_structure.h"
 #include "output/pdf_text.h"
+#include "output/pdf_two.h"
 #include "output/srgb_profile.h"
 #include "output/stand_ins.h"
 
@@ -47,9 +48,9 @@ void show_title(QPDF& pdf) {
   pdf.getRoot().replaceKey("/ViewerPreferences", Handle::parse("<</DisplayDocTitle true>>"));
 }
 
-void add_metadata(QPDF& pdf, const DocumentInfo& info) {
+void add_metadata(QPDF& pdf, const DocumentInfo& info, const PdfClaims& claims) {
   const std::string producer = pdf.getTrailer().getKey("/Info").getKey("/Producer").getUTF8Value();
-  Handle metadata = Handle::newStream(&pdf, xmp_packet(info, producer));
+  Handle metadata = Handle::newStream(&pdf, xmp_packet(info, producer, claims));
   metadata.getDict().replaceKey("/Type", Handle::newName("/Metadata"));
   metadata.getDict().replaceKey("/Subtype", Handle::newName("/XML"));
   pdf.getRoot().replaceKey("/Metadata", metadata);
@@ -148,11 +149,11 @@ void attach(QPDF& pdf, std::span<const Attachment> files, const DocumentInfo& in
   pdf.getRoot().replaceKey("/AF", associated);
 }
 
-/// PDF 1.7 with an ID that follows from the content, and the line ends that PDF/A wants.
-std::string written(QPDF& pdf) {
+/// With an ID that follows from the content, and the line ends that PDF/A wants.
+std::string written(QPDF& pdf, PdfStandard standard) {
   QPDFWriter writer(pdf);
   writer.setOutputMemory();
-  writer.setMinimumPDFVersion("1.7");
+  writer.setMinimumPDFVersion(version_of(standard));
   writer.setObjectStreamMode(qpdf_o_generate);
   writer.setDeterministicID(true);
   writer.setNewlineBeforeEndstream(true);
@@ -163,8 +164,7 @@ std::string written(QPDF& pdf) {
 }  // namespace
 
 std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const Frame> pages,
-                                      const DocumentInfo& info,
-                                      std::span<const Attachment> attachments,
+                                      const DocumentInfo& info, const PdfExtras& extras,
                                       DiagnosticSink& sink) {
   // libqpdf tells of a file it cannot read, or of no memory, by exceptions.
   try {
@@ -175,9 +175,9 @@ std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const 
     correct_creation_date(pdf, info);
     set_language(pdf, info);
     show_title(pdf);
-    add_metadata(pdf, info);
+    add_metadata(pdf, info, {extras.standard, !extras.attachments.empty()});
     add_output_intent(pdf);
-    complete_structure(pdf, texts);
+    const KnownElements known = complete_structure(pdf, texts);
     std::size_t number = 0;
     for (Handle page : pdf.getAllPages()) {
       order_tabs(page);
@@ -188,8 +188,9 @@ std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const 
       state_glyph_numbers(font);
       state_plain_characters(font);
     }
-    attach(pdf, attachments, info);
-    return written(pdf);
+    attach(pdf, extras.attachments, info);
+    if (extras.standard == PdfStandard::ua2) make_two(pdf, known);
+    return written(pdf, extras.standard);
   } catch (const std::exception& fault) {
     sink.error("pdf-failed", {}, fmt::format("the PDF could not be finished: {}", fault.what()));
     return std::nullopt;
