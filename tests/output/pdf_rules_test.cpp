@@ -171,6 +171,10 @@ const std::map<std::string_view, std::function<void(const PdfFile&)>> spoilers{
      [](const PdfFile& f) { object_with(f, "/FontFile2").removeKey("/FontFile2"); }},
     {"unicode-fonts",
      [](const PdfFile& f) { object_with(f, "/ToUnicode").removeKey("/ToUnicode"); }},
+    {"no-private-use",
+     [](const PdfFile& f) {
+       element(f, "/Figure").replaceKey("/Alt", Handle::newUnicodeString("\uF041 dog"));
+     }},
     {"no-interpolation",
      [](const PdfFile& f) {
        f.pages()
