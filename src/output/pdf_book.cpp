@@ -17,18 +17,17 @@
 #include <vector>
 
 #include "output/compact_content.h"
+#include "output/pdf_finish.h"
 #include "output/pdf_leads.h"
 #include "output/pdf_objects.h"
+#include "output/pdf_pages.h"
 #include "output/pdf_part.h"
 #include "output/pdf_tree.h"
 #include "output/pdf_two.h"
-#include "output/shared_type.h"
 
 namespace furnish {
 namespace {
 using Handle = QPDFObjectHandle;
-/// Pages under one node of the tree of pages.
-constexpr std::size_t pages_a_node = 64;
 /// A PDF of ours, read again.
 void read(QPDF& pdf, const std::string& bytes) {
   pdf.setSuppressWarnings(true);
@@ -39,10 +38,8 @@ Handle first_of(Handle kids) {
   return kids.isArray() && kids.getArrayNItems() > 0 ? kids.getArrayItem(0) : kids;
 }
 
-std::string references(const std::vector<int>& numbers) {
-  std::string out;
-  for (const int number : numbers) out += fmt::format("{} 0 R ", number);
-  return out;
+bool is_part(Handle element) {
+  return element.isDictionary() && element.getKey("/S").isNameAndEquals("/Part");
 }
 }  // namespace
 
@@ -55,61 +52,74 @@ class PdfBook::Writer {
         info_(standard == PdfStandard::ua1 ? out_.reserve() : 0),
         nodes_(out_.reserve()),
         structure_(out_.reserve()),
-        document_(out_.reserve()) {}
+        document_(out_.reserve()),
+        drawer_(standard),
+        front_(out_),
+        body_(out_) {}
 
   void add(std::span<const Frame> pages, const DocumentInfo& part,
            std::span<const Attachment> files, Where where, DiagnosticSink& sink) {
-    for (const Frame& page : pages) type_.meet(page);
-    std::vector<Frame> all{type_.page()};
-    all.insert(all.end(), pages.begin(), pages.end());
-    std::vector<Leads> leads;
-    for (Frame& page : all) leads.push_back(tied(page));
-    const auto bytes = to_pdf(all, part, {{}, {files.begin(), files.end()}, standard_}, sink);
-    if (!bytes) return;
+    if (const auto drawn = drawer_.draw(pages, part, files, sink)) take(*drawn, where);
+  }
+
+  void take(const BookPart& part, Where where) {
     QPDF pdf;
-    read(pdf, *bytes);
-    Section& section = where == Where::body ? body_ : front_;
+    read(pdf, part.bytes);
+    PdfPages& section = where == Where::body ? body_ : front_;
     PdfPart copy(out_, {ids_of(++parts_), parents_});
     share_fonts(pdf, copy);
-    share_structure(pdf, copy, part.language);
-    take_pages(pdf, copy, leads, section);
-    take_structure(pdf, copy, section);
+    share_structure(pdf, copy, part);
+    const std::size_t before = section.all().size();
+    take_pages(pdf, copy, part.leads, section);
+    for (const std::size_t end : part.ends) section.end_sheet(before + end);
+    if (part.ends.empty()) section.end_sheet(section.all().size());
+    take_structure(pdf, copy, part, section);
     take_files(pdf, copy);
     copy.copy_waiting();
   }
 
-  /// pre: there are pages
-  void finish(const DocumentInfo& whole, std::span<const OutlineEntry> outline,
-              DiagnosticSink& sink) {
-    const std::vector<Frame> last{type_.page()};
-    // With any file in it, as the whole claims what only those may that carry some.
-    PdfExtras extras{{}, {}, standard_};
-    if (!files_.empty()) extras.attachments.push_back({"any", "", "application/toml", "any"});
-    const auto bytes = to_pdf(last, whole, extras, sink);
-    if (!bytes) return;
+  void take_fonts(const BookPart& type) {
     QPDF pdf;
-    read(pdf, *bytes);
+    read(pdf, type.bytes);
     PdfPart copy(out_, {});
     put_fonts(pdf, copy);
+    copy.copy_waiting();
+  }
+
+  void carry(const Attachment& file, const DocumentInfo& info) {
+    QPDF pdf;
+    pdf.emptyPDF();
+    Handle spec = embedded_file(pdf, file, info);
+    PdfPart copy(out_, {});
+    const int content = copy.number_of(spec.getKey("/EF").getKey("/F"));
+    copy.copy_waiting();
+    carried_.push_back({content, spec.getKey("/Desc").unparse()});
+  }
+
+  /// pre: there are pages
+  void finish(const DocumentInfo& whole, const BookEnd& end, DiagnosticSink& sink) {
+    // The whole claims what only a file may that carries others.
+    const bool carries = !files_.empty() || !end.names.empty();
+    const auto last = drawer_.fonts(whole, sink, carries);
+    if (!last) return;
+    QPDF pdf;
+    read(pdf, last->bytes);
+    PdfPart copy(out_, {});
+    put_fonts(pdf, copy);
+    if (end.filler && !fill_up(*end.filler, whole, sink)) return;
     put_pages();
     put_structure();
-    const int first = put_outline(out_, outline, body_.pages);
+    put_carried(end.names);
+    const int first = put_outline(out_, end.outline, body_.all());
     put_catalog(pdf, copy, first);
     if (info_ != 0) out_.add(info_, "<<" + copy.entries(pdf.getTrailer().getKey("/Info")) + ">>");
     copy.copy_waiting();
     if (!out_.finish(catalog_, info_)) throw std::runtime_error("not all of it was written");
   }
 
-  std::size_t pages() const { return body_.pages.size(); }
+  std::size_t pages() const { return body_.all().size(); }
 
  private:
-  /// The body, or what stands before it.
-  struct Section {
-    std::vector<PageObject> pages;
-    std::vector<int> nodes;  ///< of the tree of pages, each with so many of them
-    std::vector<int> parts;  ///< elements that hold what a part says
-  };
-
   static std::string ids_of(int part) { return fmt::format("{:06}-", part); }
 
   void share_fonts(QPDF& pdf, PdfPart& copy) {
@@ -124,6 +134,7 @@ class PdfBook::Writer {
     }
   }
 
+  /// Those of all parts since the last time.
   void put_fonts(QPDF& pdf, PdfPart& copy) {
     Handle page = pdf.getAllPages().front();
     Handle fonts = page.getKey("/Resources").getKey("/Font");
@@ -132,24 +143,23 @@ class PdfBook::Writer {
       if (!font.isDictionary()) throw std::runtime_error("a font is not where it was");
       copy.copy_as(font, number);
     }
+    fonts_.clear();
   }
 
-  void take_pages(QPDF& pdf, PdfPart& copy, const std::vector<Leads>& leads, Section& section) {
+  void take_pages(QPDF& pdf, PdfPart& copy, const std::vector<Leads>& leads, PdfPages& section) {
     std::vector<Handle> pages = pdf.getAllPages();
     pages.erase(pages.begin());
-    const std::size_t begin = section.pages.size();
+    const std::size_t begin = section.all().size();
     for (const Handle& page : pages) {
-      if (section.pages.size() % pages_a_node == 0) section.nodes.push_back(out_.reserve());
       Handle box = Handle(page).getKey("/MediaBox");
-      section.pages.push_back({out_.reserve(), box.getArrayItem(3).getNumericValue(), 0});
-      copy.stands_for(page, section.pages.back().number);
+      copy.stands_for(page, section.add(box.getArrayItem(3).getNumericValue()).number);
     }
     if (standard_ == PdfStandard::ua2) find_elements(pdf, copy, pages, section);
     Handle names = pdf.getRoot().getKey("/Names");
     std::optional<QPDFNameTreeObjectHelper> places;
     if (names.isDictionary() && names.hasKey("/Dests")) places.emplace(names.getKey("/Dests"), pdf);
     const auto place = [&](const std::string& name) {
-      if (const auto page = left_for(name)) return top_of(body_.pages.at(*page));
+      if (const auto page = left_for(name)) return top_of(body_.all().at(*page));
       Handle found;
       if (!places || !places->findObject(name, found)) {
         throw std::runtime_error("a link leads nowhere");
@@ -157,16 +167,15 @@ class PdfBook::Writer {
       return copy.value(found.isDictionary() ? found.getKey("/D") : found);
     };
     copy.set_places(place, [&](const std::string& name) {
-      return element_at_top(body_.pages.at(left_for(name).value()));
+      return element_at_top(body_.all().at(left_for(name).value()));
     });
     for (std::size_t i = 0; i < pages.size(); ++i) {
       Handle page = pages[i];
       lead_out(page, leads[i + 1]);
       put_content(page, copy);
       page.removeKey("/Parent");
-      out_.add(section.pages[begin + i].number,
-               fmt::format("<</Parent {} 0 R{}>>", section.nodes[(begin + i) / pages_a_node],
-                           copy.entries(page)));
+      out_.add(section.all()[begin + i].number,
+               fmt::format("<</Parent {} 0 R{}>>", section.node_of(begin + i), copy.entries(page)));
     }
     copy.copy_waiting();
     copy.set_places({});
@@ -174,14 +183,15 @@ class PdfBook::Writer {
 
   /// What the last pages of a section begin with.
   static void find_elements(QPDF& pdf, PdfPart& copy, const std::vector<Handle>& pages,
-                            Section& section) {
+                            PdfPages& section) {
     Handle structure = pdf.getRoot().getKey("/StructTreeRoot");
     const auto first = first_on_pages(structure);
-    const std::size_t begin = section.pages.size() - pages.size();
+    const std::size_t begin = section.all().size() - pages.size();
     for (std::size_t i = 0; i < pages.size(); ++i) {
       const auto found = first.find(pages[i].getObjGen());
-      section.pages[begin + i].element =
-          copy.number_of(found != first.end() ? found->second : first_of(structure.getKey("/K")));
+      section.begin_with(
+          begin + i,
+          copy.number_of(found != first.end() ? found->second : first_of(structure.getKey("/K"))));
     }
   }
 
@@ -196,14 +206,25 @@ class PdfBook::Writer {
     copy.stands_for(content, number);
   }
 
-  /// A part of the whole's one document, in the whole's one namespace.
-  void share_structure(QPDF& pdf, PdfPart& copy, const std::string& language) {
+  /// The elements of a part that become Parts of the whole's one document.
+  static std::vector<Handle> parts_of(Handle document, const BookPart& part) {
+    Handle pages = document.getKey("/K");
+    if (!part.ends.empty() && is_part(first_of(pages))) return pages.getArrayAsVector();
+    return {document};
+  }
+
+  /// In the whole's one namespace.
+  void share_structure(QPDF& pdf, PdfPart& copy, const BookPart& part) {
     Handle root = pdf.getRoot().getKey("/StructTreeRoot");
     Handle document = first_of(root.getKey("/K"));
-    if (!document.isDictionary()) return;
-    copy.stands_for(root, document_);
-    document.replaceKey("/S", Handle::newName("/Part"));
-    document.replaceKey("/Lang", Handle::newUnicodeString(language));
+    if (!document.isDictionary() || !root.hasKey("/ParentTree")) return;
+    const std::vector<Handle> parts = parts_of(document, part);
+    const bool whole = parts.front().getObjGen() == document.getObjGen();
+    copy.stands_for(whole ? root : document, document_);
+    if (whole) document.replaceKey("/S", Handle::newName("/Part"));
+    for (Handle one : parts) {
+      if (!one.hasKey("/Lang")) one.replaceKey("/Lang", Handle::newUnicodeString(part.language));
+    }
     Handle space = first_of(root.getKey("/Namespaces"));
     if (!space.isDictionary()) return;
     if (namespace_ == 0) {
@@ -213,14 +234,16 @@ class PdfBook::Writer {
     copy.stands_for(space, namespace_);
   }
 
-  void take_structure(QPDF& pdf, PdfPart& copy, Section& section) {
+  void take_structure(QPDF& pdf, PdfPart& copy, const BookPart& part, PdfPages& section) {
     Handle root = pdf.getRoot().getKey("/StructTreeRoot");
     Handle document = first_of(root.getKey("/K"));
     if (!document.isDictionary() || !root.hasKey("/ParentTree")) return;
+    for (const Handle& one : parts_of(document, part)) {
+      section.parts.push_back(copy.number_of(one));
+    }
     if (roles_.empty() && root.hasKey("/RoleMap")) {
       roles_ = "/RoleMap" + copy.value(root.getKey("/RoleMap"));
     }
-    section.parts.push_back(copy.number_of(document));
     int next = parents_;
     QPDFNumberTreeObjectHelper parents(root.getKey("/ParentTree"), pdf);
     for (auto [key, value] : parents) {
@@ -248,23 +271,39 @@ class PdfBook::Writer {
     }
   }
 
-  void put_pages() {
-    std::vector<int> nodes;
-    for (const Section* const section : {&front_, &body_}) {
-      for (std::size_t i = 0; i < section->nodes.size(); ++i) {
-        const auto some =
-            std::span(section->pages)
-                .subspan(i * pages_a_node)
-                .first(std::min(pages_a_node, section->pages.size() - i * pages_a_node));
-        std::vector<int> kids;
-        for (const PageObject& page : some) kids.push_back(page.number);
-        out_.add(section->nodes[i], fmt::format("<</Type/Pages/Parent {} 0 R/Count {}/Kids[{}]>>",
-                                                nodes_, kids.size(), references(kids)));
-        nodes.push_back(section->nodes[i]);
-      }
+  void put_carried(std::span<const std::string> names) {
+    for (std::size_t i = 0; i < names.size(); ++i) {
+      const auto& [content, says] = carried_.at(i);
+      const std::string name = Handle::newUnicodeString(names[i]).unparse();
+      files_.emplace_back(names[i], out_.reserve());
+      out_.add(files_.back().second,
+               fmt::format("<</Type/Filespec/F{0}/UF{0}/Desc{1}/AFRelationship/Source"
+                           "/EF<</F {2} 0 R/UF {2} 0 R>>>>",
+                           name, says, content));
     }
-    out_.add(nodes_, fmt::format("<</Type/Pages/Count {}/Kids[{}]>>",
-                                 front_.pages.size() + body_.pages.size(), references(nodes)));
+  }
+
+  /// Draws the page that stands where parts want pages, and counts where it does.
+  bool fill_up(const BookFiller& filler, const DocumentInfo& whole, DiagnosticSink& sink) {
+    if (!body_.fill_up(filler.multiple, filler.last_too)) return true;
+    const auto bytes = to_pdf({&filler.page, 1}, whole, {{}, {}, standard_}, sink);
+    if (!bytes) return false;
+    QPDF pdf;
+    read(pdf, *bytes);
+    PdfPart copy(out_, {});
+    Handle page = pdf.getAllPages().front();
+    put_content(page, copy);
+    page.removeKey("/Parent");
+    page.removeKey("/StructParents");
+    filler_ = copy.entries(page);
+    copy.copy_waiting();
+    return true;
+  }
+
+  void put_pages() {
+    const std::size_t count = front_.put_nodes(nodes_, {}) + body_.put_nodes(nodes_, filler_);
+    out_.add(nodes_, fmt::format("<</Type/Pages/Count {}/Kids[{}{}]>>", count,
+                                 references(front_.nodes()), references(body_.nodes())));
   }
 
   void put_structure() {
@@ -290,9 +329,9 @@ class PdfBook::Writer {
     std::string says = fmt::format("<</Type/Catalog{}/Pages {} 0 R/StructTreeRoot {} 0 R",
                                    copy.entries(root), nodes_, structure_);
     if (outline != 0) says += fmt::format("/PageMode/UseOutlines/Outlines {} 0 R", outline);
-    const std::size_t front = front_.pages.size();
-    says += front > 0 ? fmt::format("/PageLabels<</Nums[0<</S/r>>{}<</S/D>>]>>", front)
-                      : "/PageLabels<</Nums[0<</S/D>>]>>";
+    const std::size_t front = front_.all().size();
+    // Without front matter pages are numbered from 1 anyway.
+    if (front > 0) says += fmt::format("/PageLabels<</Nums[0<</S/r>>{}<</S/D>>]>>", front);
     if (!files_.empty()) {
       std::vector<int> associated;
       for (const auto& [name, number] : files_) associated.push_back(number);
@@ -306,13 +345,14 @@ class PdfBook::Writer {
   PdfObjects out_;
   int catalog_, info_, nodes_, structure_, document_;
   int namespace_ = 0;
-  SharedType type_;
-  Section front_, body_;
+  PartDrawer drawer_;
+  PdfPages front_, body_;
   int parts_ = 0, parents_ = 0;
   std::map<std::string, int> fonts_;  ///< by their names on pages, which all parts share
   std::map<int, int> holders_;        ///< the tree of parents
   std::vector<std::pair<std::string, int>> ids_, files_;
-  std::string roles_;
+  std::vector<std::pair<int, std::string>> carried_;  ///< contents, and what they are
+  std::string roles_, filler_;
 };
 
 PdfBook::PdfBook(Take take, PdfStandard standard)
@@ -338,12 +378,23 @@ bool PdfBook::add(std::span<const Frame> pages, const DocumentInfo& part,
   return told(sink, [&] { writer_->add(pages, part, files, where, sink); });
 }
 
+bool PdfBook::take(const BookPart& part, Where where, DiagnosticSink& sink) {
+  return told(sink, [&] { writer_->take(part, where); });
+}
+
+bool PdfBook::take_fonts(const BookPart& type, DiagnosticSink& sink) {
+  return told(sink, [&] { writer_->take_fonts(type); });
+}
+
+bool PdfBook::carry(const Attachment& file, const DocumentInfo& part, DiagnosticSink& sink) {
+  return told(sink, [&] { writer_->carry(file, part); });
+}
+
 std::size_t PdfBook::pages() const {
   return writer_->pages();
 }
 
-bool PdfBook::finish(const DocumentInfo& whole, std::span<const OutlineEntry> outline,
-                     DiagnosticSink& sink) {
-  return told(sink, [&] { writer_->finish(whole, outline, sink); });
+bool PdfBook::finish(const DocumentInfo& whole, const BookEnd& end, DiagnosticSink& sink) {
+  return told(sink, [&] { writer_->finish(whole, end, sink); });
 }
 }  // namespace furnish

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <qpdf/QPDFObjectHandle.hh>
+
 #include <optional>
 #include <span>
 #include <string>
@@ -14,4 +16,6 @@ namespace furnish {
 /// and the attachments; the outline is there already. Empty iff libqpdf failed, which is an error.
 std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const Frame> pages,
                                       const DocumentInfo&, const PdfExtras&, DiagnosticSink&);
+/// What says of a file that it is attached, by its name, with its content.
+QPDFObjectHandle embedded_file(QPDF&, const Attachment&, const DocumentInfo&);
 }  // namespace furnish

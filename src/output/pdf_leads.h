@@ -7,17 +7,12 @@
 #include <string>
 #include <vector>
 
-#include "page/frame.h"
-
 namespace furnish {
 
 /// Pages of a book that a page's links lead to, in their order; of those that stay in their part
 /// none.
 using Leads = std::vector<std::optional<std::size_t>>;
 
-/// Ties links that leave their part to the title of their own page, and gives where all are to
-/// lead.
-Leads tied(Frame&);
 /// Makes the links of that page, in the part's PDF, name the pages that they are to lead to.
 void lead_out(QPDFObjectHandle page, const Leads&);
 /// The book's page of such a name; none if it is a place in its part.
