@@ -76,7 +76,7 @@ class BookRun {
   }
 
   bool made(const TakeBytes& take, const Paper& paper, const SheetVoice& voice) {
-    PdfBook book(take);
+    PdfBook book(take, options_.standard);
     std::vector<BookPet> index;
     std::string letter;
     console_.expect(expected_.size());

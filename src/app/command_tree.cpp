@@ -72,6 +72,10 @@ void add_pages(CLI::App& command, Asked& asked) {
   take(command.add_option("--format", asked.format,
                           "else as the output's name ends; text is the page as marks"),
        first_words(formats()));
+  take(command.add_option("--standard", asked.standard,
+                          "what a PDF claims: ua-1 is PDF/UA-1 and PDF/A-3A (unless you say); ua-2 "
+                          "is PDF/UA-2, WTPDF 1.0 and PDF/A-4, in PDF 2.0"),
+       first_words(standards()));
   command.add_option("--paper", o.paper, "else the salon's")
       ->type_name(either(paper_names()))
       ->check(wrong_paper);

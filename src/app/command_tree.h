@@ -15,7 +15,7 @@ namespace furnish {
 /// one are kept as they were written.
 struct Asked {
   Options options;
-  std::string format, units, on, day, visit, within, booked, old_name, new_name;
+  std::string format, standard, units, on, day, visit, within, booked, old_name, new_name;
   std::string spec_for = "everyone", copy_for = "file", sheet = "card";
 };
 

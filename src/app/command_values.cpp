@@ -21,6 +21,8 @@ constexpr std::array<std::pair<std::string_view, Format>, 4> format_table{
     {{"pdf", Format::pdf}, {"png", Format::png}, {"svg", Format::svg}, {"text", Format::text}}};
 constexpr std::array<std::pair<std::string_view, Units>, 2> unit_table{
     {{"metric", Units::metric}, {"us", Units::us}}};
+constexpr std::array<std::pair<std::string_view, PdfStandard>, 2> standard_table{
+    {{"ua-1", PdfStandard::ua1}, {"ua-2", PdfStandard::ua2}}};
 constexpr std::array<std::pair<std::string_view, Format>, 4> endings{
     {{".pdf", Format::pdf}, {".png", Format::png}, {".svg", Format::svg}, {".txt", Format::text}}};
 
@@ -35,6 +37,10 @@ std::span<const std::pair<std::string_view, Format>> formats() {
 
 std::span<const std::pair<std::string_view, Units>> unit_words() {
   return unit_table;
+}
+
+std::span<const std::pair<std::string_view, PdfStandard>> standards() {
+  return standard_table;
 }
 
 std::vector<std::string_view> file_kind_names() {

@@ -19,6 +19,8 @@ namespace furnish {
 /// "pdf", "png", "svg" and "text", by their formats.
 std::span<const std::pair<std::string_view, Format>> formats();
 std::span<const std::pair<std::string_view, Units>> unit_words();
+/// "ua-1" and "ua-2".
+std::span<const std::pair<std::string_view, PdfStandard>> standards();
 /// The first parts of such a table: "pdf", "png" …
 template <typename Table>
 std::vector<std::string_view> first_words(const Table& table) {

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 #include <numeric>
 
+#include "base/said_in.h"
 #include "base/text.h"
 #include "page/direction.h"
 #include "sheet/shown.h"
@@ -181,7 +182,7 @@ Json desk_facts(DeskShop& kept) {
     const std::string key = stock_key(one.words);
     out["stock"].push_back({{"kind", stock_kinds.at(static_cast<std::size_t>(one.kind))},
                             {"key", key},
-                            {"text", voice->words.term("stock", key)}});
+                            {"text", without_languages(voice->words.term("stock", key))}});
   }
   return out;
 }

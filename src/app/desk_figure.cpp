@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "base/said_in.h"
 #include "desk/edits_json.h"
 #include "figure/drawn_dog.h"
 #include "sheet/figure_text.h"
@@ -105,7 +106,7 @@ Json drawn_view(const DrawnDog& dog, Side side) {
 
 /// What a visit found to hurt there: in English, or as the page's own phrase has it.
 bool sore(const Case& one, const SheetVoice& voice, Place place) {
-  const std::string phrase = voice.words.term("stock", "sore-skin");
+  const std::string phrase = without_languages(voice.words.term("stock", "sore-skin"));
   return std::ranges::any_of(one.plan.findings, [&](const OpenFinding& finding) {
     const std::string& what = finding.what.value;
     return meets(finding.place, place) &&

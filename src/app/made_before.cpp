@@ -33,10 +33,11 @@ void add_folder(const std::string& folder, const Files& files, Sum& sum,
 
 void add_options(const Options& options, Sum& sum) {
   sum.add_word(fmt::format(
-      "{} {} {} {} {} {} {} {} {} {}", options.dpi, options.copies_per_sheet,
-      options.visit ? to_iso(*options.visit) : "", options.visit_number, options.sources,
-      static_cast<int>(options.spec_for), options.units ? static_cast<int>(*options.units) : -1,
-      options.pets.empty(), options.booked, static_cast<int>(options.sheet->kind.reader)));
+      "{} {} {} {} {} {} {} {} {} {} {}", static_cast<int>(options.standard), options.dpi,
+      options.copies_per_sheet, options.visit ? to_iso(*options.visit) : "", options.visit_number,
+      options.sources, static_cast<int>(options.spec_for),
+      options.units ? static_cast<int>(*options.units) : -1, options.pets.empty(), options.booked,
+      static_cast<int>(options.sheet->kind.reader)));
   for (const std::string* const word :
        {&options.salon, &options.data, &options.paper, &options.language}) {
     sum.add_word(*word);

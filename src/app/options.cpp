@@ -168,6 +168,7 @@ Slip put_together(const Asked& asked, Options& o) {
   if (o.booked && !o.pets.empty()) {
     return {"--booked chooses the pets", "name none beside it"};
   }
+  if (!asked.standard.empty()) o.standard = value_of(standards(), asked.standard);
   if (!asked.units.empty()) o.units = value_of(unit_words(), asked.units);
   if (asked.copy_for == "owner") o.sheet = &sheets::owner_note;
   if (asked.spec_for == "staff") o.spec_for = Audience::staff;

@@ -9,6 +9,7 @@
 #include "base/date.h"
 #include "base/measures.h"
 #include "model/audience.h"
+#include "output/pdf_standard.h"
 
 namespace furnish {
 
@@ -69,6 +70,7 @@ struct Options {
   bool look = false;                 ///< of `desk`: nothing can be changed
   bool no_browser = false;           ///< of `desk`: its page is not opened
   Format format = Format::pdf;
+  PdfStandard standard = PdfStandard::ua1;  ///< of a PDF
   bool as_page = false;  ///< of `due`, `expiring` and `find`: not as text or JSON
   std::optional<Date> on;
   std::string paper, salon, data;
@@ -79,7 +81,7 @@ struct Options {
   int copies_per_sheet = 0;
   int dpi = 200;
   bool fresh = false;  ///< nothing is left as it was made before
-  int jobs = 0;  ///< how many sheets are made at once; 0: as many as there are cores
+  int jobs = 0;        ///< how many sheets are made at once; 0: as many as there are cores
   bool together = false, strict = false, json = false, sources = false;
   bool force = false;                      ///< a file of another's may be replaced
   Audience spec_for = Audience::everyone;  ///< the pet's file inside a sheet of the salon's own

@@ -179,7 +179,7 @@ std::optional<std::string> SheetWriter::write(const Sides& all, const std::strin
 std::optional<std::string> SheetWriter::write(const Sheet& sheet, std::string name,
                                               const std::string& root) {
   const std::vector<Frame> frames = sides(sheet.page);
-  PdfExtras extras;
+  PdfExtras extras{{}, {}, options_.standard};
   if (frames.size() > 1) extras.outline.push_back({sheet.info.title, 0, 0});
   return write({frames, sheet.info, extras, std::move(name)}, root);
 }

@@ -94,7 +94,7 @@ SheetWork make_sheet(const PetPath& path, const Options& options, Workshop& shop
     work.good = false;
     return work;
   }
-  PdfExtras extras{{}, made.files};
+  PdfExtras extras{{}, made.files, options.standard};
   if (frames->size() > 1 && options.copies_per_sheet == 0) {
     extras.outline.push_back({work.done->title, 0, 0});
   }

@@ -95,7 +95,7 @@ class TogetherRun {
 
  private:
   bool made(const TakeBytes& take) {
-    PdfBook book(take);
+    PdfBook book(take, options_.standard);
     const std::size_t groups = (pets_.size() + a_group_ - 1) / a_group_;
     const std::size_t threads = std::min(groups, threads_for(pets_.size(), options_.jobs));
     ahead_.resize(threads + 1);
@@ -140,7 +140,7 @@ class TogetherRun {
     const SheetPlace place(options_);
     const auto some = pets_.subspan(number * a_group_)
                           .first(std::min(a_group_, pets_.size() - number * a_group_));
-    PartDrawer drawer;
+    PartDrawer drawer(options_.standard);
     std::vector<Done*> laid;
     bool known = false;
     out.pets.reserve(some.size());

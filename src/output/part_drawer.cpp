@@ -48,7 +48,8 @@ std::string book_page(std::size_t n) {
   return fmt::format("{}{}", page_prefix, n);
 }
 
-PartDrawer::PartDrawer() : type_(std::make_unique<SharedType>()) {}
+PartDrawer::PartDrawer(PdfStandard standard)
+    : standard_(standard), type_(std::make_unique<SharedType>()) {}
 PartDrawer::~PartDrawer() = default;
 
 std::optional<BookPart> PartDrawer::draw(std::span<const Frame> pages, const DocumentInfo& info,
@@ -58,15 +59,18 @@ std::optional<BookPart> PartDrawer::draw(std::span<const Frame> pages, const Doc
   all.insert(all.end(), pages.begin(), pages.end());
   BookPart out{{}, info.language, {}};
   for (Frame& page : all) out.leads.push_back(tied(page));
-  auto bytes = to_pdf(all, info, {{}, {files.begin(), files.end()}}, sink);
+  auto bytes = to_pdf(all, info, {{}, {files.begin(), files.end()}, standard_}, sink);
   if (!bytes) return std::nullopt;
   out.bytes = *std::move(bytes);
   return out;
 }
 
-std::optional<BookPart> PartDrawer::fonts(const DocumentInfo& info, DiagnosticSink& sink) const {
+std::optional<BookPart> PartDrawer::fonts(const DocumentInfo& info, DiagnosticSink& sink,
+                                          bool carries) const {
   const std::vector<Frame> type{type_->page()};
-  auto bytes = to_pdf(type, info, {}, sink);
+  PdfExtras extras{{}, {}, standard_};
+  if (carries) extras.attachments.push_back({"any", "", "application/toml", "any"});
+  auto bytes = to_pdf(type, info, extras, sink);
   if (!bytes) return std::nullopt;
   return BookPart{*std::move(bytes), info.language, {}};
 }

@@ -34,17 +34,19 @@ struct BookPart {
 /// Draws parts that share their fonts. For one thread, whose faces all the pages are set in.
 class PartDrawer {
  public:
-  PartDrawer();
+  explicit PartDrawer(PdfStandard = PdfStandard::ua1);
   ~PartDrawer();
   PartDrawer(const PartDrawer&) = delete;
   PartDrawer& operator=(const PartDrawer&) = delete;
   /// As to_pdf() makes it. Empty iff an error was reported.
   std::optional<BookPart> draw(std::span<const Frame> pages, const DocumentInfo&,
                                std::span<const Attachment>, DiagnosticSink&);
-  /// The page of type alone: its fonts are those of all parts that were drawn.
-  std::optional<BookPart> fonts(const DocumentInfo&, DiagnosticSink&) const;
+  /// The page of type alone: its fonts are those of all parts that were drawn. `carries`: it says
+  /// of itself what a file does that carries others.
+  std::optional<BookPart> fonts(const DocumentInfo&, DiagnosticSink&, bool carries = false) const;
 
  private:
+  PdfStandard standard_;
   std::unique_ptr<SharedType> type_;
 };
 }  // namespace furnish

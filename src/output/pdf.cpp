@@ -87,6 +87,6 @@ std::optional<std::string> to_pdf(std::span<const Frame> pages, const DocumentIn
   if (sink.error_count() > before) return std::nullopt;
 
   const std::optional<std::string> drawn = draw_pdf(pages, info, extras.outline, sink);
-  return drawn ? finish_pdf(*drawn, pages, info, extras.attachments, sink) : std::nullopt;
+  return drawn ? finish_pdf(*drawn, pages, info, extras, sink) : std::nullopt;
 }
 }  // namespace furnish

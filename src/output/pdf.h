@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/diagnostic.h"
+#include "output/pdf_standard.h"
 #include "page/frame.h"
 
 namespace furnish {
@@ -29,9 +30,10 @@ struct Attachment {
 struct PdfExtras {
   std::vector<OutlineEntry> outline;
   std::vector<Attachment> attachments;
+  PdfStandard standard = PdfStandard::ua1;
 };
 
-/// The pages as one PDF that meets PDF/UA-1 and PDF/A-3A. Pages may differ in size. A link leads to
+/// The pages as one PDF that meets the standard that is asked for. Pages may differ in size. A link leads to
 /// its id on the same page, else to the first page that has it. Same input, same bytes, in any
 /// locale and time zone. Empty iff an error was reported: no pages, a page that check_page()
 /// refuses, a link or an outline entry that leads nowhere, bad info, or a failure of the libraries.

@@ -18,18 +18,16 @@
 
 #include "output/compact_content.h"
 #include "output/pdf_finish.h"
+#include "output/pdf_leads.h"
 #include "output/pdf_objects.h"
 #include "output/pdf_pages.h"
 #include "output/pdf_part.h"
 #include "output/pdf_tree.h"
+#include "output/pdf_two.h"
 
 namespace furnish {
 namespace {
 using Handle = QPDFObjectHandle;
-/// Of the name of its place, until it is copied: names of cairo's begin with a page's number.
-constexpr char leaving = '@';
-using Leads = std::vector<std::optional<std::size_t>>;
-
 /// A PDF of ours, read again.
 void read(QPDF& pdf, const std::string& bytes) {
   pdf.setSuppressWarnings(true);
@@ -47,13 +45,15 @@ bool is_part(Handle element) {
 
 class PdfBook::Writer {
  public:
-  explicit Writer(Take take)
-      : out_(std::move(take)),
+  Writer(Take take, PdfStandard standard)
+      : standard_(standard),
+        out_(std::move(take), version_of(standard)),
         catalog_(out_.reserve()),
-        info_(out_.reserve()),
+        info_(standard == PdfStandard::ua1 ? out_.reserve() : 0),
         nodes_(out_.reserve()),
         structure_(out_.reserve()),
         document_(out_.reserve()),
+        drawer_(standard),
         front_(out_),
         body_(out_) {}
 
@@ -68,6 +68,7 @@ class PdfBook::Writer {
     PdfPages& section = where == Where::body ? body_ : front_;
     PdfPart copy(out_, {ids_of(++parts_), parents_});
     share_fonts(pdf, copy);
+    share_structure(pdf, copy, part);
     const std::size_t before = section.all().size();
     take_pages(pdf, copy, part.leads, section);
     for (const std::size_t end : part.ends) section.end_sheet(before + end);
@@ -97,7 +98,9 @@ class PdfBook::Writer {
 
   /// pre: there are pages
   void finish(const DocumentInfo& whole, const BookEnd& end, DiagnosticSink& sink) {
-    const auto last = drawer_.fonts(whole, sink);
+    // The whole claims what only a file may that carries others.
+    const bool carries = !files_.empty() || !end.names.empty();
+    const auto last = drawer_.fonts(whole, sink, carries);
     if (!last) return;
     QPDF pdf;
     read(pdf, last->bytes);
@@ -109,7 +112,7 @@ class PdfBook::Writer {
     put_carried(end.names);
     const int first = put_outline(out_, end.outline, body_.all());
     put_catalog(pdf, copy, first);
-    out_.add(info_, "<<" + copy.entries(pdf.getTrailer().getKey("/Info")) + ">>");
+    if (info_ != 0) out_.add(info_, "<<" + copy.entries(pdf.getTrailer().getKey("/Info")) + ">>");
     copy.copy_waiting();
     if (!out_.finish(catalog_, info_)) throw std::runtime_error("not all of it was written");
   }
@@ -151,16 +154,20 @@ class PdfBook::Writer {
       Handle box = Handle(page).getKey("/MediaBox");
       copy.stands_for(page, section.add(box.getArrayItem(3).getNumericValue()).number);
     }
+    if (standard_ == PdfStandard::ua2) find_elements(pdf, copy, pages, section);
     Handle names = pdf.getRoot().getKey("/Names");
     std::optional<QPDFNameTreeObjectHelper> places;
     if (names.isDictionary() && names.hasKey("/Dests")) places.emplace(names.getKey("/Dests"), pdf);
-    copy.set_places([&](const std::string& name) {
-      if (name.front() == leaving) return top_of(body_.all().at(std::stoul(name.substr(1))));
+    const auto place = [&](const std::string& name) {
+      if (const auto page = left_for(name)) return top_of(body_.all().at(*page));
       Handle found;
       if (!places || !places->findObject(name, found)) {
         throw std::runtime_error("a link leads nowhere");
       }
       return copy.value(found.isDictionary() ? found.getKey("/D") : found);
+    };
+    copy.set_places(place, [&](const std::string& name) {
+      return element_at_top(body_.all().at(left_for(name).value()));
     });
     for (std::size_t i = 0; i < pages.size(); ++i) {
       Handle page = pages[i];
@@ -174,12 +181,17 @@ class PdfBook::Writer {
     copy.set_places({});
   }
 
-  static void lead_out(Handle page, const Leads& leads) {
-    Handle annotations = page.getKey("/Annots");
-    for (std::size_t i = 0; annotations.isArray() && i < leads.size(); ++i) {
-      if (!leads[i]) continue;
-      annotations.getArrayItem(static_cast<int>(i))
-          .replaceKey("/Dest", Handle::newString(leaving + std::to_string(*leads[i])));
+  /// What the last pages of a section begin with.
+  static void find_elements(QPDF& pdf, PdfPart& copy, const std::vector<Handle>& pages,
+                            PdfPages& section) {
+    Handle structure = pdf.getRoot().getKey("/StructTreeRoot");
+    const auto first = first_on_pages(structure);
+    const std::size_t begin = section.all().size() - pages.size();
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+      const auto found = first.find(pages[i].getObjGen());
+      section.begin_with(
+          begin + i,
+          copy.number_of(found != first.end() ? found->second : first_of(structure.getKey("/K"))));
     }
   }
 
@@ -194,18 +206,40 @@ class PdfBook::Writer {
     copy.stands_for(content, number);
   }
 
+  /// The elements of a part that become Parts of the whole's one document.
+  static std::vector<Handle> parts_of(Handle document, const BookPart& part) {
+    Handle pages = document.getKey("/K");
+    if (!part.ends.empty() && is_part(first_of(pages))) return pages.getArrayAsVector();
+    return {document};
+  }
+
+  /// In the whole's one namespace.
+  void share_structure(QPDF& pdf, PdfPart& copy, const BookPart& part) {
+    Handle root = pdf.getRoot().getKey("/StructTreeRoot");
+    Handle document = first_of(root.getKey("/K"));
+    if (!document.isDictionary() || !root.hasKey("/ParentTree")) return;
+    const std::vector<Handle> parts = parts_of(document, part);
+    const bool whole = parts.front().getObjGen() == document.getObjGen();
+    copy.stands_for(whole ? root : document, document_);
+    if (whole) document.replaceKey("/S", Handle::newName("/Part"));
+    for (Handle one : parts) {
+      if (!one.hasKey("/Lang")) one.replaceKey("/Lang", Handle::newUnicodeString(part.language));
+    }
+    Handle space = first_of(root.getKey("/Namespaces"));
+    if (!space.isDictionary()) return;
+    if (namespace_ == 0) {
+      namespace_ = out_.reserve();
+      out_.add(namespace_, space.unparseResolved());
+    }
+    copy.stands_for(space, namespace_);
+  }
+
   void take_structure(QPDF& pdf, PdfPart& copy, const BookPart& part, PdfPages& section) {
     Handle root = pdf.getRoot().getKey("/StructTreeRoot");
     Handle document = first_of(root.getKey("/K"));
     if (!document.isDictionary() || !root.hasKey("/ParentTree")) return;
-    Handle pages = document.getKey("/K");
-    if (!part.ends.empty() && is_part(first_of(pages))) {
-      copy.stands_for(document, document_);
-      for (const Handle& page : pages.aitems()) put_part(page, copy, part.language, section);
-    } else {
-      copy.stands_for(root, document_);
-      document.replaceKey("/S", Handle::newName("/Part"));
-      put_part(document, copy, part.language, section);
+    for (const Handle& one : parts_of(document, part)) {
+      section.parts.push_back(copy.number_of(one));
     }
     if (roles_.empty() && root.hasKey("/RoleMap")) {
       roles_ = "/RoleMap" + copy.value(root.getKey("/RoleMap"));
@@ -230,14 +264,6 @@ class PdfBook::Writer {
     }
   }
 
-  static void put_part(Handle element, PdfPart& copy, const std::string& language,
-                       PdfPages& section) {
-    if (!element.hasKey("/Lang")) {
-      element.replaceKey("/Lang", Handle::newUnicodeString(language));
-    }
-    section.parts.push_back(copy.number_of(element));
-  }
-
   void take_files(QPDF& pdf, PdfPart& copy) {
     QPDFEmbeddedFileDocumentHelper embedded(pdf);
     for (auto& [name, file] : embedded.getEmbeddedFiles()) {
@@ -260,7 +286,7 @@ class PdfBook::Writer {
   /// Draws the page that stands where parts want pages, and counts where it does.
   bool fill_up(const BookFiller& filler, const DocumentInfo& whole, DiagnosticSink& sink) {
     if (!body_.fill_up(filler.multiple, filler.last_too)) return true;
-    const auto bytes = to_pdf({&filler.page, 1}, whole, {}, sink);
+    const auto bytes = to_pdf({&filler.page, 1}, whole, {{}, {}, standard_}, sink);
     if (!bytes) return false;
     QPDF pdf;
     read(pdf, *bytes);
@@ -281,12 +307,16 @@ class PdfBook::Writer {
   }
 
   void put_structure() {
-    out_.add(document_, fmt::format("<</Type/StructElem/S/Document/P {} 0 R/K[{}{}]>>", structure_,
-                                    references(front_.parts), references(body_.parts)));
+    const bool spaced = namespace_ != 0;
+    out_.add(document_, fmt::format("<</Type/StructElem/S/Document/P {} 0 R/K[{}{}]{}>>",
+                                    structure_, references(front_.parts), references(body_.parts),
+                                    spaced ? fmt::format("/NS {} 0 R", namespace_) : ""));
     const std::string ids = ids_.empty() ? "" : "/IDTree" + name_tree(out_, ids_);
-    out_.add(structure_,
-             fmt::format("<</Type/StructTreeRoot/K[{} 0 R]/ParentTreeNextKey {}/ParentTree{}{}{}>>",
-                         document_, parents_, number_tree(out_, holders_), ids, roles_));
+    out_.add(
+        structure_,
+        fmt::format("<</Type/StructTreeRoot/K[{} 0 R]/ParentTreeNextKey {}/ParentTree{}{}{}{}>>",
+                    document_, parents_, number_tree(out_, holders_), ids, roles_,
+                    spaced ? fmt::format("/Namespaces[{} 0 R]", namespace_) : ""));
   }
 
   /// As of a document of its own, but for what the parts made of it.
@@ -311,8 +341,10 @@ class PdfBook::Writer {
     out_.add(catalog_, says + ">>");
   }
 
+  PdfStandard standard_;
   PdfObjects out_;
   int catalog_, info_, nodes_, structure_, document_;
+  int namespace_ = 0;
   PartDrawer drawer_;
   PdfPages front_, body_;
   int parts_ = 0, parents_ = 0;
@@ -323,7 +355,8 @@ class PdfBook::Writer {
   std::string roles_, filler_;
 };
 
-PdfBook::PdfBook(Take take) : writer_(std::make_unique<Writer>(std::move(take))) {}
+PdfBook::PdfBook(Take take, PdfStandard standard)
+    : writer_(std::make_unique<Writer>(std::move(take), standard)) {}
 PdfBook::~PdfBook() = default;
 
 namespace {

@@ -33,12 +33,12 @@ struct BookEnd {
 
 /// A PDF of very many pages, written while they are made: it takes the memory of one part. Parts
 /// may differ in language. All share their fonts, which stand in the file once; each part is as
-/// to_pdf() makes it, and so is the whole (PDF/UA-1, PDF/A-3A).
+/// to_pdf() makes it, and so is the whole, of the same standard.
 class PdfBook {
  public:
   /// Takes the file's next bytes; false if it could not.
   using Take = std::function<bool(std::string_view)>;
-  explicit PdfBook(Take);
+  explicit PdfBook(Take, PdfStandard = PdfStandard::ua1);
   ~PdfBook();
   PdfBook(const PdfBook&) = delete;
   PdfBook& operator=(const PdfBook&) = delete;

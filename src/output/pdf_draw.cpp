@@ -9,6 +9,7 @@
 
 #include "output/cairo_handle.h"
 #include "output/painter.h"
+#include "output/structure.h"
 
 namespace furnish {
 namespace {
@@ -22,16 +23,13 @@ bool opens(const Frame& page, std::string_view id) {
 /// Names that are unique in the document: an id belongs to its page, and a link looks on its own
 /// page first.
 TagNames names_on(std::size_t page, std::span<const Frame> pages) {
-  const auto name = [](std::size_t number, std::string_view id) {
-    return fmt::format("{}:{}", number + 1, id);
-  };
-  return {.place = [=](std::string_view id) { return name(page, id); },
+  return {.place = [=](std::string_view id) { return place_name(page, id); },
           .target =
               [=](std::string_view id) {
-                if (opens(pages[page], id)) return name(page, id);
+                if (opens(pages[page], id)) return place_name(page, id);
                 const auto found = std::ranges::find_if(
                     pages, [&](const Frame& other) { return opens(other, id); });
-                return name(static_cast<std::size_t>(found - pages.begin()), id);
+                return place_name(static_cast<std::size_t>(found - pages.begin()), id);
               }};
 }
 

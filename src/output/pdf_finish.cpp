@@ -19,6 +19,7 @@
 #include "output/pdf_metadata.h"
 #include "output/pdf_structure.h"
 #include "output/pdf_text.h"
+#include "output/pdf_two.h"
 #include "output/srgb_profile.h"
 #include "output/stand_ins.h"
 #include "output/unpack_budget.h"
@@ -48,9 +49,9 @@ void show_title(QPDF& pdf) {
   pdf.getRoot().replaceKey("/ViewerPreferences", Handle::parse("<</DisplayDocTitle true>>"));
 }
 
-void add_metadata(QPDF& pdf, const DocumentInfo& info) {
+void add_metadata(QPDF& pdf, const DocumentInfo& info, const PdfClaims& claims) {
   const std::string producer = pdf.getTrailer().getKey("/Info").getKey("/Producer").getUTF8Value();
-  Handle metadata = Handle::newStream(&pdf, xmp_packet(info, producer));
+  Handle metadata = Handle::newStream(&pdf, xmp_packet(info, producer, claims));
   metadata.getDict().replaceKey("/Type", Handle::newName("/Metadata"));
   metadata.getDict().replaceKey("/Subtype", Handle::newName("/XML"));
   pdf.getRoot().replaceKey("/Metadata", metadata);
@@ -145,11 +146,11 @@ void attach(QPDF& pdf, std::span<const Attachment> files, const DocumentInfo& in
   pdf.getRoot().replaceKey("/AF", associated);
 }
 
-/// PDF 1.7 with an ID that follows from the content, and the line ends that PDF/A wants.
-std::string written(QPDF& pdf) {
+/// With an ID that follows from the content, and the line ends that PDF/A wants.
+std::string written(QPDF& pdf, PdfStandard standard) {
   QPDFWriter writer(pdf);
   writer.setOutputMemory();
-  writer.setMinimumPDFVersion("1.7");
+  writer.setMinimumPDFVersion(version_of(standard));
   writer.setObjectStreamMode(qpdf_o_generate);
   writer.setDeterministicID(true);
   writer.setNewlineBeforeEndstream(true);
@@ -169,8 +170,7 @@ QPDFObjectHandle embedded_file(QPDF& pdf, const Attachment& file, const Document
 }
 
 std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const Frame> pages,
-                                      const DocumentInfo& info,
-                                      std::span<const Attachment> attachments,
+                                      const DocumentInfo& info, const PdfExtras& extras,
                                       DiagnosticSink& sink) {
   // libqpdf tells of a file it cannot read, or of no memory, by exceptions.
   try {
@@ -182,9 +182,9 @@ std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const 
     correct_creation_date(pdf, info);
     set_language(pdf, info);
     show_title(pdf);
-    add_metadata(pdf, info);
+    add_metadata(pdf, info, {extras.standard, !extras.attachments.empty()});
     add_output_intent(pdf);
-    complete_structure(pdf, texts);
+    const KnownElements known = complete_structure(pdf, texts);
     std::size_t number = 0;
     for (Handle page : pdf.getAllPages()) {
       order_tabs(page);
@@ -195,8 +195,9 @@ std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const 
       state_glyph_numbers(font);
       state_plain_characters(font);
     }
-    attach(pdf, attachments, info);
-    return written(pdf);
+    attach(pdf, extras.attachments, info);
+    if (extras.standard == PdfStandard::ua2) make_two(pdf, known);
+    return written(pdf, extras.standard);
   } catch (const std::exception& fault) {
     sink.error("pdf-failed", {}, fmt::format("the PDF could not be finished: {}", fault.what()));
     return std::nullopt;

@@ -13,12 +13,10 @@ class QPDFObjectHandle;
 
 namespace furnish {
 
-/// Adds to what draw_pdf() made of `pages` all that PDF/UA-1 (ISO 14289-1) and PDF/A-3A (ISO
-/// 19005-3) ask for and cairo does not write, and the attachments. Empty iff libqpdf failed, which
-/// is an error.
+/// Adds to what draw_pdf() made of `pages` all that its standard asks for and cairo does not write,
+/// and the attachments; the outline is there already. Empty iff libqpdf failed, which is an error.
 std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const Frame> pages,
-                                      const DocumentInfo&, std::span<const Attachment>,
-                                      DiagnosticSink&);
+                                      const DocumentInfo&, const PdfExtras&, DiagnosticSink&);
 /// What says of a file that it is attached, by its name, with its content.
 QPDFObjectHandle embedded_file(QPDF&, const Attachment&, const DocumentInfo&);
 }  // namespace furnish

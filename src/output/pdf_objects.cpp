@@ -60,14 +60,14 @@ std::string deflated(std::string_view data) {
   return out;
 }
 
-PdfObjects::PdfObjects(Take take)
-    : take_(std::move(take)), first_(fnv_basis), second_(other_basis) {
+PdfObjects::PdfObjects(Take take, std::string_view version)
+    : take_(std::move(take)), version_(version), first_(fnv_basis), second_(other_basis) {
   places_.push_back({});  // object 0 is nobody's
 }
 
 void PdfObjects::begin() {
   // Four bytes above 127 say that the file is no text (ISO 32000-1, 7.5.2).
-  if (size_ == 0) put("%PDF-1.7\n%\xBF\xF7\xA2\xFE\n");
+  if (size_ == 0) put(fmt::format("%PDF-{}\n%\xBF\xF7\xA2\xFE\n", version_));
 }
 
 int PdfObjects::reserve() {
@@ -161,10 +161,10 @@ bool PdfObjects::finish(int root, int info) {
   places_.front().index = std::numeric_limits<std::uint16_t>::max();
   add_stream(
       number,
-      fmt::format(
-          "/Type/XRef/Filter/FlateDecode/W[1 4 2]/DecodeParms<</Predictor 12/Columns {}>>/Size {}"
-          "/Root {} 0 R/Info {} 0 R/ID[<{}><{}>]",
-          place_bytes, places_.size(), root, info, id, id),
+      fmt::format("/Type/XRef/Filter/FlateDecode/W[1 4 2]"
+                  "/DecodeParms<</Predictor 12/Columns {}>>/Size {}/Root {} 0 R{}/ID[<{}><{}>]",
+                  place_bytes, places_.size(), root,
+                  info == 0 ? "" : fmt::format("/Info {} 0 R", info), id, id),
       cross_references());
   put(seal_before(sum_, fmt::format("startxref\n{}\n%%EOF\n", start)));
   return good_ && all_written;

@@ -16,7 +16,7 @@ class PdfObjects {
  public:
   /// Takes the file's next bytes; false if it could not.
   using Take = std::function<bool(std::string_view)>;
-  explicit PdfObjects(Take);
+  explicit PdfObjects(Take, std::string_view version = "1.7");
 
   /// A number for an object that is to be written, once, before the end.
   int reserve();
@@ -26,8 +26,8 @@ class PdfObjects {
   void add_stream(int number, std::string_view dictionary, std::string_view data);
   /// The same of data that no filter has seen yet.
   void add_packed(int number, std::string_view dictionary, std::string_view data);
-  /// False if some bytes were not taken, an object was not written, or the file would be larger
-  /// than its places can say (4 GiB).
+  /// Without an information dictionary if its number is 0. False if some bytes were not taken, an
+  /// object was not written, or the file would be larger than its places can say (4 GiB).
   bool finish(int root, int info);
 
  private:
@@ -45,6 +45,7 @@ class PdfObjects {
   std::string cross_references() const;
 
   Take take_;
+  std::string version_;
   bool good_ = true;
   std::uint64_t size_ = 0;
   std::uint32_t sum_ = 0;         ///< CRC-32, for the seal

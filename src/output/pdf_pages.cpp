@@ -12,7 +12,7 @@ constexpr std::size_t pages_a_node = 64;
 
 PageObject PdfPages::add(double height) {
   if (pages_.size() % pages_a_node == 0) nodes_.push_back(out_.reserve());
-  pages_.push_back({out_.reserve(), height});
+  pages_.push_back({out_.reserve(), height, 0});
   return pages_.back();
 }
 

@@ -16,6 +16,8 @@ class PdfPages {
   explicit PdfPages(PdfObjects& out) : out_(out) {}
   /// The page that comes next, which is to be written under its number. `height`: in points.
   PageObject add(double height);
+  /// Where places are told by elements: which one a page begins with.
+  void begin_with(std::size_t page, int element) { pages_[page].element = element; }
   const std::vector<PageObject>& all() const { return pages_; }
   /// The node of the tree of pages that holds a page.
   int node_of(std::size_t page) const;

@@ -91,6 +91,8 @@ std::string PdfPart::entry(const std::string& key, Handle one, bool of_element) 
     says += "]";
   } else if ((key == "/Dest" || key == "/D") && one.isString() && places_) {
     says = places_(one.getStringValue());
+  } else if (key == "/SD" && one.isString() && elements_) {
+    says = elements_(one.getStringValue());
   } else {
     says = value(one);
   }

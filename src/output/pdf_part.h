@@ -27,7 +27,11 @@ class PdfPart {
 
   /// From now on a reference to this object is one to that number; it is not copied.
   void stands_for(Handle object, int number) { numbers_[object.getObjGen()] = number; }
-  void set_places(Places places) { places_ = std::move(places); }
+  /// `elements`: the same place by an element of the structure.
+  void set_places(Places places, Places elements = {}) {
+    places_ = std::move(places);
+    elements_ = std::move(elements);
+  }
   /// Its number in the new file, where it will be once copy_waiting() was called.
   int number_of(Handle);
   /// The object is copied to a number that was reserved.
@@ -49,7 +53,7 @@ class PdfPart {
 
   PdfObjects& out_;
   Whole whole_;
-  Places places_;
+  Places places_, elements_;
   std::map<QPDFObjGen, int> numbers_;
   std::deque<Waiting> waiting_;
 };

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <stdexcept>
+#include <utility>
 
 #include "output/drawn_box.h"
 #include "output/structure.h"
@@ -37,13 +38,28 @@ std::string read_from_right(const std::vector<Part>& parts) {
   return from_right ? read : std::string();
 }
 
+/// "1" or "12.", in any of the digits that the catalogues use.
+bool is_number(const std::vector<Part>& parts) {
+  bool digits = false;
+  for (const Part& part : parts) {
+    const auto* const mark = part.mark != nullptr ? std::get_if<TextMark>(part.mark) : nullptr;
+    if (mark == nullptr) return false;
+    for (const char32_t c : as_utf32(mark->line->text())) {
+      const bool digit = (c >= U'0' && c <= U'9') || (c >= 0x660 && c <= 0x669);
+      if (!digit && c != U'.') return false;
+      digits = digits || digit;
+    }
+  }
+  return digits;
+}
+
 std::array<double, 4> box_in_points(const std::vector<Part>& parts, Length page_height) {
   const Rect box = drawn_box(parts).value_or(Rect{});
   return {box.left().in_points(), (page_height - box.bottom()).in_points(), box.right().in_points(),
           (page_height - box.top()).in_points()};
 }
 
-void collect(const std::vector<Part>& parts, Length page_height, std::vector<std::string>& links,
+void collect(const std::vector<Part>& parts, std::size_t page, Length page_height,
              StructureTexts& texts) {
   for (const Part& part : parts) {
     if (part.element == nullptr) continue;
@@ -53,38 +69,25 @@ void collect(const std::vector<Part>& parts, Length page_height, std::vector<std
     own.type = pdf_name(element.tag);
     own.read = read_from_right(element.parts);
     own.language = element.language;
+    own.number = element.tag == Tag::item_label && is_number(element.parts);
     if (element.opened != nullptr) {
       own.alt = element.opened->alt;
       own.tick = element.opened->role == Structure::tick;
+      if (!element.opened->id.empty()) own.place = place_name(page, element.opened->id);
       own.columns = element.opened->columns;
       own.bullets = element.opened->bullets;
     }
     if (element.tag == Tag::figure) own.box = box_in_points(element.parts, page_height);
     if (element.tag == Tag::link) {
       own.alt = element.link->says;
-      links.push_back(element.link->says);
+      texts.links.at(page).push_back(element.link->says);
     }
-    collect(element.parts, page_height, links, texts);
+    collect(element.parts, page, page_height, texts);
   }
 }
 
 bool is(Handle element, const std::string& type) {
   return element.isDictionary() && element.getKey("/S").isNameAndEquals(type);
-}
-
-/// Elements below one, in order; content and references to annotations left out.
-std::vector<Handle> children(Handle element) {
-  std::vector<Handle> list;
-  Handle kids = element.getKey("/K");
-  const auto add = [&](Handle kid) {
-    if (kid.isDictionary() && kid.hasKey("/S")) list.push_back(kid);
-  };
-  if (kids.isArray()) {
-    for (Handle kid : kids.aitems()) add(kid);
-  } else {
-    add(kids);
-  }
-  return list;
 }
 
 /// Cairo writes no tree for pages without a tag, and calls a file tagged only if it has a Document.
@@ -98,7 +101,7 @@ void ensure_tree(QPDF& pdf) {
 
 /// One Document holds all (ISO 32000-1, 14.8.4.2); cairo has one for each page that asks for it.
 void gather_under_one_document(QPDF& pdf, Handle root) {
-  std::vector<Handle> top = children(root);
+  std::vector<Handle> top = elements_below(root);
   if (top.size() == 1 && is(top.front(), "/Document")) return;
   Handle document = pdf.makeIndirectObject(Handle::parse("<</Type/StructElem/S/Document>>"));
   document.replaceKey("/P", root);
@@ -116,6 +119,8 @@ class Completion {
 
   void complete(Handle element) {
     const ElementTexts& texts = next(element);
+    if (!texts.place.empty()) known.places.emplace(texts.place, element);
+    if (texts.number) known.numbers.insert(element.getObjGen());
     if (texts.type != texts.drawn_as) element.replaceKey("/S", Handle::newName("/" + texts.type));
     if (!texts.language.empty()) element.replaceKey("/Lang", text(texts.language));
     if (!texts.read.empty()) element.replaceKey("/ActualText", text(texts.read));
@@ -128,7 +133,7 @@ class Completion {
     if (texts.columns > 1) span_columns(element, texts.columns);
     if (texts.bullets) element.replaceKey("/A", Handle::parse("<</O/List/ListNumbering/Disc>>"));
     if (texts.type == "Note") number_note(element);
-    const std::vector<Handle> below = children(element);
+    const std::vector<Handle> below = elements_below(element);
     if (is(element, "/TR")) scope_heads(below);
     for (const Handle& child : below) complete(child);
   }
@@ -151,6 +156,8 @@ class Completion {
     tree.replaceKey("/Kids", Handle::newArray({pdf_.makeIndirectObject(leaf)}));
     root.replaceKey("/IDTree", pdf_.makeIndirectObject(tree));
   }
+
+  KnownElements known;
 
  private:
   static Handle text(const std::string& utf8) { return Handle::newUnicodeString(utf8); }
@@ -216,22 +223,38 @@ class Completion {
 };
 }  // namespace
 
+std::vector<Handle> elements_below(Handle element) {
+  std::vector<Handle> list;
+  Handle kids = element.getKey("/K");
+  const auto add = [&](Handle kid) {
+    if (kid.isDictionary() && kid.hasKey("/S")) list.push_back(kid);
+  };
+  if (kids.isArray()) {
+    for (Handle kid : kids.aitems()) add(kid);
+  } else {
+    add(kids);
+  }
+  return list;
+}
+
 StructureTexts structure_texts(std::span<const Frame> pages) {
   StructureTexts texts;
   for (const Frame& page : pages) {
-    collect(structure_of(page), page.size.height, texts.links.emplace_back(), texts);
+    texts.links.emplace_back();
+    collect(structure_of(page), texts.links.size() - 1, page.size.height, texts);
   }
   return texts;
 }
 
-void complete_structure(QPDF& pdf, const StructureTexts& texts) {
+KnownElements complete_structure(QPDF& pdf, const StructureTexts& texts) {
   ensure_tree(pdf);
   Handle root = pdf.getRoot().getKey("/StructTreeRoot");
   // PDF 2.0 has them; to a program that knows only 1.7 they are Spans.
   root.replaceKey("/RoleMap", Handle::parse("<</Strong/Span/Em/Span>>"));
   Completion completion(pdf, texts);
-  for (const Handle& element : children(root)) completion.complete(element);
+  for (const Handle& element : elements_below(root)) completion.complete(element);
   completion.index_notes(root);
   gather_under_one_document(pdf, root);
+  return std::move(completion.known);
 }
 }  // namespace furnish

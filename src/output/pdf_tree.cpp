@@ -34,6 +34,11 @@ std::string tree(PdfObjects& out, const char* what,
   return fmt::format("<</Kids[{}]>>", kids);
 }
 
+std::string leads_to(const PageObject& page) {
+  if (page.element == 0) return "/Dest" + top_of(page);
+  return fmt::format("/A<</Type/Action/S/GoTo/D{}/SD{}>>", top_of(page), element_at_top(page));
+}
+
 class Outline {
  public:
   Outline(PdfObjects& out, std::span<const OutlineEntry> entries, std::span<const PageObject> pages)
@@ -53,8 +58,8 @@ class Outline {
       const Level below = has_below ? level(at, depth + 1, number) : Level{};
       const bool more = at < entries_.size() && entries_[at].depth == depth;
       const int after = more ? out_.reserve() : 0;
-      std::string says = fmt::format("<</Title {}/Parent {} 0 R/Dest{}", text(entry.title), parent,
-                                     top_of(pages_[entry.page]));
+      std::string says = fmt::format("<</Title {}/Parent {} 0 R{}", text(entry.title), parent,
+                                     leads_to(pages_[entry.page]));
       const auto link = [&](const char* key, int to) {
         if (to != 0) says += fmt::format("/{} {} 0 R", key, to);
       };
@@ -81,6 +86,10 @@ class Outline {
 
 std::string top_of(const PageObject& page) {
   return fmt::format("[{} 0 R/XYZ 0 {:.2f} 0]", page.number, page.height);
+}
+
+std::string element_at_top(const PageObject& page) {
+  return fmt::format("[{} 0 R/XYZ 0 {:.2f} 0]", page.element, page.height);
 }
 
 int put_outline(PdfObjects& out, std::span<const OutlineEntry> entries,

@@ -11,13 +11,17 @@
 
 namespace furnish {
 
-/// A page that is written: its object, and its height in points, at which its top is.
+/// A page that is written: its object, its height in points, at which its top is, and the element
+/// that its content begins with, where places are told by elements.
 struct PageObject {
   int number = 0;
   double height = 0;
+  int element = 0;
 };
 /// The top of a page, where a link or the outline leads, as PDF writes it.
 std::string top_of(const PageObject&);
+/// The same by its element.
+std::string element_at_top(const PageObject&);
 
 /// Writes the outline, everything in it closed, and gives its number; 0 if there is none.
 int put_outline(PdfObjects&, std::span<const OutlineEntry>, std::span<const PageObject> pages);

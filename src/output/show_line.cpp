@@ -17,7 +17,8 @@ namespace {
 /// Neighbours in one font, as cairo takes them: glyphs from left to right.
 struct Stretch {
   PangoFont* font;
-  bool from_right;  ///< its font has letters from the right
+  bool from_right;  ///< the line has letters from the right in it
+  bool stands_in;   ///< it is a font for such letters, on a page from the right
   int offset;       ///< where the first of it is in the text
   std::vector<cairo_glyph_t> glyphs;
   std::vector<std::u32string> letters;  ///< what each glyph stands for
@@ -27,14 +28,26 @@ bool from_right(const PangoLayoutRun* run) {
   return run->item->analysis.level % 2 == 1;
 }
 
-/// What the glyphs of a cluster stand for: a character each if there are as many of both, else the
-/// one on the side that reading begins has all. From the right a letter's marks come before it.
+bool is_mark(char32_t c) {
+  return g_unichar_type(c) == G_UNICODE_NON_SPACING_MARK;
+}
+
+/// What the glyphs of a cluster stand for: a character each if there are as many of both; of a
+/// ligature with marks the ligature has its letters and each other glyph a mark; else the one on
+/// the side that reading begins has all. From the right a letter's marks come before it.
 std::vector<std::u32string> shared_out(std::u32string text, std::size_t glyphs, bool reversed) {
   std::vector<std::u32string> letters(glyphs);
+  const auto nth = [&](std::size_t i) -> std::u32string& {
+    return letters[reversed ? glyphs - 1 - i : i];
+  };
+  const auto marks = static_cast<std::size_t>(std::ranges::count_if(text, is_mark));
   if (text.size() == glyphs) {
-    for (std::size_t i = 0; i < glyphs; ++i) letters[reversed ? glyphs - 1 - i : i] = text[i];
+    for (std::size_t i = 0; i < glyphs; ++i) nth(i) = text[i];
+  } else if (marks > 0 && marks + 1 == glyphs) {
+    std::size_t next = 1;
+    for (const char32_t c : text) (is_mark(c) ? nth(next++) : nth(0)) += c;
   } else {
-    (reversed ? letters.back() : letters.front()) = std::move(text);
+    nth(0) = std::move(text);
   }
   return letters;
 }
@@ -134,6 +147,12 @@ bool has_letters_from_right(PangoLayoutLine* line, const PangoFont* font) {
   return false;
 }
 
+/// A glyph must stand for the same on the whole page, or cairo says at each what it stands for.
+bool is_for_letters_from_right(PangoFont* font) {
+  constexpr gunichar arabic_alef = 0x627, hebrew_alef = 0x5D0;
+  return pango_font_has_char(font, arabic_alef) != 0 || pango_font_has_char(font, hebrew_alef) != 0;
+}
+
 /// From left to right. Numbers in a phrase from the right are of its font, and of its stretch.
 std::vector<Stretch> stretches_of(PangoLayoutLine* line, const std::vector<PlacedRun>& runs) {
   const char* const text = pango_layout_get_text(line->layout);
@@ -143,7 +162,12 @@ std::vector<Stretch> stretches_of(PangoLayoutLine* line, const std::vector<Place
     PangoFont* const font = run->item->analysis.font;
     const bool same_font = !stretches.empty() && stretches.back().font == font;
     if (!same_font || (!stretches.back().from_right && level != run->item->analysis.level)) {
-      stretches.push_back({font, has_letters_from_right(line, font), run->item->offset, {}, {}});
+      stretches.push_back({font,
+                           has_letters_from_right(line, font),
+                           is_for_letters_from_right(font),
+                           run->item->offset,
+                           {},
+                           {}});
     }
     level = run->item->analysis.level;
     Stretch& last = stretches.back();
@@ -161,7 +185,7 @@ void show(cairo_t* cr, Stretch& stretch, double x, double y) {
     stretch.glyphs[i].x += x;
     stretch.glyphs[i].y += y;
     const std::string letters =
-        stretch.from_right ? stand_in(stretch.letters[i]) : as_utf8(stretch.letters[i]);
+        stretch.stands_in ? stand_in(stretch.letters[i]) : as_utf8(stretch.letters[i]);
     text += letters;
     clusters.push_back({static_cast<int>(letters.size()), 1});
   }
@@ -173,7 +197,7 @@ void show(cairo_t* cr, Stretch& stretch, double x, double y) {
 }  // namespace
 
 void show_line(cairo_t* cr, const ShapedLine& line, std::size_t begin, std::size_t end) {
-  bool any_from_right = false;
+  bool any_from_right = line.pango()->resolved_dir == PANGO_DIRECTION_RTL;
   for (GSList* at = line.pango()->runs; at != nullptr; at = at->next) {
     any_from_right = any_from_right || from_right(static_cast<const PangoLayoutRun*>(at->data));
   }

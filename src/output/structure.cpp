@@ -279,6 +279,10 @@ const char* pdf_name(Tag tag) {
   return "P";
 }
 
+std::string place_name(std::size_t page, std::string_view id) {
+  return std::to_string(page + 1) + ":" + std::string(id);
+}
+
 std::vector<Part> structure_of(const Frame& frame) {
   return Reader(frame).parts(Tag::document);
 }

@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <memory>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "page/frame.h"
@@ -63,6 +64,9 @@ struct Element {
   std::vector<Part> parts;
   std::string language{};  ///< BCP 47, if it is another than that of what holds it
 };
+
+/// The name of the place that an id is on a page, counted from 0, in the whole document.
+std::string place_name(std::size_t page, std::string_view id);
 
 /// The page's marks as a tree, in order. Text that stands beside elements gets one of its own, the
 /// parts of a list item become its label and body, and what holds decoration alone vanishes. Marks

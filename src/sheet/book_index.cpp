@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "base/said_in.h"
 #include "base/text.h"
 #include "page/linked.h"
 #include "page/stack.h"
@@ -256,8 +257,9 @@ bool make_book_index(const SheetInput& input, std::span<const BookPet> pets, con
 }
 
 DocumentInfo book_info(const Salon& salon, Date today, const SheetVoice& voice) {
-  const std::string title = voice.words.say(Phrase::book_title);
+  const std::string title = without_languages(voice.words.say(Phrase::book_title));
   return {salon.name.empty() ? title : salon.name + ": " + title,
-          voice.words.say(Phrase::book_subject), voice.locale.language(), to_iso(today)};
+          without_languages(voice.words.say(Phrase::book_subject)), voice.locale.language(),
+          to_iso(today)};
 }
 }  // namespace furnish

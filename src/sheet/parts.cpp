@@ -130,7 +130,7 @@ Sheet finished(ComposedPage page, const SheetDesk& desk, std::string title, Phra
   give_words(page.frame, voice.words);
   for (Frame& side : page.more) give_words(side, voice.words);
   return {std::move(page),
-          {std::move(title), voice.words.say(subject), voice.locale.language(),
-           to_iso(desk.input.today)}};
+          {without_languages(title), without_languages(voice.words.say(subject)),
+           voice.locale.language(), to_iso(desk.input.today)}};
 }
 }  // namespace furnish

@@ -22,6 +22,7 @@ std::optional<Phrase> phrase_of(Structure role) {
 
 void give_words(Frame& frame, const Words& words) {
   for (Mark& mark : frame.marks) {
+    if (auto* const link = std::get_if<LinkMark>(&mark)) link->says = without_languages(link->says);
     auto* const tag = std::get_if<OpenTag>(&mark);
     if (tag == nullptr) continue;
     // A text that stands for a drawing is in one language, so its marks would only be in the way.

@@ -8,6 +8,7 @@
 #include <array>
 #include <stdexcept>
 
+#include "base/said_in.h"
 #include "base/text.h"
 #include "page/direction.h"
 #include "sheet/pattern.h"
@@ -105,6 +106,7 @@ bool check(const Catalogue& catalogue, const Catalogue& english, DiagnosticSink&
 struct Words::Text {
   std::string pattern;
   std::shared_ptr<const icu::Locale> locale;
+  std::string language;                        ///< if it is another than the page's
   std::unique_ptr<icu::MessageFormat> format;  ///< made when first said
 };
 
@@ -165,8 +167,9 @@ std::unique_ptr<Words> Words::open(const CatalogueChain& chain, DiagnosticSink& 
       good = false;
       return;
     }
-    into = {*found.text, locales[found.from], nullptr};
+    into = {*found.text, locales[found.from], {}, nullptr};
     if (is_english(found.from->language) && !is_english(chain.catalogues.front()->language)) {
+      into.language = found.from->language;
       if (in_english++ == 0) first_in_english = key;
     }
   };
@@ -217,15 +220,20 @@ std::optional<std::string> Words::translated(std::string_view text, const Words*
     if (found != stock_phrases().end()) phrase = &*found;
   }
   if (phrase == nullptr) return std::nullopt;
-  std::string said = term(section, stock_key(phrase->words));
   // A catalogue that lacks the phrase says it in English.
+  const auto found = parts_->terms.find(fmt::format("{}.{}", section, stock_key(phrase->words)));
+  if (found != parts_->terms.end() && !found->second.language.empty()) return std::nullopt;
+  std::string said = term(section, stock_key(phrase->words));
   if (!is_english(language()) && said == phrase->words) return std::nullopt;
   return said;
 }
 
 std::string Words::said(Text& text, const std::vector<WordArgument>& arguments) const {
+  const auto as_read = [&](std::string out) {
+    return text.language.empty() ? out : said_in(text.language, out);
+  };
   // Without a place and without an apostrophe, which quotes, a pattern is what it says.
-  if (text.pattern.find_first_of("{'") == std::string::npos) return text.pattern;
+  if (text.pattern.find_first_of("{'") == std::string::npos) return as_read(text.pattern);
   UErrorCode code = U_ZERO_ERROR;
   if (!text.format) {
     text.format = std::make_unique<icu::MessageFormat>(icu::UnicodeString::fromUTF8(text.pattern),
@@ -248,6 +256,6 @@ std::string Words::said(Text& text, const std::vector<WordArgument>& arguments) 
   if (U_FAILURE(code)) throw std::logic_error("phrase " + text.pattern);
   std::string result;
   out.toUTF8String(result);
-  return result;
+  return as_read(std::move(result));
 }
 }  // namespace furnish

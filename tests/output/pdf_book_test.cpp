@@ -30,14 +30,16 @@ Frame page_of(Type& type, const std::string& text, const std::string& leads_to =
 }
 }  // namespace
 
-TEST_CASE("parts that come one by one make one good PDF, front matter first", "[book]") {
-  Type type;
+namespace {
+/// Two parts, an index before them that leads to the second, and an outline.
+std::string book_of(Type& type, PdfStandard standard, DiagnosticSink& sink) {
   std::string bytes;
-  DiagnosticSink sink;
-  PdfBook book([&](std::string_view more) {
-    bytes += more;
-    return true;
-  });
+  PdfBook book(
+      [&](std::string_view more) {
+        bytes += more;
+        return true;
+      },
+      standard);
   const std::vector<Attachment> file{sample_attachment()};
   const std::vector<Frame> one{sample_page(type)}, two{page_of(type, "Zwölf Öfen")},
       front{page_of(type, "Index", book_page(1))};
@@ -49,6 +51,14 @@ TEST_CASE("parts that come one by one make one good PDF, front matter first", "[
   CHECK(book.add(front, sample_info(), {}, PdfBook::Where::front, sink));
   const std::vector<OutlineEntry> outline{{"A", 0, 0}, {"one", 0, 1}, {"two", 1, 1}, {"B", 1, 0}};
   CHECK(book.finish(sample_info(), {outline, {}, {}}, sink));
+  return bytes;
+}
+}  // namespace
+
+TEST_CASE("parts that come one by one make one good PDF, front matter first", "[book]") {
+  Type type;
+  DiagnosticSink sink;
+  const std::string bytes = book_of(type, PdfStandard::ua1, sink);
   CHECK(sink.all().empty());
   CHECK(pdf_faults(bytes) == std::vector<std::string>{});
   CHECK(seal_holds(bytes));
@@ -69,6 +79,24 @@ TEST_CASE("parts that come one by one make one good PDF, front matter first", "[
   }
   CHECK(languages ==
         std::vector<std::string>{sample_info().language, sample_info().language, "de"});
+}
+
+TEST_CASE("a book of PDF 2.0 leads to elements, of one namespace", "[book]") {
+  Type type;
+  DiagnosticSink sink;
+  const std::string bytes = book_of(type, PdfStandard::ua2, sink);
+  CHECK(sink.all().empty());
+  CHECK(pdf_faults(bytes) == std::vector<std::string>{});
+  CHECK(seal_holds(bytes));
+  const PdfFile pdf(bytes);
+  QPDFObjectHandle root = pdf.root().getKey("/StructTreeRoot");
+  CHECK(root.getKey("/Namespaces").getArrayNItems() == 1);
+  QPDFObjectHandle link = pdf.pages().at(0).getKey("/Annots").getArrayItem(0);
+  QPDFObjectHandle action = link.getKey("/A");
+  CHECK(action.getKey("/D").getArrayItem(0).getObjGen() == pdf.pages().at(2).getObjGen());
+  CHECK(type_of(action.getKey("/SD").getArrayItem(0)) == "/H1");
+  CHECK(action.getKey("/SD").getArrayItem(0).getKey("/Pg").getObjGen() ==
+        pdf.pages().at(2).getObjGen());
 }
 
 TEST_CASE("a book whose bytes are not taken fails", "[book]") {

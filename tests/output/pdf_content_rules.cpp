@@ -1,6 +1,7 @@
 #include <qpdf/QPDFObjectHandle.hh>
 
 #include <array>
+#include <regex>
 #include <set>
 
 #include "output/pdf_rule_groups.h"
@@ -196,6 +197,52 @@ Faults unicode_fonts(const PdfFile& file) {
   return faults;
 }
 
+/// Of U+E000 to U+F8FF, as UTF-8 has them.
+bool is_private(QPDFObjectHandle text) {
+  if (!text.isString()) return false;
+  const std::string utf8 = text.getUTF8Value();
+  for (std::size_t i = 0; i + 1 < utf8.size(); ++i) {
+    const auto first = static_cast<unsigned char>(utf8[i]),
+               second = static_cast<unsigned char>(utf8[i + 1]);
+    if (first == 0xEE || (first == 0xEF && second < 0xA4)) return true;
+  }
+  return false;
+}
+
+/// Notes whether a span of a page says what it stands for in characters of private use.
+class PrivateSpans final : public Handle::ParserCallbacks {
+ public:
+  void handleObject(Handle object, std::size_t, std::size_t) override {
+    if (object.isDictionary()) any = any || is_private(object.getKey("/ActualText"));
+  }
+  void handleEOF() override {}
+  bool any = false;
+};
+
+/// Nobody knows what such characters mean: neither a reader nor who searches.
+Faults no_private_use(const PdfFile& file) {
+  Faults faults;
+  for (Handle page : file.pages()) {
+    PrivateSpans spans;
+    Handle::parseContentStream(page.getKey("/Contents"), &spans);
+    if (spans.any) faults.emplace_back("a span of private characters");
+  }
+  for (Handle element : file.elements()) {
+    if (is_private(element.getKey("/ActualText")) || is_private(element.getKey("/Alt"))) {
+      faults.emplace_back("an element that is said in private characters");
+    }
+  }
+  for (Handle font : fonts(file)) {
+    Handle map = font.getKey("/ToUnicode");
+    if (!map.isStream()) continue;
+    const auto data = map.getStreamData();
+    const std::string text(reinterpret_cast<const char*>(data->getBuffer()), data->getSize());
+    static const std::regex private_code("> <(e[0-9a-f]{3}|f[0-8][0-9a-f]{2})>");
+    if (std::regex_search(text, private_code)) faults.emplace_back("a font of private characters");
+  }
+  return faults;
+}
+
 Faults no_interpolation(const PdfFile& file) {
   Faults faults;
   for (Handle object : file.pdf().getAllObjects()) {
@@ -215,6 +262,7 @@ constexpr std::array rules{
     PdfRule{"glyph-numbers", "ISO 19005-3, 6.2.11.3.2", false, glyph_numbers},
     PdfRule{"embedded-fonts", "ISO 19005-3, 6.2.11.4", true, embedded_fonts},
     PdfRule{"unicode-fonts", "ISO 19005-3, 6.2.11.7", true, unicode_fonts},
+    PdfRule{"no-private-use", "ISO 14289-2, 8.4.3; ISO 19005-3, 6.2.11.7", true, no_private_use},
     PdfRule{"no-interpolation", "ISO 19005-3, 6.2.8", true, no_interpolation}};
 }  // namespace
 

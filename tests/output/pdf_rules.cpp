@@ -196,32 +196,33 @@ constexpr std::array document_rules{
     PdfRule{"shows-title", "ISO 14289-1, 7.1", false, shows_title},
     PdfRule{"title", "ISO 14289-1, 7.1", false, title},
     PdfRule{"metadata-language", "ISO 16684-1, 8.3", false, metadata_language},
-    PdfRule{"claims-pdfua", "ISO 14289-1, 5", false, claims_ua},
-    PdfRule{"claims-pdfa", "ISO 19005-3, 6.6.4", false, claims_a},
-    PdfRule{"extension-schema", "ISO 19005-3, 6.6.2.3", false, extension_schema},
-    PdfRule{"creation-date", "ISO 32000-1, 7.9.4", false, creation_date},
+    PdfRule{"claims-pdfua", "ISO 14289-1, 5", false, claims_ua, RuleOf::one},
+    PdfRule{"claims-pdfa", "ISO 19005-3, 6.6.4", false, claims_a, RuleOf::one},
+    PdfRule{"extension-schema", "ISO 19005-3, 6.6.2.3", false, extension_schema, RuleOf::one},
+    PdfRule{"creation-date", "ISO 32000-1, 7.9.4", false, creation_date, RuleOf::one},
     PdfRule{"output-intent", "ISO 19005-3, 6.2.3", false, output_intent},
     PdfRule{"file-id", "ISO 19005-3, 6.1.3", false, file_id},
     PdfRule{"endstream", "ISO 19005-3, 6.1.7.1", true, endstream},
-    PdfRule{"version", "ISO 14289-1, 6.1; ISO 19005-3, 6.1.3", false, version},
+    PdfRule{"version", "ISO 14289-1, 6.1; ISO 19005-3, 6.1.3", false, version, RuleOf::one},
     PdfRule{"attachments", "ISO 19005-3, 6.8; ISO 14289-1, 7.11", false, attachments}};
 }  // namespace
 
-std::span<const PdfRule> pdf_rules() {
-  static const std::vector<PdfRule> all = [] {
-    std::vector<PdfRule> list(document_rules.begin(), document_rules.end());
-    for (const auto group : {structure_rules(), content_rules()}) {
-      list.insert(list.end(), group.begin(), group.end());
-    }
-    return list;
-  }();
-  return all;
+std::vector<PdfRule> pdf_rules(RuleOf of) {
+  std::vector<PdfRule> list(document_rules.begin(), document_rules.end());
+  for (const auto group : {structure_rules(), content_rules(), two_rules()}) {
+    list.insert(list.end(), group.begin(), group.end());
+  }
+  std::erase_if(list, [&](const PdfRule& rule) {
+    return rule.of != RuleOf::both && of != RuleOf::both && rule.of != of;
+  });
+  return list;
 }
 
 Faults pdf_faults(const std::string& bytes) {
   const PdfFile file(bytes);
   Faults faults;
-  for (const PdfRule& rule : pdf_rules()) {
+  const RuleOf of = bytes.starts_with("%PDF-2") ? RuleOf::two : RuleOf::one;
+  for (const PdfRule& rule : pdf_rules(of)) {
     for (const std::string& fault : rule.faults(file)) {
       faults.push_back(std::string(rule.name) + ": " + fault);
     }

@@ -2,6 +2,7 @@
 
 #include <qpdf/QPDF.hh>
 
+#include <cstdint>
 #include <map>
 #include <memory>
 #include <set>
@@ -41,16 +42,21 @@ std::vector<QPDFObjectHandle> items_of(QPDFObjectHandle array);
 std::string type_of(QPDFObjectHandle element);
 std::vector<QPDFObjectHandle> elements_below(QPDFObjectHandle element);
 
-/// One thing that PDF/UA-1 (ISO 14289-1), PDF/A-3A (ISO 19005-3) or PDF itself (ISO 32000-1) ask
-/// for.
+/// Which files a rule is for: those of PDF 1.7, which claim PDF/UA-1 (ISO 14289-1) and PDF/A-3A
+/// (ISO 19005-3), those of PDF 2.0, which claim PDF/UA-2 (ISO 14289-2), WTPDF 1.0 and PDF/A-4 (ISO
+/// 19005-4), or both.
+enum class RuleOf : std::uint8_t { both, one, two };
+
+/// One thing that those standards or PDF itself (ISO 32000) ask for.
 struct PdfRule {
   std::string_view name;
   std::string_view source;
   bool cairo_keeps_it;  ///< true of a file as cairo 1.16 writes it
   std::vector<std::string> (*faults)(const PdfFile&);
+  RuleOf of = RuleOf::both;
 };
-std::span<const PdfRule> pdf_rules();
+std::vector<PdfRule> pdf_rules(RuleOf);
 
-/// "rule: what is wrong" for each fault; empty if all rules hold.
+/// "rule: what is wrong" for each fault; empty if all rules hold for files of its version.
 std::vector<std::string> pdf_faults(const std::string& bytes);
 }  // namespace furnish::test

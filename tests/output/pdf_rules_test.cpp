@@ -54,9 +54,12 @@ std::string raw_with_attachment(Type& type) {
   return written(file.pdf());
 }
 
-std::string finished_file(Type& type) {
+/// `of` is one of the two standards.
+std::string finished_file(Type& type, RuleOf of) {
   DiagnosticSink sink;
   PdfExtras extras;
+  extras.standard = of == RuleOf::two ? PdfStandard::ua2 : PdfStandard::ua1;
+  extras.outline = {{"Marlow", 0, 0}, {"Trim", 1, 1}};
   extras.attachments = {
       {"marlow.toml", "[pet]\nname = \"Marlow\"\n", "application/toml", "The pet"}};
   const auto bytes = to_pdf(sample_pages(type), sample_info(), extras, sink);
@@ -120,7 +123,7 @@ const std::map<std::string_view, std::function<void(const PdfFile&)>> spoilers{
        f.root()
            .getKey("/StructTreeRoot")
            .getKey("/K")
-           .appendItem(f.pdf().makeIndirectObject(Handle::parse("<</S/P>>")));
+           .appendItem(f.pdf().makeIndirectObject(element(f, "/H1").shallowCopy()));
      }},
     {"figure-text", [](const PdfFile& f) { element(f, "/Figure").removeKey("/Alt"); }},
     {"head-scope", [](const PdfFile& f) { element(f, "/TH").removeKey("/A"); }},
@@ -168,13 +171,47 @@ const std::map<std::string_view, std::function<void(const PdfFile&)>> spoilers{
      [](const PdfFile& f) { object_with(f, "/FontFile2").removeKey("/FontFile2"); }},
     {"unicode-fonts",
      [](const PdfFile& f) { object_with(f, "/ToUnicode").removeKey("/ToUnicode"); }},
-    {"no-interpolation", [](const PdfFile& f) {
+    {"no-private-use",
+     [](const PdfFile& f) {
+       element(f, "/Figure").replaceKey("/Alt", Handle::newUnicodeString("\uF041 dog"));
+     }},
+    {"no-interpolation",
+     [](const PdfFile& f) {
        f.pages()
            .front()
            .getKey("/Contents")
            .getDict()
            .replaceKey("/Interpolate", Handle::newBool(true));
-     }}};
+     }},
+    {"claims-pdfua-2",
+     [](const PdfFile& f) { replace_in_xmp(f, "pdfuaid:rev>2024", "pdfuaid:rev>24"); }},
+    {"claims-pdfa-4",
+     [](const PdfFile& f) { replace_in_xmp(f, "conformance>F", "conformance>E"); }},
+    {"declares-wtpdf", [](const PdfFile& f) { replace_in_xmp(f, "wtpdf#reuse", "wtpdf/#reuse"); }},
+    {"no-info",
+     [](const PdfFile& f) {
+       f.pdf().getTrailer().replaceKey("/Info", Handle::parse("<</Title(Marlow)>>"));
+     }},
+    {"namespaces", [](const PdfFile& f) { element(f, "/TD").removeKey("/NS"); }},
+    {"parents", [](const PdfFile& f) { element(f, "/TD").replaceKey("/P", element(f, "/H1")); }},
+    {"fenotes", [](const PdfFile& f) { element(f, "/FENote").removeKey("/A"); }},
+    {"list-numbering", [](const PdfFile& f) { element(f, "/L").removeKey("/A"); }},
+    {"structure-destinations",
+     [](const PdfFile& f) {
+       f.root().getKey("/Outlines").getKey("/First").getKey("/A").removeKey("/SD");
+     }},
+    {"drawn-in-words", [](const PdfFile& f) { element(f, "/Form").removeKey("/ActualText"); }},
+    {"same-words",
+     [](const PdfFile& f) {
+       element(f, "/Link").replaceKey("/Alt", Handle::newString("elsewhere"));
+     }},
+    {"files-described", [](const PdfFile& f) { object_with(f, "/EF").removeKey("/Desc"); }},
+    {"nothing-deprecated",
+     [](const PdfFile& f) {
+       f.pages().front().getKey("/Resources").replaceKey("/ProcSet", Handle::parse("[/PDF]"));
+     }},
+    {"containment",
+     [](const PdfFile& f) { element(f, "/Sect").replaceKey("/S", Handle::newName("/Artifact")); }}};
 
 /// Rules about bytes that libqpdf does not let one break.
 std::string spoiled_bytes(std::string_view rule, std::string bytes) {
@@ -184,6 +221,7 @@ std::string spoiled_bytes(std::string_view rule, std::string bytes) {
   };
   if (rule == "endstream") put("\nendstream", " endstream");
   if (rule == "version") put("%PDF-1.7", "%PDF-1.5");
+  if (rule == "version-two") put("%PDF-2.0\n", "%PDF-2.1\n");
   if (rule == "file-id") bytes.replace(bytes.rfind("/ID "), 3, "/XX");
   return bytes;
 }
@@ -191,13 +229,15 @@ std::string spoiled_bytes(std::string_view rule, std::string bytes) {
 
 TEST_CASE("A finished PDF keeps every rule") {
   Type type;
-  CHECK(pdf_faults(finished_file(type)) == std::vector<std::string>{});
+  for (const RuleOf of : {RuleOf::one, RuleOf::two}) {
+    CHECK(pdf_faults(finished_file(type, of)) == std::vector<std::string>{});
+  }
 }
 
 TEST_CASE("A PDF as cairo writes it breaks every rule that cairo does not keep") {
   Type type;
   const PdfFile plain(raw_file(type)), attached(raw_with_attachment(type));
-  for (const PdfRule& rule : pdf_rules()) {
+  for (const PdfRule& rule : pdf_rules(RuleOf::both)) {
     INFO(rule.name << " (" << rule.source << ")");
     const PdfFile& file = rule.name == "attachments" ? attached : plain;
     CHECK(rule.faults(file).empty() == rule.cairo_keeps_it);
@@ -206,21 +246,26 @@ TEST_CASE("A PDF as cairo writes it breaks every rule that cairo does not keep")
 
 TEST_CASE("Each rule notices when it alone is broken") {
   Type type;
-  const std::string good = finished_file(type);
-  for (const PdfRule& rule : pdf_rules()) {
-    INFO(rule.name << " (" << rule.source << ")");
-    PdfFile file(good);
-    std::string bytes;
-    if (const auto spoil = spoilers.find(rule.name); spoil != spoilers.end()) {
-      spoil->second(file);
-      bytes = written(file.pdf());
-    } else {
-      bytes = spoiled_bytes(rule.name, written(file.pdf()));
-    }
-    const auto faults = pdf_faults(bytes);
-    CHECK_FALSE(faults.empty());
-    for (const std::string& fault : faults) {
-      CHECK(fault.substr(0, fault.find(':')) == rule.name);
+  for (const RuleOf of : {RuleOf::one, RuleOf::two}) {
+    const std::string good = finished_file(type, of);
+    for (const PdfRule& rule : pdf_rules(of)) {
+      INFO(rule.name << " (" << rule.source << ")");
+      PdfFile file(good);
+      std::string bytes;
+      if (const auto spoil = spoilers.find(rule.name); spoil != spoilers.end()) {
+        spoil->second(file);
+        bytes = written(file.pdf());
+      } else {
+        bytes = spoiled_bytes(rule.name, written(file.pdf()));
+      }
+      const auto faults = pdf_faults(bytes);
+      CHECK_FALSE(faults.empty());
+      for (const std::string& fault : faults) {
+        // What may stand in what is told of PDF 2.0 once more.
+        const std::string told = fault.substr(0, fault.find(':'));
+        const bool again = rule.name == "nesting" || rule.name == "captions-inside";
+        CHECK((told == rule.name || (told == "containment" && again)));
+      }
     }
   }
 }

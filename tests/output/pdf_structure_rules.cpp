@@ -237,12 +237,12 @@ constexpr std::array rules{
     PdfRule{"full-cells", "ISO 14289-1, 7.5; WCAG 2.2, 1.3.1", true, full_cells},
     PdfRule{"row-heads", "ISO 14289-1, 7.5; WCAG 2.2, 1.3.1", true, row_heads},
     PdfRule{"captions-inside", "ISO 32000-1, table 334", true, captions_inside},
-    PdfRule{"note-id", "ISO 14289-1, 7.9", false, note_id},
+    PdfRule{"note-id", "ISO 14289-1, 7.9", false, note_id, RuleOf::one},
     PdfRule{"element-language", "ISO 14289-1, 7.2", true, element_language},
     PdfRule{"even-tables", "ISO 14289-1, 7.5", true, even_tables},
     PdfRule{"nesting", "ISO 32000-1, 14.8.4.3", true, nesting},
     PdfRule{"heading-levels", "ISO 14289-1, 7.4.2", true, heading_levels},
-    PdfRule{"standard-types", "ISO 14289-1, 7.1", true, standard_types}};
+    PdfRule{"standard-types", "ISO 14289-1, 7.1", true, standard_types, RuleOf::one}};
 }  // namespace
 
 std::span<const PdfRule> structure_rules() {

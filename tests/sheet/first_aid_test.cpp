@@ -143,7 +143,7 @@ TEST_CASE("hard breath stops the work, and a vet sees the dog at once") {
       {"de", {"Föhn aus", "aufhören", "Sofort zum Tierarzt", "zuerst kühles Wasser", "Luft"}},
       {"pt", {"Secador desligado", "parar", "Veterinário já", "primeiro água fresca", "ar"}},
       {"vi", {"Tắt máy sấy", "dừng", "thú y ngay", "trước hết dội nước mát", "gió"}},
-      {"ar", {"أطفئ المجفف", "توقّف", "بيطريًا حالًا", "ماء بارد", "هواء متحرك"}}};
+      {"ar", {"أطفئ المجفف", "توقّف", "بيطريًا حالاً", "ماء بارد", "هواء متحرك"}}};
   for (const auto& [language, words] : vets) {
     CAPTURE(language);
     check(ShippedWords(language).say(Phrase::if_breath), {words, {}});

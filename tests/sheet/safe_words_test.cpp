@@ -88,7 +88,7 @@ TEST_CASE("a double coat is brushed out instead of clipped, not before it", "[sa
               {"de", {{"stattdessen", "bürsten"}, {"vorher", "zuerst", "erst "}}},
               {"pt", {{"em vez disso", "escovar"}, {"antes", "primeiro"}}},
               {"vi", {{"chải", "thay vì"}, {"trước"}}},
-              {"ar", {{"سرّح", "بدلًا من"}, {"أولًا", "قبل"}}}},
+              {"ar", {{"سرّح", "بدلاً من"}, {"أولاً", "قبل"}}}},
              "double-coat-short-do");
 }
 

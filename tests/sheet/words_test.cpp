@@ -4,6 +4,7 @@
 
 #include <regex>
 
+#include "base/said_in.h"
 #include "sheet/shipped_words.h"
 
 namespace furnish::test {
@@ -57,6 +58,25 @@ TEST_CASE("what a person wrote is said as it was written", "[words]") {
   for (const char* text : {"O'Hara {0} # ''", "{", "'", "{1, plural, other {x}}", "قمر", ""}) {
     CHECK(words.say(Phrase::style_only, {text}) == std::string(text) + ", as it is.");
   }
+}
+
+TEST_CASE("what a catalogue lacks is said in English, and read aloud in it (ISO 14289-1, 7.2)",
+          "[words]") {
+  const ShippedWords english("en-GB");
+  Catalogue partial;
+  partial.language = "nl";
+  partial.texts["sheet.mixed-on"] = {"Gemengd op", {}};
+  const CatalogueChain chain{"nl", {&partial, english.chain().catalogues.back()}};
+  DiagnosticSink sink;
+  const auto words = Words::open(chain, sink);
+  REQUIRE(words);
+  CHECK(words->say(Phrase::mixed_on) == "Gemengd op");
+  const std::string age = words->say(Phrase::age_years, {12});
+  CHECK(age == said_in("en", "12\u00A0years"));
+  CHECK(without_languages(age) == english.say(Phrase::age_years, {12}));
+  // A stock phrase that is missing is no translation.
+  CHECK(words->term("stock", "lump") == said_in("en", "lump"));
+  CHECK_FALSE(words->translated("lump", nullptr));
 }
 
 TEST_CASE("signal words are those of ANSI Z535.4", "[words]") {
