@@ -99,7 +99,7 @@ class BookRun {
     if (book.pages() == 0) return false;
     const DocumentInfo info = book_info(folder_.salon(), shop_.today(), voice);
     return add_index(index, book, paper, voice) && no_text_lacks(shop_, info, shop_.sink()) &&
-           book.finish(info, outline_, shop_.sink());
+           book.finish(info, {outline_, {}, {}}, shop_.sink());
   }
 
   /// False iff the book cannot go on.

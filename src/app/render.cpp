@@ -14,6 +14,7 @@
 #include "app/sheet_maker.h"
 #include "app/sheet_work.h"
 #include "app/stop_request.h"
+#include "app/together.h"
 #include "app/workers.h"
 #include "base/text.h"
 #include "output/pdf.h"
@@ -73,31 +74,19 @@ class SheetRun {
     const std::size_t asked = std::max(pets.size(), options_.pets.size());
     faulty_ = asked - pets.size();
     console_.expect(pets.size());
-    const bool stopped = options_.together ? !one_by_one(pets) : !in_threads(pets);
-    if (stopped) return say_stopped(pets.size());
-    arrange_alike(kept_, shop_);
-    if (options_.together) console_.all_came();
-    if (!kept_.empty() && !write_together(kept_)) complete = false;
+    if (options_.together) {
+      const TogetherEnd end = write_together(options_, shop_, console_, benches_, stop_, pets);
+      faulty_ += end.faulty;
+      none_ = end.none;
+      complete = complete && end.written;
+      if (end.stopped) return say_stopped(pets.size());
+      console_.all_came();
+    } else if (!in_threads(pets)) {
+      return say_stopped(pets.size());
+    }
     console_.show_reports();
     console_.close(asked - none_ - faulty_, asked - none_);
     return complete && faulty_ == 0 ? Exit::ok : Exit::faults;
-  }
-
-  /// False if it was asked to stop.
-  bool one_by_one(const std::vector<PetPath>& pets) {
-    for (const PetPath& path : pets) {
-      if (stop_.taken()) return false;
-      console_.at(path.key());
-      const auto from = static_cast<std::uint32_t>(shop_.sources().size());
-      SheetWork work = make_sheet(path, options_, shop_, writer_.place());
-      shop_.sink().take(work.making);
-      console_.show_reports();
-      shop_.sink().take(work.encoding);
-      count(work, path, false);
-      console_.let_go(shop_.sink());
-      shop_.sources().forget_passing(from);
-    }
-    return !stop_.taken();
   }
 
   /// A pet's sheet on its way from a thread with a workshop of its own.
@@ -117,24 +106,17 @@ class SheetRun {
     const std::size_t ahead = 8 * threads;
     MadeBefore before(options_, shop_.today(), shop_.data_folder(), files, shop_.disk(), pets);
     std::vector<Given> given(ahead);
-    benches_.all.resize(std::max(threads, benches_.all.size()));
-    const auto hold_fonts = [&] {
-      DiagnosticSink unheard;  // who needs a font says that it is missing
-      benches_.fonts = FontSet::open(path_in(shop_.data_folder(), "fonts"), unheard);
-      if (benches_.fonts) benches_.fonts->hold_faces();
-    };
+    benches_.lay_out(threads);
     const auto make = [&](std::size_t thread, std::size_t i) {
       Given& out = given[i % ahead] = Given{};
       out.shop = thread;
       if (out.before = before.unchanged(pets[i]); out.before) return;
-      if (threads > 1) std::call_once(benches_.held, hold_fonts);
-      auto& bench = benches_.all[thread];
-      if (!bench) bench = std::make_unique<Bench>(options_, shop_);
-      Workshop& shop = bench->shop;
+      Bench& bench = benches_.of(thread, options_);
+      Workshop& shop = bench.shop;
       const auto from = static_cast<std::uint32_t>(shop.sources().size());
-      out.work = make_sheet(pets[i], bench->asked, shop, writer_.place());
+      out.work = make_sheet(pets[i], bench.asked, shop, writer_.place());
       out.handed = handed_over(shop, from);
-      out.inputs = before.inputs(pets[i], bench->reading);
+      out.inputs = before.inputs(pets[i], bench.reading);
     };
     const auto keep = [&](std::size_t i) {
       auto& made = given[i % ahead].work.files;
@@ -142,7 +124,8 @@ class SheetRun {
       for (FileToWrite& file : made->sides) file.prepare(shop_.disk());
       for (FileToWrite& file : made->beside) file.prepare(shop_.disk());
     };
-    Workers workers({pets.size(), ahead, threads, threads_that_wait, make, keep});
+    const std::size_t waiters = std::min(threads_that_wait, pets.size());
+    Workers workers({pets.size(), ahead, threads, waiters, make, keep});
     const auto all = [&] {
       for (std::size_t i = 0; i < pets.size(); ++i) {
         if (stop_.taken()) return false;
@@ -217,9 +200,7 @@ class SheetRun {
   void count(SheetWork& work, const PetPath& path, bool one_of_several) {
     console_.show_reports();
     ++looked_at_;
-    if (work.done && options_.together) {
-      kept_.push_back(*std::move(work.done));
-    } else if (work.files) {
+    if (work.files) {
       work.good = writer_.write(*work.files, path.root, one_of_several) && work.good;
     } else if (work.good) {
       ++none_;
@@ -266,68 +247,6 @@ class SheetRun {
 
   const SheetKind& kind() const { return options_.sheet->kind; }
 
-  /// Pages say of themselves that they are in another language than the document.
-  static std::vector<Frame> in_own_language(std::vector<Frame> pages, const std::string& own,
-                                            const std::string& document) {
-    for (Frame& page : pages) {
-      for (Mark& mark : page.marks) {
-        auto* const tag = std::get_if<OpenTag>(&mark);
-        if (tag != nullptr && tag->role == Structure::document && own != document) {
-          tag->language = own;
-        }
-      }
-    }
-    return pages;
-  }
-
-  bool write_together(const std::vector<Done>& all) {
-    std::vector<std::vector<Frame>> cards;
-    PdfExtras extras;
-    const std::string& language = all.front().made.sheet.info.language;
-    for (const Done& done : all) {
-      cards.push_back(
-          in_own_language(sides(done.made.sheet.page), done.made.sheet.info.language, language));
-    }
-    if (options_.copies_per_sheet == 0) {
-      const bool turned = most_sides(cards) > 1;
-      std::size_t page = 0;  // where the sheet begins: behind those before it
-      for (std::size_t i = 0; i < all.size(); ++i) {
-        if (turned) page += page % 2;
-        extras.outline.push_back({all[i].title, page, 0});
-        page += cards[i].size();
-      }
-    }
-    extras.attachments = carried_by(all);
-    const std::string& root = all.front().pet.root;
-    const auto frames =
-        pages_of(std::move(cards), options_, shop_.folder(root).salon(), shop_.sink());
-    if (!frames) return false;
-    DocumentInfo info = all.front().made.sheet.info;
-    std::vector<std::string> names;
-    for (const Done& done : all) names.push_back(done.title);
-    info.title = joined(names, ", ");
-    const auto path =
-        writer_.write({*frames, info, extras, fmt::format("all-{}", kind().name)}, root);
-    if (!path) return false;
-    if (!is_a_file(*path, shop_.disk())) return true;
-    std::vector<NameWanted> wanted;
-    for (const Done& done : all) wanted.push_back({done.made.name, done.pet.file, done.pet.root});
-    const std::vector<std::string> beside = distinct_names(wanted);
-    bool written = true;
-    for (std::size_t i = 0; i < all.size(); ++i) {
-      const std::string stem = (fs::path(*path).parent_path() / beside[i]).string();
-      for (const SideFile& file : all[i].made.beside) {
-        const std::string at = stem + "." + file.ending;
-        const bool one = write_whole(at, sealed(file.bytes, SealedAs::calendar),
-                                     options_.force ? Replaces::anything : Replaces::own,
-                                     shop_.sink(), shop_.disk());
-        if (one) console_.say_written(at);
-        written = written && one;
-      }
-    }
-    return written;
-  }
-
   const Options& options_;
   Workshop& shop_;
   Console& console_;
@@ -336,8 +255,7 @@ class SheetRun {
   bool after_change_ = false;  ///< what is as it was made is no news
   SheetWriter writer_;
   std::size_t looked_at_ = 0, faulty_ = 0;
-  std::size_t none_ = 0;    ///< pets of which there is no such sheet
-  std::vector<Done> kept_;  ///< that go together
+  std::size_t none_ = 0;  ///< pets of which there is no such sheet
 };
 }  // namespace
 

@@ -25,36 +25,35 @@ std::string look(const ComposedPage& page) {
   return comma == std::string::npos ? page.layout : page.layout.substr(comma + 2);
 }
 
-/// What most look like; of equals the one that comes first.
-std::string usual_look(const std::vector<Done>& all) {
+}  // namespace
+
+std::string usual_look(std::span<const Done* const> all) {
   std::map<std::string, int> count;
   std::string usual;
-  for (const Done& done : all) {
-    const ComposedPage& page = done.made.sheet.page;
+  for (const Done* const done : all) {
+    const ComposedPage& page = done->made.sheet.page;
     if (is_plain(page)) ++count[look(page)];
   }
-  for (const Done& done : all) {
-    const std::string one = look(done.made.sheet.page);
+  for (const Done* const done : all) {
+    const std::string one = look(done->made.sheet.page);
     if (count.contains(one) && (usual.empty() || count[one] > count[usual])) usual = one;
   }
   return usual;
 }
-}  // namespace
 
-void arrange_alike(std::vector<Done>& all, Workshop& shop) {
-  const std::string usual = usual_look(all);
-  for (Done& done : all) {
-    const ComposedPage& page = done.made.sheet.page;
-    if (!is_plain(page) || look(page) == usual) continue;
-    // All there is to say of the pet was said when it was made the first time.
-    DiagnosticSink said;
-    const auto one = shop.open(done.pet, said);
-    auto alike = one ? shop.sheet(*one, said, usual) : std::nullopt;
-    if (!alike) continue;
-    const ComposedPage& other = alike->sheet.page;
-    if (look(other) == usual && is_plain(other) && other.step == page.step) {
-      done.made = *std::move(alike);
-    }
+void arrange_alike(Done& done, const std::string& usual, Workshop& shop) {
+  const ComposedPage& page = done.made.sheet.page;
+  if (!is_plain(page) || look(page) == usual) return;
+  // All there is to say of the pet was said when it was made the first time.
+  const auto from = static_cast<std::uint32_t>(shop.sources().size());
+  DiagnosticSink said;
+  const auto one = shop.open(done.pet, said);
+  auto alike = one ? shop.sheet(*one, said, usual) : std::nullopt;
+  shop.sources().forget_passing(from);
+  if (!alike) return;
+  const ComposedPage& other = alike->sheet.page;
+  if (look(other) == usual && is_plain(other) && other.step == page.step) {
+    done.made = *std::move(alike);
   }
 }
 

@@ -22,9 +22,11 @@ struct Done {
   Made made;
 };
 
-/// Sets the sheets of a run that stand on one side as most of them are arranged, each of them that
-/// this costs less than one growth step: a wall of cards looks like one set.
-void arrange_alike(std::vector<Done>&, Workshop&);
+/// How most of those look that stand on one side; of equals the one that comes first.
+std::string usual_look(std::span<const Done* const>);
+/// Sets a sheet that stands on one side as most of its set are arranged, if this costs less than
+/// one growth step: a wall of cards looks like one set.
+void arrange_alike(Done&, const std::string& usual, Workshop&);
 
 /// How many sides the one with the most has.
 std::size_t most_sides(std::span<const std::vector<Frame>> sheets);

@@ -48,6 +48,18 @@ std::vector<Frame> imposed(std::span<const std::vector<Frame>> cards, std::size_
 }
 }  // namespace
 
+Bench& Benches::of(std::size_t thread, const Options& options) {
+  const auto hold_fonts = [&] {
+    DiagnosticSink unheard;  // who needs a font says that it is missing
+    fonts_ = FontSet::open(path_in(run_.data_folder(), "fonts"), unheard);
+    if (fonts_) fonts_->hold_faces();
+  };
+  if (all_.size() > 1) std::call_once(held_, hold_fonts);
+  auto& bench = all_[thread];
+  if (!bench) bench = std::make_unique<Bench>(options, run_);
+  return *bench;
+}
+
 std::optional<std::vector<Frame>> pages_of(std::vector<std::vector<Frame>> sheets,
                                            const Options& options, const Salon& salon,
                                            DiagnosticSink& sink) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <memory>
 #include <mutex>
 #include <optional>
@@ -40,21 +41,29 @@ struct Bench {
 };
 /// The benches of a run, which may be those of the next too as long as nothing changed but pets and
 /// their visits.
-struct Benches {
+class Benches {
+ public:
   /// Keeps the reference: the workshop that tells what they said.
-  explicit Benches(Workshop& run) : taken(run) {}
-  std::vector<std::unique_ptr<Bench>> all;  ///< by thread
+  explicit Benches(Workshop& run) : taken(run), run_(run) {}
+  /// Before threads ask for theirs.
+  void lay_out(std::size_t threads) { all_.resize(std::max(threads, all_.size())); }
+  /// A thread's own, set up when it is first asked for.
+  Bench& of(std::size_t thread, const Options&);
   HandOver taken;
-  std::unique_ptr<FontSet> fonts;  ///< that hold their faces while threads use them
-  std::once_flag held;
+
+ private:
+  Workshop& run_;
+  std::vector<std::unique_ptr<Bench>> all_;
+  std::unique_ptr<FontSet> fonts_;  ///< that hold their faces while threads use them
+  std::once_flag held_;
 };
 
 /// Makes a pet's sheet, and the files that it becomes unless it goes together with others. What is
 /// said of the salon goes to the shop's own sink. `to`: a file for all, or the folder for each.
 SheetWork make_sheet(const PetPath&, const Options&, Workshop&, const SheetPlace& to);
 
-/// The pages of one file: the sheets' own sides, or larger sheets with several of them. Empty after
-/// an error.
+/// The pages of some sheets: their own sides, or those of a larger one on which they stand. Empty
+/// after an error.
 std::optional<std::vector<Frame>> pages_of(std::vector<std::vector<Frame>> sheets, const Options&,
                                            const Salon&, DiagnosticSink&);
 }  // namespace furnish

@@ -141,13 +141,132 @@ class Dots {
   double step_ = 0;
 };
 
+/// Squares of one size in rows and columns, as of a code that a phone reads, drawn as a mask: one
+/// bit each. Empty if the path is anything else, or more than an inline image may hold (4 KiB: ISO
+/// 32000-1, 8.9.7).
+std::string mask_of(const Path& path) {
+  constexpr std::size_t few = 100, most_digits = 4000;
+  constexpr double near = 0.05;  // of a square
+  std::vector<std::vector<double>> boxes;
+  for (const Step& one : path) {
+    if (one.word == "re") {
+      boxes.push_back(one.points);
+    } else if (&one != &path.back() || one.word != "m") {  // where cairo left its pen
+      return {};
+    }
+  }
+  if (boxes.size() < few) return {};
+  double unit = boxes.front()[3];
+  double left = boxes.front()[0], top = boxes.front()[1], right = left, bottom = top;
+  for (const auto& box : boxes) {
+    left = std::min(left, box[0]);
+    top = std::min(top, box[1]);
+    right = std::max(right, box[0] + box[2]);
+    bottom = std::max(bottom, box[1] + box[3]);
+  }
+  // What is drawn is rounded to a micrometre, which adds up over a hundred squares.
+  unit = unit > 0 ? (bottom - top) / std::round((bottom - top) / unit) : 0;
+  bool even = unit > 0;
+  const auto whole = [&](double length) {
+    const double squares = length / unit;
+    even = even && std::abs(squares - std::round(squares)) < near;
+    return even ? static_cast<std::size_t>(std::lround(squares)) : 0;
+  };
+  const std::size_t columns = whole(right - left), rows = whole(bottom - top);
+  const std::size_t digits = (columns + 7) / 8 * 2;
+  if (!even || rows * digits > most_digits) return {};
+  std::vector<bool> dark(rows * digits * 4);
+  for (const auto& box : boxes) {
+    const std::size_t x = whole(box[0] - left), y = whole(box[1] - top), wide = whole(box[2]);
+    if (!even || whole(box[3]) != 1) return {};
+    for (std::size_t i = 0; i < wide; ++i) {
+      auto bit = dark[y * digits * 4 + x + i];
+      if (bit) return {};  // twice, and so perhaps light
+      bit = true;
+    }
+  }
+  std::string out =
+      fmt::format("q\n{:.3f} 0 0 {:.3f} {:.3f} {:.3f} cm\nBI/W {}/H {}/IM true/F/AHx ID ",
+                  right - left, top - bottom, left, bottom, columns, rows);
+  for (std::size_t i = 0; i < dark.size(); i += 4) {
+    int digit = 0;  // what is dark is 0
+    for (std::size_t j = 0; j < 4; ++j) digit = 2 * digit + (dark[i + j] ? 0 : 1);
+    out += "0123456789ABCDEF"[digit];
+  }
+  return out + ">\nEI\nQ\n";
+}
+
+/// Leaves out points of lines that run as good as straight on.
+class Straightened {
+ public:
+  explicit Straightened(const Path& path) : path_(path), keep_(path.size(), true) {
+    for (std::size_t from = 0; from < path.size();) {
+      std::size_t to = from;
+      while (to + 1 < path.size() && path[to + 1].word == "l") ++to;
+      const bool begins = path[from].word == "m" || path[from].word == "l";
+      if (begins && to > from + 1) straighten(from, to);
+      from = to + 1;
+    }
+  }
+  Path path() const {
+    Path out;
+    for (std::size_t i = 0; i < path_.size(); ++i) {
+      if (keep_[i]) out.push_back(path_[i]);
+    }
+    return out;
+  }
+
+ private:
+  /// Douglas and Peucker's way, published in 1973.
+  void straighten(std::size_t from, std::size_t to) {
+    constexpr double near = 0.05;  // points, half of what a curve's are rounded to
+    std::vector<std::pair<std::size_t, std::size_t>> left{{from, to}};
+    while (!left.empty()) {
+      const auto [a, b] = left.back();
+      left.pop_back();
+      std::size_t farthest = a;
+      double most = near;
+      for (std::size_t i = a + 1; i < b; ++i) {
+        if (const double off = distance(i, a, b); off > most) {
+          most = off;
+          farthest = i;
+        }
+      }
+      for (std::size_t i = a + 1; farthest == a && i < b; ++i) keep_[i] = false;
+      if (farthest == a) continue;
+      left.emplace_back(a, farthest);
+      left.emplace_back(farthest, b);
+    }
+  }
+  /// Of a point from the stretch between two others.
+  double distance(std::size_t i, std::size_t a, std::size_t b) const {
+    const double x = path_[i].points[0] - path_[a].points[0],
+                 y = path_[i].points[1] - path_[a].points[1],
+                 across = path_[b].points[0] - path_[a].points[0],
+                 down = path_[b].points[1] - path_[a].points[1];
+    const double length = across * across + down * down;
+    const double along = length > 0 ? std::clamp((x * across + y * down) / length, 0., 1.) : 0;
+    return std::hypot(x - along * across, y - along * down);
+  }
+
+  const Path& path_;
+  std::vector<bool> keep_;
+};
+
+/// With rectangles as such.
+Path boxed(const Path& path) {
+  Path out;
+  for (std::size_t i = 0; i < path.size(); ++i) {
+    auto box = i + 5 <= path.size() ? rectangle(&path[i]) : std::nullopt;
+    if (box) i += 4;
+    out.push_back(box ? *std::move(box) : path[i]);
+  }
+  return out;
+}
+
 void append(std::string& out, const Path& path) {
   const bool curved = std::ranges::any_of(path, [](const Step& one) { return one.word == "c"; });
-  for (std::size_t i = 0; i < path.size(); ++i) {
-    const auto box = i + 5 <= path.size() ? rectangle(&path[i]) : std::nullopt;
-    append(out, box ? *box : path[i], curved ? tenths : hundredths);
-    if (box) i += 4;
-  }
+  for (const Step& step : path) append(out, step, curved ? tenths : hundredths);
 }
 }  // namespace
 
@@ -167,14 +286,17 @@ std::string compact_content(std::string_view content) {
         continue;
       }
     }
+    path = boxed(Straightened(path).path());
     const bool dots = own == "S" && Dots::are(path);
+    const std::string mask = own == "f" || own == "f*" ? mask_of(path) : std::string();
     if (dots) {
       Dots(path).append_to(out);
     } else {
-      append(out, path);
+      out += mask;
+      if (mask.empty()) append(out, path);
     }
     path.clear();
-    if (dots) continue;
+    if (dots || !mask.empty()) continue;
     const std::size_t begin = all.find_first_not_of(" \n\r\t");
     out += all.substr(begin == all.npos ? 0 : begin);
     out += '\n';

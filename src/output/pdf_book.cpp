@@ -9,7 +9,6 @@
 #include <qpdf/QPDFNumberTreeObjectHelper.hh>
 
 #include <algorithm>
-#include <charconv>
 #include <exception>
 #include <map>
 #include <optional>
@@ -18,53 +17,18 @@
 #include <vector>
 
 #include "output/compact_content.h"
+#include "output/pdf_finish.h"
 #include "output/pdf_objects.h"
+#include "output/pdf_pages.h"
 #include "output/pdf_part.h"
 #include "output/pdf_tree.h"
-#include "output/shared_type.h"
 
 namespace furnish {
 namespace {
 using Handle = QPDFObjectHandle;
-/// Of the id of a link that leaves its part.
-constexpr std::string_view page_prefix = "page:";
 /// Of the name of its place, until it is copied: names of cairo's begin with a page's number.
 constexpr char leaving = '@';
-/// Pages under one node of the tree of pages.
-constexpr std::size_t pages_a_node = 64;
-/// Where links go meanwhile.
-constexpr const char* own_page = "own-page";
-
-/// Pages of the book that a page's links lead to, in their order; of those that stay in their part
-/// none.
 using Leads = std::vector<std::optional<std::size_t>>;
-
-std::optional<std::size_t> page_of(std::string_view id) {
-  if (!id.starts_with(page_prefix)) return std::nullopt;
-  std::size_t out = 0;
-  std::from_chars(id.data() + page_prefix.size(), id.data() + id.size(), out);
-  return out;
-}
-
-/// Ties links that leave their part to the title of their own page, and gives where all are to
-/// lead.
-Leads tied(Frame& page) {
-  Leads out;
-  for (Mark& mark : page.marks) {
-    auto* const link = std::get_if<LinkMark>(&mark);
-    if (link == nullptr) continue;
-    out.push_back(page_of(link->id));
-    if (out.back()) link->id = own_page;
-  }
-  if (std::ranges::none_of(out, [](const auto& lead) { return lead.has_value(); })) return out;
-  for (Mark& mark : page.marks) {
-    auto* const tag = std::get_if<OpenTag>(&mark);
-    if (tag == nullptr || !tag->id.empty() || tag->role != Structure::title) continue;
-    tag->id = own_page;
-    break;
-  }
-  return out;
-}
 
 /// A PDF of ours, read again.
 void read(QPDF& pdf, const std::string& bytes) {
@@ -76,16 +40,10 @@ Handle first_of(Handle kids) {
   return kids.isArray() && kids.getArrayNItems() > 0 ? kids.getArrayItem(0) : kids;
 }
 
-std::string references(const std::vector<int>& numbers) {
-  std::string out;
-  for (const int number : numbers) out += fmt::format("{} 0 R ", number);
-  return out;
+bool is_part(Handle element) {
+  return element.isDictionary() && element.getKey("/S").isNameAndEquals("/Part");
 }
 }  // namespace
-
-std::string book_page(std::size_t n) {
-  return fmt::format("{}{}", page_prefix, n);
-}
 
 class PdfBook::Writer {
  public:
@@ -95,57 +53,70 @@ class PdfBook::Writer {
         info_(out_.reserve()),
         nodes_(out_.reserve()),
         structure_(out_.reserve()),
-        document_(out_.reserve()) {}
+        document_(out_.reserve()),
+        front_(out_),
+        body_(out_) {}
 
   void add(std::span<const Frame> pages, const DocumentInfo& part,
            std::span<const Attachment> files, Where where, DiagnosticSink& sink) {
-    for (const Frame& page : pages) type_.meet(page);
-    std::vector<Frame> all{type_.page()};
-    all.insert(all.end(), pages.begin(), pages.end());
-    std::vector<Leads> leads;
-    for (Frame& page : all) leads.push_back(tied(page));
-    const auto bytes = to_pdf(all, part, {{}, {files.begin(), files.end()}}, sink);
-    if (!bytes) return;
+    if (const auto drawn = drawer_.draw(pages, part, files, sink)) take(*drawn, where);
+  }
+
+  void take(const BookPart& part, Where where) {
     QPDF pdf;
-    read(pdf, *bytes);
-    Section& section = where == Where::body ? body_ : front_;
+    read(pdf, part.bytes);
+    PdfPages& section = where == Where::body ? body_ : front_;
     PdfPart copy(out_, {ids_of(++parts_), parents_});
     share_fonts(pdf, copy);
-    take_pages(pdf, copy, leads, section);
-    take_structure(pdf, copy, part.language, section);
+    const std::size_t before = section.all().size();
+    take_pages(pdf, copy, part.leads, section);
+    for (const std::size_t end : part.ends) section.end_sheet(before + end);
+    if (part.ends.empty()) section.end_sheet(section.all().size());
+    take_structure(pdf, copy, part, section);
     take_files(pdf, copy);
     copy.copy_waiting();
   }
 
-  /// pre: there are pages
-  void finish(const DocumentInfo& whole, std::span<const OutlineEntry> outline,
-              DiagnosticSink& sink) {
-    const std::vector<Frame> last{type_.page()};
-    const auto bytes = to_pdf(last, whole, {}, sink);
-    if (!bytes) return;
+  void take_fonts(const BookPart& type) {
     QPDF pdf;
-    read(pdf, *bytes);
+    read(pdf, type.bytes);
     PdfPart copy(out_, {});
     put_fonts(pdf, copy);
+    copy.copy_waiting();
+  }
+
+  void carry(const Attachment& file, const DocumentInfo& info) {
+    QPDF pdf;
+    pdf.emptyPDF();
+    Handle spec = embedded_file(pdf, file, info);
+    PdfPart copy(out_, {});
+    const int content = copy.number_of(spec.getKey("/EF").getKey("/F"));
+    copy.copy_waiting();
+    carried_.push_back({content, spec.getKey("/Desc").unparse()});
+  }
+
+  /// pre: there are pages
+  void finish(const DocumentInfo& whole, const BookEnd& end, DiagnosticSink& sink) {
+    const auto last = drawer_.fonts(whole, sink);
+    if (!last) return;
+    QPDF pdf;
+    read(pdf, last->bytes);
+    PdfPart copy(out_, {});
+    put_fonts(pdf, copy);
+    if (end.filler && !fill_up(*end.filler, whole, sink)) return;
     put_pages();
     put_structure();
-    const int first = put_outline(out_, outline, body_.pages);
+    put_carried(end.names);
+    const int first = put_outline(out_, end.outline, body_.all());
     put_catalog(pdf, copy, first);
     out_.add(info_, "<<" + copy.entries(pdf.getTrailer().getKey("/Info")) + ">>");
     copy.copy_waiting();
     if (!out_.finish(catalog_, info_)) throw std::runtime_error("not all of it was written");
   }
 
-  std::size_t pages() const { return body_.pages.size(); }
+  std::size_t pages() const { return body_.all().size(); }
 
  private:
-  /// The body, or what stands before it.
-  struct Section {
-    std::vector<PageObject> pages;
-    std::vector<int> nodes;  ///< of the tree of pages, each with so many of them
-    std::vector<int> parts;  ///< elements that hold what a part says
-  };
-
   static std::string ids_of(int part) { return fmt::format("{:06}-", part); }
 
   void share_fonts(QPDF& pdf, PdfPart& copy) {
@@ -160,6 +131,7 @@ class PdfBook::Writer {
     }
   }
 
+  /// Those of all parts since the last time.
   void put_fonts(QPDF& pdf, PdfPart& copy) {
     Handle page = pdf.getAllPages().front();
     Handle fonts = page.getKey("/Resources").getKey("/Font");
@@ -168,23 +140,22 @@ class PdfBook::Writer {
       if (!font.isDictionary()) throw std::runtime_error("a font is not where it was");
       copy.copy_as(font, number);
     }
+    fonts_.clear();
   }
 
-  void take_pages(QPDF& pdf, PdfPart& copy, const std::vector<Leads>& leads, Section& section) {
+  void take_pages(QPDF& pdf, PdfPart& copy, const std::vector<Leads>& leads, PdfPages& section) {
     std::vector<Handle> pages = pdf.getAllPages();
     pages.erase(pages.begin());
-    const std::size_t begin = section.pages.size();
+    const std::size_t begin = section.all().size();
     for (const Handle& page : pages) {
-      if (section.pages.size() % pages_a_node == 0) section.nodes.push_back(out_.reserve());
       Handle box = Handle(page).getKey("/MediaBox");
-      section.pages.push_back({out_.reserve(), box.getArrayItem(3).getNumericValue()});
-      copy.stands_for(page, section.pages.back().number);
+      copy.stands_for(page, section.add(box.getArrayItem(3).getNumericValue()).number);
     }
     Handle names = pdf.getRoot().getKey("/Names");
     std::optional<QPDFNameTreeObjectHelper> places;
     if (names.isDictionary() && names.hasKey("/Dests")) places.emplace(names.getKey("/Dests"), pdf);
     copy.set_places([&](const std::string& name) {
-      if (name.front() == leaving) return top_of(body_.pages.at(std::stoul(name.substr(1))));
+      if (name.front() == leaving) return top_of(body_.all().at(std::stoul(name.substr(1))));
       Handle found;
       if (!places || !places->findObject(name, found)) {
         throw std::runtime_error("a link leads nowhere");
@@ -196,9 +167,8 @@ class PdfBook::Writer {
       lead_out(page, leads[i + 1]);
       put_content(page, copy);
       page.removeKey("/Parent");
-      out_.add(section.pages[begin + i].number,
-               fmt::format("<</Parent {} 0 R{}>>", section.nodes[(begin + i) / pages_a_node],
-                           copy.entries(page)));
+      out_.add(section.all()[begin + i].number,
+               fmt::format("<</Parent {} 0 R{}>>", section.node_of(begin + i), copy.entries(page)));
     }
     copy.copy_waiting();
     copy.set_places({});
@@ -224,17 +194,22 @@ class PdfBook::Writer {
     copy.stands_for(content, number);
   }
 
-  void take_structure(QPDF& pdf, PdfPart& copy, const std::string& language, Section& section) {
+  void take_structure(QPDF& pdf, PdfPart& copy, const BookPart& part, PdfPages& section) {
     Handle root = pdf.getRoot().getKey("/StructTreeRoot");
     Handle document = first_of(root.getKey("/K"));
     if (!document.isDictionary() || !root.hasKey("/ParentTree")) return;
-    copy.stands_for(root, document_);
-    document.replaceKey("/S", Handle::newName("/Part"));
-    document.replaceKey("/Lang", Handle::newUnicodeString(language));
+    Handle pages = document.getKey("/K");
+    if (!part.ends.empty() && is_part(first_of(pages))) {
+      copy.stands_for(document, document_);
+      for (const Handle& page : pages.aitems()) put_part(page, copy, part.language, section);
+    } else {
+      copy.stands_for(root, document_);
+      document.replaceKey("/S", Handle::newName("/Part"));
+      put_part(document, copy, part.language, section);
+    }
     if (roles_.empty() && root.hasKey("/RoleMap")) {
       roles_ = "/RoleMap" + copy.value(root.getKey("/RoleMap"));
     }
-    section.parts.push_back(copy.number_of(document));
     int next = parents_;
     QPDFNumberTreeObjectHelper parents(root.getKey("/ParentTree"), pdf);
     for (auto [key, value] : parents) {
@@ -255,6 +230,14 @@ class PdfBook::Writer {
     }
   }
 
+  static void put_part(Handle element, PdfPart& copy, const std::string& language,
+                       PdfPages& section) {
+    if (!element.hasKey("/Lang")) {
+      element.replaceKey("/Lang", Handle::newUnicodeString(language));
+    }
+    section.parts.push_back(copy.number_of(element));
+  }
+
   void take_files(QPDF& pdf, PdfPart& copy) {
     QPDFEmbeddedFileDocumentHelper embedded(pdf);
     for (auto& [name, file] : embedded.getEmbeddedFiles()) {
@@ -262,23 +245,39 @@ class PdfBook::Writer {
     }
   }
 
-  void put_pages() {
-    std::vector<int> nodes;
-    for (const Section* const section : {&front_, &body_}) {
-      for (std::size_t i = 0; i < section->nodes.size(); ++i) {
-        const auto some =
-            std::span(section->pages)
-                .subspan(i * pages_a_node)
-                .first(std::min(pages_a_node, section->pages.size() - i * pages_a_node));
-        std::vector<int> kids;
-        for (const PageObject& page : some) kids.push_back(page.number);
-        out_.add(section->nodes[i], fmt::format("<</Type/Pages/Parent {} 0 R/Count {}/Kids[{}]>>",
-                                                nodes_, kids.size(), references(kids)));
-        nodes.push_back(section->nodes[i]);
-      }
+  void put_carried(std::span<const std::string> names) {
+    for (std::size_t i = 0; i < names.size(); ++i) {
+      const auto& [content, says] = carried_.at(i);
+      const std::string name = Handle::newUnicodeString(names[i]).unparse();
+      files_.emplace_back(names[i], out_.reserve());
+      out_.add(files_.back().second,
+               fmt::format("<</Type/Filespec/F{0}/UF{0}/Desc{1}/AFRelationship/Source"
+                           "/EF<</F {2} 0 R/UF {2} 0 R>>>>",
+                           name, says, content));
     }
-    out_.add(nodes_, fmt::format("<</Type/Pages/Count {}/Kids[{}]>>",
-                                 front_.pages.size() + body_.pages.size(), references(nodes)));
+  }
+
+  /// Draws the page that stands where parts want pages, and counts where it does.
+  bool fill_up(const BookFiller& filler, const DocumentInfo& whole, DiagnosticSink& sink) {
+    if (!body_.fill_up(filler.multiple, filler.last_too)) return true;
+    const auto bytes = to_pdf({&filler.page, 1}, whole, {}, sink);
+    if (!bytes) return false;
+    QPDF pdf;
+    read(pdf, *bytes);
+    PdfPart copy(out_, {});
+    Handle page = pdf.getAllPages().front();
+    put_content(page, copy);
+    page.removeKey("/Parent");
+    page.removeKey("/StructParents");
+    filler_ = copy.entries(page);
+    copy.copy_waiting();
+    return true;
+  }
+
+  void put_pages() {
+    const std::size_t count = front_.put_nodes(nodes_, {}) + body_.put_nodes(nodes_, filler_);
+    out_.add(nodes_, fmt::format("<</Type/Pages/Count {}/Kids[{}{}]>>", count,
+                                 references(front_.nodes()), references(body_.nodes())));
   }
 
   void put_structure() {
@@ -300,9 +299,9 @@ class PdfBook::Writer {
     std::string says = fmt::format("<</Type/Catalog{}/Pages {} 0 R/StructTreeRoot {} 0 R",
                                    copy.entries(root), nodes_, structure_);
     if (outline != 0) says += fmt::format("/PageMode/UseOutlines/Outlines {} 0 R", outline);
-    const std::size_t front = front_.pages.size();
-    says += front > 0 ? fmt::format("/PageLabels<</Nums[0<</S/r>>{}<</S/D>>]>>", front)
-                      : "/PageLabels<</Nums[0<</S/D>>]>>";
+    const std::size_t front = front_.all().size();
+    // Without front matter pages are numbered from 1 anyway.
+    if (front > 0) says += fmt::format("/PageLabels<</Nums[0<</S/r>>{}<</S/D>>]>>", front);
     if (!files_.empty()) {
       std::vector<int> associated;
       for (const auto& [name, number] : files_) associated.push_back(number);
@@ -314,13 +313,14 @@ class PdfBook::Writer {
 
   PdfObjects out_;
   int catalog_, info_, nodes_, structure_, document_;
-  SharedType type_;
-  Section front_, body_;
+  PartDrawer drawer_;
+  PdfPages front_, body_;
   int parts_ = 0, parents_ = 0;
   std::map<std::string, int> fonts_;  ///< by their names on pages, which all parts share
   std::map<int, int> holders_;        ///< the tree of parents
   std::vector<std::pair<std::string, int>> ids_, files_;
-  std::string roles_;
+  std::vector<std::pair<int, std::string>> carried_;  ///< contents, and what they are
+  std::string roles_, filler_;
 };
 
 PdfBook::PdfBook(Take take) : writer_(std::make_unique<Writer>(std::move(take))) {}
@@ -345,12 +345,23 @@ bool PdfBook::add(std::span<const Frame> pages, const DocumentInfo& part,
   return told(sink, [&] { writer_->add(pages, part, files, where, sink); });
 }
 
+bool PdfBook::take(const BookPart& part, Where where, DiagnosticSink& sink) {
+  return told(sink, [&] { writer_->take(part, where); });
+}
+
+bool PdfBook::take_fonts(const BookPart& type, DiagnosticSink& sink) {
+  return told(sink, [&] { writer_->take_fonts(type); });
+}
+
+bool PdfBook::carry(const Attachment& file, const DocumentInfo& part, DiagnosticSink& sink) {
+  return told(sink, [&] { writer_->carry(file, part); });
+}
+
 std::size_t PdfBook::pages() const {
   return writer_->pages();
 }
 
-bool PdfBook::finish(const DocumentInfo& whole, std::span<const OutlineEntry> outline,
-                     DiagnosticSink& sink) {
-  return told(sink, [&] { writer_->finish(whole, outline, sink); });
+bool PdfBook::finish(const DocumentInfo& whole, const BookEnd& end, DiagnosticSink& sink) {
+  return told(sink, [&] { writer_->finish(whole, end, sink); });
 }
 }  // namespace furnish

@@ -21,6 +21,7 @@
 #include "output/pdf_text.h"
 #include "output/srgb_profile.h"
 #include "output/stand_ins.h"
+#include "output/unpack_budget.h"
 
 namespace furnish {
 namespace {
@@ -137,13 +138,9 @@ void attach(QPDF& pdf, std::span<const Attachment> files, const DocumentInfo& in
   QPDFEmbeddedFileDocumentHelper embedded(pdf);
   Handle associated = Handle::newArray();
   for (const Attachment& file : files) {
-    auto stream = QPDFEFStreamObjectHelper::createEFStream(pdf, file.bytes);
-    stream.setSubtype(file.media_type).setCreationDate(pdf_date(info)).setModDate(pdf_date(info));
-    auto spec = QPDFFileSpecObjectHelper::createFileSpec(pdf, file.name, stream);
-    spec.setDescription(file.says.empty() ? file.name : file.says);
-    spec.getObjectHandle().replaceKey("/AFRelationship", Handle::newName("/Source"));
-    embedded.replaceEmbeddedFile(file.name, spec);
-    associated.appendItem(spec.getObjectHandle());
+    Handle spec = embedded_file(pdf, file, info);
+    embedded.replaceEmbeddedFile(file.name, QPDFFileSpecObjectHelper(spec));
+    associated.appendItem(spec);
   }
   pdf.getRoot().replaceKey("/AF", associated);
 }
@@ -162,12 +159,22 @@ std::string written(QPDF& pdf) {
 }
 }  // namespace
 
+QPDFObjectHandle embedded_file(QPDF& pdf, const Attachment& file, const DocumentInfo& info) {
+  auto stream = QPDFEFStreamObjectHelper::createEFStream(pdf, file.bytes);
+  stream.setSubtype(file.media_type).setCreationDate(pdf_date(info)).setModDate(pdf_date(info));
+  auto spec = QPDFFileSpecObjectHelper::createFileSpec(pdf, file.name, stream);
+  spec.setDescription(file.says.empty() ? file.name : file.says);
+  spec.getObjectHandle().replaceKey("/AFRelationship", Handle::newName("/Source"));
+  return spec.getObjectHandle();
+}
+
 std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const Frame> pages,
                                       const DocumentInfo& info,
                                       std::span<const Attachment> attachments,
                                       DiagnosticSink& sink) {
   // libqpdf tells of a file it cannot read, or of no memory, by exceptions.
   try {
+    have_counted_filters();
     const StructureTexts texts = structure_texts(pages);
     QPDF pdf;
     pdf.setSuppressWarnings(true);

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <qpdf/QPDFObjectHandle.hh>
+
 #include <optional>
 #include <span>
 #include <string>
@@ -16,4 +18,6 @@ namespace furnish {
 std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const Frame> pages,
                                       const DocumentInfo&, std::span<const Attachment>,
                                       DiagnosticSink&);
+/// What says of a file that it is attached, by its name, with its content.
+QPDFObjectHandle embedded_file(QPDF&, const Attachment&, const DocumentInfo&);
 }  // namespace furnish

@@ -9,6 +9,7 @@
 #include <cstdlib>
 #include <limits>
 #include <memory>
+#include <mutex>
 #include <stdexcept>
 #include <vector>
 
@@ -156,17 +157,19 @@ void take_over(const char* name) {
   QPDF::registerStreamFilter(name, [] { return std::make_shared<Filter>(); });
 }
 
-/// libqpdf has one table of filters for the whole process, so it is changed before there is a
-/// second thread.
-[[maybe_unused]] const bool taken_over = [] {
-  take_over<CountedFlate>("/FlateDecode");
-  take_over<CountedRuns>("/RunLengthDecode");
-  take_over<Refused>("/LZWDecode");
-  return true;
-}();
 }  // namespace
 
+void have_counted_filters() {
+  static std::once_flag once;
+  std::call_once(once, [] {
+    take_over<CountedFlate>("/FlateDecode");
+    take_over<CountedRuns>("/RunLengthDecode");
+    take_over<Refused>("/LZWDecode");
+  });
+}
+
 UnpackBudget::UnpackBudget(std::size_t bytes) {
+  have_counted_filters();
   may_flow = static_cast<std::int64_t>(bytes);
 }
 UnpackBudget::~UnpackBudget() {

@@ -4,6 +4,11 @@
 
 namespace furnish {
 
+/// Gives libqpdf the filters that UnpackBudget counts by. It has one table of them for the whole
+/// process: whoever works with libqpdf calls this first, so that no thread changes it under
+/// another.
+void have_counted_filters();
+
 /// While it lives, what libqpdf's filters unpack for this thread may come to so many bytes, counted
 /// behind each filter of a chain: a filter that leaves little of what the one before it unpacked
 /// hides no work. Past that every filter throws std::length_error, which libqpdf may turn into a

@@ -18,6 +18,7 @@
 #include <vector>
 
 #include "page/direction.h"
+#include "page/pango_threads.h"
 
 namespace furnish {
 namespace {
@@ -112,6 +113,7 @@ std::optional<Metrics> metrics_of(FT_Face face) {
 /// Pango starts a thread that reads the whole system's configuration unless there is a current one
 /// before its first font map. An empty one will do, as every font map is given its own.
 void have_current_config() {
+  run_pango_inline();
   static std::once_flag once;
   std::call_once(once, [] {
     const Config empty(FcConfigCreate());

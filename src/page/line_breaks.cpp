@@ -1,5 +1,6 @@
 #include "page/line_breaks.h"
 
+#include <algorithm>
 #include <string_view>
 
 namespace furnish {
@@ -9,6 +10,20 @@ void keep(std::size_t begin, std::size_t end, PangoAttrList* attributes) {
   attribute->start_index = static_cast<guint>(begin);
   attribute->end_index = static_cast<guint>(end);
   pango_attr_list_insert(attributes, attribute);
+}
+
+/// As the layout itself says it, which would measure each font for it, and set a sample text in it.
+int width_of(PangoLayout* layout) {
+  const GSList* const lines = pango_layout_get_lines_readonly(layout);
+  int widest = 0;
+  for (const GSList* at = lines; at; at = at->next) {
+    auto* const line = static_cast<PangoLayoutLine*>(at->data);
+    PangoRectangle logical{};
+    pango_layout_line_get_extents(line, nullptr, &logical);
+    const bool indented = line->is_paragraph_start && lines->next != nullptr;
+    widest = std::max(widest, logical.width + (indented ? pango_layout_get_indent(layout) : 0));
+  }
+  return widest;
 }
 }  // namespace
 
@@ -51,8 +66,6 @@ bool strained(PangoLayout* layout) {
       return true;
     }
   }
-  PangoRectangle logical{};
-  pango_layout_get_extents(layout, nullptr, &logical);
-  return logical.width > pango_layout_get_width(layout);
+  return width_of(layout) > pango_layout_get_width(layout);
 }
 }  // namespace furnish

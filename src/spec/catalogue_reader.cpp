@@ -32,7 +32,7 @@ class Known {
 
   bool key(std::string_view section, std::string_view word, SourceSpan at,
            DiagnosticSink& sink) const {
-    if (section == open_section) return true;
+    if (section == open_section || has(section, word)) return true;
     std::vector<std::string_view> keys;
     for_each([&](std::string_view of, std::string_view key) {
       if (of == section) keys.push_back(key);
@@ -41,6 +41,10 @@ class Known {
   }
 
  private:
+  bool has(std::string_view section, std::string_view word) const {
+    return english_ == nullptr || english_->texts.contains(fmt::format("{}.{}", section, word));
+  }
+
   template <typename F>
   void for_each(F each) const {
     if (english_ == nullptr) return;

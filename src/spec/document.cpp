@@ -7,6 +7,7 @@
 #include <sstream>
 
 #include "base/text.h"
+#include "spec/plain_document.h"
 #include "spec/scan.h"
 #include "spec/syntax_fault.h"
 
@@ -184,6 +185,10 @@ std::optional<Document> parse(const ReadContext& context, std::uint32_t file,
   const SourceText& source = context.sources.at(file);
   std::string text(source.text());
   Document document{file, {}, true, sleeping_headings(source)};
+  if (auto plain = plain_document(source, file)) {
+    document.root = *std::move(plain);
+    return document;
+  }
   std::uint32_t last = 0, lengthened = 0;
   std::vector<Stretch> stretches;
   for (std::size_t faults = 0; faults < most_syntax_faults;) {

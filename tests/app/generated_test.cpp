@@ -190,7 +190,10 @@ TEST_CASE("cards of a run are arranged alike where that costs no growth step", "
     }
     std::vector<ComposedPage> before;
     for (const Done& done : all) before.push_back(done.made.sheet.page);
-    arrange_alike(all, shop);
+    std::vector<const Done*> set;
+    for (const Done& done : all) set.push_back(&done);
+    const std::string usual = usual_look(set);
+    for (Done& done : all) arrange_alike(done, usual, shop);
     int changed = 0;
     for (std::size_t i = 0; i < all.size(); ++i) {
       const ComposedPage& page = all[i].made.sheet.page;

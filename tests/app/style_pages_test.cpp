@@ -170,10 +170,10 @@ TEST_CASE("a phone reads the trim off a grey print of every style sheet", "[styl
     const Sheets sheets(salon, table.salon().paper.sheet.name == "letter" ? "letter" : "A4");
     for (const std::string& key : table.pets()) {
       INFO(salon << ": " << key);
-      const std::string png = sheets.folder.path(key);
+      const std::string print = sheets.folder.path(key);
       // The code stands on the other side where there is one.
-      REQUIRE(run("pdftoppm -r 150 -gray -png " + sheets.file(key) + " " + png).status == 0);
-      const auto read = run("zbarimg -q --raw $(ls " + png + "-*.png | tail -n 1)");
+      REQUIRE(run("pdftoppm -r 150 -gray " + sheets.file(key) + " " + print).status == 0);
+      const auto read = run("zbarimg -q --raw $(ls " + print + "-*.pgm | tail -n 1)");
       CHECK(read.status == 0);
       CHECK(read.out == trim_toml(table.kennel(key).pet) + "\n");
       CHECK(has_words(sheets.text(key), "hold a phone\u2019s camera over it"));

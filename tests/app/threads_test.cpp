@@ -17,6 +17,7 @@
 #include "app/workshop.h"
 #include "output/attachments.h"
 #include "output/pdf.h"
+#include "output/pdf_rules.h"
 #include "output/tool.h"
 #include "share.h"
 
@@ -74,9 +75,8 @@ void in_two_threads(const std::function<void(std::size_t)>& work) {
 
 /// A whole run: its status, what it said, and every file that it wrote.
 using Whole = std::map<std::string, std::string>;
-Whole whole_run(const TemporaryFolder& salon, const SheetMaker& sheet, int jobs) {
+Whole whole_run(const TemporaryFolder& salon, Options options, int jobs) {
   const TemporaryFolder out;
-  Options options = asked(sheet);
   options.salon = salon.path("");
   options.output = out.path("sheets") + "/";
   options.jobs = jobs;
@@ -174,7 +174,7 @@ TEST_CASE("a run in many threads writes and says what one in a single thread doe
   const TemporaryFolder salon;
   const std::size_t pets = long_run() ? 2000 : 40;
   put_salon(salon, pets);
-  const Whole alone = whole_run(salon, sheets::card, 1);
+  const Whole alone = whole_run(salon, asked(sheets::card), 1);
   CHECK(alone.at("status") == "1");
   CHECK(alone.size() > pets / 2);
   const std::string& said = alone.at("err");
@@ -185,10 +185,26 @@ TEST_CASE("a run in many threads writes and says what one in a single thread doe
     CHECK(said.find(what) != said.npos);
   }
   for (const int threads : {2, 8}) {
-    const Whole many = whole_run(salon, sheets::card, threads);
+    const Whole many = whole_run(salon, asked(sheets::card), threads);
     CHECK(many.at("out") == alone.at("out"));
     CHECK(many.at("err") == said);
     CHECK(many == alone);
+  }
+}
+
+TEST_CASE("a file of many sheets is the same from many threads as from one", "[threads]") {
+  const TemporaryFolder salon;
+  // Two threads have something to do from 41 sheets on.
+  put_salon(salon, long_run() ? 500 : 44);
+  Options options = asked(sheets::card);
+  options.together = true;
+  for (const int each : long_run() ? std::vector{0, 2} : std::vector{0}) {
+    options.copies_per_sheet = each;
+    const Whole alone = whole_run(salon, options, 1);
+    CHECK(pdf_faults(alone.at("all-card.pdf")) == std::vector<std::string>{});
+    for (const int threads : long_run() ? std::vector{2, 8} : std::vector{8}) {
+      CHECK(whole_run(salon, options, threads) == alone);
+    }
   }
 }
 

@@ -319,8 +319,8 @@ TEST_CASE("a phone reads the next visit off a grey print of the care sheet", "[c
       const auto next = comes_back(table, kennel);
       if (!next) continue;
       INFO(salon << ": " << key);
-      REQUIRE(run("pdftoppm -r 150 -gray -png -singlefile " + file + ".pdf " + file).status == 0);
-      const auto read = run("zbarimg -q --raw " + file + ".png");
+      REQUIRE(run("pdftoppm -r 150 -gray -singlefile " + file + ".pdf " + file).status == 0);
+      const auto read = run("zbarimg -q --raw " + file + ".pgm");
       CHECK(read.status == 0);
       std::string day = to_iso(*next);
       std::erase(day, '-');
@@ -329,10 +329,10 @@ TEST_CASE("a phone reads the next visit off a grey print of the care sheet", "[c
       const auto reads = [&](const std::string& picture) {
         return run("zbarimg -q --raw " + picture).out == read.out;
       };
-      REQUIRE(run("pdftoppm -r 100 -gray -png -singlefile " + file + ".pdf " + file + "-coarse")
+      REQUIRE(run("pdftoppm -r 100 -gray -singlefile " + file + ".pdf " + file + "-coarse")
                   .status == 0);
-      coarse += reads(file + "-coarse.png") ? 1 : 0;
-      REQUIRE(run("convert " + file + ".png -blur 0x1 " + file + "-blurred.png").status == 0);
+      coarse += reads(file + "-coarse.pgm") ? 1 : 0;
+      REQUIRE(run("convert " + file + ".pgm -blur 0x1 " + file + "-blurred.png").status == 0);
       blurred += reads(file + "-blurred.png") ? 1 : 0;
     }
   }

@@ -1,5 +1,6 @@
 // What a card costs, beside what it must cost. Prints a table; judges nothing.
-//     furnish_bench [RUNS [PART...]]    parts: cold warm parts fits desk find import; none: all
+//     furnish_bench [RUNS [PART...]]    parts: cold warm parts fits rivals desk find batches watch
+//     import; none: all
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -17,6 +18,7 @@
 #include "output/pdf_draw.h"
 #include "output/pdf_finish.h"
 #include "process.h"
+#include "sheets.h"
 
 namespace furnish::bench {
 namespace {
@@ -60,7 +62,8 @@ std::string key_of(const PetPath& path) {
   return fs::path(path.file).stem();
 }
 
-void cold(int runs, const std::string& folder) {
+/// The bare program for the marks of the fullest card.
+std::vector<std::string> bare_command(const std::string& folder) {
   const Options options = options_for();
   const DiskFiles files;
   Workshop shop(options, files);
@@ -70,10 +73,16 @@ void cold(int runs, const std::string& folder) {
   const std::string frame = folder + "/frame.txt";
   std::ofstream(frame, std::ios::binary) << frame_file(sheet->sheet.page.frame);
 
-  const std::vector<std::string> card{FURNISH_PROGRAM, "card", fullest,
-                                      "--salon",       salon,  "--on",
-                                      "2026-11-24",    "-o",   folder + "/card.pdf"};
-  const std::vector<std::string> bare{FURNISH_BARE, frame, source + "/fonts", folder + "/bare.pdf"};
+  return {FURNISH_BARE, frame, source + "/fonts", folder + "/bare.pdf"};
+}
+
+std::vector<std::string> card_command(const std::string& folder) {
+  return {FURNISH_PROGRAM, "card",       fullest,   "--salon", salon,
+          "--on",          "2026-11-24", "--fresh", "-o",      folder + "/card.pdf"};
+}
+
+void cold(int runs, const std::string& folder) {
+  const std::vector<std::string> card = card_command(folder), bare = bare_command(folder);
   run(card);
   run(bare);
   std::vector<Cost> cards, bares;
@@ -90,6 +99,7 @@ void cold(int runs, const std::string& folder) {
       ours.wall_ms / least.wall_ms, ours.cpu_ms / least.cpu_ms);
   const Cost batch = run({FURNISH_PROGRAM, "card", "--together", "--salon", salon, "--on",
                           "2026-11-24", "-o", folder + "/all.pdf"});
+  cold_sheets(bare, runs, folder);
   say("Peak memory");
   say("  one card             {:7.1f} MiB", ours.peak_mib);
   say("  bare                 {:7.1f} MiB", least.peak_mib);
@@ -229,7 +239,11 @@ int main(int argc, char** argv) {
     if (wanted.empty() || std::ranges::find(wanted, name) != wanted.end()) work();
   };
   part("cold", [&] { cold(runs, form); });
-  part("warm", [&] { warm(std::max(2, runs / 4)); });
+  part("warm", [&] {
+    warm(std::max(2, runs / 4));
+    warm_sheets(bare_command(form), std::max(3, runs / 4));
+  });
+  part("rivals", [&] { rivals(card_command(form), bare_command(form), runs, form); });
   part("parts", [&] { parts(runs); });
   part("fits", [] { fits(); });
   part("desk", [&] { at_desk(runs); });

@@ -31,7 +31,7 @@ Cost run(const std::vector<std::string>& command) {
   int status = -1;
   rusage used{};
   const bool ran =
-      posix_spawn(&child, arguments[0], &actions, nullptr, arguments.data(), environ) == 0 &&
+      posix_spawnp(&child, arguments[0], &actions, nullptr, arguments.data(), environ) == 0 &&
       wait4(child, &status, 0, &used) == child;
   const std::chrono::duration<double, std::milli> wall = std::chrono::steady_clock::now() - start;
   posix_spawn_file_actions_destroy(&actions);

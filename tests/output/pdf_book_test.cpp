@@ -1,5 +1,7 @@
 #include "output/pdf_book.h"
 
+#include <fmt/format.h>
+
 #include <catch2/catch.hpp>
 
 #include "output/compact_content.h"
@@ -46,7 +48,7 @@ TEST_CASE("parts that come one by one make one good PDF, front matter first", "[
   CHECK(book.pages() == 2);
   CHECK(book.add(front, sample_info(), {}, PdfBook::Where::front, sink));
   const std::vector<OutlineEntry> outline{{"A", 0, 0}, {"one", 0, 1}, {"two", 1, 1}, {"B", 1, 0}};
-  CHECK(book.finish(sample_info(), outline, sink));
+  CHECK(book.finish(sample_info(), {outline, {}, {}}, sink));
   CHECK(sink.all().empty());
   CHECK(pdf_faults(bytes) == std::vector<std::string>{});
   CHECK(seal_holds(bytes));
@@ -90,6 +92,30 @@ TEST_CASE("a line is kept only for glyphs that nobody met before", "[book]") {
   CHECK(shared.page().marks.size() == 2);
 }
 
+TEST_CASE("the squares of a code are drawn as a mask with the same squares in the same places",
+          "[book]") {
+  // A chess board of 16 squares by 14, each of 1.5 points, whose last line is 0.01 off.
+  std::string board;
+  for (int y = 0; y < 14; ++y) {
+    for (int x = y % 2; x < 16; x += 2) {
+      board += fmt::format("{} {} 1.5 1.5 re\n", 10 + 1.5 * x, 20 + 1.5 * y + (y == 13 ? 0.01 : 0));
+    }
+  }
+  const std::string mask = compact_content(board + "10 20 m\nf*\n");
+  // The row of the least y is the mask's first, wherever the page has its top: (0, 1) of an image
+  // is its upper left corner (ISO 32000-1, 8.9.5). 0 is dark.
+  const std::string two_rows = "5555AAAA";
+  std::string rows;
+  for (int i = 0; i < 7; ++i) rows += two_rows;
+  CHECK(mask == "q\n24.000 0 0 -21.010 10.000 41.010 cm\nBI/W 16/H 14/IM true/F/AHx ID " + rows +
+                    ">\nEI\nQ\n");
+  // Anything else stays: stroked, one square off, or one twice.
+  for (const std::string& other :
+       {board + "S\n", board + "10.7 20 1.5 1.5 re\nf\n", board + "10 20 1.5 1.5 re\nf*\n"}) {
+    CHECK(compact_content(other).find("BI") == std::string::npos);
+  }
+}
+
 TEST_CASE("content is drawn with fewer bytes, and nothing but points of paths changes", "[book]") {
   CHECK(compact_content("1.23456 2 m 3.999 4.001 l S\n") == "1.23 2 m\n4 4 l\nS\n");
   CHECK(compact_content("1 2 m 5 2 l 5 8 l 1 8 l h f*\n") == "1 2 4 6 re\nf*\n");
@@ -101,6 +127,8 @@ TEST_CASE("content is drawn with fewer bytes, and nothing but points of paths ch
   for (int i = 0; i < 8; ++i) dots += std::to_string(i * 2) + " 1 m h\n";
   dots += "4 3 m h\n6 3 m h\n";
   CHECK(compact_content(dots + "S\n") == "[0 2.0000]0 d\n0 1 m\n15 1 l\n4 3 m\n7 3 l\nS\n[]0 d\n");
+  // Lines that run on.
+  CHECK(compact_content("0 0 m 1 .01 l 2 -.02 l 3 0 l 3 3 l S\n") == "0 0 m\n3 0 l\n3 3 l\nS\n");
   const std::string text = "BT\n0.123456 0 0 1.5 3 4 Tm\n[(a\\(b m 1.234 2 l)11(c)]TJ\nET\n";
   CHECK(compact_content(text) == text);
 }

@@ -4,8 +4,10 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <thread>
 
 #include "support.h"
+#include "threads_started.h"
 
 using namespace furnish;
 
@@ -129,4 +131,18 @@ TEST_CASE("advances are those of the set text but for kerning", "[page][fonts]")
             Approx(desk.fonts->advance(face, static_cast<char32_t>(c))).margin(0.0001));
     }
   }
+}
+
+TEST_CASE("setting text in many sizes starts no thread", "[page][fonts]") {
+  test::Desk desk;
+  REQUIRE(desk.fonts);
+  const int before = test::threads_started();
+  for (int quarters = 20; quarters < 60; quarters += 4) {
+    desk.shaper.shape({{"Rex", Face::bold, Role::body, TypeSize::quarters(quarters)}}, {},
+                      Breaking::never);
+  }
+  CHECK(test::threads_started() == before);
+  // Else nothing would be counted.
+  std::thread([] {}).join();
+  CHECK(test::threads_started() == before + 1);
 }

@@ -40,6 +40,8 @@ const std::map<std::string, std::set<std::string>> only_in{
     {"qrencode", {"figure"}},
     {"nlohmann/", {"app", "desk", "plan", "spec"}},
     {"microhttpd", {"desk"}},
+    {"gnutls/", {"output"}},
+    {"dlfcn", {"base"}},
     {"iostream", {"app"}},
 };
 
