@@ -122,10 +122,22 @@ std::vector<std::pair<std::string, std::string>> SalonAtDesk::visits(std::string
   return out;
 }
 
+/// Of put-away/ and what is in it: nothing is moved through a link, out of the salon or into it.
+std::string SalonAtDesk::away_is_link(const std::string& pet) const {
+  for (const std::string& part :
+       {std::string("put-away"), std::string("put-away/visits"), "put-away/visits/" + pet}) {
+    std::error_code ignored;
+    if (fs::is_symlink(in_salon(part), ignored)) {
+      return part + " is a link, and nothing is moved through one";
+    }
+  }
+  return {};
+}
+
 std::vector<std::pair<std::string, std::string>> SalonAtDesk::away(std::string_view pet) {
   std::vector<std::pair<std::string, std::string>> out;
   const std::string id(pet);
-  if (!shown_path({"pet", id})) return out;
+  if (!shown_path({"pet", id}) || !away_is_link(id).empty()) return out;
   for (const std::string& name : kept_.files().toml_files(in_salon("put-away/visits/" + id))) {
     out.emplace_back(id + "/" + stem(name), stem(name));
   }
@@ -136,12 +148,16 @@ std::vector<std::pair<std::string, std::string>> SalonAtDesk::away(std::string_v
 std::string SalonAtDesk::put_away(const desk::FileId& file) {
   const auto shown = file.kind == "visit" ? shown_path(file) : std::nullopt;
   if (!shown) return "the file is not there any more";
+  if (std::string link = away_is_link(halves(file.id).first); !link.empty()) return link;
   return move_to_new_name(*shown, "put-away/visits/" + halves(file.id).first,
                           halves(file.id).second);
 }
 
 std::string SalonAtDesk::put_back(const desk::FileId& file) {
   const auto [pet, date] = halves(file.id);
+  if (file.kind == "visit" && shown_path({"pet", pet})) {
+    if (std::string link = away_is_link(pet); !link.empty()) return link;
+  }
   const std::string from = "put-away/visits/" + pet;
   const bool there =
       file.kind == "visit" && shown_path({"pet", pet}) && lists(from, date + std::string(ending));

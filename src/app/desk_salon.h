@@ -53,6 +53,7 @@ class SalonAtDesk final : public desk::Salon {
                                const std::string& name);
   /// Whether a folder of the salon's, "pets", has a file of that name in its list.
   bool lists(const std::string& folder, const std::string& name);
+  std::string away_is_link(const std::string& pet) const;
   std::string in_salon(const std::string& name) const { return path_in(kept_.root(), name); }
 
   DeskShop kept_;

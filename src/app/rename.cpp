@@ -2,8 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <cerrno>
 #include <filesystem>
 #include <system_error>
+
+#include "output/disk.h"
 
 namespace furnish {
 namespace {
@@ -15,12 +18,12 @@ bool there(const std::string& path) {
 }
 
 /// Moves what is there to where nothing is; what is not there is no fault.
-bool moved(const std::string& from, const std::string& to, DiagnosticSink& sink) {
-  if (!there(from)) return true;
-  std::error_code fault;
-  fs::rename(from, to, fault);
-  if (!fault) return true;
-  sink.error("write", {}, fmt::format("cannot move {} to {}: {}", from, to, fault.message()));
+bool moved(const std::string& from, const std::string& to, DiagnosticSink& sink, const Disk& disk) {
+  if (!there(from) || disk.rename_to_new(from.c_str(), to.c_str()) == 0) return true;
+  const int fault = errno;
+  sink.error(
+      "write", {},
+      fmt::format("cannot move {} to {}: {}", from, to, std::system_category().message(fault)));
   return false;
 }
 
@@ -40,6 +43,13 @@ void tell_bookings(SalonFolder& folder, const std::string& from, const std::stri
   }
 }
 
+/// Whether what was put away lies in the salon itself: through a link nothing is moved.
+bool put_away_is_ours(const std::string& root) {
+  std::error_code ignored;
+  return !fs::is_symlink(path_in(root, "put-away"), ignored) &&
+         !fs::is_symlink(path_in(root, "put-away/visits"), ignored);
+}
+
 bool good_name(const std::string& name) {
   return !name.empty() && name.find_first_of("/\\") == std::string::npos && name.front() != '.';
 }
@@ -50,6 +60,7 @@ Exit rename_pet(const Options& options, Workshop& shop, Console& console) {
   const std::string& to = options.pets.back();
   const std::string root = options.salon.empty() ? "." : options.salon;
   DiagnosticSink& sink = shop.sink();
+  const Disk& disk = shop.disk();
   const auto in = [&](const char* folder, const std::string& name) {
     return path_in(path_in(root, folder), name);
   };
@@ -64,13 +75,15 @@ Exit rename_pet(const Options& options, Workshop& shop, Console& console) {
     sink.error("exists", {}, fmt::format("{} is there already", new_file));
   } else if (there(visits) && there(new_visits)) {
     sink.error("exists", {}, fmt::format("{} is there already", new_visits));
-  } else if (moved(visits, new_visits, sink)) {
-    if (!moved(file, new_file, sink)) {
-      moved(new_visits, visits, sink);
+  } else if (moved(visits, new_visits, sink, disk)) {
+    if (!moved(file, new_file, sink, disk)) {
+      moved(new_visits, visits, sink, disk);
     } else {
       // Visits that were put away at the desk go along; where some are there, these stay.
       const std::string away = in("put-away/visits", from), new_away = in("put-away/visits", to);
-      if (there(away) && !there(new_away)) moved(away, new_away, sink);
+      if (put_away_is_ours(root) && there(away) && !there(new_away)) {
+        moved(away, new_away, sink, disk);
+      }
       tell_bookings(shop.folder(root), from, to, sink);
     }
   }

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <map>
+#include <set>
 
 #include "base/text.h"
 #include "spec/client_words.h"
@@ -90,21 +92,34 @@ Heading heading(std::string_view written) {
   return out;
 }
 
-bool among(const std::string& heading_words, std::string_view words) {
-  while (!words.empty()) {
-    const std::size_t end = std::min(words.find('|'), words.size());
-    if (heading(words.substr(0, end)).words == heading_words) return true;
-    words.remove_prefix(std::min(end + 1, words.size()));
+/// The words of headers that are known, each as a heading has them. Made once for a list.
+class KnownHeadings {
+ public:
+  KnownHeadings() {
+    for (const HeaderWords& row : header_words()) {
+      // A word of two facts is the first's.
+      each(row.words, [&](std::string words) { facts_.try_emplace(std::move(words), row.fact); });
+    }
+    each(name_words(), [&](std::string words) { names_.insert(std::move(words)); });
   }
-  return false;
-}
+  std::optional<ClientFact> fact_of(const std::string& words) const {
+    const auto found = facts_.find(words);
+    return found == facts_.end() ? std::nullopt : std::optional(found->second);
+  }
+  bool some_name(const std::string& words) const { return names_.contains(words); }
 
-std::optional<ClientFact> fact_of(const std::string& words) {
-  for (const HeaderWords& row : header_words()) {
-    if (among(words, row.words)) return row.fact;
+ private:
+  template <typename Take>
+  static void each(std::string_view words, const Take& take) {
+    while (!words.empty()) {
+      const std::size_t end = std::min(words.find('|'), words.size());
+      take(heading(words.substr(0, end)).words);
+      words.remove_prefix(std::min(end + 1, words.size()));
+    }
   }
-  return std::nullopt;
-}
+  std::map<std::string, ClientFact> facts_;
+  std::set<std::string> names_;
+};
 
 bool of_the_pet(ClientFact fact) {
   return fact >= ClientFact::name && fact <= ClientFact::weight;
@@ -113,10 +128,11 @@ bool of_the_pet(ClientFact fact) {
 class Proposal {
  public:
   explicit Proposal(const CsvLine& first) : first_(first) {
+    const KnownHeadings known;
     for (const CsvCell& cell : first.cells) {
       headings_.push_back(heading(cell.text));
-      facts_.push_back(fact_of(headings_.back().words));
-      some_name_.push_back(among(headings_.back().words, name_words()));
+      facts_.push_back(known.fact_of(headings_.back().words));
+      some_name_.push_back(known.some_name(headings_.back().words));
       out_.headed = out_.headed || facts_.back() || some_name_.back();
     }
     chosen_.resize(first.cells.size());

@@ -5,6 +5,7 @@
 #include <array>
 #include <catch2/catch.hpp>
 #include <filesystem>
+#include <set>
 #include <span>
 
 #include "app/hushed.h"
@@ -69,8 +70,9 @@ constexpr std::array failures{Failure{EIO},
 }  // namespace
 
 TEST_CASE("whatever call fails, nothing is lost and the status is true") {
-  const OneSalon salon;
   const Task task = GENERATE(from_range(all_tasks()));
+  if (task.seldom && !long_run()) return;
+  const OneSalon salon;
   INFO(task.name);
   constexpr std::string_view day = "2026-11-25", earlier = "2026-11-24";
   DiskFiles files;
@@ -126,6 +128,41 @@ TEST_CASE("whatever call fails, nothing is lost and the status is true") {
   // Most of them are needed, so most of them must be felt.
   CHECK(failed > points / 4);
   fmt::print("{}: {} points of failure, {} ended with a message\n", task.name, points, failed);
+}
+
+TEST_CASE("a pet that cannot be renamed whole has all its files, and it is told") {
+  const OneSalon salon;
+  const Task rename{"rename", Command::rename,
+                    nullptr,  false,
+                    {},       [](Options& options) {
+                      options.pets = {"marlow", "bo"}; }};
+  const DiskFiles files;
+  const auto contents = [&] {
+    std::multiset<std::string> out;
+    for (const auto& [path, bytes] : salon.tree()) out.insert(bytes);
+    return out;
+  };
+  const auto before = contents();
+  FailingDisk counting;
+  const Outcome good = salon.run(rename, "2026-11-25", files, counting);
+  INFO(good.said);
+  REQUIRE(good.exit == Exit::ok);
+  const Tree renamed = salon.tree();
+  REQUIRE(counting.calls() == 2);  // visits, the pet
+  for (int at = 0; at < counting.calls(); ++at) {
+    for (const Failure& failure : failures) {
+      salon.give_back();
+      const Outcome outcome = salon.run(rename, "2026-11-25", files, FailingDisk(at, failure));
+      INFO(at << ": " << outcome.said);
+      CHECK(outcome.exit == Exit::faults);
+      CHECK(has(outcome.said, "error: cannot move "));
+      CHECK(contents() == before);
+      if (!failure.and_after) CHECK(salon.tree() == salon.written());
+      // Where the disk was gone, the next run goes on.
+      CHECK(salon.run(rename, "2026-11-25", files, system_disk()).exit == Exit::ok);
+      CHECK(salon.tree() == renamed);
+    }
+  }
 }
 
 TEST_CASE("what runs that were killed left unfinished is cleared, what another works on is not") {

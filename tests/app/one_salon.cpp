@@ -1,8 +1,8 @@
 #include "app/one_salon.h"
 
 #include <algorithm>
-#include <array>
 #include <filesystem>
+#include <stdexcept>
 
 #include "app/hushed.h"
 #include "app/program.h"
@@ -13,12 +13,29 @@ namespace furnish::test {
 namespace fs = std::filesystem;
 
 OneSalon::OneSalon() {
-  for (const std::string name : {"salon.toml", "pets/marlow.toml"}) copy(name);
-  for (const auto& visit : fs::directory_iterator(sample() + "/visits/marlow")) {
-    copy("visits/marlow/" + visit.path().filename().string());
-  }
+  constexpr std::string_view salon =
+      "[salon]\nname = \"S\"\nlanguage = \"en-GB\"\n[products.oat]\nname = \"oat\"\ndilution = "
+      "\"10:1\"\n";
+  constexpr std::string_view pet =
+      "[pet]\nname = \"Marlow\"\nphoto = \"photos/marlow.jpg\"\n[owner]\nlanguage = \"es\"\n"
+      "[[alert]]\nlevel = \"warning\"\ntext = \"Snaps.\"\n[bath]\nshampoo = { product = \"oat\" "
+      "}\n[trim]\n"
+      "style = \"short\"\nvisit_every = \"8 weeks\"\n";
+  constexpr std::string_view style =
+      "[style]\nname = \"Short\"\nextends = \"natural-tidy\"\n[trim]\nbelly = { blade = \"10\" }\n";
+  constexpr std::string_view day = "date = 2026-11-25\n[[booking]]\npet = \"marlow\"\nat = 10:00\n";
+  put(folder_, "salon/salon.toml", salon);
+  put(folder_, "salon/pets/marlow.toml", pet);
+  put(folder_, "salon/styles/short.toml", style);
+  put(folder_, "salon/visits/marlow/2026-09-29.toml", "date = 2026-09-29\n");
+  put(folder_, "salon/visits/marlow/2026-11-24.toml",
+      "date = 2026-11-24\nnext = 2027-01-19\n[[photo]]\nfile = \"photos/marlow.jpg\"\nwhen = "
+      "\"after\"\n");
+  put(folder_, "salon/days/2026-11-25.toml", day);
   fs::create_directories(root() + "/photos");
-  fs::copy(sample() + "/photos", root() + "/photos", fs::copy_options::recursive);
+  const std::string photo = folder_.path("salon/photos/marlow.jpg");
+  const ToolOutput drawn = test::run("convert -size 480x360 gradient:tan-brown " + photo);
+  if (drawn.status != 0) throw std::runtime_error("convert: " + drawn.err);
   written_ = tree();
   // A sheet to unpack, outside of the salon.
   const Outcome card =
@@ -40,8 +57,13 @@ void OneSalon::restore(const Tree& sheets) const {
   for (const auto& [path, bytes] : tree()) {
     if (!written_.contains(path)) fs::remove(root() + "/" + path);
   }
-  for (const char* made : {"new", "schemas", "styles", "days"}) fs::remove_all(root() + "/" + made);
+  for (const char* made : {"new", "schemas"}) fs::remove_all(root() + "/" + made);
   for (const auto& [path, bytes] : sheets) put(folder_, "salon/" + path, bytes);
+}
+
+void OneSalon::give_back() const {
+  fs::remove_all(root());
+  for (const auto& [path, bytes] : written_) put(folder_, "salon/" + path, bytes);
 }
 
 Outcome OneSalon::run(const Task& task, std::string_view day, const Files& files,
@@ -58,7 +80,9 @@ Outcome OneSalon::run(const Task& task, std::string_view day, const Files& files
   if (task.kind == "salon") options.pets = {root() + "/new"};
   if (task.kind == "pet" || task.kind == "style") options.pets = {"bo", "flo"};
   if (task.kind == "day") options.pets = {"2026-12-01"};
-  if (task.command == Command::import_list) {
+  if (task.command == Command::import_list || task.kind == "pet, of a list") {
+    options.kind = "pet";
+    options.pets = {"Rex", "Flo"};
     options.from = folder_.file("clients.csv", "Dog,Owner\nRex,A. Bo\nFlo,C. Du\n");
     options.write = true;
   }
@@ -72,6 +96,7 @@ Outcome OneSalon::run(const Task& task, std::string_view day, const Files& files
     options.within = std::chrono::days(200);
     options.output = root() + "/due.txt";
   }
+  if (task.more) task.more(options);
   const std::string heard = folder_.path("said");
   Outcome out{Exit::ok, {}};
   fs::remove(heard);
@@ -98,31 +123,35 @@ bool OneSalon::left_unfinished() const {
   });
 }
 
-std::string OneSalon::sample() {
-  return FURNISH_SOURCE_DIR "/samples/lantern-street";
-}
-
-void OneSalon::copy(const std::string& name) const {
-  put(folder_, "salon/" + name, bytes_of(sample() + "/" + name));
-}
-
 const std::vector<Task>& all_tasks() {
+  const auto together = [](Options& o) { o.together = true; };
+  const auto as_page = [](Options& o) {
+    o.as_page = true;
+    o.output.clear();
+  };
   static const std::vector<Task> tasks{
-      {"a card", Command::sheet, &sheets::card},
+      {"a card", Command::sheet, &sheets::card, false, {}, {}, true},
       {"a card made again", Command::sheet, &sheets::card, true},
-      {"a style sheet", Command::sheet, &sheets::style},
+      {"a style sheet", Command::sheet, &sheets::style, false, {}, {}, true},
       {"a note", Command::sheet, &sheets::note},
       {"a care sheet made again", Command::sheet, &sheets::care, true},
       {"check", Command::check},
       {"plan", Command::plan},
       {"new visit", Command::new_visit},
       {"new pet", Command::new_files, nullptr, false, "pet"},
-      {"new style", Command::new_files, nullptr, false, "style"},
+      {"new style", Command::new_files, nullptr, false, "style", {}, true},
       {"new day", Command::new_files, nullptr, false, "day"},
+      {"new pet from a list", Command::new_files, nullptr, false, "pet, of a list"},
       {"new salon", Command::new_files, nullptr, false, "salon"},
       {"import", Command::import_list},
       {"unpack", Command::unpack},
-      {"due", Command::due}};
+      {"due", Command::due},
+      {"cards together", Command::sheet, &sheets::card, true, {}, together},
+      {"the rules made again", Command::rules, nullptr, true, {}, {}, true},
+      {"a day", Command::day, nullptr, false, {}, {}, true},
+      {"a week made again", Command::day, nullptr, true, {}, [](Options& o) { o.week = true; }},
+      {"who is due, as a page", Command::due, nullptr, true, {}, as_page, true},
+      {"what runs out, as a page", Command::expiring, nullptr, false, {}, as_page}};
   return tasks;
 }
 }  // namespace furnish::test

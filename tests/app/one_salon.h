@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <map>
 #include <string>
 #include <string_view>
@@ -27,9 +28,14 @@ struct Task {
   const SheetMaker* sheet = nullptr;
   bool again = false;          ///< an older sheet lies there already
   std::string_view kind = {};  ///< of `new`
+  /// What else is asked.
+  std::function<void(Options&)> more = {};
+  /// Its calls are those of another; tried in a long run.
+  bool seldom = false;
 };
 
-/// A salon of one pet with its visits, and a folder for what is said.
+/// A salon of one pet with all that its sheets are made from, in few words, since it is made into
+/// sheets a thousand times; and a folder for what is said.
 class OneSalon {
  public:
   OneSalon();
@@ -38,6 +44,8 @@ class OneSalon {
   Tree tree() const;
   /// As at first, with the sheets that are given beside what a person wrote.
   void restore(const Tree& sheets) const;
+  /// As at first, whatever became of what a person wrote.
+  void give_back() const;
   /// In this process; throws nothing.
   Outcome run(const Task& task, std::string_view day, const Files& files, const Disk& disk) const;
   /// What people wrote.
@@ -47,9 +55,6 @@ class OneSalon {
   bool left_unfinished() const;
 
  private:
-  static std::string sample();
-  void copy(const std::string& name) const;
-
   TemporaryFolder folder_;
   Tree written_;
 };

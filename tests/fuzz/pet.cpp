@@ -34,6 +34,8 @@ void pet(std::string_view bytes) {
   if (one) {
     const Date today = make_date(2026, 11, 24).value();
     make_plan(in_salon ? salon() : default_salon(), *one, {}, {}, today, reading.sink);
+    // That costs as much as all before.
+    if (bytes.size() % 8 < 2) return reading.tell();
     const std::string written = pet_toml(*one);
     Reading again;
     StyleLibrary same(again.context, "shipped", "styles");

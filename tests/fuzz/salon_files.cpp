@@ -8,21 +8,46 @@
 
 namespace furnish::fuzz {
 namespace {
-std::map<std::string, std::string> with_styles(std::map<std::string, std::string> files) {
-  files.try_emplace(
-      "shipped/natural-tidy.toml",
-      "[style]\nname = \"Natural tidy\"\ncoats = [\"double\"]\n[trim]\nears = { shears "
-      "= \"thinning\", leave = \"20 mm\" }\nfeet = { shears = \"straight\", leave = "
-      "\"3 mm\" }\n[finish]\nears = \"tipped\"\n");
-  files.try_emplace(
-      "styles/own.toml",
-      "[style]\nname = \"Own\"\nextends = \"natural-tidy\"\n[trim]\nbelly = { blade = "
-      "\"10\" }\n");
-  return files;
+void list_into(std::map<std::string, bool>& names, const Texts& texts, const std::string& folder) {
+  for (auto one = texts.lower_bound(folder); one != texts.end(); ++one) {
+    if (!one->first.starts_with(folder)) break;
+    const std::string name = one->first.substr(folder.size());
+    if (name.find('/') == std::string::npos && name.ends_with(".toml")) names[name] = true;
+  }
 }
 }  // namespace
 
-Reading::Reading(std::map<std::string, std::string> more) : files(with_styles(std::move(more))) {}
+FileContent TextsBefore::read_up_to(const std::string& path, std::size_t most) const {
+  auto found = own_.find(path);
+  if (found == own_.end()) {
+    found = others_.find(path);
+    if (found == others_.end()) return {std::nullopt, "there is no such file"};
+  }
+  if (found->second.size() > most) return {std::nullopt, "is too large"};
+  return {found->second, {}};
+}
+
+FolderContent TextsBefore::list(const std::string& folder) const {
+  std::map<std::string, bool> names;
+  for (const Texts* const some : {&own_, &others_}) {
+    list_into(names, *some, folder + "/");
+  }
+  FolderContent out;
+  for (const auto& [name, there] : names) out.names.push_back(name);
+  return out;
+}
+
+const Texts& two_styles() {
+  static const Texts all{
+      {"shipped/natural-tidy.toml",
+       "[style]\nname = \"Natural tidy\"\ncoats = [\"double\"]\n[trim]\nears = { shears "
+       "= \"thinning\", leave = \"20 mm\" }\nfeet = { shears = \"straight\", leave = "
+       "\"3 mm\" }\n[finish]\nears = \"tipped\"\n"},
+      {"styles/own.toml",
+       "[style]\nname = \"Own\"\nextends = \"natural-tidy\"\n[trim]\nbelly = { blade = "
+       "\"10\" }\n"}};
+  return all;
+}
 
 void Reading::tell() const {
   for (const Diagnostic& one : sink.all()) {

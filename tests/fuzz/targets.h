@@ -25,14 +25,18 @@ void requests(std::string_view);
 /// A file and edits of it in JSON, with "\n---\n" between.
 void edits(std::string_view);
 
+/// A pet with a visit, a salon and a style: read, planned, a sheet of it composed in some language,
+/// and of a fourth of them a PDF. Two bytes say which, then the files with "\n---\n" between.
+void whole(std::string_view);
+
 struct Target {
   std::string_view name;
   void (*run)(std::string_view);
 };
-inline constexpr Target targets[] = {{"pet", pet},           {"catalogue", catalogue},
-                                     {"others", others},     {"unpack", unpack},
-                                     {"photo", photo},       {"csv", csv},
-                                     {"requests", requests}, {"edits", edits}};
+inline constexpr Target targets[] = {
+    {"pet", pet},           {"catalogue", catalogue}, {"others", others},
+    {"unpack", unpack},     {"photo", photo},         {"csv", csv},
+    {"requests", requests}, {"edits", edits},         {"whole", whole}};
 
 /// Ends the program with a word on what does not hold.
 void hold(bool, const char* what);

@@ -41,8 +41,9 @@ class FailingDisk final : public Disk {
     failure_.half = false;
     return Disk::write(fd, bytes, size / 2);
   }
-  int fsync(int fd) const override { return fails() ? -1 : Disk::fsync(fd); }
-  int syncfs(int fd) const override { return fails() ? -1 : Disk::syncfs(fd); }
+  // The device itself is not waited for, which on a busy computer takes longer than all the rest.
+  int fsync(int) const override { return fails() ? -1 : 0; }
+  int syncfs(int) const override { return fails() ? -1 : 0; }
   int close(int fd) const override {
     // A descriptor is gone whatever close says.
     const bool failing = fails();
