@@ -128,9 +128,10 @@ struct ReaderLocale::Formats {
         return UnicodeString::fromUTF8(std::string(form.pattern));
       }
     }
-    const UnicodeString out = patterns->getBestPattern(UnicodeString(skeleton), code);
+    UnicodeString out = patterns->getBestPattern(UnicodeString(skeleton), code);
     require(code);
-    return out;
+    // An ordinal's full stop ends no sentence: "13. Okt." stays on one line, as "13 Oct" does.
+    return out.findAndReplace(u"d. ", u"d.\u00A0");
   }
 
   std::string joined(const std::vector<std::string>& items, UListFormatterType type) {

@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <regex>
@@ -234,6 +236,40 @@ TEST_CASE("no sentence from left to right is parted by another on a page from ri
     }
   }
   CHECK(looked_at > 8);
+}
+
+TEST_CASE("no sentence from right to left is parted by another on a page from left to right",
+          "[languages]") {
+  const std::pair<const char*, const char*> alerts[] = {
+      {"جلده يتمزق كالورق", "لا سكين على جلده"},
+      {"لا حلقة حول الرقبة", "يد عند الرقبة دائما"},
+      {"يخاف من صوت المجفف", "منشفة على رأسه"},
+      {"הוא נבהל מהמייבש", "מגבת על הראש"}};
+  std::string pet = "[pet]\nname = \"Rex\"\ncoat = \"smooth\"\n";
+  for (const auto& [what, instead] : alerts) {
+    pet +=
+        fmt::format("[[alert]]\nlevel = \"warning\"\ntext = \"{}\"\ndo = \"{}\"\n", what, instead);
+  }
+  const TemporaryFolder folder;
+  put(folder, "pets/rex.toml", pet);
+  for (const std::string sheet : {"card", "style"}) {
+    const std::string pdf = folder.path(sheet + ".pdf");
+    const auto ran = furnish(sheet + " rex --language en --on " + std::string(demo_date) +
+                             " --salon " + folder.path("") + " -o " + pdf);
+    INFO(sheet << ran.err);
+    REQUIRE(ran.status == 0);
+    const std::u32string poppler = plain(run("pdftotext " + pdf + " -").out),
+                         mupdf = plain(run("mutool draw -q -F txt " + pdf).out);
+    for (const auto& alert : alerts) {
+      for (const char* const sentence : {alert.first, alert.second}) {
+        INFO(sentence);
+        const std::u32string read = plain(sentence);
+        CHECK(poppler.find(read) != std::u32string::npos);
+        // MuPDF of Debian 12 gives glyphs as they stand, from left to right.
+        CHECK(mupdf.find({read.rbegin(), read.rend()}) != std::u32string::npos);
+      }
+    }
+  }
 }
 
 TEST_CASE("names from right to left are whole on a page from left to right", "[languages]") {

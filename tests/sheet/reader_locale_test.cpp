@@ -20,7 +20,7 @@ TEST_CASE("dates are written as the reader writes them", "[locale]") {
       german("de", Units::metric), japanese("ja", Units::metric);
   CHECK(british.long_date(day("2026-11-24")) == "24 November 2026");
   CHECK(american.long_date(day("2026-11-24")) == "November 24, 2026");
-  CHECK(german.long_date(day("2026-11-24")) == "24. November 2026");
+  CHECK(german.long_date(day("2026-11-24")) == "24.\u00A0November 2026");
   CHECK(japanese.long_date(day("2026-11-24")) == "2026年11月24日");
   CHECK(british.long_date(day("2024-02-29")) == "29 February 2024");
   CHECK(british.long_date(day("1900-01-01")) == "1 January 1900");
