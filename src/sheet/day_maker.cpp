@@ -24,8 +24,10 @@ BlockPtr list_of(std::vector<BlockPtr> items) {
 BlockPtr listed_rows(const std::vector<BlockPtr>& rows) {
   std::vector<BlockPtr> out;
   for (const BlockPtr& row : rows) {
+    // The first of columns beside each other stand at one height.
+    const int stretch = out.empty() ? 0 : 1;
     if (!out.empty()) out.push_back(std::make_shared<Rule>(rule_row, Ink::quiet));
-    out.push_back(std::make_shared<Gap>(0.25, 0.15, 1));
+    out.push_back(std::make_shared<Gap>(0.25, 0.15, stretch));
     out.push_back(row);
     out.push_back(std::make_shared<Gap>(0.25, 0.15, 1));
   }
