@@ -370,7 +370,11 @@ class RowMaker {
 
   std::string next_day(const NextVisit& next) const {
     const std::string day = desk_.voice.locale.day_and_month(next.date, visit_.date.value);
-    if (next.overdue_days == 0) return capitalised(day);
+    if (next.overdue_days == 0) {
+      // Worked out from an interval, nobody has agreed to it.
+      const bool settled = next.reason == DueReason::booked || next.reason == DueReason::agreed;
+      return capitalised(settled ? day : say(Phrase::due_about, {day}));
+    }
     return desk_.staff() ? capitalised(say(Phrase::due_overdue, {day, next.overdue_days}))
                          : say(Phrase::care_was_due, {day});
   }

@@ -107,7 +107,7 @@ TEST_CASE("every value that the card promises is in its rows", "[card]") {
   CHECK(row("Finish") ==
         "Ears straight edge · tail tidied · feet hare foot · nails clip, then grind · no bow");
   CHECK(row("Not wanted") == "Rounded ears, scent");
-  CHECK(row("Collects") == "Priya or Tom. Came with red collar and towel.\n____ Collects at");
+  CHECK(row("Collects") == "Priya or Tom. Own things: red collar and towel.\n____ Collects at");
   // It was never here, so it is due now; one line says so.
   CHECK(row("Due again") == "First visit: no date set");
 }
