@@ -125,9 +125,21 @@ class RulesMaker {
     }
   }
 
+  /// Which coats are brushed before the bath (`trade/safety`); others need not be.
+  std::string brushed_coats() const {
+    std::vector<std::string> coats;
+    for (const Coat coat : {Coat::double_coat, Coat::curly, Coat::drop}) {
+      coats.push_back(coat_name(coat, words_));
+    }
+    return desk_.voice.locale.list(coats) + words_.say(Phrase::colon);
+  }
+
   /// Of no pet: what a plan would name is said in general.
   std::vector<WallRule> always() const {
-    std::vector<WallRule> out;
+    // What kills stands first. Royal Veterinary College, VetCompass, 2023.
+    std::vector<WallRule> out{{words_.say(Phrase::label_dry), words_.say(Phrase::if_breath),
+                               sentence(words_.say(Phrase::if_breath_head)),
+                               words_.say(Phrase::rules_heat)}};
     for (const SafetyRule& rule : safety_rules()) {
       if (!is_standing(rule)) continue;
       const std::string key(rule.key);
@@ -135,8 +147,9 @@ class RulesMaker {
       const std::string why =
           heat ? words_.say(Phrase::rules_blade_heat, {shown(blade_heats_after, desk_.voice)})
                : caution_text({key, {}}, desk_.voice);
-      out.push_back({capitalised(label(rule.id)),
-                     sentence(caution_text({key + "-do", {}}, desk_.voice)), sentence(why),
+      std::string what = caution_text({key + "-do", {}}, desk_.voice);
+      if (rule.id == RuleId::prebrush) what = brushed_coats() + what;
+      out.push_back({capitalised(label(rule.id)), sentence(what), sentence(why),
                      words_.say(heat ? Phrase::rules_burns : Phrase::rules_practice)});
     }
     return out;
