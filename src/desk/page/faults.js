@@ -2,7 +2,7 @@
 // rules, which a person may go against with a reason.
 
 import {button, el, fresh} from './dom.js';
-import {firstOf, say} from './words.js';
+import {dayText, firstOf, say} from './words.js';
 import {desk, languageName, meant} from './desk.js';
 import {ofFiles, plainly, remarks} from './plain_words.js';
 import {digest, isTable, pathKey} from './values.js';
@@ -20,7 +20,7 @@ export function tell(forms, rest, doc, answer) {
     if (fault.level === 'error' && waits(doc, fault)) continue;
     const place = placeFor(forms, fault.path), where = place ? pathKey(fault.path) : '';
     // One sentence once at a place, however often the program says it.
-    const key = `${where} ${fault.text ?? fault.message}`;
+    const key = `${where} ${fault.file ?? ''} ${fault.text ?? fault.message}`;
     if (told.has(key)) continue;
     told.add(key);
     (place ? place.said : loose).push(faultBox(doc, fault));
@@ -70,10 +70,13 @@ function unfold(row) {
   for (let up = row?.closest('details'); up; up = up.parentElement.closest('details')) up.open = true;
 }
 
+/** The day whose bookings a fault is in, where another page than theirs tells of it. */
+const dayOf = file => /(?:^|[/\\])days[/\\](\d{4}-\d\d-\d\d)\.toml$/.exec(file ?? '')?.[1];
+
 function faultBox(doc, fault) {
-  const own = fault.text !== undefined;
+  const own = fault.text !== undefined, day = dayOf(fault.file);
   const box = el('div', {className: `fault ${fault.level}`},
-    el('p', {}, el('b', {}, say(`level-${fault.level}`)), ' ', own ? fault.text : el('span', {lang: 'en'}, fault.message, fault.hint && el('span', {className: 'hint'}, ` ${fault.hint}`))),
+    el('p', {}, el('b', {}, say(`level-${fault.level}`)), ' ', day && [el('b', {}, dayText(day, true)), ': '], own ? fault.text : el('span', {lang: 'en'}, fault.message, fault.hint && el('span', {className: 'hint'}, ` ${fault.hint}`))),
     !own && (fault.notes ?? []).filter(note => !ofFiles(note.message ?? note)).map(note => el('p', {className: 'note', lang: 'en'}, note.message ?? note)));
   if (fault.add && !desk.look) box.append(el('p', {}, button(say('add-language', languageName(fault.add.language)), () => doc.dispatchEvent(new CustomEvent('language', {detail: fault.add})), {className: 'quiet'}), ' ', say('add-language-how')));
   // One fix, or one for each word that may be meant.

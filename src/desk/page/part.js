@@ -162,7 +162,10 @@ export class Part {
     const sore = stock('finding').find(phrase => phrase.key === 'sore-skin')?.text;
     const add = what => {
       this.doc.append(['finding'], {region, ...(place?.of.sides && {side: side === 'both' ? this.dog.side : side}), ...(what && {what})});
-      this.element.querySelector(`.block:last-child .item:last-of-type ${what ? '[type=radio]' : 'textarea'}`)?.focus({preventScroll: true});
+      const first = this.element.querySelector(`.block:last-child .item:last-of-type ${what ? '[type=radio]' : 'textarea'}`);
+      first?.focus({preventScroll: true});
+      // What the owner reads grew above it meanwhile: out from under the state at the window's foot.
+      first?.scrollIntoView({block: 'nearest'});
     };
     return [mine.map(({i}) => el('div', {className: 'item'}, ['what', 'advised', ...(place?.of.sides ? [] : ['side']), 'for'].map(name => field(this.doc, ['finding', i, name], table.keys.find(one => one.name === name), table, () => el('span'))),
       button(say('remove', say('table-one-finding')), () => this.doc.remove(['finding', i]), {className: 'remove'}))),
