@@ -26,14 +26,23 @@ class RulesMaker {
 
   BlockPtr whole() const {
     std::vector<BlockPtr> out{head(), std::make_shared<Rule>(rule_name), gap(0.75)};
-    const auto labels = std::make_shared<LabelColumn>();
     if (const std::vector<WallRule> rules = own(); !rules.empty()) {
-      out.push_back(rows(rules, labels));
+      out.push_back(rows(rules));
       out.push_back(gap(1));
     }
-    out.push_back(section(rows(always(), labels)));
+    out.push_back(section(rows(always())));
     out.push_back(gap(0.75));
     out.push_back(defers());
+    return column(std::move(out));
+  }
+
+  /// Without a column of labels, where a language or a salon has much to say.
+  BlockPtr run_in() const {
+    std::vector<BlockPtr> out;
+    for (BlockPtr& piece : pieces()) {
+      if (!out.empty()) out.push_back(gap(0.75));
+      out.push_back(std::move(piece));
+    }
     return column(std::move(out));
   }
 
@@ -81,15 +90,15 @@ class RulesMaker {
                      TextStyle{Role::action});
   }
 
-  BlockPtr rows(const std::vector<WallRule>& rules,
-                const std::shared_ptr<LabelColumn>& labels) const {
+  /// Their labels have a column of their own: numbers need less than places.
+  BlockPtr rows(const std::vector<WallRule>& rules) const {
     std::vector<LabelRow> out;
     for (const WallRule& rule : rules) {
       BlockPtr says = paragraph(rule.rule, TextStyle{Role::body, Face::semibold});
       if (!rule.why.empty()) says = column({std::move(says), reason(rule)});
       out.push_back({rule.label, std::move(says), {rule.label, rule.span}});
     }
-    return std::make_shared<Rows>(std::move(out), labels);
+    return std::make_shared<Rows>(std::move(out), std::make_shared<LabelColumn>());
   }
 
   BlockPtr defers() const {
@@ -131,7 +140,7 @@ class RulesMaker {
     for (const Coat coat : {Coat::double_coat, Coat::curly, Coat::drop}) {
       coats.push_back(coat_name(coat, words_));
     }
-    return desk_.voice.locale.list(coats) + words_.say(Phrase::colon);
+    return desk_.voice.locale.list(coats) + words_.say(Phrase::colon) + " ";
   }
 
   /// Of no pet: what a plan would name is said in general.
@@ -172,6 +181,9 @@ std::optional<Sheet> make_rules(const Salon& salon, const Paper& paper, Date tod
   request.layouts = {
       {"open", [&] { return maker.whole(); }, Length::mm(6)},
       {"close", [&] { return maker.whole(); }, Length::mm(4), 0.95},
+      {"tight", [&] { return maker.whole(); }, Length::mm(2.5), 0.9},
+      {"tightest", [&] { return maker.whole(); }, Length::mm(2), 0.85},
+      {"run in", [&] { return maker.run_in(); }, Length::mm(2), 0.85},
   };
   request.divisions = {{"flowing", {}, {[&] { return maker.pieces(); }}, Length::mm(4), 0.95}};
   const std::string title = voice.words.say(Phrase::rules_title);

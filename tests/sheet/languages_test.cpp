@@ -126,8 +126,13 @@ TEST_CASE("the page of rules is one legible side on every paper of a wall, in ev
       for (const SafetyRule& rule : safety_rules()) {
         const std::string key = std::string(rule.key) + "-do";
         if (!is_standing(rule)) continue;
-        CHECK(says(page->page.frame, sentence(caution_text({key, {}}, voice))));
+        std::string what = caution_text({key, {}}, voice);
+        // Which coats that holds for stands before it.
+        if (rule.id != RuleId::prebrush) what = sentence(what);
+        CHECK(says(page->page.frame, what));
       }
+      // What to do with an overheated dog.
+      CHECK(says(page->page.frame, voice.words.say(Phrase::if_breath)));
       CHECK(says(page->page.frame, voice.words.say(Phrase::local_rules)));
       CHECK(says(page->page.frame, voice.words.say(Phrase::rules_practice)));
       CHECK(says(page->page.frame, voice.words.say(Phrase::rules_burns)));
