@@ -121,6 +121,14 @@ class BookRun {
       entry.gap = BookGap::unread;
       return true;
     }
+    // Its place and its line in the index are from the first reading.
+    if (one->pet.name.value != pet.name || one->pet.owner.name != pet.owner) {
+      said.error("changed", one->pet.span,
+                 "its file changed while the book was made, or could not be read at first")
+          .hint = "make the book again";
+      entry.gap = BookGap::unread;
+      return true;
+    }
     if (!one->all_visits) entry.gap = BookGap::visit;
     std::vector<Frame> pages;
     std::vector<OutlineEntry> outline{{pet.name, book.pages(), 1}};

@@ -7,6 +7,7 @@
 #include <filesystem>
 #include <set>
 #include <span>
+#include <utility>
 
 #include "app/hushed.h"
 #include "app/one_salon.h"
@@ -67,6 +68,24 @@ constexpr std::array failures{Failure{EIO},
                               Failure{ENOSPC},
                               Failure{ENOSPC, false, true}};
 
+/// The disk's files, one of which is not what it is later when it is read for the first time.
+class OnceOther final : public Files {
+ public:
+  OnceOther(std::string path, FileContent first)
+      : path_(std::move(path)), first_(std::move(first)) {}
+  FileContent read_up_to(const std::string& path, std::size_t most) const override {
+    if (path != path_ || std::exchange(asked_, true)) return disk_.read_up_to(path, most);
+    return first_;
+  }
+  bool exists(const std::string& path) const override { return disk_.exists(path); }
+  FolderContent list(const std::string& folder) const override { return disk_.list(folder); }
+
+ private:
+  DiskFiles disk_;
+  std::string path_;
+  FileContent first_;
+  mutable bool asked_ = false;
+};
 }  // namespace
 
 TEST_CASE("whatever call fails, nothing is lost and the status is true") {
@@ -128,6 +147,21 @@ TEST_CASE("whatever call fails, nothing is lost and the status is true") {
   // Most of them are needed, so most of them must be felt.
   CHECK(failed > points / 4);
   fmt::print("{}: {} points of failure, {} ended with a message\n", task.name, points, failed);
+}
+
+TEST_CASE("a book that found a pet's file one way and then another says so") {
+  const OneSalon salon;
+  const Task book{"a book", Command::book};
+  const FileContent first =
+      GENERATE(FileContent{{}, "Input/output error"},
+               FileContent{"[pet]\nname = \"Marlow\"\n[owner]\nname = \"A. Bo\"\n", {}},
+               FileContent{"[pet]\nname = \"Arlo\"\n", {}});
+  const OnceOther files(salon.root() + "/pets/marlow.toml", first);
+  const Outcome outcome = salon.run(book, "2026-11-25", files, system_disk());
+  INFO(outcome.said);
+  CHECK(outcome.exit == Exit::faults);
+  CHECK(has(outcome.said, "pets/marlow.toml:1:1: error: its file changed while the book was made"));
+  CHECK(has(outcome.said, "make the book again"));
 }
 
 TEST_CASE("a pet that cannot be renamed whole has all its files, and it is told") {

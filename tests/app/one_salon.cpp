@@ -129,6 +129,7 @@ const std::vector<Task>& all_tasks() {
     o.as_page = true;
     o.output.clear();
   };
+  const auto with_files = [](Options& o) { o.spec_for = Audience::staff; };
   static const std::vector<Task> tasks{
       {"a card", Command::sheet, &sheets::card, false, {}, {}, true},
       {"a card made again", Command::sheet, &sheets::card, true},
@@ -148,6 +149,7 @@ const std::vector<Task>& all_tasks() {
       {"due", Command::due},
       {"cards together", Command::sheet, &sheets::card, true, {}, together},
       {"the rules made again", Command::rules, nullptr, true, {}, {}, true},
+      {"a book made again", Command::book, nullptr, true, {}, with_files, true},
       {"a day", Command::day, nullptr, false, {}, {}, true},
       {"a week made again", Command::day, nullptr, true, {}, [](Options& o) { o.week = true; }},
       {"who is due, as a page", Command::due, nullptr, true, {}, as_page, true},
