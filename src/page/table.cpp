@@ -116,7 +116,10 @@ struct Grid {
           break;
       }
     }
-    const Length most = std::max(Length{}, shares > 0 ? rest - width * 3 / 10 : rest);
+    Length most = shares > 0 ? rest - width * 3 / 10 : rest;
+    // What shares the rest keeps three tenths of the width, or less if it needs less.
+    if (natural > most && shares > 0) most = std::max(most, rest - flexible_need(setting));
+    most = std::max(Length{}, most);
     if (natural > most) {
       Length given;
       for (std::size_t i = 0; i < columns.size(); ++i) {
@@ -135,6 +138,20 @@ struct Grid {
     }
     return result;
   }
+  /// How wide all flexible columns would be on lines of their own.
+  Length flexible_need(const Setting& setting) const {
+    Length need;
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+      if (columns[i].kind != TableColumn::Kind::flexible) continue;
+      Length widest;
+      for (const GridRow& row : rows) {
+        if (row.spanning != i) widest = std::max(widest, row.cells[i].natural_width(setting));
+      }
+      need += widest;
+    }
+    return need;
+  }
+
   mutable Remembered<std::vector<Length>> widths_;
 };
 
