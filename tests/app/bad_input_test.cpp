@@ -6,6 +6,7 @@
 #include <filesystem>
 
 #include "app/program.h"
+#include "app/small_salon.h"
 #include "base/paper.h"
 #include "output/pdf_rules.h"
 #include "sheet/desk.h"
@@ -15,18 +16,16 @@ namespace {
 namespace fs = std::filesystem;
 
 /// A salon with a good pet on both sides of `b`, which a test makes bad in its own way.
-struct Salon {
-  TemporaryFolder folder;
-  Salon() {
-    put(folder, "salon.toml", "[salon]\nname = \"S\"\n");
-    put(folder, "pets/a.toml", "[pet]\nname = \"Ada\"\n");
-    put(folder, "pets/c.toml", "[pet]\nname = \"Cyd\"\n");
-  }
+struct BadAmongGood : SmallSalon {
+  BadAmongGood()
+      : SmallSalon{{"salon.toml", "[salon]\nname = \"S\"\n"},
+                   {"pets/a.toml", "[pet]\nname = \"Ada\"\n"},
+                   {"pets/c.toml", "[pet]\nname = \"Cyd\"\n"}} {}
   std::string bad() const { return folder.path("pets/b.toml"); }
 
   /// Renders all: the bad one is an error that says `what`, the others are there, nothing else is.
   std::string rendered_but_b(const std::string& what) const {
-    const auto ran = furnish("card --on 2026-11-24", "cd " + folder.path("") + " &&");
+    const auto ran = run("card --on 2026-11-24");
     INFO(ran.err);
     CHECK(ran.status == 1);
     CHECK(has(ran.err, "pets/b.toml"));
@@ -54,7 +53,7 @@ std::string repeated(std::string_view piece, std::size_t times) {
 }  // namespace
 
 TEST_CASE("a file that is none is refused, and the rest of the batch is done", "[bad-input]") {
-  Salon salon;
+  BadAmongGood salon;
   SECTION("a folder") {
     fs::create_directory(salon.bad());
     salon.rendered_but_b("is a folder");
@@ -83,7 +82,7 @@ TEST_CASE("a file that is none is refused, and the rest of the batch is done", "
 }
 
 TEST_CASE("a file with bytes of another kind is refused", "[bad-input]") {
-  const Salon salon;
+  const BadAmongGood salon;
   SECTION("over 64 KiB, with that bound") {
     salon.with("[pet]\nname = \"Bo\"\n#" + repeated("x", 65536), "64 KiB");
   }
@@ -105,7 +104,7 @@ TEST_CASE("a file with bytes of another kind is refused", "[bad-input]") {
 }
 
 TEST_CASE("TOML that is deeper than anything is refused in a moment", "[bad-input]") {
-  const Salon salon;
+  const BadAmongGood salon;
   SECTION("dotted") {
     salon.with(repeated("a.", 10'000) + "a = 1\n", "");
   }
@@ -121,7 +120,7 @@ TEST_CASE("TOML that is deeper than anything is refused in a moment", "[bad-inpu
 }
 
 TEST_CASE("numbers out of range are refused with their place and bounds", "[bad-input]") {
-  const Salon salon;
+  const BadAmongGood salon;
   CHECK(has(salon.with("[pet]\nname = \"Bo\"\nweight = nan\n", "weight"), "pets/b.toml:3:"));
   CHECK(has(salon.with("[pet]\nname = \"Bo\"\nweight = \"900 kg\"\n", "150"), "pets/b.toml:3:"));
   CHECK(has(salon.with("[pet]\nname = \"Bo\"\nborn = 1066-10-14\n", "1990"), "pets/b.toml:3:"));
@@ -223,14 +222,14 @@ TEST_CASE("a folder without permission takes nothing", "[bad-input]") {
 
 TEST_CASE("what cannot be read is not taken for absent", "[bad-input]") {
   // A link to itself stands for a folder without rights, which root has everywhere.
-  const auto closed = [](const Salon& salon, const std::string& what) {
+  const auto closed = [](const BadAmongGood& salon, const std::string& what) {
     fs::create_directories(fs::path(salon.folder.path(what)).parent_path());
     fs::remove_all(salon.folder.path(what));
     fs::create_symlink(fs::path(what).filename(), salon.folder.path(what));
     return "cd " + salon.folder.path("") + " &&";
   };
   for (const char* what : {"salon.toml", "visits/a", "days", "styles", "pets"}) {
-    Salon salon;
+    BadAmongGood salon;
     const auto ran = furnish("check --on 2026-11-24", closed(salon, what));
     INFO(what << ": " << ran.err << ran.out);
     CHECK(ran.status == 1);
@@ -239,13 +238,13 @@ TEST_CASE("what cannot be read is not taken for absent", "[bad-input]") {
     if (std::string_view(what) == "styles") continue;
     CHECK(ran.err.find("error: ") == ran.err.rfind("error: "));
   }
-  Salon visits;
+  BadAmongGood visits;
   put(visits.folder, "visits/a/2026-04-01.toml", "date = 2026-04-01\n");
   const auto note = furnish("note a --on 2026-11-24", closed(visits, "visits/a"));
   CHECK(note.status == 1);
   CHECK(has(note.err, "visits/a: error: cannot be read: "));
   CHECK(note.out.empty());
-  Salon salon;
+  BadAmongGood salon;
   const auto card = furnish("card a --on 2026-11-24", closed(salon, "salon.toml"));
   CHECK(card.status == 1);
   CHECK(card.out.empty());
@@ -266,7 +265,7 @@ TEST_CASE("two pets whose sheets would have one name are refused before any is w
 }
 
 TEST_CASE("a full device is a fault of check too", "[bad-input]") {
-  const Salon salon;
+  const BadAmongGood salon;
   const auto ran = furnish("check > /dev/full", "cd " + salon.folder.path("") + " &&");
   CHECK(ran.status == 1);
   CHECK(has(ran.err, "error: cannot write to the standard output: No space left on device"));

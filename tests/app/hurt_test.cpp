@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/program.h"
+#include "app/small_salon.h"
 #include "sheet/desk.h"
 
 // What hurt the program once.
@@ -12,20 +13,15 @@ namespace furnish::test {
 namespace {
 namespace fs = std::filesystem;
 
-struct Salon {
-  TemporaryFolder folder;
-  Salon() {
-    put(folder, "salon.toml", "[salon]\nname = \"S\"\n");
-    put(folder, "pets/a.toml", "[pet]\nname = \"Ada\"\n");
-  }
-  ToolOutput run(const std::string& arguments, const std::string& before = {}) const {
-    return furnish(arguments, "cd " + folder.path("") + " && " + before);
-  }
+struct OnlyAda : SmallSalon {
+  OnlyAda()
+      : SmallSalon{{"salon.toml", "[salon]\nname = \"S\"\n"},
+                   {"pets/a.toml", "[pet]\nname = \"Ada\"\n"}} {}
 };
 }  // namespace
 
 TEST_CASE("a language that says which digits or calendar it wants stops its own pet", "[hurt]") {
-  const Salon salon;
+  const OnlyAda salon;
   put(salon.folder, "pets/b.toml", "[pet]\nname = \"Bo\"\n[owner]\nlanguage = \"en-u-nu\"\n");
   put(salon.folder, "pets/c.toml", "[pet]\nname = \"Cy\"\n[owner]\nlanguage = \"es\"\n");
   const auto check = salon.run("check");
@@ -40,7 +36,7 @@ TEST_CASE("a language that says which digits or calendar it wants stops its own 
 }
 
 TEST_CASE("a file's name that is no UTF-8 is no end of a list for programs", "[hurt]") {
-  const Salon salon;
+  const OnlyAda salon;
   put(salon.folder, "pets/b\xFF.toml", "[pet]\nname = \"Bo\"\n");
   for (const std::string command :
        {"find bo --json", "due --json", "check --json", "plan pets/b\xFF.toml --json"}) {
@@ -52,7 +48,7 @@ TEST_CASE("a file's name that is no UTF-8 is no end of a list for programs", "[h
 }
 
 TEST_CASE("a day that no file may have is refused before one has it", "[hurt]") {
-  const Salon salon;
+  const OnlyAda salon;
   const auto before = files_below(salon.folder.path(""));
   CHECK(salon.run("new visit a --on 1985-01-01").status == 2);
   CHECK(salon.run("new visit a --on 2200-01-01").status == 2);
@@ -66,7 +62,7 @@ TEST_CASE("a day that no file may have is refused before one has it", "[hurt]") 
 }
 
 TEST_CASE("of a day that has all the visits it may no other is begun", "[hurt]") {
-  const Salon salon;
+  const OnlyAda salon;
   put(salon.folder, "visits/a/2026-11-24.toml", "date = 2026-11-24\n");
   for (int i = 2; i < 99; ++i) {
     put(salon.folder, "visits/a/2026-11-24-" + std::to_string(i) + ".toml", "date = 2026-11-24\n");
@@ -79,14 +75,14 @@ TEST_CASE("of a day that has all the visits it may no other is begun", "[hurt]")
 }
 
 TEST_CASE("a visit is begun in the salon that one stands in, however the pet is named", "[hurt]") {
-  const Salon salon;
+  const OnlyAda salon;
   const auto ran = salon.run("new visit pets/a.toml --on 2026-11-24");
   CHECK(ran.out == "visits/a/2026-11-24.toml\n");
   CHECK(fs::exists(salon.folder.path("visits/a/2026-11-24.toml")));
 }
 
 TEST_CASE("names that cannot be seen, or steer what shows them, begin no file", "[hurt]") {
-  const Salon salon;
+  const OnlyAda salon;
   const auto before = files_below(salon.folder.path(""));
   for (const char* name : {"\u200B", "Rex\u202E", "\x1B[31mRex", "Re\u2066x", "\u00A0"}) {
     const auto ran = salon.run("new pet " + quoted(name));
@@ -101,7 +97,7 @@ TEST_CASE("names that cannot be seen, or steer what shows them, begin no file", 
 }
 
 TEST_CASE("lists show what would steer a terminal", "[hurt]") {
-  const Salon salon;
+  const OnlyAda salon;
   put(salon.folder, "pets/r.toml",
       "[pet]\nname = \"R\u202Eex\"\n[owner]\nname = \"S\u2066am\"\n[trim]\nvisit_every = \"4 "
       "weeks\"\n");
@@ -116,7 +112,7 @@ TEST_CASE("lists show what would steer a terminal", "[hurt]") {
 }
 
 TEST_CASE("what the standard output did not take is no success", "[hurt]") {
-  const Salon salon;
+  const OnlyAda salon;
   for (const char* command : {"--version", "--help", "help card", "schema pet", "due", "find a",
                               "plan a", "check", "new day", "card a -o -"}) {
     const auto ran = salon.run(std::string(command) + " > /dev/full");
@@ -127,7 +123,7 @@ TEST_CASE("what the standard output did not take is no success", "[hurt]") {
 }
 
 TEST_CASE("a card without a visit that cannot be read says so on its front", "[hurt]") {
-  const Salon salon;
+  const OnlyAda salon;
   put(salon.folder, "visits/a/2026-11-20.toml", "date = 2026-11-20\nlump = 3\n");
   for (const char* sheet : {"card", "style"}) {
     const auto ran = salon.run(std::string(sheet) + " a --on 2026-11-24");

@@ -3,31 +3,29 @@
 #include <filesystem>
 
 #include "app/program.h"
+#include "app/small_salon.h"
 
 namespace furnish::test {
 namespace {
 namespace fs = std::filesystem;
 
 /// A salon with one pet of which every file is a person's own.
-struct Salon {
-  TemporaryFolder folder;
-  Salon() {
-    put(folder, "salon.toml", "[salon]\nname = \"S\"\n");
-    put(folder, "pets/rex.toml", "[pet]\nname = \"Rex\"\n[trim]\nvisit_every = \"8 weeks\"\n");
-    put(folder, "visits/rex/2026-11-20.toml", "date = 2026-11-20\nnext = 2027-01-15\n");
-    put(folder, "photos/rex.jpg", "not even a photo");
-    put(folder, "rex.ics", "a dentist's appointment");
-    put(folder, "salon.toml.bak", "[salon]\nname = \"Before\"\n");
-  }
+struct OwnFiles : SmallSalon {
+  OwnFiles()
+      : SmallSalon{{"salon.toml", "[salon]\nname = \"S\"\n"},
+                   {"pets/rex.toml", "[pet]\nname = \"Rex\"\n[trim]\nvisit_every = \"8 weeks\"\n"},
+                   {"visits/rex/2026-11-20.toml", "date = 2026-11-20\nnext = 2027-01-15\n"},
+                   {"photos/rex.jpg", "not even a photo"},
+                   {"rex.ics", "a dentist's appointment"},
+                   {"salon.toml.bak", "[salon]\nname = \"Before\"\n"}} {}
   ToolOutput run(const std::string& arguments) const {
-    return furnish(arguments + " --on 2026-11-24", "cd " + folder.path("") + " &&");
+    return SmallSalon::run(arguments + " --on 2026-11-24");
   }
-  std::string text(std::string_view path) const { return bytes_of(folder.path(path)); }
 };
 }  // namespace
 
 TEST_CASE("no sheet lands on a file that a person wrote") {
-  const Salon salon;
+  const OwnFiles salon;
   const std::string file = GENERATE("photos/rex.jpg", "salon.toml.bak", "rex.ics");
   const std::string command = GENERATE("card", "style", "care");
   CAPTURE(file, command);
@@ -48,7 +46,7 @@ TEST_CASE("no sheet lands on a file that a person wrote") {
 }
 
 TEST_CASE("sides that a sheet no longer has go, if furnish wrote them") {
-  const Salon salon;
+  const OwnFiles salon;
   const std::string pet = "[pet]\nname = \"Rex\"\n[trim]\nvisit_every = \"8 weeks\"\n";
   std::string many = pet;
   for (int i = 0; i < 9; ++i) {
@@ -84,7 +82,7 @@ TEST_CASE("sides that a sheet no longer has go, if furnish wrote them") {
 }
 
 TEST_CASE("a pet's own file is no place for a sheet, however it is spelt") {
-  const Salon salon;
+  const OwnFiles salon;
   put(salon.folder, "pets/Ada.TOML", "[pet]\nname = \"Ada\"\n");
   for (const std::string file : {"pets/rex.toml", "pets/Ada.TOML", "pets/new.Toml"}) {
     for (const std::string force : {"", " --force"}) {
@@ -99,7 +97,7 @@ TEST_CASE("a pet's own file is no place for a sheet, however it is spelt") {
 }
 
 TEST_CASE("no sheet is written through a link") {
-  const Salon salon;
+  const OwnFiles salon;
   fs::create_directory(salon.folder.path("sheets"));
   const std::string link = salon.folder.path("sheets/rex-card.pdf");
   fs::create_symlink("../pets/rex.toml", link);
@@ -112,7 +110,7 @@ TEST_CASE("no sheet is written through a link") {
 }
 
 TEST_CASE("a calendar entry never lands on a person's, nor beside a device") {
-  const Salon salon;
+  const OwnFiles salon;
   const std::string before = salon.text("rex.ics");
   const auto ran = salon.run("care rex -o rex.pdf");
   CHECK(ran.status == 1);
@@ -123,7 +121,7 @@ TEST_CASE("a calendar entry never lands on a person's, nor beside a device") {
 }
 
 TEST_CASE("a sheet that was made before is made again; one that was written on stays") {
-  const Salon salon;
+  const OwnFiles salon;
   for (const std::string format : {"pdf", "png", "svg", "text"}) {
     CAPTURE(format);
     const std::string run = "care --format " + format;

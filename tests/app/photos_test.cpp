@@ -5,6 +5,7 @@
 #include <filesystem>
 
 #include "app/program.h"
+#include "app/small_salon.h"
 #include "output/pdf_rules.h"
 #include "sheet/desk.h"
 
@@ -13,11 +14,10 @@ namespace {
 namespace fs = std::filesystem;
 
 /// A salon with one pet, whose photo is photos/ada.jpg, whatever that is.
-struct Salon {
-  TemporaryFolder folder;
-  explicit Salon(std::string_view salon = "[salon]\nname = \"S\"\n") {
-    put(folder, "salon.toml", salon);
-    put(folder, "pets/ada.toml", "[pet]\nname  = \"Ada\"\nphoto = \"photos/ada.jpg\"\n");
+struct OnePhoto : SmallSalon {
+  explicit OnePhoto(std::string_view salon = "[salon]\nname = \"S\"\n")
+      : SmallSalon{{"salon.toml", salon},
+                   {"pets/ada.toml", "[pet]\nname  = \"Ada\"\nphoto = \"photos/ada.jpg\"\n"}} {
     fs::create_directory(folder.path("photos"));
   }
   std::string photo() const { return folder.path("photos/ada.jpg"); }
@@ -25,18 +25,18 @@ struct Salon {
 
   /// The sheet is made all the same, and what is wrong is said at the photo's place.
   void warned(const std::string& what) const {
-    const auto ran = furnish("style ada --on 2026-11-24", "cd " + folder.path("") + " &&");
+    const auto ran = run("style ada --on 2026-11-24");
     INFO(ran.err);
     CHECK(ran.status == 0);
     CHECK(has(ran.err, "pets/ada.toml:3:9: warning: "));
     CHECK(has(ran.err, what));
     CHECK(pdf_faults(bytes_of(sheet())).empty());
-    CHECK_FALSE(has(run("pdfimages -list " + sheet()).out, "jpeg"));
+    CHECK_FALSE(has(test::run("pdfimages -list " + sheet()).out, "jpeg"));
   }
   std::string shown() const {
-    const auto ran = furnish("style ada --on 2026-11-24", "cd " + folder.path("") + " &&");
+    const auto ran = run("style ada --on 2026-11-24");
     CHECK(ran.status == 0);
-    CHECK(has(run("pdfimages -list " + sheet()).out, "jpeg"));
+    CHECK(has(test::run("pdfimages -list " + sheet()).out, "jpeg"));
     return ran.err;
   }
 };
@@ -47,7 +47,7 @@ std::string sample_photo() {
 }  // namespace
 
 TEST_CASE("a pet's photo is on its style sheet", "[photos]") {
-  const Salon salon;
+  const OnePhoto salon;
   fs::copy_file(sample_photo(), salon.photo());
   CHECK_FALSE(has(salon.shown(), "photo"));
   CHECK(pdf_faults(bytes_of(salon.sheet())).empty());
@@ -65,7 +65,7 @@ TEST_CASE("the name of a photo's file reaches no owner, in whatever format", "[p
 }
 
 TEST_CASE("a photo that cannot be shown is a warning and the sheet is made", "[photos]") {
-  const Salon salon;
+  const OnePhoto salon;
   SECTION("nothing there") {
     salon.warned("the photo 'photos/ada.jpg' cannot be read: No such file or directory");
   }
@@ -102,29 +102,29 @@ TEST_CASE("a photo that cannot be shown is a warning and the sheet is made", "[p
 
 TEST_CASE("a photo leaves the salon's folder only where the salon says so", "[photos]") {
   const TemporaryFolder outside;
-  const auto linked = [&](const Salon& salon) {
+  const auto linked = [&](const OnePhoto& salon) {
     fs::copy_file(sample_photo(), outside.path("secret.jpg"));
     fs::create_symlink(outside.path("secret.jpg"), salon.photo());
   };
   SECTION("a link out is not followed") {
-    const Salon salon;
+    const OnePhoto salon;
     linked(salon);
     salon.warned("a link out of the salon's folder");
   }
   SECTION("nor is a link of a folder") {
-    const Salon salon;
+    const OnePhoto salon;
     fs::remove(salon.folder.path("photos"));
     fs::copy_file(sample_photo(), outside.path("ada.jpg"));
     fs::create_symlink(outside.path(""), salon.folder.path("photos"));
     salon.warned("a link out of the salon's folder");
   }
   SECTION("unless photos may lie anywhere") {
-    const Salon salon("[salon]\nname = \"S\"\nphotos_anywhere = true\n");
+    const OnePhoto salon("[salon]\nname = \"S\"\nphotos_anywhere = true\n");
     linked(salon);
     salon.shown();
   }
   SECTION("a link inside is one's own affair") {
-    const Salon salon;
+    const OnePhoto salon;
     fs::copy_file(sample_photo(), salon.folder.path("photos/2026.jpg"));
     fs::create_symlink("2026.jpg", salon.photo());
     salon.shown();
