@@ -91,12 +91,14 @@ TEST_CASE("a run that is killed at any call leaves all whole, and the next one g
   CHECK(salon.made() == wanted);
   const std::vector<CallPoint> at = points(calls);
   REQUIRE(at.size() > 5);
+  std::size_t reached = 0;
   for (const CallPoint& one : at) {
     salon.restore(before);
     INFO("killed at " << one.nth << " of call " << one.number << (one.done ? ", done" : ""));
     // What changes nothing may be called more or less often, as memory and caches are.
     const bool killed = killed_at(one, run);
     if (changes(one.number)) CHECK(killed);
+    reached += killed ? 1 : 0;
     for (const auto& [path, bytes] : salon.written()) {
       INFO(path);
       CHECK(bytes_of(salon.root() + "/" + path) == bytes);
@@ -113,7 +115,8 @@ TEST_CASE("a run that is killed at any call leaves all whole, and the next one g
       if (then.contains(path)) CHECK(then.at(path) == bytes);
     }
   }
-  fmt::print("{}: killed at {} points of {} calls\n", task.name, at.size(), calls.size());
+  fmt::print("{}: killed {} times, at {} points of {} calls\n", task.name, reached, at.size(),
+             calls.size());
 }
 
 TEST_CASE("the desk's save that is killed at any call leaves the old file or the new one") {
@@ -132,7 +135,7 @@ TEST_CASE("the desk's save that is killed at any call leaves the old file or the
   };
   const std::vector<long> calls = calls_of(save);
   REQUIRE(bytes_of(file) == fresh);
-  std::size_t kept = 0, saved = 0;
+  std::size_t kept = 0, saved = 0, reached = 0;
   const std::vector<CallPoint> at = points(calls);
   for (const CallPoint& one : at) {
     salon.restore({});
@@ -140,6 +143,7 @@ TEST_CASE("the desk's save that is killed at any call leaves the old file or the
     INFO("killed at " << one.nth << " of call " << one.number << (one.done ? ", done" : ""));
     const bool killed = killed_at(one, save);
     if (changes(one.number)) CHECK(killed);
+    reached += killed ? 1 : 0;
     const std::string now = bytes_of(file);
     CHECK((now == old || now == fresh));
     ++(now == old ? kept : saved);
@@ -149,6 +153,7 @@ TEST_CASE("the desk's save that is killed at any call leaves the old file or the
   }
   CHECK(kept > 0);
   CHECK(saved > 0);
-  fmt::print("the desk's save: killed at {} points of {} calls\n", at.size(), calls.size());
+  fmt::print("the desk's save: killed {} times, at {} points of {} calls\n", reached, at.size(),
+             calls.size());
 }
 }  // namespace furnish::test

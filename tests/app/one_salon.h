@@ -48,6 +48,9 @@ class OneSalon {
   void give_back() const;
   /// In this process; throws nothing.
   Outcome run(const Task& task, std::string_view day, const Files& files, const Disk& disk) const;
+  /// What the run says that goes on now, or said that went before.
+  std::string said() const;
+  void forget_said() const;
   /// What people wrote.
   const Tree& written() const { return written_; }
   /// What the folder holds beyond that.
