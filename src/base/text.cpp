@@ -213,6 +213,9 @@ std::optional<std::string_view> nearest(std::string_view word,
   std::optional<std::string_view> best;
   std::size_t fewest = std::min(limit + 1, std::max<std::size_t>(word.size(), 1));
   for (const std::string_view candidate : candidates) {
+    // So many letters it takes at least.
+    const std::size_t shorter = std::min(word.size(), candidate.size());
+    if (std::max(word.size(), candidate.size()) - shorter >= fewest) continue;
     const std::size_t edits = edit_distance(word, candidate);
     if (edits < fewest) {
       fewest = edits;

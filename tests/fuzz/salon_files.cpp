@@ -49,7 +49,7 @@ const Texts& two_styles() {
   return all;
 }
 
-void Reading::tell() const {
+void tell(const DiagnosticSink& sink, const SourceSet& sources) {
   for (const Diagnostic& one : sink.all()) {
     const std::string text = to_text(one, sources);
     hold(visible_lines(text) == text, "a message steers a terminal");

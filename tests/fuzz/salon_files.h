@@ -28,6 +28,9 @@ class TextsBefore final : public Files {
 /// Two styles that extend each other's parts: shipped/natural-tidy.toml and styles/own.toml.
 const Texts& two_styles();
 
+/// Words what was reported, as a terminal gets it: nothing in it steers one.
+void tell(const DiagnosticSink&, const SourceSet&);
+
 /// A salon in memory: what is given, and `others`.
 struct Reading {
   explicit Reading(Texts more = {}, const Texts& others = two_styles())
@@ -37,7 +40,6 @@ struct Reading {
   DiagnosticSink sink;
   ReadContext context{files, sources, sink};
 
-  /// Words what was reported, as a terminal gets it: nothing in it steers one.
-  void tell() const;
+  void tell() const { fuzz::tell(sink, sources); }
 };
 }  // namespace furnish::fuzz
