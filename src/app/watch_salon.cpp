@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <atomic>
 #include <chrono>
 #include <filesystem>
 #include <memory>
@@ -23,6 +24,30 @@ using Clock = desk::Watch::Clock;
 
 /// An editor's last step is told as one; more than that is not waited for.
 constexpr std::chrono::milliseconds stillness{8};
+
+/// Passes everything on to other files, and notes whether something that is there could not be
+/// read. For several threads, as those are.
+class NotingFiles final : public Files {
+ public:
+  explicit NotingFiles(const Files& files) : files_(files) {}
+  FileContent read_up_to(const std::string& path, std::size_t most) const override {
+    FileContent out = files_.read_up_to(path, most);
+    if (!out.bytes && files_.exists(path)) failed_ = true;
+    return out;
+  }
+  bool exists(const std::string& path) const override { return files_.exists(path); }
+  FolderContent list(const std::string& folder) const override {
+    FolderContent out = files_.list(folder);
+    if (!out.fault.empty()) failed_ = true;
+    return out;
+  }
+  /// Since it was asked last.
+  bool failed() { return failed_.exchange(false); }
+
+ private:
+  const Files& files_;
+  mutable std::atomic<bool> failed_ = false;
+};
 
 /// All that is read once: it is good until something changes that pets share, or the day does.
 struct Warm {
@@ -78,7 +103,8 @@ class SalonWatch {
 
   bool make(const std::vector<std::string>& changed) {
     std::set<std::string> pets;
-    bool shared = !warm_ || warm_->shop.today() != local_today(options_);
+    // What could not be read may be what pets share, and may be readable now.
+    bool shared = files_.failed() || !warm_ || warm_->shop.today() != local_today(options_);
     for (const std::string& name : changed) {
       const fs::path path(name);
       if (name.starts_with("pets/")) {
@@ -101,7 +127,7 @@ class SalonWatch {
   }
 
   const Options& options_;
-  const Files& files_;
+  NotingFiles files_;
   const Disk& disk_;
   std::string root_;
   StopRequest stop_;

@@ -134,12 +134,16 @@ TEST_CASE("whatever call fails, a watched salon goes on being watched") {
     INFO(what << '\n' << outcome.said);
     CHECK(outcome.exit == Exit::stopped);
     const bool said = has_fault(outcome.said);
-    const Tree made = watched.salon.made();
+    Tree made = watched.salon.made();
+    // A disk that is gone lets nothing be removed either.
+    if (gone) {
+      std::erase_if(made, [](const auto& one) { return has(one.first, "/.furnish-"); });
+    }
     if (!last) CHECK(made == watched.wanted);
     if (made != watched.wanted) CHECK(said);
     for (const auto& [path, bytes] : made) {
       INFO(path);
-      if (!gone) CHECK(seal_holds(bytes));
+      CHECK(seal_holds(bytes));
     }
     CHECK(bytes_of(watched.salon.root() + "/pets/marlow.toml") == watched.pet(colours.size() - 1));
     ++points, told += said ? 1 : 0;
