@@ -15,10 +15,11 @@ namespace furnish {
 namespace {
 /// Latin letters without marks of their own, and signs that no other script has for itself.
 bool is_plain(char32_t c) {
-  constexpr std::u32string_view signs = U"•…\u202F′″‹›⁄€←↑→↓−≈≤≥";
+  constexpr std::u32string_view signs = U"\u2007•…\u202F′″‹›⁄€←↑→↓−≈≤≥";
   if (c < 0x7F) return c >= 0x20;
   if (c <= 0x17F) return c >= 0xA0 && c != 0xA9 && c != 0xAD && c != 0xAE;
   if (c >= 0x1E00 && c <= 0x1EFF) return true;
+  if (c >= 0x2150 && c <= 0x215E) return true;
   if (c >= 0x2010 && c <= 0x201F) return c != 0x2011 && c != 0x2015 && c != 0x2016 && c != 0x2017;
   return signs.find(c) != std::u32string_view::npos;
 }
@@ -31,7 +32,8 @@ bool is_latin(char32_t c) {
 /// In vertical text these stand upright, and so Pango sets them apart from their neighbours even
 /// where no text is vertical (Unicode's Vertical_Orientation U, of the signs that are plain).
 bool is_upright(char32_t c) {
-  return c == 0xA7 || c == 0xB1 || (c >= 0xBC && c <= 0xBE) || c == 0xD7 || c == 0xF7;
+  return c == 0xA7 || c == 0xB1 || (c >= 0xBC && c <= 0xBE) || c == 0xD7 || c == 0xF7 ||
+         (c >= 0x2150 && c <= 0x215E);
 }
 
 /// Neither empty paragraphs, which have a height of their own, nor spaces at the end of one.

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
 #include <string_view>
 
 #include "page/line_breaks.h"
@@ -170,12 +171,23 @@ std::vector<ShapedRun> runs_of(const Prepared& prepared, PangoLayout* layout, in
   return furnish::runs_of(prepared, begin, begin + static_cast<std::size_t>(line->length), fonts);
 }
 
+void add_number(std::string& key, std::size_t number) {
+  char bytes[sizeof number];
+  std::memcpy(bytes, &number, sizeof number);
+  key.append(bytes, sizeof number);
+}
+
 /// Everything that a shaper's answer depends on, in bytes.
 std::string key_of(const std::vector<SizedText>& parts, int width, int indent, Breaking breaking) {
-  std::string key = fmt::format("{} {} {}", width, indent, static_cast<int>(breaking));
+  std::string key;
+  add_number(key, static_cast<std::size_t>(static_cast<std::uint32_t>(width)) << 32 |
+                      static_cast<std::uint32_t>(indent));
+  add_number(key, static_cast<std::size_t>(breaking));
   for (const SizedText& part : parts) {
-    fmt::format_to(std::back_inserter(key), "\n{} {} {} {} ", static_cast<int>(part.face),
-                   static_cast<int>(part.role), part.size.quarters(), part.text.size());
+    add_number(key, static_cast<std::size_t>(part.size.quarters()) << 32 |
+                        static_cast<std::size_t>(part.face) << 8 |
+                        static_cast<std::size_t>(part.role));
+    add_number(key, part.text.size());
     key += part.text;
   }
   return key;
