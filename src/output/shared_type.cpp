@@ -16,8 +16,7 @@ const void* face_of(PangoFont* font) {
 
 bool SharedType::is_new(const ShapedLine& line) {
   bool any = false;
-  for (GSList* at = line.pango()->runs; at != nullptr; at = at->next) {
-    const auto* run = static_cast<const PangoLayoutRun*>(at->data);
+  for (const PangoGlyphItem* run : line.glyph_items()) {
     const void* const face = face_of(run->item->analysis.font);
     for (int i = 0; i < run->glyphs->num_glyphs; ++i) {
       any = met_.emplace(face, run->glyphs->glyphs[i].glyph).second || any;

@@ -24,7 +24,7 @@ struct Stretch {
   std::vector<std::u32string> letters;  ///< what each glyph stands for
 };
 
-bool from_right(const PangoLayoutRun* run) {
+bool from_right(const PangoGlyphItem* run) {
   return run->item->analysis.level % 2 == 1;
 }
 
@@ -53,10 +53,10 @@ std::vector<std::u32string> shared_out(std::u32string text, std::size_t glyphs, 
 }
 
 /// What each glyph of a run stands for, in the order of the glyphs.
-std::vector<std::u32string> letters_of(const PangoLayoutRun* run, const char* text) {
+std::vector<std::u32string> letters_of(const PangoGlyphItem* run, const char* text) {
   std::vector<std::u32string> letters(static_cast<std::size_t>(run->glyphs->num_glyphs));
   PangoGlyphItemIter at;
-  gboolean more = pango_glyph_item_iter_init_start(&at, const_cast<PangoLayoutRun*>(run), text);
+  gboolean more = pango_glyph_item_iter_init_start(&at, const_cast<PangoGlyphItem*>(run), text);
   for (; more; more = pango_glyph_item_iter_next_cluster(&at)) {
     // From the right the iterator counts down, and its end is the glyph before.
     const bool reversed = from_right(run);
@@ -72,25 +72,25 @@ std::vector<std::u32string> letters_of(const PangoLayoutRun* run, const char* te
 /// A run of a line, or a part of one, and how far from the line's left end it stands in Pango's
 /// units.
 struct PlacedRun {
-  std::shared_ptr<PangoLayoutRun> run;
+  std::shared_ptr<PangoGlyphItem> run;
   int pen;
 };
 
-int width_of(PangoLayoutRun* run) {
+int width_of(PangoGlyphItem* run) {
   return pango_glyph_string_get_width(run->glyphs);
 }
 
-std::shared_ptr<PangoLayoutRun> owned(PangoLayoutRun* run) {
+std::shared_ptr<PangoGlyphItem> owned(PangoGlyphItem* run) {
   return {run, pango_glyph_item_free};
 }
 
 /// The part of a run that the bytes from `begin` to `end` of the layout's text are of; null if none
 /// are.
-PlacedRun part_of(PangoLayoutRun* run, int pen, const char* text, int begin, int end) {
+PlacedRun part_of(PangoGlyphItem* run, int pen, const char* text, int begin, int end) {
   const int first = run->item->offset, last = first + run->item->length;
-  if (begin <= first && last <= end) return {{run, [](PangoLayoutRun*) {}}, pen};
+  if (begin <= first && last <= end) return {{run, [](PangoGlyphItem*) {}}, pen};
   if (last <= begin || end <= first) return {nullptr, pen};
-  std::shared_ptr<PangoLayoutRun> rest = owned(pango_glyph_item_copy(run));
+  std::shared_ptr<PangoGlyphItem> rest = owned(pango_glyph_item_copy(run));
   const bool reversed = from_right(run);
   if (begin > first) {
     const auto before = owned(pango_glyph_item_split(rest.get(), text, begin - first));
@@ -105,15 +105,13 @@ PlacedRun part_of(PangoLayoutRun* run, int pen, const char* text, int begin, int
 }
 
 /// From left to right.
-std::vector<PlacedRun> runs_of(PangoLayoutLine* line, std::size_t begin, std::size_t end) {
-  const char* const text = pango_layout_get_text(line->layout);
-  const int first = line->start_index + static_cast<int>(begin),
-            last = end == std::string::npos ? G_MAXINT : line->start_index + static_cast<int>(end);
+std::vector<PlacedRun> placed_runs(const ShapedLine& line, std::size_t begin, std::size_t end) {
+  const auto first = static_cast<int>(line.begins_at() + begin),
+             last = end == std::string::npos ? G_MAXINT : static_cast<int>(line.begins_at() + end);
   std::vector<PlacedRun> runs;
   int pen = 0;
-  for (GSList* at = line->runs; at != nullptr; at = at->next) {
-    auto* const run = static_cast<PangoLayoutRun*>(at->data);
-    PlacedRun part = part_of(run, pen, text, first, last);
+  for (PangoGlyphItem* const run : line.glyph_items()) {
+    PlacedRun part = part_of(run, pen, line.whole_text(), first, last);
     pen += width_of(run);
     if (part.run) runs.push_back(std::move(part));
   }
@@ -121,7 +119,7 @@ std::vector<PlacedRun> runs_of(PangoLayoutLine* line, std::size_t begin, std::si
 }
 
 /// `pen` is in Pango's units from the line's left end.
-void add(const PangoLayoutRun* run, const char* text, int pen, Stretch& stretch) {
+void add(const PangoGlyphItem* run, const char* text, int pen, Stretch& stretch) {
   const std::vector<std::u32string> letters = letters_of(run, text);
   for (std::size_t i = 0; i < letters.size(); ++i) {
     const PangoGlyphInfo& info = run->glyphs->glyphs[i];
@@ -136,12 +134,12 @@ void add(const PangoLayoutRun* run, const char* text, int pen, Stretch& stretch)
 }
 
 /// True if a glyph of the line in this font stands for a letter from the right.
-bool has_letters_from_right(PangoLayoutLine* line, const PangoFont* font) {
-  const char* const text = pango_layout_get_text(line->layout);
-  for (GSList* at = line->runs; at != nullptr; at = at->next) {
-    const PangoItem* item = static_cast<const PangoLayoutRun*>(at->data)->item;
+bool has_letters_from_right(const ShapedLine& line, const PangoFont* font) {
+  for (const PangoGlyphItem* const run : line.glyph_items()) {
+    const PangoItem* const item = run->item;
     if (item->analysis.font != font || item->analysis.level % 2 == 0) continue;
-    const std::string_view own(text + item->offset, static_cast<std::size_t>(item->length));
+    const std::string_view own(line.whole_text() + item->offset,
+                               static_cast<std::size_t>(item->length));
     if (std::ranges::any_of(as_utf32(own), runs_from_right)) return true;
   }
   return false;
@@ -154,8 +152,7 @@ bool is_for_letters_from_right(PangoFont* font) {
 }
 
 /// From left to right. Numbers in a phrase from the right are of its font, and of its stretch.
-std::vector<Stretch> stretches_of(PangoLayoutLine* line, const std::vector<PlacedRun>& runs) {
-  const char* const text = pango_layout_get_text(line->layout);
+std::vector<Stretch> stretches_of(const ShapedLine& line, const std::vector<PlacedRun>& runs) {
   std::vector<Stretch> stretches;
   int level = 0;
   for (const auto& [run, pen] : runs) {
@@ -172,7 +169,7 @@ std::vector<Stretch> stretches_of(PangoLayoutLine* line, const std::vector<Place
     level = run->item->analysis.level;
     Stretch& last = stretches.back();
     last.offset = std::min(last.offset, run->item->offset);
-    add(run.get(), text, pen, last);
+    add(run.get(), line.whole_text(), pen, last);
   }
   return stretches;
 }
@@ -197,23 +194,21 @@ void show(cairo_t* cr, Stretch& stretch, double x, double y) {
 }  // namespace
 
 void show_line(cairo_t* cr, const ShapedLine& line, std::size_t begin, std::size_t end) {
-  bool any_from_right = line.pango()->resolved_dir == PANGO_DIRECTION_RTL;
-  for (GSList* at = line.pango()->runs; at != nullptr; at = at->next) {
-    any_from_right = any_from_right || from_right(static_cast<const PangoLayoutRun*>(at->data));
+  bool any_from_right = line.from_right();
+  for (const PangoGlyphItem* const run : line.glyph_items()) {
+    any_from_right = any_from_right || from_right(run);
   }
-  const bool whole = begin == 0 && end == std::string::npos;
-  if (!any_from_right && whole) return pango_cairo_show_layout_line(cr, line.pango());
   double x = 0, y = 0;
   cairo_get_current_point(cr, &x, &y);
-  const std::vector<PlacedRun> runs = runs_of(line.pango(), begin, end);
+  const std::vector<PlacedRun> runs = placed_runs(line, begin, end);
   if (!any_from_right) {
     for (const auto& [run, pen] : runs) {
       cairo_move_to(cr, x + static_cast<double>(pen) / PANGO_SCALE, y);
-      pango_cairo_show_glyph_item(cr, pango_layout_get_text(line.pango()->layout), run.get());
+      pango_cairo_show_glyph_item(cr, line.whole_text(), run.get());
     }
     return;
   }
-  std::vector<Stretch> stretches = stretches_of(line.pango(), runs);
+  std::vector<Stretch> stretches = stretches_of(line, runs);
   std::ranges::stable_sort(stretches, {}, &Stretch::offset);
   for (Stretch& stretch : stretches) show(cr, stretch, x, y);
 }

@@ -2,10 +2,6 @@
 
 #include <fmt/format.h>
 #include <fontconfig/fontconfig.h>
-#include <ft2build.h>
-#include FT_ADVANCES_H
-#include FT_FREETYPE_H
-#include FT_TRUETYPE_TABLES_H
 #include <pango/pangocairo.h>
 #include <pango/pangofc-fontmap.h>
 
@@ -18,6 +14,7 @@
 #include <vector>
 
 #include "page/direction.h"
+#include "page/open_face.h"
 #include "page/pango_threads.h"
 
 namespace furnish {
@@ -41,9 +38,6 @@ void release_map(PangoFontMap* map) {
 using FontMap = std::unique_ptr<PangoFontMap, Releaser<release_map>>;
 using Context = std::unique_ptr<PangoContext, Releaser<g_object_unref>>;
 using Font = std::unique_ptr<PangoFont, Releaser<g_object_unref>>;
-
-using FreeType = std::unique_ptr<FT_LibraryRec_, Releaser<FT_Done_FreeType>>;
-using FreeTypeFace = std::unique_ptr<FT_FaceRec_, Releaser<FT_Done_Face>>;
 
 struct FaceFile {
   Face face;
@@ -88,27 +82,8 @@ const FcCharSet* characters_of(const FcPattern* pattern) {
   return FcPatternGetCharSet(pattern, FC_CHARSET, 0, &set) == FcResultMatch ? set : nullptr;
 }
 
-struct Metrics {
-  double capital = 0, small = 0;  ///< em
-};
-
-/// Height of a letter's outline in em; zero if the face lacks it.
-double outline_height(FT_Face face, char letter) {
-  if (FT_Load_Char(face, static_cast<FT_ULong>(letter), FT_LOAD_NO_SCALE) != 0) return 0;
-  return static_cast<double>(face->glyph->metrics.horiBearingY) / face->units_per_EM;
-}
-
-/// Of the drawn letters H and x, and never more than the OS/2 table says: its capital height is
-/// that of the whole family, and the bolder faces of ours stand 1 % lower than it. Empty without
-/// either.
-std::optional<Metrics> metrics_of(FT_Face face) {
-  const auto* os2 = static_cast<const TT_OS2*>(FT_Get_Sfnt_Table(face, FT_SFNT_OS2));
-  if (!os2 || os2->version < 2 || face->units_per_EM == 0) return std::nullopt;
-  const double em = face->units_per_EM;
-  const Metrics metrics{std::min(outline_height(face, 'H'), os2->sCapHeight / em),
-                        std::min(outline_height(face, 'x'), os2->sxHeight / em)};
-  return metrics.capital > 0 && metrics.small > 0 ? std::optional(metrics) : std::nullopt;
-}
+/// One thread's first use of a face at a time; who holds one already only finds it.
+std::mutex one_at_a_time;
 
 /// Pango starts a thread that reads the whole system's configuration unless there is a current one
 /// before its first font map. An empty one will do, as every font map is given its own.
@@ -132,10 +107,10 @@ struct FontSet::Parts {
   FontMap map;
   std::map<std::string, Context> contexts;  ///< by language
   std::string folder;
-  std::array<Metrics, face_count> metrics{};
+  std::array<std::unique_ptr<OpenFace>, face_count> faces;
   Charset covered;
-  FreeType library;
-  std::array<FreeTypeFace, face_count> faces;  ///< for advances; destroyed before the library
+  std::map<std::pair<Face, TypeSize>, Font> sized;
+  std::array<std::optional<bool>, face_count> drawable;
   mutable std::array<std::array<double, 128>, face_count> ascii_advances{};  ///< zero: not read yet
   Config system;  ///< read when the first character is missing
   std::map<std::pair<std::string, char32_t>, std::string> fallbacks;  ///< by language
@@ -163,9 +138,6 @@ std::unique_ptr<FontSet> FontSet::open(const std::string& folder, DiagnosticSink
   };
   auto parts = std::make_unique<Parts>();
   parts->config.reset(FcConfigCreate());
-  FT_Library library = nullptr;
-  if (FT_Init_FreeType(&library) != 0) return missing("the font library does not start");
-  parts->library.reset(library);
 
   // A fixed order, so that what is found does not hang on how a disk lists its files.
   for (const FaceFile& wanted : face_files) {
@@ -174,15 +146,12 @@ std::unique_ptr<FontSet> FontSet::open(const std::string& folder, DiagnosticSink
     if (!std::filesystem::is_regular_file(path, fault)) {
       return missing(fmt::format("no font '{}' in the folder '{}'", wanted.file, folder));
     }
-    FT_Face face = nullptr;
-    FT_New_Face(library, path.c_str(), 0, &face);
-    const auto metrics = face ? metrics_of(face) : std::nullopt;
-    parts->faces[static_cast<std::size_t>(wanted.face)].reset(face);
-    if (!metrics || FcConfigAppFontAddFile(parts->config.get(),
-                                           reinterpret_cast<const FcChar8*>(path.c_str())) == 0) {
+    std::unique_ptr<OpenFace> face = OpenFace::open(path);
+    if (!face || FcConfigAppFontAddFile(parts->config.get(),
+                                        reinterpret_cast<const FcChar8*>(path.c_str())) == 0) {
       return missing(fmt::format("'{}' is not a font, or has no capital height", path));
     }
-    parts->metrics[static_cast<std::size_t>(wanted.face)] = *metrics;
+    parts->faces[static_cast<std::size_t>(wanted.face)] = std::move(face);
   }
   const FcFontSet* fonts = FcConfigGetFonts(parts->config.get(), FcSetApplication);
   for (int i = 0; i < fonts->nfont; ++i) {
@@ -208,33 +177,70 @@ std::string_view FontSet::family() {
   return "Source Sans 3";
 }
 
+const OpenFace& FontSet::open_face(Face face) const {
+  return *parts_->faces[static_cast<std::size_t>(face)];
+}
+
 double FontSet::capital_height(Face face) const {
-  return parts_->metrics[static_cast<std::size_t>(face)].capital;
+  return open_face(face).capital_height();
 }
 
 double FontSet::capital_height() const {
-  return std::ranges::min(parts_->metrics, {}, &Metrics::capital).capital;
+  double least = capital_height(Face::regular);
+  for (const auto& face : parts_->faces) least = std::min(least, face->capital_height());
+  return least;
 }
 
 double FontSet::small_height() const {
-  return parts_->metrics[0].small;
+  return open_face(Face::regular).small_height();
 }
 
 double FontSet::advance(Face face, char32_t character) const {
   const auto index = static_cast<std::size_t>(face);
   double* const known = character < 128 ? &parts_->ascii_advances[index][character] : nullptr;
   if (known && *known > 0) return *known;
-  FT_Face file = parts_->faces[index].get();
-  FT_Fixed units = 0;
-  const FT_UInt glyph = FT_Get_Char_Index(file, character);
-  if (glyph == 0) {
+  const double width = open_face(face).advance(character);
+  if (width < 0) {
     if (g_unichar_iszerowidth(character)) return 0;
     return g_unichar_iswide(character) ? 1 : 0.6;
   }
-  FT_Get_Advance(file, glyph, FT_LOAD_NO_SCALE, &units);
-  const double width = static_cast<double>(units) / file->units_per_EM;
   if (known) *known = width;
   return width;
+}
+
+PangoFontDescription* FontSet::description(const std::string& family, Face face, TypeSize size) {
+  PangoFontDescription* font = pango_font_description_new();
+  pango_font_description_set_family(
+      font, family.empty() ? std::string(FontSet::family()).c_str() : family.c_str());
+  const PangoWeight weight = face == Face::bold       ? PANGO_WEIGHT_BOLD
+                             : face == Face::semibold ? PANGO_WEIGHT_SEMIBOLD
+                                                      : PANGO_WEIGHT_NORMAL;
+  pango_font_description_set_weight(font, weight);
+  if (face == Face::italic) pango_font_description_set_style(font, PANGO_STYLE_ITALIC);
+  pango_font_description_set_size(font, size.quarters() * PANGO_SCALE / 4);
+  return font;
+}
+
+PangoFont* FontSet::font(Face face, TypeSize size) {
+  const auto [at, fresh] = parts_->sized.try_emplace({face, size});
+  if (fresh) {
+    PangoFontDescription* const wanted = description({}, face, size);
+    at->second.reset(pango_font_map_load_font(parts_->map.get(), context("en"), wanted));
+    pango_font_description_free(wanted);
+  }
+  return at->second.get();
+}
+
+bool FontSet::can_draw(Face face) {
+  std::optional<bool>& can = parts_->drawable[static_cast<std::size_t>(face)];
+  if (!can) {
+    const std::scoped_lock lock(one_at_a_time);
+    // Whatever its size: a scaled font keeps its face.
+    auto* const font = PANGO_CAIRO_FONT(this->font(face, TypeSize::quarters(40)));
+    cairo_scaled_font_t* const scaled = font ? pango_cairo_font_get_scaled_font(font) : nullptr;
+    can = scaled != nullptr && cairo_scaled_font_status(scaled) == CAIRO_STATUS_SUCCESS;
+  }
+  return *can;
 }
 
 PangoContext* FontSet::context(const std::string& language) {
@@ -273,8 +279,6 @@ void FontSet::hold_faces() {
 }
 
 void FontSet::hold_new_faces() {
-  // One thread's first use of a face at a time; who holds one already only finds it.
-  static std::mutex one_at_a_time;
   const std::scoped_lock lock(one_at_a_time);
   const FcFontSet* fonts = FcConfigGetFonts(parts_->config.get(), FcSetApplication);
   for (int& i = parts_->looked_at; i < fonts->nfont; ++i) {

@@ -7,10 +7,15 @@
 #include <string_view>
 
 #include "base/diagnostic.h"
+#include "page/type.h"
 
 typedef struct _PangoContext PangoContext;
+typedef struct _PangoFont PangoFont;
+typedef struct _PangoFontDescription PangoFontDescription;
 
 namespace furnish {
+
+class OpenFace;
 
 /// The cuts of the one family a page is set in.
 enum class Face : std::uint8_t { regular, semibold, bold, italic };
@@ -53,6 +58,16 @@ class FontSet {
   /// The context to make layouts of a language (BCP 47) with: the language chooses between forms of
   /// shared characters, and the direction of paragraphs. Belongs to the set; one a language.
   PangoContext* context(const std::string& language);
+
+  /// The bundled family's own file of a face.
+  const OpenFace& open_face(Face) const;
+  /// The bundled face as Pango sets and draws it; belongs to the set.
+  PangoFont* font(Face, TypeSize);
+  /// False if the face's file could not be opened again to be drawn; else it is held open from now
+  /// on, so that every size of it can be.
+  bool can_draw(Face);
+  /// What Pango finds a face by; the bundled one if `family` is empty. The caller frees it.
+  static PangoFontDescription* description(const std::string& family, Face, TypeSize);
 
   /// True once a font's file could not be opened when it was needed: pages that were set since may
   /// lack their text. Never heals, as Pango does not try again.

@@ -2,6 +2,7 @@
 
 #include <glib.h>
 
+#include <algorithm>
 #include <string_view>
 
 #include "base/said_in.h"
@@ -221,5 +222,19 @@ Prepared prepare(const std::vector<SizedText>& parts, FontSet& fonts, const std:
     break;
   }
   return prepared;
+}
+
+std::vector<ShapedRun> runs_of(const Prepared& prepared, std::size_t begin, std::size_t end,
+                               const FontSet& fonts) {
+  std::vector<ShapedRun> runs;
+  for (const Piece& piece : prepared.pieces) {
+    const std::size_t from = std::max(piece.begin, begin), to = std::min(piece.end, end);
+    if (from >= to) continue;
+    runs.push_back({from - begin, to - begin,
+                    piece.family.empty() ? std::string(FontSet::family()) : piece.family,
+                    piece.face, piece.role, piece.size.points(),
+                    scaled(piece.size.length(), fonts.capital_height(piece.face)), piece.language});
+  }
+  return runs;
 }
 }  // namespace furnish

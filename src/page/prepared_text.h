@@ -11,6 +11,7 @@
 
 namespace furnish {
 
+struct ShapedRun;
 struct SizedText;
 
 /// A stretch of the whole text in one family, face and size.
@@ -38,6 +39,9 @@ struct Prepared {
 /// whatever the fonts say.
 Prepared prepare(const std::vector<SizedText>&, FontSet&, const std::string& language,
                  const std::set<char32_t>& boxed);
+
+/// The pieces of the bytes from `begin` to `end`, which are to be a line, counted from its start.
+std::vector<ShapedRun> runs_of(const Prepared&, std::size_t begin, std::size_t end, const FontSet&);
 
 /// As UTF-8.
 void append(std::string& text, char32_t);

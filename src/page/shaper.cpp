@@ -5,9 +5,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
 #include <string_view>
 
 #include "page/line_breaks.h"
+#include "page/plain_setter.h"
 #include "page/prepared_text.h"
 
 namespace furnish {
@@ -18,16 +20,7 @@ struct Releaser {
 using Layout = std::unique_ptr<PangoLayout, Releaser>;
 
 PangoFontDescription* description(const Piece& piece) {
-  PangoFontDescription* font = pango_font_description_new();
-  const std::string family = piece.family.empty() ? std::string(FontSet::family()) : piece.family;
-  pango_font_description_set_family(font, family.c_str());
-  const PangoWeight weight = piece.face == Face::bold       ? PANGO_WEIGHT_BOLD
-                             : piece.face == Face::semibold ? PANGO_WEIGHT_SEMIBOLD
-                                                            : PANGO_WEIGHT_NORMAL;
-  pango_font_description_set_weight(font, weight);
-  if (piece.face == Face::italic) pango_font_description_set_style(font, PANGO_STYLE_ITALIC);
-  pango_font_description_set_size(font, piece.size.quarters() * PANGO_SCALE / 4);
-  return font;
+  return FontSet::description(piece.family, piece.face, piece.size);
 }
 
 /// True if a letter runs the page's way.
@@ -140,13 +133,15 @@ bool one_short_word(PangoLayout* layout, int number, int width) {
          line_width(layout, number) * 3 < width;
 }
 
-/// Takes the last word of the line above down to a single short word, if that costs no line.
+/// Takes the last word of the line above down to a single short word, if that costs no line and
+/// parts no word.
 void balance(PangoLayout* layout, const Prepared& prepared, int width) {
   const int lines = pango_layout_get_line_count(layout);
   if (lines < 2 || prepared.text.find('\n') != std::string::npos) return;
   if (!one_short_word(layout, lines - 1, width)) return;
   pango_layout_set_width(layout, line_width(layout, lines - 2) - 1);
-  if (pango_layout_get_line_count(layout) != lines || one_short_word(layout, lines - 1, width)) {
+  if (pango_layout_get_line_count(layout) != lines || one_short_word(layout, lines - 1, width) ||
+      strained(layout)) {
     pango_layout_set_width(layout, width);
   }
 }
@@ -172,26 +167,27 @@ void keep_inside(PangoLayout* layout, int width) {
 std::vector<ShapedRun> runs_of(const Prepared& prepared, PangoLayout* layout, int number,
                                const FontSet& fonts) {
   const PangoLayoutLine* line = pango_layout_get_line_readonly(layout, number);
-  const std::size_t begin = static_cast<std::size_t>(line->start_index),
-                    end = begin + static_cast<std::size_t>(line->length);
-  std::vector<ShapedRun> runs;
-  for (const Piece& piece : prepared.pieces) {
-    const std::size_t from = std::max(piece.begin, begin), to = std::min(piece.end, end);
-    if (from >= to) continue;
-    runs.push_back({from - begin, to - begin,
-                    piece.family.empty() ? std::string(FontSet::family()) : piece.family,
-                    piece.face, piece.role, piece.size.points(),
-                    scaled(piece.size.length(), fonts.capital_height(piece.face)), piece.language});
-  }
-  return runs;
+  const auto begin = static_cast<std::size_t>(line->start_index);
+  return furnish::runs_of(prepared, begin, begin + static_cast<std::size_t>(line->length), fonts);
+}
+
+void add_number(std::string& key, std::size_t number) {
+  char bytes[sizeof number];
+  std::memcpy(bytes, &number, sizeof number);
+  key.append(bytes, sizeof number);
 }
 
 /// Everything that a shaper's answer depends on, in bytes.
 std::string key_of(const std::vector<SizedText>& parts, int width, int indent, Breaking breaking) {
-  std::string key = fmt::format("{} {} {}", width, indent, static_cast<int>(breaking));
+  std::string key;
+  add_number(key, static_cast<std::size_t>(static_cast<std::uint32_t>(width)) << 32 |
+                      static_cast<std::uint32_t>(indent));
+  add_number(key, static_cast<std::size_t>(breaking));
   for (const SizedText& part : parts) {
-    fmt::format_to(std::back_inserter(key), "\n{} {} {} {} ", static_cast<int>(part.face),
-                   static_cast<int>(part.role), part.size.quarters(), part.text.size());
+    add_number(key, static_cast<std::size_t>(part.size.quarters()) << 32 |
+                        static_cast<std::size_t>(part.face) << 8 |
+                        static_cast<std::size_t>(part.role));
+    add_number(key, part.text.size());
     key += part.text;
   }
   return key;
@@ -204,8 +200,13 @@ Length ShapedText::width() const {
   return widest;
 }
 
-TextShaper::TextShaper(FontSet& fonts, DiagnosticSink& sink, std::string language)
-    : fonts_(fonts), sink_(&sink), language_(std::move(language)) {}
+TextShaper::TextShaper(FontSet& fonts, DiagnosticSink& sink, std::string language, bool pango_only)
+    : fonts_(fonts),
+      sink_(&sink),
+      language_(std::move(language)),
+      plain_(pango_only ? nullptr : std::make_unique<PlainSetter>(fonts, language_)) {}
+
+TextShaper::~TextShaper() = default;
 
 std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>& parts,
                                                     Length width, Breaking breaking,
@@ -237,6 +238,11 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
   Prepared prepared = prepare(parts, fonts_, language_, boxed);
   for (char32_t missing : prepared.missing) report(missing);
   kept.missing.assign(prepared.missing.begin(), prepared.missing.end());
+  auto plain = plain_ ? plain_->set(prepared, units, shorter, breaking) : std::nullopt;
+  if (plain) {
+    kept.text = std::make_shared<const ShapedText>(ShapedText{*std::move(plain)});
+    return kept.text;
+  }
   PangoContext* const context = fonts_.context(language_);
   Layout layout = lay_out(prepared, context, units, shorter);
   // Without its file a font seems to have no character at all.
@@ -277,6 +283,7 @@ void TextShaper::forget() {
   std::erase_if(kept_, [](const auto& one) { return !one.second.asked; });
   for (auto& [key, kept] : kept_) kept.asked = false;
   reported_.clear();
+  if (plain_) plain_->forget();
 }
 
 Length TextShaper::natural_width(const std::vector<SizedText>& parts, SourceSpan from) {

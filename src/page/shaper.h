@@ -15,6 +15,8 @@
 
 namespace furnish {
 
+class PlainSetter;
+
 /// A stretch of text in one size and face, ready to be set.
 struct SizedText {
   std::string text;
@@ -41,8 +43,10 @@ struct ShapedText {
 /// its letters do.
 class TextShaper {
  public:
-  /// Keeps references to both. `language` is BCP 47.
-  TextShaper(FontSet&, DiagnosticSink&, std::string language = "en");
+  /// Keeps references to both. `language` is BCP 47. With `pango_only` Pango sets plain text too,
+  /// with the same result: what the quicker way is held to.
+  TextShaper(FontSet&, DiagnosticSink&, std::string language = "en", bool pango_only = false);
+  ~TextShaper();
 
   /// `width` matters unless breaking is `never`. A character that no font has is set as U+25A1 (a
   /// box) and reported once, as the warning "no-glyph" at `from`. A font whose file cannot be
@@ -77,6 +81,7 @@ class TextShaper {
   FontSet& fonts_;
   DiagnosticSink* sink_;
   std::string language_;
+  std::unique_ptr<PlainSetter> plain_;  ///< null: Pango sets all
   std::unordered_map<std::string, Kept> kept_;
   std::set<char32_t> reported_;
   bool broken_told_ = false;  ///< that a font could not be opened, to this sink

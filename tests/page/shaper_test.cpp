@@ -73,9 +73,7 @@ TEST_CASE("a word is broken only if it alone is wider than the line", "[page][sh
   REQUIRE(plain->lines.size() > 1);
   for (const auto& line : plain->lines) {
     int glyphs = 0;
-    for (GSList* run = line->pango()->runs; run; run = run->next) {
-      glyphs += static_cast<PangoLayoutRun*>(run->data)->glyphs->num_glyphs;
-    }
+    for (const PangoGlyphItem* run : line->glyph_items()) glyphs += run->glyphs->num_glyphs;
     CHECK(glyphs == static_cast<int>(line->text().size()));
   }
 }
@@ -197,14 +195,22 @@ TEST_CASE("right-to-left text is set from the right, in one fallback font", "[pa
   }
   const ShapedLine& line = *shaped->lines[0];
   CHECK(line.text() == text);
-  CHECK(line.pango()->resolved_dir == PANGO_DIRECTION_RTL);
+  CHECK(line.from_right());
   std::set<std::string> families;
   for (const ShapedRun& run : line.runs()) families.insert(run.family);
   families.erase("Source Sans 3");  // the space
   CHECK(families.size() == 1);
   // The first letter stands at the right end.
   int x = 0;
-  pango_layout_line_index_to_x(line.pango(), 0, FALSE, &x);
+  int pen = 0;
+  for (PangoGlyphItem* run : line.glyph_items()) {
+    if (run->item->offset == 0) {
+      pango_glyph_string_index_to_x(run->glyphs, const_cast<char*>(line.whole_text()),
+                                    run->item->length, &run->item->analysis, 0, FALSE, &x);
+      x += pen;
+    }
+    pen += pango_glyph_string_get_width(run->glyphs);
+  }
   CHECK(x > PANGO_SCALE * line.width().in_points() * 0.9);
 }
 
