@@ -6,304 +6,234 @@
 #include <array>
 #include <charconv>
 #include <cmath>
-#include <cstdlib>
-#include <optional>
-#include <vector>
+#include <limits>
+#include <map>
+#include <tuple>
 
-#include "output/content_operators.h"
+#include "output/content_path.h"
+#include "output/content_rows.h"
+#include "output/fitted_curves.h"
+#include "output/page_hatching.h"
+#include "output/repeated_shapes.h"
 
 namespace furnish {
 namespace {
-constexpr double tenths = 10, hundredths = 100;
+constexpr double thousandths = 1000;
 
-constexpr bool space(char c) {
-  return c == ' ' || c == '\n' || c == '\r' || c == '\t';
-}
-
-/// The numbers before an operator; empty if something else stands there.
-std::optional<std::vector<double>> numbers(std::string_view operands) {
-  std::vector<double> out;
-  while (true) {
-    while (!operands.empty() && space(operands.front())) operands.remove_prefix(1);
-    if (operands.empty()) return out;
-    const char* const end = operands.data() + operands.size();
-    const auto [after, fault] = std::from_chars(operands.data(), end, out.emplace_back());
-    if (fault != std::errc() || (after != end && !space(*after))) return std::nullopt;
-    operands.remove_prefix(static_cast<std::size_t>(after - operands.data()));
+/// What is said of text and colours, with decimals as short as can be where cairo writes six; what
+/// moves a whole page or gives a line's width decides where a viewer's pixels begin, and stays.
+std::string with_short_numbers(const ContentItem& item) {
+  constexpr std::array<std::string_view, 4> words{"Tm", "Td", "rg", "RG"};
+  std::string out(item.all);
+  if (item.word == "BDC" && out.find("/MCID") != out.npos && out.find_first_of("([") == out.npos) {
+    std::string close;
+    for (std::size_t i = 0; i < out.size(); ++i) {
+      const char next = i + 1 < out.size() ? out[i + 1] : ' ';
+      const bool apart = out[i] == ' ' && (next == '<' || next == '/' || next == '>' ||
+                                           (i > 0 && out[i - 1] == '>'));
+      if (!apart) close += out[i];
+    }
+    return close;
   }
-}
-
-/// As short as it can be in parts of one.
-void append(std::string& out, double number, double parts) {
-  const long all = std::lround(number * parts);
-  const auto unit = static_cast<long>(parts);
-  const long whole = std::labs(all) / unit, part = std::labs(all) % unit;
-  if (all < 0) out += '-';
-  if (whole > 0 || part == 0) out += std::to_string(whole);
-  if (part == 0) return;
-  std::string digits = std::to_string(unit + part);
-  digits.front() = '.';
-  while (digits.back() == '0') digits.pop_back();
-  out += digits;
-}
-
-/// An operator that makes a path, and where.
-struct Step {
-  std::string_view word;
-  std::vector<double> points;
-};
-using Path = std::vector<Step>;
-
-bool is_step(std::string_view word) {
-  return word == "m" || word == "l" || word == "c" || word == "h" || word == "re";
-}
-
-void append(std::string& out, const Step& step, double parts) {
-  for (const double number : step.points) {
-    append(out, number, parts);
-    out += ' ';
+  if (std::ranges::find(words, item.word) == words.end()) return out;
+  std::string shorter;
+  for (std::size_t i = 0; i < out.size();) {
+    const std::size_t end = std::min(out.find_first_of(" []\n", i), out.size());
+    const std::string_view word = std::string_view(out).substr(i, end - i);
+    double value = 0;
+    const auto [after, fault] = std::from_chars(word.data(), word.data() + word.size(), value);
+    const bool known = fault == std::errc() && after == word.data() + word.size() && !word.empty();
+    if (known) {
+      append(shorter, value, item.word == "Td" ? 10 * thousandths : thousandths);
+    } else {
+      shorter += word;
+    }
+    if (end < out.size()) shorter += out[end];
+    i = end + 1;
   }
-  out += step.word;
-  out += '\n';
+  return shorter;
 }
 
-bool same(double a, double b) {
-  return std::lround(a * hundredths) == std::lround(b * hundredths);
-}
-
-/// "x y w h re" of "m l l l h" along the axes.
-std::optional<Step> rectangle(const Step* five) {
-  constexpr std::array<std::string_view, 5> words{"m", "l", "l", "l", "h"};
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (five[i].word != words[i]) return std::nullopt;
-  }
-  const auto x = [&](std::size_t i) { return five[i].points[0]; };
-  const auto y = [&](std::size_t i) { return five[i].points[1]; };
-  const bool along = same(y(0), y(1)) && same(x(1), x(2)) && same(y(2), y(3)) && same(x(3), x(0));
-  if (!along) return std::nullopt;
-  return Step{"re", {x(0), y(0), x(1) - x(0), y(2) - y(1)}};
-}
-
-/// Dots, which are lines without length, in rows of one distance.
-class Dots {
+/// Writes items one after another.
+class ItemWriter {
  public:
-  /// Whether a path is nothing else, and enough of them.
-  static bool are(const Path& path) {
-    constexpr std::size_t few = 16;
-    if (path.size() < few || path.size() % 2 == 1) return false;
-    for (std::size_t i = 0; i < path.size(); i += 2) {
-      if (path[i].word != "m" || path[i + 1].word != "h") return false;
+  void write(const ContentItem& item) {
+    const std::string rows = in_rows(item);
+    out_ += rows;
+    if (rows.empty()) write_path(item);
+    if (!rows.empty() || item.all.empty()) {
+      if (!rows.empty()) ended_ = out_.npos;
+      return;
     }
-    return true;
+    const bool artifact = item.word == "BMC" && item.all.starts_with("/Artifact");
+    if (artifact && ended_ != out_.npos) {
+      // One artifact goes on as the next.
+      out_.erase(ended_ - end_of_marked.size(), end_of_marked.size());
+      ended_ = out_.npos;
+      in_artifact_ = true;
+      return;
+    }
+    if (!item.changes()) ended_ = out_.npos;
+    out_ += with_short_numbers(item);
+    if (!item.word.empty()) out_ += '\n';
+    if (item.word == "EMC" && in_artifact_) ended_ = out_.size();
+    in_artifact_ = artifact || (in_artifact_ && item.word != "EMC");
   }
-  explicit Dots(const Path& path) {
-    for (std::size_t i = 0; i < path.size(); i += 2) {
-      points_.push_back({path[i].points[0], path[i].points[1]});
-    }
-    step_ = distance(points_[0], points_[1]);
-    for (std::size_t i = 2; i < points_.size(); ++i) {
-      step_ = std::min(step_, distance(points_[i - 1], points_[i]));
+  void write(std::string_view text) {
+    out_ += text;
+    ended_ = out_.npos;
+  }
+  std::string text() && { return std::move(out_); }
+
+ private:
+  static constexpr std::string_view end_of_marked = "EMC\n";
+
+  void write_path(const ContentItem& item) { append(out_, fitted(plainer(item.path))); }
+
+  std::string out_;
+  std::size_t ended_ = std::string::npos;  ///< where an artifact did, if no more came since
+  bool in_artifact_ = false;
+};
+
+Path moved(Path path, double x, double y) {
+  for (Step& step : path) {
+    const std::size_t places = step.op == 'r' ? 2 : operands_of(step.op);
+    for (std::size_t k = 0; k < places; k += 2) {
+      step.at[k] += x;
+      step.at[k + 1] += y;
     }
   }
-  /// Each row as a line that ends half a step past its last dot.
-  void append_to(std::string& out) const {
-    out += fmt::format("[0 {:.4f}]0 d\n", step_);
-    for (std::size_t from = 0; from < points_.size();) {
-      std::size_t last = from;
-      while (last + 1 < points_.size() && goes_on(from, last)) ++last;
-      const Point to = last > from ? points_[last] : points_[from];
-      const Point before = last > from ? points_[last - 1] : Point{to.x - step_, to.y};
-      const Point end{to.x + (to.x - before.x) / 2, to.y + (to.y - before.y) / 2};
-      append(out, {"m", {points_[from].x, points_[from].y}}, hundredths);
-      append(out, {"l", {end.x, end.y}}, hundredths);
-      from = last + 1;
+  return path;
+}
+
+class Contents {
+ public:
+  explicit Contents(std::span<const PageContent> contents) : contents_(contents) {
+    for (const PageContent& one : contents) pages_.push_back(content_items(one.content));
+    repeated_ = repeated_shapes(pages_);
+    for (const RepeatedShape& shape : repeated_) put(shape);
+  }
+
+  CompactContents compact() {
+    for (std::size_t page = 0; page < pages_.size(); ++page) {
+      out_.pages.push_back(page_of(page));
     }
-    out += "S\n[]0 d\n";
+    return std::move(out_);
   }
 
  private:
-  struct Point {
-    double x, y;
+  struct Origin {
+    double x = 0, y = 0;
   };
-  static double distance(Point a, Point b) { return std::hypot(a.x - b.x, a.y - b.y); }
-  /// Whether the dot after `last` is in the row that began at `from`.
-  bool goes_on(std::size_t from, std::size_t last) const {
-    constexpr double near = 0.05;  // points
-    const Point next = points_[last + 1];
-    if (std::abs(distance(points_[last], next) - step_) > near) return false;
-    if (last == from) return true;
-    const Point ahead{2 * points_[last].x - points_[last - 1].x,
-                      2 * points_[last].y - points_[last - 1].y};
-    return distance(ahead, next) < near;
+
+  void put(const RepeatedShape& shape) {
+    const Instance& from = shape.instances[shape.largest];
+    constexpr double far = std::numeric_limits<double>::max();
+    double left = far, top = far, right = -far, bottom = -far;
+    const auto& items = pages_[from.page];
+    for (std::size_t i = from.first; i <= from.last; ++i) {
+      for (const Step& step : items[i].path) {
+        for (std::size_t k = 0; k < operands_of(step.op); k += 2) {
+          left = std::min(left, step.at[k]);
+          right = std::max(right, step.at[k]);
+          top = std::min(top, step.at[k + 1]);
+          bottom = std::max(bottom, step.at[k + 1]);
+        }
+      }
+    }
+    origins_.push_back({std::round(left), std::round(top)});
+    ItemWriter writer;
+    for (std::size_t i = from.first; i <= from.last; ++i) {
+      ContentItem item = items[i];
+      item.path = moved(std::move(item.path), -origins_.back().x, -origins_.back().y);
+      writer.write(item);
+    }
+    out_.shapes.push_back(
+        {std::move(writer).text(), std::ceil(right - left), std::ceil(bottom - top)});
   }
 
-  std::vector<Point> points_;
-  double step_ = 0;
-};
-
-/// Squares of one size in rows and columns, as of a code that a phone reads, drawn as a mask: one
-/// bit each. Empty if the path is anything else, or more than an inline image may hold (4 KiB: ISO
-/// 32000-1, 8.9.7).
-std::string mask_of(const Path& path) {
-  constexpr std::size_t few = 100, most_digits = 4000;
-  constexpr double near = 0.05;  // of a square
-  std::vector<std::vector<double>> boxes;
-  for (const Step& one : path) {
-    if (one.word == "re") {
-      boxes.push_back(one.points);
-    } else if (&one != &path.back() || one.word != "m") {  // where cairo left its pen
-      return {};
+  CompactPage page_of(std::size_t page) {
+    struct Here {
+      std::size_t shape;
+      const Instance* instance;
+    };
+    std::vector<Here> here;
+    for (std::size_t i = 0; i < repeated_.size(); ++i) {
+      for (const Instance& one : repeated_[i].instances) {
+        if (one.page == page) here.push_back({i, &one});
+      }
     }
-  }
-  if (boxes.size() < few) return {};
-  double unit = boxes.front()[3];
-  double left = boxes.front()[0], top = boxes.front()[1], right = left, bottom = top;
-  for (const auto& box : boxes) {
-    left = std::min(left, box[0]);
-    top = std::min(top, box[1]);
-    right = std::max(right, box[0] + box[2]);
-    bottom = std::max(bottom, box[1] + box[3]);
-  }
-  // What is drawn is rounded to a micrometre, which adds up over a hundred squares.
-  unit = unit > 0 ? (bottom - top) / std::round((bottom - top) / unit) : 0;
-  bool even = unit > 0;
-  const auto whole = [&](double length) {
-    const double squares = length / unit;
-    even = even && std::abs(squares - std::round(squares)) < near;
-    return even ? static_cast<std::size_t>(std::lround(squares)) : 0;
-  };
-  const std::size_t columns = whole(right - left), rows = whole(bottom - top);
-  const std::size_t digits = (columns + 7) / 8 * 2;
-  if (!even || rows * digits > most_digits) return {};
-  std::vector<bool> dark(rows * digits * 4);
-  for (const auto& box : boxes) {
-    const std::size_t x = whole(box[0] - left), y = whole(box[1] - top), wide = whole(box[2]);
-    if (!even || whole(box[3]) != 1) return {};
-    for (std::size_t i = 0; i < wide; ++i) {
-      auto bit = dark[y * digits * 4 + x + i];
-      if (bit) return {};  // twice, and so perhaps light
-      bit = true;
+    std::ranges::sort(here, {}, [](const Here& one) { return one.instance->first; });
+    CompactPage out;
+    ItemWriter writer;
+    auto next = here.begin();
+    for (std::size_t i = 0; i < pages_[page].size(); ++i) {
+      if (next == here.end() || i < next->instance->first) {
+        const ContentItem& item = pages_[page][i];
+        if (const auto hatching = page_hatching(item)) {
+          const std::size_t shape = shape_of(*hatching, contents_[page]);
+          out.shapes.insert(shape);
+          writer.write(name_of_shape(shape) + " Do\n");
+        } else {
+          writer.write(item);
+        }
+        continue;
+      }
+      out.shapes.insert(next->shape);
+      write(*next->instance, next->shape, writer);
+      i = next->instance->last;
+      ++next;
     }
-  }
-  std::string out =
-      fmt::format("q\n{:.3f} 0 0 {:.3f} {:.3f} {:.3f} cm\nBI/W {}/H {}/IM true/F/AHx ID ",
-                  right - left, top - bottom, left, bottom, columns, rows);
-  for (std::size_t i = 0; i < dark.size(); i += 4) {
-    int digit = 0;  // what is dark is 0
-    for (std::size_t j = 0; j < 4; ++j) digit = 2 * digit + (dark[i + j] ? 0 : 1);
-    out += "0123456789ABCDEF"[digit];
-  }
-  return out + ">\nEI\nQ\n";
-}
-
-/// Leaves out points of lines that run as good as straight on.
-class Straightened {
- public:
-  explicit Straightened(const Path& path) : path_(path), keep_(path.size(), true) {
-    for (std::size_t from = 0; from < path.size();) {
-      std::size_t to = from;
-      while (to + 1 < path.size() && path[to + 1].word == "l") ++to;
-      const bool begins = path[from].word == "m" || path[from].word == "l";
-      if (begins && to > from + 1) straighten(from, to);
-      from = to + 1;
-    }
-  }
-  Path path() const {
-    Path out;
-    for (std::size_t i = 0; i < path_.size(); ++i) {
-      if (keep_[i]) out.push_back(path_[i]);
-    }
+    out.content = std::move(writer).text();
     return out;
   }
 
- private:
-  /// Douglas and Peucker's way, published in 1973.
-  void straighten(std::size_t from, std::size_t to) {
-    constexpr double near = 0.05;  // points, half of what a curve's are rounded to
-    std::vector<std::pair<std::size_t, std::size_t>> left{{from, to}};
-    while (!left.empty()) {
-      const auto [a, b] = left.back();
-      left.pop_back();
-      std::size_t farthest = a;
-      double most = near;
-      for (std::size_t i = a + 1; i < b; ++i) {
-        if (const double off = distance(i, a, b); off > most) {
-          most = off;
-          farthest = i;
-        }
-      }
-      for (std::size_t i = a + 1; farthest == a && i < b; ++i) keep_[i] = false;
-      if (farthest == a) continue;
-      left.emplace_back(a, farthest);
-      left.emplace_back(farthest, b);
+  std::size_t shape_of(const PageHatching& hatching, const PageContent& page) {
+    const auto [found, fresh] =
+        hatchings_.try_emplace({hatching, page.width, page.height}, out_.shapes.size());
+    if (fresh) {
+      out_.shapes.push_back({hatching.content(page.width, page.height), std::ceil(page.width),
+                             std::ceil(page.height), true});
+    }
+    return found->second;
+  }
+
+  void write(const Instance& one, std::size_t shape, ItemWriter& writer) const {
+    const Placing& at = one.placing;
+    const Origin& origin = origins_[shape];
+    const double across = at.mirrored ? -at.scale : at.scale;
+    const auto& items = pages_[one.page];
+    std::string text = "q ";
+    append(text, across, 10 * thousandths);
+    text += " 0 0 ";
+    append(text, at.scale, 10 * thousandths);
+    text += ' ';
+    append(text, at.x + across * origin.x, thousandths);
+    text += ' ';
+    append(text, at.y + at.scale * origin.y, thousandths);
+    text += " cm\n";
+    if (at.scale != 1) text += fmt::format("{:.3f} w\n", items[one.first].width / at.scale);
+    writer.write(text + name_of_shape(shape) + " Do Q\n");
+    // What it left behind where it stood.
+    for (std::size_t i = one.first; i <= one.last; ++i) {
+      if (items[i].changes()) writer.write(items[i]);
     }
   }
-  /// Of a point from the stretch between two others.
-  double distance(std::size_t i, std::size_t a, std::size_t b) const {
-    const double x = path_[i].points[0] - path_[a].points[0],
-                 y = path_[i].points[1] - path_[a].points[1],
-                 across = path_[b].points[0] - path_[a].points[0],
-                 down = path_[b].points[1] - path_[a].points[1];
-    const double length = across * across + down * down;
-    const double along = length > 0 ? std::clamp((x * across + y * down) / length, 0., 1.) : 0;
-    return std::hypot(x - along * across, y - along * down);
-  }
 
-  const Path& path_;
-  std::vector<bool> keep_;
+  std::span<const PageContent> contents_;
+  std::vector<std::vector<ContentItem>> pages_;
+  std::map<std::tuple<PageHatching, double, double>, std::size_t> hatchings_;
+  std::vector<RepeatedShape> repeated_;
+  std::vector<Origin> origins_;
+  CompactContents out_;
 };
-
-/// With rectangles as such.
-Path boxed(const Path& path) {
-  Path out;
-  for (std::size_t i = 0; i < path.size(); ++i) {
-    auto box = i + 5 <= path.size() ? rectangle(&path[i]) : std::nullopt;
-    if (box) i += 4;
-    out.push_back(box ? *std::move(box) : path[i]);
-  }
-  return out;
-}
-
-void append(std::string& out, const Path& path) {
-  const bool curved = std::ranges::any_of(path, [](const Step& one) { return one.word == "c"; });
-  for (const Step& step : path) append(out, step, curved ? tenths : hundredths);
-}
 }  // namespace
 
-std::string compact_content(std::string_view content) {
-  std::string out;
-  Path path;
-  std::size_t last = 0;
-  ContentOperators operators(content);
-  for (auto word = operators.next(); !word.empty(); word = operators.next()) {
-    const std::size_t end = operators.position();
-    const std::string_view all = content.substr(last, end - last);
-    const std::string_view own = content.substr(end - word.size(), word.size());
-    last = end;
-    if (is_step(own)) {
-      if (auto points = numbers(all.substr(0, all.size() - own.size()))) {
-        path.push_back({own, *std::move(points)});
-        continue;
-      }
-    }
-    path = boxed(Straightened(path).path());
-    const bool dots = own == "S" && Dots::are(path);
-    const std::string mask = own == "f" || own == "f*" ? mask_of(path) : std::string();
-    if (dots) {
-      Dots(path).append_to(out);
-    } else {
-      out += mask;
-      if (mask.empty()) append(out, path);
-    }
-    path.clear();
-    if (dots || !mask.empty()) continue;
-    const std::size_t begin = all.find_first_not_of(" \n\r\t");
-    out += all.substr(begin == all.npos ? 0 : begin);
-    out += '\n';
-  }
-  append(out, path);
-  const std::size_t rest = content.find_first_not_of(" \n\r\t", last);
-  if (rest != content.npos) out += content.substr(rest);
-  return out;
+std::string name_of_shape(std::size_t shape) {
+  return fmt::format("/r{}", shape);
+}
+
+CompactContents compact_contents(std::span<const PageContent> contents) {
+  return Contents(contents).compact();
 }
 }  // namespace furnish

@@ -16,7 +16,7 @@
 #include <utility>
 #include <vector>
 
-#include "output/compact_content.h"
+#include "output/pdf_contents.h"
 #include "output/pdf_finish.h"
 #include "output/pdf_leads.h"
 #include "output/pdf_objects.h"
@@ -24,6 +24,7 @@
 #include "output/pdf_part.h"
 #include "output/pdf_tree.h"
 #include "output/pdf_two.h"
+#include "output/plain_spans.h"
 
 namespace furnish {
 namespace {
@@ -65,6 +66,7 @@ class PdfBook::Writer {
   void take(const BookPart& part, Where where) {
     QPDF pdf;
     read(pdf, part.bytes);
+    fold_plain_spans(pdf);
     PdfPages& section = where == Where::body ? body_ : front_;
     PdfPart copy(out_, {ids_of(++parts_), parents_});
     share_fonts(pdf, copy);
@@ -169,10 +171,10 @@ class PdfBook::Writer {
     copy.set_places(place, [&](const std::string& name) {
       return element_at_top(body_.all().at(left_for(name).value()));
     });
+    contents_.put(pdf, pages, copy);
     for (std::size_t i = 0; i < pages.size(); ++i) {
       Handle page = pages[i];
       lead_out(page, leads[i + 1]);
-      put_content(page, copy);
       page.removeKey("/Parent");
       out_.add(section.all()[begin + i].number,
                fmt::format("<</Parent {} 0 R{}>>", section.node_of(begin + i), copy.entries(page)));
@@ -193,17 +195,6 @@ class PdfBook::Writer {
           begin + i,
           copy.number_of(found != first.end() ? found->second : first_of(structure.getKey("/K"))));
     }
-  }
-
-  void put_content(Handle page, PdfPart& copy) {
-    Handle content = page.getKey("/Contents");
-    if (!content.isStream()) return;
-    const auto data = content.getStreamData(qpdf_dl_generalized);
-    const int number = out_.reserve();
-    out_.add_packed(
-        number, {},
-        compact_content({reinterpret_cast<const char*>(data->getBuffer()), data->getSize()}));
-    copy.stands_for(content, number);
   }
 
   /// The elements of a part that become Parts of the whole's one document.
@@ -292,7 +283,7 @@ class PdfBook::Writer {
     read(pdf, *bytes);
     PdfPart copy(out_, {});
     Handle page = pdf.getAllPages().front();
-    put_content(page, copy);
+    contents_.put(pdf, {page}, copy);
     page.removeKey("/Parent");
     page.removeKey("/StructParents");
     filler_ = copy.entries(page);
@@ -343,6 +334,7 @@ class PdfBook::Writer {
 
   PdfStandard standard_;
   PdfObjects out_;
+  PdfContents contents_{out_};
   int catalog_, info_, nodes_, structure_, document_;
   int namespace_ = 0;
   PartDrawer drawer_;

@@ -19,8 +19,25 @@ namespace {
 constexpr std::uint64_t fnv_basis = 14695981039346656037U, fnv_prime = 1099511628211U,
                         other_basis = 0x9E3779B97F4A7C15U;
 /// An object stream is closed at so many objects or bytes: what shows one object unpacks them all.
-constexpr std::size_t most_objects = 400, most_bytes = 64 * 1024;
+constexpr std::size_t most_objects = 1600, most_bytes = 256 * 1024;
 constexpr std::size_t place_bytes = 7;
+/// Of an object's number and its place in an object stream, as text of one length.
+constexpr std::size_t entry_bytes = 14;
+
+/// An object stream's entries as differences, each to the one before it, which are much the same
+/// (PNG's filter "Sub", whose pixels they are); then its objects, in rows of the same length, as
+/// they are.
+std::string in_rows(std::string_view entries, std::string_view objects) {
+  std::string out(1, '\1');
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    out += static_cast<char>(entries[i] - (i < entry_bytes ? 0 : entries[i - entry_bytes]));
+  }
+  for (std::size_t at = 0; at < objects.size(); at += entries.size()) {
+    out += '\0';
+    out += objects.substr(at, entries.size());
+  }
+  return out;
+}
 
 void append_big_endian(std::string& out, std::uint64_t number, int bytes) {
   for (int at = bytes - 1; at >= 0; --at) out += static_cast<char>(number >> (8 * at) & 0xFF);
@@ -91,29 +108,34 @@ PdfObjects::Place PdfObjects::here() {
 }
 
 void PdfObjects::add(int number, std::string_view object) {
-  places_[static_cast<std::size_t>(number)] = {0, static_cast<std::uint16_t>(count_), 2};
-  numbers_ += fmt::format("{} {} ", number, waiting_.size());
+  places_[static_cast<std::size_t>(number)] = {0, static_cast<std::uint16_t>(gathered_.size()), 2};
+  numbers_ += fmt::format("{:6} {:6} ", number, waiting_.size());
   waiting_ += object;
   waiting_ += '\n';
-  if (++count_ == most_objects || waiting_.size() > most_bytes) pack();
+  gathered_.push_back(number);
+  if (gathered_.size() == most_objects || waiting_.size() > most_bytes) pack();
 }
 
 void PdfObjects::pack() {
-  if (count_ == 0) return;
+  if (gathered_.empty()) return;
   const int number = reserve();
   // Until now nobody knew in which stream they would be.
-  std::size_t from = 0;
-  while (from < numbers_.size()) {
-    const std::size_t end = numbers_.find(' ', from);
-    places_[static_cast<std::size_t>(std::stoi(numbers_.substr(from, end - from)))].at =
-        static_cast<std::uint32_t>(number);
-    from = numbers_.find(' ', end + 1) + 1;
+  for (const int one : gathered_) {
+    places_[static_cast<std::size_t>(one)].at = static_cast<std::uint32_t>(number);
   }
-  add_packed(number, fmt::format("/Type/ObjStm/N {}/First {}", count_, numbers_.size()),
-             numbers_ + waiting_);
+  // A place of more digits takes more room: then as they are.
+  const bool even = numbers_.size() == gathered_.size() * entry_bytes;
+  const std::string parameters =
+      even ? fmt::format("/DecodeParms<</Predictor 11/Colors {}/Columns {}>>", entry_bytes,
+                         gathered_.size())
+           : std::string();
+  add_packed(
+      number,
+      fmt::format("/Type/ObjStm/N {}/First {}{}", gathered_.size(), numbers_.size(), parameters),
+      even ? in_rows(numbers_, waiting_) : numbers_ + waiting_);
   waiting_.clear();
   numbers_.clear();
-  count_ = 0;
+  gathered_.clear();
 }
 
 void PdfObjects::add_stream(int number, std::string_view dictionary, std::string_view data) {

@@ -5,6 +5,7 @@
 #include <functional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace furnish {
 
@@ -52,7 +53,7 @@ class PdfObjects {
   std::uint64_t first_, second_;  ///< of what was written, for the file's ID
   std::deque<Place> places_;
   std::string waiting_, numbers_;
-  std::size_t count_ = 0;
+  std::vector<int> gathered_;  ///< what waits
 };
 
 /// As deflate packs it, as small as it can.

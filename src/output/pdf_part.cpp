@@ -79,7 +79,8 @@ std::string PdfPart::entries(Handle dictionary) {
 }
 
 std::string PdfPart::entry(const std::string& key, Handle one, bool of_element) {
-  if (one.isNull()) return {};
+  // That an element is one goes without saying (ISO 32000-1, table 323).
+  if (one.isNull() || (of_element && key == "/Type")) return {};
   std::string says;
   if (key == "/StructParents" || key == "/StructParent") {
     says = fmt::format("{}", whole_.parents + one.getIntValueAsInt());

@@ -1,6 +1,12 @@
 #include "output/pdf_book.h"
 
 #include <fmt/format.h>
+#include <algorithm>
+#include <cmath>
+#include <regex>
+#include <set>
+#include <string>
+#include <vector>
 
 #include <catch2/catch.hpp>
 
@@ -120,6 +126,13 @@ TEST_CASE("a line is kept only for glyphs that nobody met before", "[book]") {
   CHECK(shared.page().marks.size() == 2);
 }
 
+namespace {
+std::string compact_content(const std::string& content) {
+  const PageContent page{content, 595, 842};
+  return compact_contents({&page, 1}).pages.front().content;
+}
+}  // namespace
+
 TEST_CASE("the squares of a code are drawn as a mask with the same squares in the same places",
           "[book]") {
   // A chess board of 16 squares by 14, each of 1.5 points, whose last line is 0.01 off.
@@ -150,14 +163,80 @@ TEST_CASE("content is drawn with fewer bytes, and nothing but points of paths ch
   // Askew, or not closed: as it was.
   CHECK(compact_content("1 2 m 5 2 l 5 8 l 1 9 l h f\n") == "1 2 m\n5 2 l\n5 8 l\n1 9 l\nh\nf\n");
   CHECK(compact_content("-0.004 -0.126 m\n") == "0 -.13 m\n");
-  CHECK(compact_content("0 0 m 1.26 2.22 3 4 5 6 c S\n") == "0 0 m\n1.3 2.2 3 4 5 6 c\nS\n");
+  CHECK(compact_content("0 0 m 9.26 2.22 0 14 15 6 c S\n") == "0 0 m\n9.3 2.2 0 14 15 6 c\nS\n");
   std::string dots;
   for (int i = 0; i < 8; ++i) dots += std::to_string(i * 2) + " 1 m h\n";
   dots += "4 3 m h\n6 3 m h\n";
   CHECK(compact_content(dots + "S\n") == "[0 2.0000]0 d\n0 1 m\n15 1 l\n4 3 m\n7 3 l\nS\n[]0 d\n");
   // Lines that run on.
   CHECK(compact_content("0 0 m 1 .01 l 2 -.02 l 3 0 l 3 3 l S\n") == "0 0 m\n3 0 l\n3 3 l\nS\n");
-  const std::string text = "BT\n0.123456 0 0 1.5 3 4 Tm\n[(a\\(b m 1.234 2 l)11(c)]TJ\nET\n";
+  const std::string text = "BT\n.123 0 0 1.5 3 4 Tm\n[(a\\(b m 1.234 2 l)11(c)]TJ\nET\n";
   CHECK(compact_content(text) == text);
+}
+
+namespace {
+/// A closed outline with tufts all round, as of a dog; turned over, `scale` times as large, and
+/// moved.
+std::string outline(bool mirrored, double scale, double x, double y) {
+  std::string out;
+  const auto point = [&](double angle, double radius) {
+    const double across = radius * std::cos(angle) * (mirrored ? -1 : 1);
+    return fmt::format("{:.3f} {:.3f} ", scale * (100 + across) + x,
+                       scale * (80 + 0.6 * radius * std::sin(angle)) + y);
+  };
+  constexpr int tufts = 40;
+  constexpr double step = 2 * 3.141592653589793 / tufts;
+  out += point(0, 60) + "m\n";
+  for (int i = 0; i < tufts; ++i) {
+    out += point(step * (i + 0.3), 66 + i % 7) + point(step * (i + 0.7), 69) +
+           point(step * (i + 1), 60) + "c\n";
+  }
+  return out + "h\nB*\n";
+}
+}  // namespace
+
+TEST_CASE("what is drawn twice is one shape, also turned over and smaller", "[book]") {
+  const std::string before = "1 1 1 rg\n0 0 0 RG\n.7 w\n", after = "0 1 1 rg\n1 2 3 4 re\nf\n";
+  const std::string one = before + outline(false, 1, 20, 30) + after,
+                    two = before + outline(true, 0.8, 200, 300) + after;
+  const std::vector<PageContent> pages{{one, 595, 842}, {two, 595, 842}};
+  const CompactContents out = compact_contents(pages);
+  REQUIRE(out.shapes.size() == 1);
+  CHECK(out.pages[0].shapes == std::set<std::size_t>{0});
+  CHECK(out.pages[1].shapes == std::set<std::size_t>{0});
+  CHECK_FALSE(out.shapes[0].of_many);
+  // The larger is the shape; the smaller has the line's width of its own.
+  CHECK(out.pages[0].content == before + "q 1 0 0 1 48 69 cm\n/r0 Do Q\n" + after);
+  CHECK(std::regex_search(
+      out.pages[1].content,
+      std::regex("q -0?\\.8\\d* 0 0 \\.8\\d* [0-9.]+ [0-9.]+ cm\n\\.?0?\\.87\\d w\n/r0 Do Q\n")));
+  // Another outline, a dashed one of another size, and too little of it stay where they are.
+  const std::string other = before + outline(false, 1, 20, 30) + outline(false, 1.3, 20, 60);
+  CHECK(compact_contents(std::vector<PageContent>{{other, 595, 842}}).shapes.size() == 1);
+  const std::string dashed = "[3 2] 0 d\n" + other;
+  CHECK(compact_contents(std::vector<PageContent>{{dashed, 595, 842}}).shapes.empty());
+}
+
+TEST_CASE("hatching is part of a hatched page, on the same lines", "[book]") {
+  // Lines 0.9 mm apart on the page's own grid, and then a tenth of a point off it.
+  const double step = 0.9 * 72 / 25.4;
+  const auto lines = [&](double off) {
+    std::string out = "q\n10 10 50 40 re\nW\nn\n.28 w\n";
+    for (int i = 5; i < 15; ++i) {
+      out += fmt::format("10 {0:.3f} m\n60 {0:.3f} l\n", i * step + off);
+    }
+    return out + "S\nQ\n";
+  };
+  const std::string on_grid = lines(0) + lines(0), off_grid = lines(0.1);
+  const CompactContents out = compact_contents(std::vector<PageContent>{{on_grid, 595, 842}});
+  REQUIRE(out.shapes.size() == 1);
+  CHECK(out.shapes[0].of_many);
+  CHECK(out.pages[0].content ==
+        "q\n10 10 50 40 re\nW\nn\n.28 w\n/r0 Do\nQ\nq\n10 10 50 40 re\nW\nn\n"
+        ".28 w\n/r0 Do\nQ\n");
+  const std::string& content = out.shapes[0].content;
+  CHECK(std::ranges::count(content, 'm') == static_cast<std::ptrdiff_t>(842 / step) + 1);
+  CHECK(content.find(fmt::format("{:.3f} m", 7 * step)) != content.npos);
+  CHECK(compact_contents(std::vector<PageContent>{{off_grid, 595, 842}}).shapes.empty());
 }
 }  // namespace furnish::test
