@@ -83,7 +83,7 @@ const FcCharSet* characters_of(const FcPattern* pattern) {
 }
 
 /// One thread's first use of a face at a time; who holds one already only finds it.
-std::mutex one_at_a_time;
+static std::mutex one_at_a_time;
 
 /// Pango starts a thread that reads the whole system's configuration unless there is a current one
 /// before its first font map. An empty one will do, as every font map is given its own.

@@ -20,12 +20,18 @@ SizedText part(std::string text, Face face = Face::regular) {
   return run;
 }
 
+/// Lines refer to their fonts as long as they are drawn.
+FontSet& fonts_of_all() {
+  DiagnosticSink sink;
+  static const auto fonts = FontSet::open(FURNISH_SOURCE_DIR "/fonts", sink);
+  REQUIRE(fonts);
+  return *fonts;
+}
+
 /// A paragraph in lines of at most so many millimetres.
 Frame paragraph(const std::vector<SizedText>& parts, Length width, const std::string& language) {
   DiagnosticSink sink;
-  const auto fonts = FontSet::open(FURNISH_SOURCE_DIR "/fonts", sink);
-  REQUIRE(fonts);
-  TextShaper shaper(*fonts, sink, language);
+  TextShaper shaper(fonts_of_all(), sink, language);
   Frame frame{{100_mm, 100_mm}, {}};
   const TagScope document(frame, Structure::document);
   const TagScope tag(frame, Structure::paragraph);
