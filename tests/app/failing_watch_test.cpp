@@ -42,8 +42,10 @@ class Patient {
   ::sigset_t asked_{}, before_{};
 };
 
-/// Whether anything is told but that it was ended, in the midst of looking what else changed.
+/// Whether anything is told but that it was ended, in the midst of looking what else changed: an
+/// error, or that a card is without its photo.
 bool has_fault(std::string_view said) {
+  if (has(said, "warning: the photo ")) return true;
   constexpr std::string_view error = "error: ";
   for (auto at = said.find(error); at != said.npos; at = said.find(error, at + 1)) {
     if (!said.substr(at + error.size()).starts_with("stopped after ")) return true;
