@@ -14,7 +14,8 @@ struct Salon {
   Salon() {
     put(folder, "salon.toml", "[salon]\nname = \"S\"\n");
     put(folder, "pets/rex.toml", "[pet]\nname = \"Rex\"\n[trim]\nvisit_every = \"8 weeks\"\n");
-    put(folder, "visits/rex/2026-11-20.toml", "date = 2026-11-20\nnext = 2027-01-15\n");
+    put(folder, "visits/rex/2026-11-20.toml",
+        "date = 2026-11-20\nunfinished = false\nnext = 2027-01-15\n");
     put(folder, "photos/rex.jpg", "not even a photo");
     put(folder, "rex.ics", "a dentist's appointment");
     put(folder, "salon.toml.bak", "[salon]\nname = \"Before\"\n");
