@@ -13,7 +13,7 @@ namespace furnish {
 namespace {
 using WordList = std::vector<std::string>;
 
-/// Signs beyond ASCII that stand between words: quotes, dashes, a hard space, Arabic other_points.
+/// Signs beyond ASCII that stand between words: quotes, dashes, a hard space, Arabic points.
 constexpr std::array<std::string_view, 10> unspoken_signs{"\u201C", "\u201D", "\u201E", "\u00AB",
                                                           "\u00BB", "\u2013", "\u2014", "\u2026",
                                                           "\u00A0", "\u202F"};
@@ -31,7 +31,7 @@ bool part_of_word(char c) {
   return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '\'' || code >= 0x80U;
 }
 
-/// The words of each stretch between other_points and commas, in lower case.
+/// The words of each stretch between points and commas, in lower case.
 std::vector<WordList> told_clauses(std::string_view text) {
   std::string plain = lower_ascii(text);
   put_for_all(plain, "\u2019", "'");
