@@ -13,6 +13,7 @@
 #include "app/foreign.h"
 #include "app/overlooked.h"
 #include "app/photos.h"
+#include "app/untold_bites.h"
 #include "base/text.h"
 #include "output/write.h"
 #include "plan/cautions.h"
@@ -254,6 +255,9 @@ class Checker {
       tell(plan.cautions, *read, *words);
     } else {
       all_said_ = false;
+    }
+    if (const Words* const salons = shop_.voices().salon_words(folder)) {
+      report_untold_bite(*read, visits, *salons, shop_.sources(), shop_.sink());
     }
     if (plan.duration) expected_[read->key] = *plan.duration;
     if (options_.verbose) note_staff_only(*read, plan.findings);

@@ -22,8 +22,8 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 /// In the order of StockKind.
-constexpr std::array<const char*, 8> stock_kinds{"finding", "advice", "behaviour", "helped",
-                                                 "reason",  "state",  "left",      "consent"};
+constexpr std::array<const char*, 9> stock_kinds{
+    "finding", "advice", "behaviour", "helped", "reason", "not_done", "state", "left", "consent"};
 
 /// The texts of one section as the first catalogue of the chain has each.
 Json section(const CatalogueChain& chain, const std::string& name) {

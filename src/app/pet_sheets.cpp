@@ -52,7 +52,7 @@ SheetInput sheet_input(const Case& one, const SheetKind& kind, const Paper& pape
   SheetInput input{kind, one.salon(), one.pet, one.plan, one.booking(), one.today, paper};
   input.all_visits = one.all_visits;
   for (const Visit& visit : one.visits) {
-    if (visit.date.value <= one.today && !visit.unfinished) input.visits.push_back(&visit);
+    if (visit.date.value <= one.today && visit.work == Work::done) input.visits.push_back(&visit);
   }
   if (!input.visits.empty()) input.latest = input.visits.back();
   return input;

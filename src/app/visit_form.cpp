@@ -81,6 +81,8 @@ class FormMaker {
     FormSection out;
     out.fact("date", to_iso(input_.today));
     out.fact("unfinished", "true", "take this line out when the visit is done");
+    out.choice("not_done", owners_text("came in coughing"),
+               "or why it was not groomed, in kind words: the owner reads it");
     if (input_.booking && !input_.booking->groomer.empty()) {
       out.fact("groomer", quoted(input_.booking->groomer));
     } else {
@@ -123,12 +125,13 @@ class FormMaker {
     std::string out =
         "\n# Known in the language of every owner; anything else is written in two, as\n"
         "# { text = \"…\", es = \"…\" }.\n";
-    constexpr std::array<std::pair<StockKind, std::string_view>, 7> kinds{
+    constexpr std::array<std::pair<StockKind, std::string_view>, 8> kinds{
         {{StockKind::finding, "what"},
          {StockKind::advice, "advised"},
          {StockKind::behaviour, "behaviour"},
          {StockKind::helped, "helped"},
          {StockKind::reason, "why"},
+         {StockKind::not_done, "not done"},
          {StockKind::left, "went out"},
          {StockKind::consent, "consent"}}};
     constexpr std::size_t widest = 100;

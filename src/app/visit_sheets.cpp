@@ -123,11 +123,20 @@ std::optional<Made> note(const Case& all, const SheetOrder& order) {
                 "The visit's file, from which this note was made"}}};
 }
 
-/// The last visit that was done; null if there is none.
-const Visit* last_done(const Case& one) {
+/// The last visit that is over, whether it was done or not; null if there is none.
+const Visit* last_over(const Case& one) {
   const Visit* found = nullptr;
   for (const Visit& visit : one.visits) {
-    if (visit.date.value <= one.today && !visit.unfinished) found = &visit;
+    if (visit.date.value <= one.today && !is_open(visit)) found = &visit;
+  }
+  return found;
+}
+
+/// The last that was done up to a day; null if there is none.
+const Visit* last_groom(std::span<const Visit> visits, Date day) {
+  const Visit* found = nullptr;
+  for (const Visit& visit : visits) {
+    if (visit.date.value <= day && visit.work == Work::done) found = &visit;
   }
   return found;
 }
@@ -135,7 +144,7 @@ const Visit* last_done(const Case& one) {
 /// Comes today, or is here: its visit is begun and not done.
 bool is_here(const Case& one) {
   return one.booking() || std::ranges::any_of(one.visits, [&](const Visit& visit) {
-           return visit.unfinished && visit.date.value == one.today;
+           return is_open(visit) && visit.date.value == one.today;
          });
 }
 
@@ -144,9 +153,9 @@ bool is_here(const Case& one) {
 const Visit* visit_cared_for(const Case& one, const Options& options) {
   if (options.visit) {
     const Visit* const asked = chosen_visit(one, options);
-    return asked != nullptr && asked->unfinished ? nullptr : asked;
+    return asked != nullptr && is_open(*asked) ? nullptr : asked;
   }
-  const Visit* const last = last_done(one);
+  const Visit* const last = last_over(one);
   if (last == nullptr || last->date.value == one.today) return last;
   return is_here(one) ? nullptr : last;
 }
@@ -166,6 +175,21 @@ std::vector<OpenFinding> still_open(std::span<const Visit> visits, Date day) {
   return open_for_everyone(history);
 }
 
+bool did_nails(const Visit& visit) {
+  return std::ranges::find(visit.did, DonePart::nails) != visit.did.end();
+}
+
+/// What holds at home only for a coat that was cut at the visit, and baths that were not given.
+/// `as_done`: the same if the visit had been done.
+void leave_out_trimmed(HomeCare& care, const Visit& visit, const HomeCare& as_done) {
+  care.bathed = as_done.bathed;
+  care.tidy.reset();
+  for (CareDay& at : care.days) at.tidy = false;
+  if (!did_nails(visit)) return;
+  care.nails = as_done.nails;
+  for (CareDay& at : care.days) at.nails = care.nails == at.date;
+}
+
 std::optional<Made> care(const Case& all, const SheetOrder& order) {
   const Case one = for_owner(all);
   const Visit* const visit = visit_cared_for(one, order.options);
@@ -176,7 +200,7 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
   const Salon& salon = one.salon();
   // Of the last visit, or of none, all is said as of the day of print, as the card of that day says
   // it. An earlier visit's page is a copy of what it was.
-  const bool copy = visit != nullptr && visit != last_done(one) && visit->date.value < one.today;
+  const bool copy = visit != nullptr && visit != last_over(one) && visit->date.value < one.today;
   const Date day = copy ? visit->date.value : one.today;
   const auto count = visit != nullptr ? static_cast<std::size_t>(visit - one.visits.data()) + 1
                                       : one.visits.size();
@@ -189,7 +213,10 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
   Plan plan = what == CareAbout::planned
                   ? plan_after_today(salon, one.pet, history, bookings, day, unheard)
                   : make_plan(salon, one.pet, history, bookings, day, unheard);
-  if (what == CareAbout::nothing) {
+  const bool sent_home = visit != nullptr && visit->work == Work::not_done;
+  const Visit* const groomed = last_groom(history, day);
+  const bool never = what == CareAbout::nothing || (sent_home && groomed == nullptr);
+  if (never) {
     // Nobody cut this coat to what its file plans: no day on which it grows past a length.
     plan.growth.clear();
     plan.limits.clear();
@@ -197,17 +224,22 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
   plan.findings = still_open(std::span(all.visits).first(count), day);
   SheetInput input{order.kind, salon, one.pet, plan, std::nullopt, day, order.paper};
   input.arrangement = order.arrangement;
-  for (const Visit& before : history) {
-    if (before.date.value <= day && !before.unfinished) input.latest = &before;
-  }
+  // Of how the coat came in, the visit that was not done knows more than the one before it.
+  input.latest = sent_home ? visit : groomed;
   const SheetDesk desk{input, order.voice};
-  // The visit from which the owner counts.
+  // The groom from which the owner counts.
   std::optional<Date> since;
-  if (visit != nullptr) since = visit->date.value;
+  if (visit != nullptr && !sent_home) since = visit->date.value;
+  if (sent_home && groomed != nullptr) since = groomed->date.value;
   if (what == CareAbout::planned) since = one.today;
   HomeCare at_home = home_care(salon, one.pet, plan, input.latest, day, since);
-  if (what == CareAbout::nothing) {
-    at_home.bathed = false;
+  if (sent_home) {
+    // Nails that were done all the same are counted from that day.
+    leave_out_trimmed(at_home, *visit,
+                      home_care(salon, one.pet, plan, visit, day, visit->date.value));
+  }
+  if (never && !sent_home) at_home.bathed = false;
+  if (never && !(sent_home && did_nails(*visit))) {
     at_home.nails.reset();
     for (CareDay& at : at_home.days) at.nails = false;
   }

@@ -58,17 +58,31 @@ struct Consent {
   SourceSpan span;
 };
 
+/// What a visit's file says of the work. What was seen, weighed and found counts whatever it is;
+/// only what is done counts as a groom.
+enum class Work : std::uint8_t {
+  done,        ///< as planned, but for what it says otherwise
+  unwritten,   ///< it says how the pet came in, and nothing of what was done
+  unfinished,  ///< begun, and nobody has said yet that it is done
+  not_done     ///< the pet went home without its groom, or with parts of it
+};
+
+/// What may be done of a groom that was not done, besides the places of a trim.
+enum class DonePart : std::uint8_t { bath, brushing, nails };
+
 struct Visit {
   Located<Date> date;
-  int number = 1;           ///< of that day: 2 for DATE-2.toml
-  bool unfinished = false;  ///< begun: what was seen counts, but nothing is done yet
+  int number = 1;  ///< of that day: 2 for DATE-2.toml
+  Work work = Work::done;
+  FreeText not_done;          ///< why not; empty unless it is Work::not_done
+  std::vector<DonePart> did;  ///< of one that was not done, what was done all the same
   std::string groomer;
   std::optional<std::chrono::minutes> minutes;
   std::optional<Located<Mass>> weight;
   std::optional<Located<Date>> next;
   FreeText told;  ///< what the owner was told
   CameIn came_in;
-  TrimRules done;  ///< only what was not as planned
+  TrimRules done;  ///< only what was not as planned; where it was not done, what was all the same
   std::vector<RegionState> went_out;
   FreeText finish, nails, extras;  ///< how it left, where not as planned
   std::vector<ProductUse> products;
@@ -76,6 +90,11 @@ struct Visit {
   std::vector<Photo> photos;
   std::vector<Consent> consents;
 };
+
+/// Nothing of it counts as done yet.
+inline bool is_open(const Visit& visit) {
+  return visit.work == Work::unwritten || visit.work == Work::unfinished;
+}
 
 struct Booking {
   Date date;  ///< of its day's file

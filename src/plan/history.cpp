@@ -45,13 +45,20 @@ std::vector<const Visit*> history(const Pet& pet, std::span<const Visit> visits,
                                   DiagnosticSink& sink) {
   std::vector<const Visit*> out = counted(pet, visits, today, sink);
   std::erase_if(out, [&](const Visit* visit) {
-    if (visit->unfinished && visit->date.value < today) {
+    if (visit->work == Work::unfinished && visit->date.value < today) {
       sink.warning("visit-unfinished", visit->date.span,
                    fmt::format("nobody finished this visit, {}: nothing counts as done",
                                to_iso(visit->date.value)))
-          .hint = "if it was done, take `unfinished` out";
+          .hint = "if it was done, take `unfinished` out; if not, write `not_done` with the reason";
+    } else if (visit->work == Work::unwritten) {
+      sink.warning("visit-unwritten", visit->date.span,
+                   fmt::format("this visit, {}, does not say what was done: nothing counts as done",
+                               to_iso(visit->date.value)))
+          .hint =
+          "write `unfinished = false` if all went as planned, what went otherwise under [done], or "
+          "`not_done` with the reason";
     }
-    return visit->unfinished;
+    return visit->work != Work::done;
   });
   return out;
 }
@@ -59,5 +66,11 @@ std::vector<const Visit*> history(const Pet& pet, std::span<const Visit> visits,
 std::vector<const Visit*> seen_by(const Pet& pet, std::span<const Visit> visits, Date today) {
   DiagnosticSink unheard;  // history() has said it already
   return counted(pet, visits, today, unheard);
+}
+
+const Visit* sent_home(std::span<const Visit* const> seen) {
+  const auto last =
+      std::find_if_not(seen.rbegin(), seen.rend(), [](const Visit* one) { return is_open(*one); });
+  return last != seen.rend() && (*last)->work == Work::not_done ? *last : nullptr;
 }
 }  // namespace furnish

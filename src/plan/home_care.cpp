@@ -198,6 +198,10 @@ bool is_brushed(Region region) {
 }
 
 bool was_bathed(const Visit& visit) {
+  // What it was begun with is no bath that was given.
+  if (visit.work == Work::not_done) {
+    return std::ranges::find(visit.did, DonePart::bath) != visit.did.end();
+  }
   return std::ranges::any_of(
       visit.products, [](const ProductUse& use) { return use.product.kind != ProductKind::spray; });
 }

@@ -74,7 +74,8 @@ HomeCare home_care(const Salon&, const Pet&, const Plan&, const Visit* latest, D
 
 /// True if a brush may go there at home.
 bool is_brushed(Region);
-/// True if a visit used what needs water: its file has no other word of a bath.
+/// True if a visit used what needs water: its file has no other word of a bath. Of one that was not
+/// done, if it says so.
 bool was_bathed(const Visit&);
 /// How often a zone is brushed on a day.
 HowOften how_often(const BrushZone&, Date);

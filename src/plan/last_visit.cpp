@@ -12,6 +12,7 @@ std::optional<LastVisit> last_visit(std::span<const Visit* const> history) {
   out.date = visit.date.value;
   out.number = visit.number;
   out.groomer = visit.groomer;
+  out.not_done = visit.not_done.value;
   for (const RegionState& state : visit.came_in.regions) {
     const int grade = state.mats.value_or(0);
     if (grade > 0 || state.encircling) out.mats.push_back({state.place, grade, state.encircling});
@@ -40,17 +41,20 @@ std::optional<LastVisit> visit_before(std::span<const Visit* const> history,
                              [&](const Visit* visit) { return visit->date.value >= today; }) -
         visits.begin()));
   };
-  const auto all = before(seen);
-  if (!all.empty() && all.back()->unfinished) {
-    LastVisit out = *last_visit(all);
-    if (!out.behaviour.empty() || !out.helped.empty()) {
-      out.otherwise.clear();
-      out.told.clear();
-      out.next.reset();
-      out.consents.clear();
+  const auto all = before(seen), groomed = before(history);
+  for (std::size_t n = all.size(); n > 0 && all[n - 1]->work != Work::done; --n) {
+    LastVisit out = *last_visit(all.first(n));
+    if (!is_open(*all[n - 1])) {
+      if (!groomed.empty()) out.groomed = groomed.back()->date.value;
       return out;
     }
+    if (out.behaviour.empty() && out.helped.empty()) continue;
+    out.otherwise.clear();
+    out.told.clear();
+    out.next.reset();
+    out.consents.clear();
+    return out;
   }
-  return last_visit(before(history));
+  return last_visit(groomed);
 }
 }  // namespace furnish

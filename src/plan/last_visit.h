@@ -23,6 +23,8 @@ struct LastVisit {
   Date date;
   int number = 1;  ///< of that day
   std::string groomer;
+  std::string not_done;           ///< why it was not; empty: it was
+  std::optional<Date> groomed;    ///< where it was not done: when the pet was groomed last
   std::vector<MattedPlace> mats;  ///< worst first, then in order of place
   std::string behaviour, helped;  ///< what frightened it, and what helped; staff
   TrimRules otherwise;            ///< what was done otherwise than planned, each with its why
@@ -35,9 +37,9 @@ struct LastVisit {
 
 /// Of the last visit of the history; empty without one. `history`: oldest first.
 std::optional<LastVisit> last_visit(std::span<const Visit* const> history);
-/// Of the last one before `today`. Where one that nobody finished came later and saw how the pet
-/// was (it bit), it is that one, of which nothing counts as done or said. `seen`: the history with
-/// those, see seen_by().
+/// Of the last one before `today`. Where one that was not done came later, it is that one. Where
+/// one that nobody finished did and saw how the pet was (it bit), it is that one, of which nothing
+/// counts as done or said. `seen`: the history with those, see seen_by().
 std::optional<LastVisit> visit_before(std::span<const Visit* const> history,
                                       std::span<const Visit* const> seen, Date today);
 }  // namespace furnish

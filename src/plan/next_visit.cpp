@@ -115,13 +115,18 @@ std::optional<NextVisit> next_visit(const Salon& salon, const Pet& pet,
                                     std::span<const LengthLimit> limits,
                                     std::span<const Visit* const> history,
                                     std::span<const Booking> bookings, Date today,
-                                    DiagnosticSink& sink) {
+                                    DiagnosticSink& sink, const Visit* sent_home) {
   NextVisit out;
   if (!history.empty()) out.last = history.back()->date.value;
+  // Who went home without its groom has another day only where one was agreed.
+  const bool put_off = sent_home != nullptr && sent_home->next;
+  const Visit* const said = put_off ? sent_home : history.empty() ? nullptr : history.back();
   // Also where a booking stands before it, for the fault is in the visit's file.
-  const auto stated = history.empty() ? std::nullopt : agreed(salon, *history.back(), sink);
+  const auto stated = said == nullptr ? std::nullopt : agreed(salon, *said, sink);
   // A visit of today that is on file is the one that was booked for today.
-  const Date from = out.last == today ? today + std::chrono::days(1) : today;
+  const bool was_here =
+      out.last == today || (sent_home != nullptr && sent_home->date.value == today);
+  const Date from = was_here ? today + std::chrono::days(1) : today;
   if (const Booking* const booking = first_booking(bookings, from)) {
     out.date = out.wanted = booking->date;
     out.reason = DueReason::booked;

@@ -68,7 +68,9 @@ std::vector<LengthLimit> length_limits(const Salon&, const Pet&, std::span<const
 /// `shorten_visits`, an interval ends before a limit is passed: a week on at least for
 /// `keep_under`, the coat's shortest usual interval for one that mats. A closed day moves an
 /// interval's end earlier, never later, and no other day. `bookings`: of this pet, in any order.
+/// `sent_home`: of history.h; the day that was agreed there holds, if one was.
 std::optional<NextVisit> next_visit(const Salon&, const Pet&, std::span<const LengthLimit>,
                                     std::span<const Visit* const> history,
-                                    std::span<const Booking> bookings, Date today, DiagnosticSink&);
+                                    std::span<const Booking> bookings, Date today, DiagnosticSink&,
+                                    const Visit* sent_home = nullptr);
 }  // namespace furnish

@@ -68,7 +68,9 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.tearing_skin = tearing_skin(pet);
   plan.growth = growth(salon, pet, plan.lengths, past, today, sink);
   plan.limits = length_limits(salon, pet, plan.growth, sink);
-  plan.next_visit = next_visit(salon, pet, plan.limits, past, bookings, today, sink);
+  const Visit* const put_off = sent_home(seen);
+  plan.next_visit = next_visit(salon, pet, plan.limits, past, bookings, today, sink, put_off);
+  if (put_off != nullptr) plan.not_done = NotDone{put_off->date.value, put_off->not_done.value};
   plan.after_today = after_today(salon, pet, plan, past, bookings);
   plan.last_visit = last_visit(past);
   plan.visit_before = visit_before(past, seen, today);
@@ -97,7 +99,7 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
 Plan plan_after_today(const Salon& salon, const Pet& pet, std::span<const Visit> visits,
                       std::span<const Booking> bookings, Date today, DiagnosticSink& sink) {
   const auto of_today = [&](const Visit& visit) {
-    return visit.date.value == today && !visit.unfinished;
+    return visit.date.value == today && !is_open(visit);
   };
   if (std::ranges::any_of(visits, of_today))
     return make_plan(salon, pet, visits, bookings, today, sink);

@@ -35,6 +35,12 @@ struct AfterToday {
       next;  ///< by the interval, and nobody booked or agreed it; empty: no interval
 };
 
+/// A visit that was not done.
+struct NotDone {
+  Date date;
+  std::string why;
+};
+
 /// Everything that is worked out for one pet on one day. Values only; see plan_words.h for the
 /// words.
 struct Plan {
@@ -52,7 +58,8 @@ struct Plan {
   std::optional<AfterToday> after_today;  ///< booked for today, and of today nothing is on file
   std::optional<KeptInterval> kept;
   std::optional<Duration> duration;
-  std::optional<LastVisit> last_visit;  ///< on or before today
+  std::optional<LastVisit> last_visit;  ///< on or before today, and done
+  std::optional<NotDone> not_done;      ///< after that one, if there was such a visit
   /// Before today: what the sheets of a day look back on, whether its visit is on file yet or not.
   std::optional<LastVisit> visit_before;
   std::vector<OpenFinding> findings;  ///< that no visit has closed

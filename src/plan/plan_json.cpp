@@ -299,6 +299,9 @@ std::string plan_json(const Plan& plan, const Pet& pet, const PlanWords& words) 
                           : Json(nullptr)},
       {"minutes", json(plan.duration)},
       {"last_visit", json(plan.last_visit)},
+      {"not_done", plan.not_done
+                       ? Json{{"date", json(plan.not_done->date)}, {"why", plan.not_done->why}}
+                       : Json(nullptr)},
       {"findings", list(plan.findings)},
       {"health", json(plan.health)},
       {"cautions", list(plan.cautions, words)},

@@ -41,6 +41,7 @@ inline constexpr int plan_json_version = 1;
 ///   {expected, low, high, visits} or null last_visit         {date, number, groomer, mats,
 ///   behaviour, helped, otherwise, kg, told, next,
 ///                      consents, photos} or null
+///   not_done           {date, why} of a visit after that one that was not done, or null
 ///   findings           [{place, what, advised, for, seen}]: open, seen on these days
 ///   health             {weight, since_last, since_highest_of_year, vaccinations, age, years,
 ///                      months}

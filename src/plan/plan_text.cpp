@@ -349,6 +349,10 @@ std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet,
     visit.push_back({"comes", fmt::format("every {} days, median of {} visits",
                                           plan.kept->median.count(), plan.kept->visits)});
   }
+  if (plan.not_done) {
+    visit.push_back(
+        {"not done", fmt::format("{}: {}", to_iso(plan.not_done->date), plan.not_done->why)});
+  }
   if (plan.duration) visit.push_back({"time", duration_text(*plan.duration)});
   add_table(out, "Visit", visit);
   add_table(out, "Before the next visit", limit_rows(plan, units));

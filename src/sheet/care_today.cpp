@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "plan/home_care.h"
 #include "sheet/care_words.h"
+#include "sheet/not_done.h"
 #include "sheet/owner_work.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -37,10 +38,14 @@ class TodayMaker {
   explicit TodayMaker(const CareDesk& desk) : desk_(desk), pet_(desk.input.pet) {}
 
   std::vector<OwnLine> all() {
-    bath();
-    otherwise();
-    trim();
-    ends();
+    if (visit() != nullptr && visit()->work == Work::not_done) {
+      not_done();
+    } else {
+      bath();
+      otherwise();
+      trim();
+      ends();
+    }
     if (visit() != nullptr && !visit()->told.empty()) {
       points_.resize(std::min(points_.size(), most_points - 1));
       add_own({}, visit()->told);
@@ -67,6 +72,16 @@ class TodayMaker {
     if (line == nullptr) return false;
     const FinishInfo* const known = find_finish(FinishPart::nails, line->words.value);
     return known == nullptr || known->how != Method::nails_leave;
+  }
+
+  /// That it was not done comes first, then why, and the vet; what was done all the same after it.
+  void not_done() {
+    const Words& words = desk_.voice.words;
+    add(not_done_words(*visit(), pet_, words));
+    add_own(say(Phrase::not_done_why), visit()->not_done);
+    if (std::string vet = not_done_vet(*visit(), desk_); !vet.empty()) add(std::move(vet));
+    for (std::string& part : done_parts(*visit(), pet_, words)) add(std::move(part));
+    otherwise();
   }
 
   /// A visit on file says by its products that there was a bath. Of the nails it says what it has;

@@ -51,7 +51,8 @@ std::vector<CareSign> care_watch(const CareDesk& desk) {
   bool ear_mats = false;
   if (desk.care.visit != nullptr) {
     for (const RegionState& state : desk.care.visit->came_in.regions) {
-      ear_mats |= state.place.region == Region::ears && state.mats.value_or(0) > 0;
+      ear_mats |= desk.care.visit->work == Work::done && state.place.region == Region::ears &&
+                  state.mats.value_or(0) > 0;
       if (!state.encircling) continue;
       out.push_back({words.say(Phrase::note_mat_round, {places_text({state.place}, desk.voice)}),
                      words.say(Phrase::note_mat_round_do)});

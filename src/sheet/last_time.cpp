@@ -100,6 +100,7 @@ std::optional<SheetRow> last_time_row(const SheetDesk& desk) {
   if (!last) return std::nullopt;
   const Words& words = voice.words;
   Sentences known(words);
+  known.add_headed(words.say(Phrase::note_not_done), salons_words(last->not_done, voice));
   add_mats(known, last->mats, voice);
   known.add_headed(words.say(Phrase::note_behaviour), salons_words(last->behaviour, voice));
   known.add_headed(words.say(Phrase::note_helped), salons_words(last->helped, voice));
@@ -107,6 +108,10 @@ std::optional<SheetRow> last_time_row(const SheetDesk& desk) {
   const auto& newest = input.plan.health.weight;  // stands in the head of the page
   if (last->weight && (!newest || newest->weight != *last->weight)) {
     known.add_headed(words.say(Phrase::label_weight), shown(*last->weight, voice));
+  }
+  if (last->groomed) {
+    known.add_headed(words.say(Phrase::last_groomed),
+                     voice.locale.short_day(*last->groomed, input.today));
   }
   if (known.empty()) return std::nullopt;
   std::string when = voice.locale.short_day(last->date, input.today);

@@ -247,9 +247,11 @@ class NoteMaker {
       cells.push_back({figure(Side::right)});
     std::vector<BlockPtr> parts{
         std::make_shared<Beside>(std::move(cells), between, Beside::Line::top)};
-    const bool open = desk_.note.visit.unfinished;
-    if (open || any_dashes()) {
-      const Phrase said = open ? Phrase::note_drawn_open : Phrase::note_dashes;
+    const Visit& visit = desk_.note.visit;
+    if (visit.work != Work::done || any_dashes()) {
+      const Phrase said = is_open(visit)             ? Phrase::note_drawn_open
+                          : visit.work == Work::done ? Phrase::note_dashes
+                                                     : Phrase::note_drawn_as_came;
       parts.push_back(std::make_shared<Gap>(0.2, 0.1, 0));
       parts.push_back(paragraph(words_.say(said), TextStyle{Role::foot}));
     }

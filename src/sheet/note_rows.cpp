@@ -4,7 +4,10 @@
 #include <map>
 
 #include "base/text.h"
+#include "plan/home_care.h"
 #include "sheet/care_words.h"
+#include "sheet/not_done.h"
+#include "sheet/note_pieces.h"
 #include "sheet/note_words.h"
 #include "sheet/own_words.h"
 #include "sheet/owner_work.h"
@@ -14,34 +17,6 @@
 
 namespace furnish {
 namespace {
-/// Collects "Head: text." pieces into one line, and those in another language each into a line of
-/// its own after it.
-class Pieces {
- public:
-  explicit Pieces(const SheetVoice& voice) : voice_(voice) {}
-  void add(const std::string& head, const FreeText& text) { add(head, own_words(text, voice_)); }
-  void add(const std::string& head, const OwnWords& own) {
-    if (own.language.empty()) return add_readable(head, own.text);
-    apart_.push_back({{{lead_in(head, own.language, voice_), Face::semibold}},
-                      stand_apart({sentence(own.text)}, own.language, voice_)});
-  }
-  void add_readable(const std::string& head, const std::string& text) {
-    if (text.empty()) return;
-    if (!spans_.empty()) spans_.push_back({" "});
-    if (!head.empty()) spans_.push_back({head + colon(voice_.words), Face::semibold});
-    spans_.push_back({sentence(text)});
-  }
-  std::vector<NoteLine> take() {
-    if (!spans_.empty()) apart_.insert(apart_.begin(), NoteLine{std::move(spans_)});
-    return std::move(apart_);
-  }
-
- private:
-  const SheetVoice& voice_;
-  std::vector<TextSpan> spans_;
-  std::vector<NoteLine> apart_;
-};
-
 class RowMaker {
  public:
   explicit RowMaker(const NoteDesk& desk) : desk_(desk), visit_(desk.note.visit) {}
@@ -147,21 +122,45 @@ class RowMaker {
     row(Phrase::note_behaviour, out.take(), visit_.date.span);
   }
 
+  /// Of a visit that was not done, why, and what was done all the same.
+  void not_done() {
+    std::vector<NoteLine> lines = not_done_lines(desk_);
+    row(Phrase::note_not_done, std::move(lines), visit_.not_done.span);
+    lines.clear();
+    if (const auto parts = done_parts(visit_, desk_.input.pet, desk_.voice.words); !parts.empty()) {
+      lines.push_back({{{joined(parts, " ")}}});
+    }
+    differences(lines);
+    row(Phrase::note_done, std::move(lines), visit_.date.span);
+  }
+
   /// A plan that was followed everywhere is one line; else what differed, and why. A visit that
   /// nobody finished followed none.
   void done() {
+    if (visit_.work == Work::not_done) return not_done();
     const Pet& pet = desk_.input.pet;
     std::vector<NoteLine> lines;
     const std::string style =
         pet.style ? salons_words(pet.style->name, desk_.voice) : std::string();
-    const bool all = visit_.done.empty();
-    const Phrase how = visit_.unfinished ? Phrase::note_unfinished
-                       : !all            ? Phrase::note_else_as_planned
-                       : style.empty()   ? Phrase::note_all_as_planned
-                                         : Phrase::note_as_planned;
+    const bool all = visit_.done.empty(), open = is_open(visit_);
+    const Phrase how = visit_.work == Work::unwritten ? Phrase::note_unwritten_says
+                       : open                         ? Phrase::note_open_says
+                       : !all                         ? Phrase::note_else_as_planned
+                       : style.empty()                ? Phrase::note_all_as_planned
+                                                      : Phrase::note_as_planned;
     // What is begun with another tool has left no length that an owner could be told.
-    const bool told = desk_.staff() || !visit_.unfinished;
-    for (std::size_t i = 0; told && i < visit_.done.size();) {
+    if (desk_.staff() || !open) differences(lines);
+    NoteLine last{{{sentence(how == Phrase::note_as_planned ? say(how, {style}) : say(how)),
+                    all || open ? std::optional(Face::semibold) : std::nullopt}}};
+    // That nothing is done yet is read before what is begun.
+    lines.insert(open ? lines.begin() : lines.end(), std::move(last));
+    row(open ? Phrase::note_unfinished : Phrase::note_done, std::move(lines),
+        all ? visit_.date.span : visit_.done.front().entry.span);
+  }
+
+  /// What was done otherwise than planned, a line for what a file wrote for a group.
+  void differences(std::vector<NoteLine>& lines) const {
+    for (std::size_t i = 0; i < visit_.done.size();) {
       const TrimEntry& entry = visit_.done[i].entry;
       std::vector<Place> where;
       for (; i < visit_.done.size() && visit_.done[i].entry.span == entry.span; ++i) {
@@ -169,12 +168,6 @@ class RowMaker {
       }
       lines.push_back(difference(entry, where));
     }
-    NoteLine last{{{sentence(how == Phrase::note_as_planned ? say(how, {style}) : say(how)),
-                    all || visit_.unfinished ? std::optional(Face::semibold) : std::nullopt}}};
-    // That nothing is done yet is read before what is begun.
-    lines.insert(visit_.unfinished ? lines.begin() : lines.end(), std::move(last));
-    row(Phrase::note_done, std::move(lines),
-        all ? visit_.date.span : visit_.done.front().entry.span);
   }
 
   NoteLine difference(const TrimEntry& entry, const std::vector<Place>& where) const {
@@ -289,7 +282,8 @@ class RowMaker {
 
   /// What a visit was begun with is planned: used it is when the visit is done.
   void products() {
-    if (visit_.unfinished) return;
+    const bool used = visit_.work == Work::done || (!is_open(visit_) && was_bathed(visit_));
+    if (!used) return;
     std::vector<std::string> names, apart;
     std::string language;
     for (const ProductUse& use : visit_.products) {

@@ -51,7 +51,7 @@ void draw_as_it_left(FigureInput& figure, const NoteDesk& desk) {
   }
 }
 
-/// A visit that nobody finished left nothing: what was planned is no length that was cut. Measured,
+/// A visit that was not done left nothing: what was planned is no length that was cut. Measured,
 /// else what was expected of it by the day, where there was a visit before.
 void draw_unfinished(FigureInput& figure, const NoteDesk& desk) {
   if (desk.note.history.size() > 1) {
@@ -129,6 +129,7 @@ std::vector<OwnLine> note_signatures(const NoteDesk& desk) {
     }
   }
   const Plan& plan = desk.input.plan;
+  if (desk.note.visit.work == Work::not_done) return out;  // nobody agrees to what was not done
   for (const ConsentTo what : consents_missing(desk.note.visit, desk.input.pet, plan.growth,
                                                plan.cautions, desk.input.salon.language)) {
     const bool mats = what == ConsentTo::cutting_out;
@@ -142,7 +143,7 @@ FigureInput note_figure(const NoteDesk& desk, Side side) {
   const Pet& pet = desk.input.pet;
   FigureInput figure = figure_of(pet, desk.input.plan);
   figure.side = side;
-  const bool open = desk.note.visit.unfinished;
+  const bool open = desk.note.visit.work != Work::done;
   if (open) {
     draw_unfinished(figure, desk);
   } else {

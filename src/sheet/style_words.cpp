@@ -136,9 +136,10 @@ std::vector<SheetRow> style_visits(const SheetDesk& desk) {
        ++at) {
     const Visit& visit = **at;
     if (visit.date.value >= input.today) continue;
-    if (rows.empty() && newest) {
-      rows.push_back(*std::move(newest));
-      continue;
+    if (newest) {
+      rows.push_back(*std::exchange(newest, std::nullopt));
+      // It is of this one, unless a later one was not done.
+      if (input.plan.visit_before->date <= visit.date.value) continue;
     }
     std::vector<std::string> facts{voice.locale.short_day(visit.date.value, input.today)};
     if (!visit.groomer.empty()) facts.push_back(words.written(visit.groomer));
@@ -149,6 +150,7 @@ std::vector<SheetRow> style_visits(const SheetDesk& desk) {
     if (!behaviour.empty()) text += " " + sentence(behaviour);
     rows.push_back({{}, {{std::move(text)}}, visit.date.span});
   }
+  if (newest) rows.push_back(*std::move(newest));
   return rows;
 }
 

@@ -5,6 +5,7 @@
 
 #include "plan/cautions.h"
 #include "sheet/figure_text.h"
+#include "sheet/told_words.h"
 #include "trade/finish.h"
 #include "trade/mats.h"
 #include "trade/stock.h"
@@ -113,6 +114,7 @@ std::vector<std::string> term_keys() {
   for (const std::string_view word : figure_keys()) add("figure", word);
   for (const std::string_view word : unit_keys) add("unit", word);
   for (const StockPhrase& row : stock_phrases()) add("stock", stock_key(row.words));
+  for (const std::string_view word : told_word_keys()) add("desk", word);
   return out;
 }
 }  // namespace furnish

@@ -122,7 +122,12 @@ using make_key::table;
 using make_key::tables;
 inline constexpr auto date = must(make_key::date("date", "2026-11-24", "the day of the visit"));
 inline constexpr auto unfinished =
-    make_key::flag("unfinished", "true", "begun and not done yet; without it all went as planned");
+    make_key::flag("unfinished", "true", "begun, not done yet; false: all went as planned");
+inline constexpr auto not_done =
+    free_text("not_done", "\"coughs, vet first\"", "why it was not groomed; the owner reads it");
+inline constexpr auto did = several(choice<DonePart>(
+    "did", "part of a groom", words::parse_in<words::done_parts, DonePart>,
+    words::all<words::done_parts>, "[\"bath\"]", "what was done all the same, of one not done"));
 inline constexpr auto groomer = text("groomer", "\"Ines\"", "who did it");
 inline constexpr auto minutes = number<bounds::minutes_number>(
     Kind::minutes, "minutes", "85", "how long it took; \"1 h 25 min\" is fine too");
@@ -137,9 +142,9 @@ inline constexpr auto product = tables("product", product::used, "");
 inline constexpr auto finding = tables("finding", finding::table, "");
 inline constexpr auto photo = tables("photo", photo::table, "");
 inline constexpr auto consent = tables("consent", consent::table, "");
-inline constexpr std::array<const KeyInfo*, 14> list{
-    &date,    &unfinished, &groomer,  &minutes, &weight,  &next,  &told,
-    &came_in, &done,       &went_out, &product, &finding, &photo, &consent};
+inline constexpr std::array<const KeyInfo*, 16> list{
+    &date, &unfinished, &not_done, &did,      &groomer, &minutes, &weight, &next,
+    &told, &came_in,    &done,     &went_out, &product, &finding, &photo,  &consent};
 inline constexpr TableInfo file{"a visit's file", "one visit: visits/PET/YYYY-MM-DD.toml", list};
 }  // namespace visit_file
 }  // namespace furnish::keys

@@ -80,6 +80,13 @@ void read_lists(Fields& file, const Salon* salon, Visit& visit) {
   for (Fields& one : file.tables(keys::visit_file::consent))
     visit.consents.push_back(read_consent(one));
 }
+
+/// `headed`: it has a [done] or a [went_out], whatever stands there.
+Work read_work(const Fields& file, const Visit& visit, bool headed) {
+  if (!visit.not_done.empty()) return Work::not_done;
+  if (file.peek(keys::visit_file::unfinished) != nullptr) return visit.work;
+  return headed ? Work::done : work_said(visit);
+}
 }  // namespace
 
 std::optional<Visit> read_visit_text(const ReadContext& context, std::string path, std::string text,
@@ -90,22 +97,35 @@ std::optional<Visit> read_visit_text(const ReadContext& context, std::string pat
   Fields file(*document, keys::visit_file::file, context.sink);
   Visit visit;
   if (const auto date = file.date(keys::visit_file::date)) visit.date = *date;
-  visit.unfinished = file.flag(keys::visit_file::unfinished, false);
+  if (file.flag(keys::visit_file::unfinished, false)) visit.work = Work::unfinished;
+  visit.not_done = read_free_text(file, keys::visit_file::not_done);
   visit.groomer = file.words(keys::visit_file::groomer);
   visit.minutes = read_minutes(file);
   visit.weight = file.quantity(keys::visit_file::weight);
   visit.next = read_next(file, visit.date.value);
   visit.told = read_free_text(file, keys::visit_file::told);
   if (auto table = file.table(keys::visit_file::came_in)) visit.came_in = read_came_in(*table);
-  if (auto table = file.table(keys::visit_file::done))
+  bool headed = false;
+  if (auto table = file.table(keys::visit_file::done)) {
+    headed = true;
     visit.done = read_trim_rules(*table, Why::yes);
+  }
   if (auto table = file.table(keys::visit_file::went_out)) {
+    headed = true;
     visit.finish = read_free_text(*table, keys::went_out::finish);
     visit.nails = read_free_text(*table, keys::went_out::nails);
     visit.extras = read_free_text(*table, keys::went_out::extras);
     visit.went_out = read_went_out(*table);
   }
   read_lists(file, salon, visit);
+  visit.work = read_work(file, visit, headed);
+  const TomlNode* const did = file.peek(keys::visit_file::did);
+  for (const auto& part : file.choices(keys::visit_file::did)) visit.did.push_back(part.value);
+  if (did != nullptr && visit.work == Work::done) {
+    context.sink
+        .error("did-of-done", did->span, "`did` is for a visit that was not done, and this one was")
+        .hint = "take it out, or write `not_done` with the reason";
+  }
   file.finish();
   if (visit.date.span.file == document->file) check_dates(visit, pet, path, context.sink);
   if (!no_errors_in(document->file, context.sink)) return std::nullopt;

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 
 #include "spec/audience_reader.h"
@@ -162,5 +163,14 @@ Consent read_consent(Fields& fields) {
   if (const auto on = fields.date(keys::consent::on)) out.on = on->value;
   fields.finish();
   return out;
+}
+
+Work work_said(const Visit& visit) {
+  const bool worked = !visit.done.empty() || !visit.went_out.empty() || !visit.finish.empty() ||
+                      !visit.nails.empty() || !visit.extras.empty() || !visit.products.empty() ||
+                      visit.minutes || std::ranges::any_of(visit.photos, [](const Photo& photo) {
+                        return photo.when == PhotoTime::after && !photo.file.value.empty();
+                      });
+  return worked ? Work::done : Work::unwritten;
 }
 }  // namespace furnish

@@ -13,4 +13,9 @@ std::vector<RegionState> read_went_out(Fields&);
 Finding read_finding(Fields&);
 Photo read_photo(Fields&, const Salon*);
 Consent read_consent(Fields&);
+
+/// What a file says of the work by its contents alone. A place, a product, minutes or a picture
+/// after it were done; how the pet came in and what was found say nothing of it, nor does that it
+/// was here. By nothing that is for staff alone, which would show on an owner's page.
+Work work_said(const Visit&);
 }  // namespace furnish

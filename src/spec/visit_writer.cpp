@@ -5,6 +5,7 @@
 #include "spec/product_writer.h"
 #include "spec/toml_text.h"
 #include "spec/trim_writer.h"
+#include "spec/visit_sections.h"
 #include "spec/word_tables.h"
 
 namespace furnish {
@@ -33,7 +34,18 @@ void add_states(const std::vector<RegionState>& states, Section& out) {
 std::string head(const Visit& visit) {
   Section out("");
   out.add("date", to_iso(visit.date.value));
-  if (visit.unfinished) out.add("unfinished", "true");
+  // Where the rest of the file would be read as something else.
+  if (is_open(visit) && (visit.work == Work::unfinished || work_said(visit) != visit.work)) {
+    out.add("unfinished", "true");
+  } else if (visit.work == Work::done && work_said(visit) != Work::done) {
+    out.add("unfinished", "false");
+  }
+  out.own_words("not_done", visit.not_done);
+  std::string did;
+  for (const DonePart part : visit.did) {
+    did += (did.empty() ? "" : ", ") + toml_text::quoted(words::word(words::done_parts, part));
+  }
+  if (!did.empty()) out.add("did", "[" + did + "]");
   out.words("groomer", visit.groomer);
   if (visit.minutes) out.add("minutes", std::to_string(visit.minutes->count()));
   if (visit.weight) out.add("weight", quantity(visit.weight->value));

@@ -24,6 +24,7 @@ inline constexpr std::array<std::string_view, 2> audience{"staff", "everyone"};
 inline constexpr std::array<std::string_view, 2> bath_when{"first", "after clipping"};
 inline constexpr std::array<std::string_view, 3> sides{"both", "left", "right"};
 inline constexpr std::array<std::string_view, 2> photo_times{"before", "after"};
+inline constexpr std::array<std::string_view, 3> done_parts{"bath", "brushing", "nails"};
 inline constexpr std::array<std::string_view, 2> units{"metric", "us"};
 inline constexpr std::array<std::string_view, 2> felted{"clip first", "bath first"};
 /// From Sunday, as std::chrono::weekday counts.

@@ -15,6 +15,7 @@ enum class StockKind : std::uint8_t {
   behaviour,  ///< how the pet took it
   helped,     ///< what made it easier
   reason,     ///< why it was not as planned
+  not_done,   ///< why it was not groomed: for its owner, so kind, and nobody's fault
   state,      ///< how coat, skin, ears, eyes and nails came in
   left,       ///< how it left
   consent     ///< what was agreed to

@@ -149,7 +149,8 @@ TEST_CASE("pets of one name from two salons travel in one PDF, each with its own
     put(folder, std::string(salon) + "/salon.toml", "[salon]\nname = \"S\"\n");
     put(folder, std::string(salon) + "/pets/rex.toml",
         std::string("[pet]\nname = \"Rex of ") + salon + "\"\n[trim]\nvisit_every = \"8 weeks\"\n");
-    put(folder, std::string(salon) + "/visits/rex/2026-11-01.toml", "date = 2026-11-01\n");
+    put(folder, std::string(salon) + "/visits/rex/2026-11-01.toml",
+        "date = 2026-11-01\nunfinished = false\n");
   }
   put(folder, "east/pets/ada.toml", "[pet]\nname = \"Ada\"\n");
   const std::string in = "cd " + folder.path("") + " &&";
@@ -303,7 +304,7 @@ TEST_CASE("check reads a file that is named alone as what its place makes it", "
   put(folder, "salon.toml", "[salon]\nclosed = [\"sundae\"]\n");
   put(folder, "pets/rex.toml", "[pet]\nname = \"Rex\"\n");
   put(folder, "visits/rex/2026-10-01.toml", "date = 2026-10-01\nminute = 90\n");
-  put(folder, "visits/rexx/2026-10-01.toml", "date = 2026-10-01\n");
+  put(folder, "visits/rexx/2026-10-01.toml", "date = 2026-10-01\nunfinished = false\n");
   const auto fault = [&](const std::string& file) {
     const auto ran = furnish("check " + folder.path(file));
     CHECK(ran.status == 1);

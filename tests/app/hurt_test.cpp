@@ -63,7 +63,7 @@ TEST_CASE("a day that no file may have is refused before one has it", "[hurt]") 
 
 TEST_CASE("of a day that has all the visits it may no other is begun", "[hurt]") {
   const OnlyAda salon;
-  put(salon.folder, "visits/a/2026-11-24.toml", "date = 2026-11-24\n");
+  put(salon.folder, "visits/a/2026-11-24.toml", "date = 2026-11-24\nunfinished = false\n");
   for (int i = 2; i < 99; ++i) {
     put(salon.folder, "visits/a/2026-11-24-" + std::to_string(i) + ".toml", "date = 2026-11-24\n");
   }
@@ -134,7 +134,7 @@ TEST_CASE("a card without a visit that cannot be read says so on its front", "[h
     CHECK(has(without_space(text),
               without_space("CAUTION A visit’s file cannot be read: ask the desk.")));
   }
-  put(salon.folder, "visits/a/2026-11-20.toml", "date = 2026-11-20\n");
+  put(salon.folder, "visits/a/2026-11-20.toml", "date = 2026-11-20\nunfinished = false\n");
   CHECK(salon.run("card a --on 2026-11-24").status == 0);
   CHECK_FALSE(has(test::run("pdftotext " + salon.folder.path("sheets/a-card.pdf") + " -").out,
                   "cannot be read"));

@@ -117,7 +117,7 @@ class Changing {
       case 9:
         put(folder_,
             fmt::format("salon/visits/{}/2026-1{}-05.toml", dice_.of(pets_), dice_.below(2)),
-            "date = 2026-10-05\n");
+            "date = 2026-10-05\nunfinished = false\n");
         return "a visit";
       case 10:
         fs::remove_all(root() + "/visits/" + dice_.of(pets_));
@@ -350,8 +350,9 @@ class Changing {
       fs::remove(root() + "/photos/a.jpg");
       put(folder_, "salon/photos/a.jpg", "a photo");
     }
-    put(folder_, "salon/visits/marlow/2026-09-01.toml", "date = 2026-09-01\ngroomer = \"Ines\"\n");
-    put(folder_, "salon/visits/rex/2026-10-01.toml", "date = 2026-10-01\n");
+    put(folder_, "salon/visits/marlow/2026-09-01.toml",
+        "date = 2026-09-01\nunfinished = false\ngroomer = \"Ines\"\n");
+    put(folder_, "salon/visits/rex/2026-10-01.toml", "date = 2026-10-01\nunfinished = false\n");
     put_day("2026-11-24", {"marlow", "dot"});
     put_day("2026-12-01", {"rex"});
   }

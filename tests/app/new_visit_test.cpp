@@ -49,7 +49,7 @@ TEST_CASE("a new visit's form reads as it is, and with every line brought to lif
       REQUIRE(as_is);
       REQUIRE(changed);
       const Pet pet = table.kennel(key).pet;
-      CHECK(as_is->unfinished);
+      CHECK(as_is->work == Work::unfinished);
       CHECK(as_is->done.empty());
       CHECK(as_is->came_in.regions.empty());
       CHECK(changed->done.size() == pet.trim.size());
@@ -83,7 +83,7 @@ TEST_CASE("a new visit's form closes what is open, and hands on what helped", "[
   copy_sample("lantern-street", folder.path("salon"));
   const std::string root = folder.path("salon");
   put(folder, "salon/visits/dot/2026-12-01.toml",
-      "date = 2026-12-01\nweight = \"3.1 kg\"\n"
+      "date = 2026-12-01\nunfinished = false\nweight = \"3.1 kg\"\n"
       "[came_in]\nbehaviour = \"afraid of the table\"\nhelped = \"a mat, \\\"slowly\\\"\"\n"
       "[[finding]]\nregion = \"belly\"\nside = \"left\"\nwhat = \"lump, pea-sized\"\n"
       "advised = \"vet this week\"\nfor = \"everyone\"\n"

@@ -27,9 +27,9 @@ OneSalon::OneSalon() {
   put(folder_, "salon/salon.toml", salon);
   put(folder_, "salon/pets/marlow.toml", pet);
   put(folder_, "salon/styles/short.toml", style);
-  put(folder_, "salon/visits/marlow/2026-09-29.toml", "date = 2026-09-29\n");
+  put(folder_, "salon/visits/marlow/2026-09-29.toml", "date = 2026-09-29\nunfinished = false\n");
   put(folder_, "salon/visits/marlow/2026-11-24.toml",
-      "date = 2026-11-24\nnext = 2027-01-19\n[[photo]]\nfile = \"photos/marlow.jpg\"\nwhen = "
+      "date = 2026-11-24\nunfinished = false\nnext = 2027-01-19\n[[photo]]\nfile = \"photos/marlow.jpg\"\nwhen = "
       "\"after\"\n");
   put(folder_, "salon/days/2026-11-25.toml", day);
   fs::create_directories(root() + "/photos");

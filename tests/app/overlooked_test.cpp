@@ -13,7 +13,8 @@ namespace furnish::test {
 
 TEST_CASE("check names files that look meant and are never read", "[check]") {
   const TemporaryFolder folder;
-  const std::string pet = "[pet]\nname = \"Rex\"\n", visit = "date = 2026-11-24\n";
+  const std::string pet = "[pet]\nname = \"Rex\"\n",
+                    visit = "date = 2026-11-24\nunfinished = false\n";
   put(folder, "pets/rex.toml", pet);
   put(folder, "pets/moss.toml", pet);
   put(folder, "pets/bella.toml.txt", pet);

@@ -14,7 +14,8 @@ struct OwnFiles : SmallSalon {
   OwnFiles()
       : SmallSalon{{"salon.toml", "[salon]\nname = \"S\"\n"},
                    {"pets/rex.toml", "[pet]\nname = \"Rex\"\n[trim]\nvisit_every = \"8 weeks\"\n"},
-                   {"visits/rex/2026-11-20.toml", "date = 2026-11-20\nnext = 2027-01-15\n"},
+                   {"visits/rex/2026-11-20.toml",
+                    "date = 2026-11-20\nunfinished = false\nnext = 2027-01-15\n"},
                    {"photos/rex.jpg", "not even a photo"},
                    {"rex.ics", "a dentist's appointment"},
                    {"salon.toml.bak", "[salon]\nname = \"Before\"\n"}} {}

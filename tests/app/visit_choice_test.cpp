@@ -17,11 +17,11 @@ struct Twice {
     put(folder, "salon/pets/rex.toml",
         "[pet]\nname = \"Rex\"\ncoat = \"smooth\"\n[trim]\nvisit_every = \"8 weeks\"\n");
     put(folder, "salon/visits/rex/2026-11-24.toml",
-        "date = 2026-11-24\ngroomer = \"Morning\"\nnext = 2027-01-05\n");
+        "date = 2026-11-24\nunfinished = false\ngroomer = \"Morning\"\nnext = 2027-01-05\n");
     put(folder, "salon/visits/rex/2026-11-24-2.toml",
-        "date = 2026-11-24\ngroomer = \"Evening\"\nnext = 2026-12-15\n");
+        "date = 2026-11-24\nunfinished = false\ngroomer = \"Evening\"\nnext = 2026-12-15\n");
     put(folder, "salon/visits/rex/2026-11-24-10.toml",
-        "date = 2026-11-24\ngroomer = \"Night\"\nnext = 2026-12-20\n");
+        "date = 2026-11-24\nunfinished = false\ngroomer = \"Night\"\nnext = 2026-12-20\n");
   }
   ToolOutput run(const std::string& what, const std::string& day = "2026-11-24") const {
     return furnish(what + " rex --salon " + folder.path("salon") + " --on " + day);

@@ -245,7 +245,8 @@ TEST_CASE("a care sheet that is printed later names the day and the hour that ar
   put(folder, "salon/salon.toml", "[salon]\nname = \"Harbour Lane\"\n");
   put(folder, "salon/pets/rex.toml",
       "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nvisit_every = \"6 weeks\"\n");
-  put(folder, "salon/visits/rex/2026-11-24.toml", "date = 2026-11-24\nnext = 2027-01-05\n");
+  put(folder, "salon/visits/rex/2026-11-24.toml",
+      "date = 2026-11-24\nunfinished = false\nnext = 2027-01-05\n");
   for (const char* day : {"2026-11-30", "2027-01-12"}) {
     put(folder, std::string("salon/days/") + day + ".toml",
         std::string("date = ") + day + "\n[[booking]]\nat = 14:45:00\npet = \"rex\"\n");
@@ -292,7 +293,8 @@ TEST_CASE(
         "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nvisit_every = \"6 weeks\"\n");
     put(folder, "salon/days/2026-11-24.toml",
         "date = 2026-11-24\n[[booking]]\nat = 09:00:00\npet = \"rex\"\n");
-    if (recorded) put(folder, "salon/visits/rex/2026-11-24.toml", "date = 2026-11-24\n");
+    if (recorded)
+      put(folder, "salon/visits/rex/2026-11-24.toml", "date = 2026-11-24\nunfinished = false\n");
     const auto ran = furnish("care rex --on 2026-11-24 --salon " + folder.path("salon") + " -o " +
                              folder.path("care.pdf"));
     INFO(ran.err);
@@ -329,8 +331,9 @@ TEST_CASE("a phone reads the next visit off a grey print of the care sheet", "[c
       const auto reads = [&](const std::string& picture) {
         return run("zbarimg -q --raw " + picture).out == read.out;
       };
-      REQUIRE(run("pdftoppm -r 100 -gray -singlefile " + file + ".pdf " + file + "-coarse")
-                  .status == 0);
+      REQUIRE(
+          run("pdftoppm -r 100 -gray -singlefile " + file + ".pdf " + file + "-coarse").status ==
+          0);
       coarse += reads(file + "-coarse.pgm") ? 1 : 0;
       REQUIRE(run("convert " + file + ".pgm -blur 0x1 " + file + "-blurred.png").status == 0);
       blurred += reads(file + "-blurred.png") ? 1 : 0;

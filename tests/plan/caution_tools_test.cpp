@@ -160,7 +160,7 @@ TEST_CASE("a visit that nobody finished takes no caution away, and shows what it
   before.came_in.regions = {state("ears", {}, 2)};
   CHECK(plan(salon(), dog, {before}).caution(RuleId::ear_mats) != nullptr);
   CHECK(plan(salon(), dog, {before, today}).caution(RuleId::ear_mats) == nullptr);
-  today.unfinished = true;
+  today.work = Work::unfinished;
   CHECK(plan(salon(), dog, {before, today}).caution(RuleId::ear_mats) != nullptr);
   CHECK(plan(salon(), dog, {before, today}).plan.last_visit->date == before.date.value);
   // What was seen is so, whether the work is done or not.
@@ -176,7 +176,7 @@ TEST_CASE("who bit at a visit that nobody finished is known for it the next time
   const Pet dog = pet();
   Visit before = visit("2026-10-01"), begun = visit("2026-11-20");
   before.came_in.behaviour = "calm";
-  begun.unfinished = true;
+  begun.work = Work::unfinished;
   begun.told = "nothing yet";
   CHECK(plan(salon(), dog, {before, begun}).plan.visit_before->behaviour == "calm");
   begun.came_in.behaviour = "bit the groomer";
@@ -188,6 +188,57 @@ TEST_CASE("who bit at a visit that nobody finished is known for it the next time
   CHECK(later.plan.last_visit->date == before.date.value);
   // On its own day the page looks back on what was before.
   CHECK(plan(salon(), dog, {before, begun}, "2026-11-20").plan.visit_before->behaviour == "calm");
+}
+
+TEST_CASE("a visit that was not done is no groom, but what was seen there counts") {
+  Pet dog = pet(Coat::curly);
+  dog.trim = {part("back", comb(13_mm))};
+  dog.visit_every = Located<std::chrono::days>{std::chrono::weeks(6), line(1)};
+  Visit first = visit("2026-09-01"), last = visit("2026-10-13"), sent = visit("2026-11-20");
+  first.went_out = last.went_out = {state("back", 16_mm)};
+  first.minutes = last.minutes = std::chrono::minutes(90);
+  const auto before = plan(salon(), dog, {first, last});
+  sent.work = Work::not_done;
+  sent.not_done = "coughs";
+  sent.minutes = std::chrono::minutes(5);
+  sent.came_in.behaviour = "bit";
+  sent.came_in.regions = {state("ears", {}, 3)};
+  sent.went_out = {state("back", 60_mm)};
+  sent.findings = {{{at("belly"), line(3)}, {"lump"}, {}, false, Audience::staff, line(3)}};
+  const auto then = plan(salon(), dog, {first, last, sent});
+  CHECK(then.plan.targets.front().median == before.plan.targets.front().median);
+  CHECK(then.plan.duration->expected == before.plan.duration->expected);
+  CHECK(then.plan.kept->median == before.plan.kept->median);
+  CHECK(then.plan.next_visit->date == before.plan.next_visit->date);
+  CHECK(then.plan.last_visit->date == last.date.value);
+  REQUIRE(then.plan.visit_before);
+  CHECK(then.plan.visit_before->date == sent.date.value);
+  CHECK(then.plan.visit_before->not_done == "coughs");
+  CHECK(then.plan.visit_before->behaviour == "bit");
+  CHECK(then.plan.visit_before->groomed == last.date.value);
+  CHECK(then.plan.not_done->date == sent.date.value);
+  CHECK(then.plan.findings.size() == 1);
+  CHECK_FALSE(then.says("visit-unfinished"));
+  CHECK_FALSE(then.says("visit-unwritten"));
+  // Another day that was agreed there holds, and a booking of the day was used up.
+  sent.next = Located<Date>{day("2026-12-08"), line(2)};
+  CHECK(plan(salon(), dog, {first, last, sent}).plan.next_visit->date == day("2026-12-08"));
+  const auto booked =
+      plan(salon(), dog, {first, last, sent}, "2026-11-20", {booking("2026-11-20")});
+  CHECK(booked.plan.next_visit->date == day("2026-12-08"));
+  CHECK_FALSE(booked.plan.after_today);
+  // Groomed since, it is past.
+  const auto since = plan(salon(), dog, {first, last, sent, visit("2026-11-23")});
+  CHECK_FALSE(since.plan.not_done);
+  CHECK(since.plan.visit_before->not_done.empty());
+}
+
+TEST_CASE("a visit that does not say what was done counts for nothing, and is told on any day") {
+  Visit seen = visit("2026-11-24");
+  seen.work = Work::unwritten;
+  const auto today = plan(salon(), pet(), {visit("2026-10-01"), seen});
+  CHECK(today.says("visit-unwritten"));
+  CHECK(today.plan.last_visit->date == day("2026-10-01"));
 }
 
 TEST_CASE("ear-edge: ears with shears or clipper") {

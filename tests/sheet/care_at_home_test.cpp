@@ -29,7 +29,8 @@ class Care {
   static std::map<std::string, std::string> files(const std::string& pet,
                                                   const std::string& visit) {
     std::map<std::string, std::string> out{{"pets/rex.toml", "[pet]\nname = \"Rex\"\n" + pet}};
-    if (!visit.empty()) out["visits/rex/2026-11-24.toml"] = "date = 2026-11-24\n" + visit;
+    if (!visit.empty())
+      out["visits/rex/2026-11-24.toml"] = "date = 2026-11-24\nunfinished = false\n" + visit;
     // What is planned of a day is what is booked.
     out["days/2026-11-24.toml"] = "date = 2026-11-24\n[[booking]]\nat = 09:00:00\npet = \"rex\"\n";
     return out;
@@ -221,12 +222,14 @@ TEST_CASE("what an earlier visit left open is watched for, also before a visit i
     std::map<std::string, std::string> files{
         {"pets/rex.toml", "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n"},
         {"visits/rex/2026-10-01.toml",
-         "date = 2026-10-01\n[[finding]]\nregion = \"belly\"\nwhat = \"lump, pea-sized\"\n"
+         "date = 2026-10-01\nunfinished = false\n[[finding]]\nregion = \"belly\"\nwhat = \"lump, "
+         "pea-sized\"\n"
          "advised = \"vet this week\"\nfor = \"everyone\"\n[[finding]]\nregion = \"rump\"\n"
          "what = \"bare patch\"\n"},
-        {"visits/rex/2026-11-01.toml", "date = 2026-11-01\n" + closing},
+        {"visits/rex/2026-11-01.toml", "date = 2026-11-01\nunfinished = false\n" + closing},
         {"days/2026-11-24.toml", "date = 2026-11-24\n[[booking]]\nat = 09:00:00\npet = \"rex\"\n"}};
-    if (!today.empty()) files["visits/rex/2026-11-24.toml"] = "date = 2026-11-24\n" + today;
+    if (!today.empty())
+      files["visits/rex/2026-11-24.toml"] = "date = 2026-11-24\nunfinished = false\n" + today;
     Desk table(std::move(files));
     const auto sheet = table.care(table.kennel());
     REQUIRE(sheet);
@@ -264,7 +267,8 @@ TEST_CASE("only a booking makes a plan of today, and no day is made up", "[care]
   };
   const auto visited = [](const std::string& day, const std::string& next) {
     return std::map<std::string, std::string>{
-        {"visits/rex/" + day + ".toml", "date = " + day + "\nnext = " + next + "\n" + bathed}};
+        {"visits/rex/" + day + ".toml",
+         "date = " + day + "\nunfinished = false\nnext = " + next + "\n" + bathed}};
   };
   const std::string never = text({}), overdue = text(visited("2026-10-20", "2026-11-17")),
                     due = text(visited("2026-10-20", "2026-11-24")),

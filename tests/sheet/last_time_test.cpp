@@ -58,8 +58,8 @@ bool has(const std::string& text, std::string_view part) {
 
 TEST_CASE("a finding that is open is looked for again", "[card][style]") {
   Held files{{"pets/rex.toml", rex},
-             {"visits/rex/2026-09-29.toml",
-              "date = 2026-09-29\n" + finding("lump, pea-sized", "vet this week")}};
+             {"visits/rex/2026-09-29.toml", "date = 2026-09-29\nunfinished = false\n" +
+                                                finding("lump, pea-sized", "vet this week")}};
   Desk table(files);
   CHECK(row_of(table, table.kennel(), "Look again") ==
         "Belly, left: lump, pea-sized (29 Sept). Advice: Vet this week.");
@@ -67,24 +67,26 @@ TEST_CASE("a finding that is open is looked for again", "[card][style]") {
       has(who_of(table, table.kennel()),
           "Look again:  | A\u00A0Belly, left: lump, pea-sized (29 Sept). Advice: Vet this week."));
   // Seen three times, with all its days; it says how it was last.
-  files["visits/rex/2026-06-09.toml"] = "date = 2026-06-09\n" + finding("lump", "watch it");
+  files["visits/rex/2026-06-09.toml"] =
+      "date = 2026-06-09\nunfinished = false\n" + finding("lump", "watch it");
   files["visits/rex/2026-11-03.toml"] =
-      "date = 2026-11-03\n" + finding("lump, larger", "vet today");
+      "date = 2026-11-03\nunfinished = false\n" + finding("lump, larger", "vet today");
   Desk often(files);
   CHECK(row_of(often, often.kennel(), "Look again") ==
         "Belly, left: lump, larger (9 Jun, 29 Sept and 3 Nov). Advice: Vet today.");
   // What a later visit closed is gone.
   files["visits/rex/2026-11-17.toml"] =
-      "date = 2026-11-17\n[[finding]]\nregion = \"belly\"\nside = \"left\"\nclosed = true\n";
+      "date = 2026-11-17\nunfinished = false\n[[finding]]\nregion = \"belly\"\nside = "
+      "\"left\"\nclosed = true\n";
   Desk closed(files);
   CHECK(row_of(closed, closed.kennel(), "Look again") == "");
 }
 
 TEST_CASE("open findings are squares with letters on the style sheet's figure", "[style]") {
-  Desk table(
-      {{"pets/rex.toml", rex},
-       {"visits/rex/2026-09-29.toml", "date = 2026-09-29\n" + finding("lump", "vet") +
-                                          "[[finding]]\nregion = \"rump\"\nwhat = \"sore\"\n"}});
+  Desk table({{"pets/rex.toml", rex},
+              {"visits/rex/2026-09-29.toml",
+               "date = 2026-09-29\nunfinished = false\n" + finding("lump", "vet") +
+                   "[[finding]]\nregion = \"rump\"\nwhat = \"sore\"\n"}});
   const test::Kennel kennel = table.kennel();
   const SheetInput input = table.input(kennel, "A4", kinds::style);
   const SheetDesk desk{input, table.voice()};
@@ -99,7 +101,7 @@ TEST_CASE("open findings are squares with letters on the style sheet's figure", 
 
 TEST_CASE("the last visit hands on what helps at this one", "[card][style]") {
   const std::string visit =
-      "date = 2026-09-29\ngroomer = \"Ines\"\nweight = \"5.1 kg\"\n[came_in]\n"
+      "date = 2026-09-29\nunfinished = false\ngroomer = \"Ines\"\nweight = \"5.1 kg\"\n[came_in]\n"
       "behaviour = \"worried at the dryer\"\nhelped = \"towel over the ears\"\n"
       "ears = { mats = 2, side = \"left\" }\nbreeches = { mats = 1 }\n"
       "[done]\nchest = { shears = \"straight\", leave = \"30 mm\", why = \"thinners out\" }\n";
@@ -114,10 +116,12 @@ TEST_CASE("the last visit hands on what helps at this one", "[card][style]") {
   CHECK(row_of(table, table.kennel(), "Last time") == said);
   CHECK(visits_of(table, table.kennel()) == ": " + said + "\n");
   // On the day of a visit that is on file already, the one before is still the last.
-  files["visits/rex/2026-11-24.toml"] = "date = 2026-11-24\nweight = \"4.6 kg\"\n";
+  files["visits/rex/2026-11-24.toml"] =
+      "date = 2026-11-24\nunfinished = false\nweight = \"4.6 kg\"\n";
   Desk today(files);
   CHECK(row_of(today, today.kennel(), "Last time") == said + " Weight: 5.1\u202Fkg.");
-  Desk nothing({{"pets/rex.toml", rex}, {"visits/rex/2026-09-29.toml", "date = 2026-09-29\n"}});
+  Desk nothing({{"pets/rex.toml", rex},
+                {"visits/rex/2026-09-29.toml", "date = 2026-09-29\nunfinished = false\n"}});
   CHECK(row_of(nothing, nothing.kennel(), "Last time") == "");
 }
 
@@ -271,7 +275,7 @@ TEST_CASE("what a coat does before the next visit is advice, and moves no date",
   Desk table({{"pets/rex.toml",
                "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n[trim]\nvisit_every = \"8 weeks\"\n"
                "throat = { shears = \"curved\", leave = \"20 mm\" }\n"},
-              {"visits/rex/2026-11-17.toml", "date = 2026-11-17\n"}});
+              {"visits/rex/2026-11-17.toml", "date = 2026-11-17\nunfinished = false\n"}});
   const test::Kennel kennel = table.kennel();
   const auto limit =
       std::ranges::find(kennel.plan.limits, LimitKind::mat_prone, &LengthLimit::kind);
@@ -286,11 +290,12 @@ TEST_CASE("what a coat does before the next visit is advice, and moves no date",
 TEST_CASE("a next visit says why it is then", "[card]") {
   Desk booked(
       {{"pets/rex.toml", rex},
-       {"visits/rex/2026-11-03.toml", "date = 2026-11-03\n"},
+       {"visits/rex/2026-11-03.toml", "date = 2026-11-03\nunfinished = false\n"},
        {"days/2026-12-01.toml", "date = 2026-12-01\n[[booking]]\nat = 09:30:00\npet = \"rex\"\n"}});
   CHECK(row_of(booked, booked.kennel(), "Due again") == "Tuesday, 1 December (booked at 09:30)");
   Desk agreed({{"pets/rex.toml", rex},
-               {"visits/rex/2026-11-03.toml", "date = 2026-11-03\nnext = 2026-12-01\n"}});
+               {"visits/rex/2026-11-03.toml",
+                "date = 2026-11-03\nunfinished = false\nnext = 2026-12-01\n"}});
   CHECK(row_of(agreed, agreed.kennel(), "Due again") == "Tuesday, 1 December (as agreed)");
   Desk first = test::desk(rex);
   CHECK(row_of(first, first.kennel(), "Due again") == "First visit: no date set");

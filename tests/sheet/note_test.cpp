@@ -26,7 +26,11 @@ Desk with_visits(std::map<std::string, std::string> visits, const std::string& p
   std::map<std::string, std::string> files{{"pets/rex.toml", pet},
                                            {"salon.toml", "[salon]\nname = \"Demo\"\n"}};
   for (auto& [day, text] : visits) {
-    files["visits/rex/" + day + ".toml"] = "date = " + day + "\n" + text;
+    files["visits/rex/" + day + ".toml"] =
+        "date = " + day + "\n" +
+        (text.starts_with("unfinished") || text.starts_with("not_done") ? ""
+                                                                        : "unfinished = false\n") +
+        text;
   }
   return Desk(std::move(files));
 }

@@ -37,7 +37,7 @@ bool has(const std::string& text, std::string_view words) {
 Desk visited(const std::string& visit, const std::string& salon = {}) {
   return Desk({{"salon.toml", salon},
                {"pets/rex.toml", "[pet]\nname = \"Rex\"\ncoat = \"curly\"\n"},
-               {"visits/rex/2026-11-24.toml", "date = 2026-11-24\n" + visit}});
+               {"visits/rex/2026-11-24.toml", "date = 2026-11-24\nunfinished = false\n" + visit}});
 }
 
 constexpr const char* finding = R"(
@@ -134,7 +134,7 @@ TEST_CASE("what is in another language stands apart, marked, and is told once wi
     CHECK(has(said.at(""), "Al veterinario esta semana."));
   }
   const std::string all = table.said();
-  CHECK(all.find("visits/rex/2026-11-24.toml:2:8: warning: the owner's page is in 'es', this text "
+  CHECK(all.find("visits/rex/2026-11-24.toml:3:8: warning: the owner's page is in 'es', this text "
                  "is in 'en-GB'") != std::string::npos);
   CHECK(all.find("hint: write { text = \"…\", es = \"…\" }") != std::string::npos);
 }

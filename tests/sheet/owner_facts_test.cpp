@@ -15,7 +15,11 @@ Desk with_visits(const std::map<std::string, std::string>& visits, const std::st
                  const std::string& salon = "[salon]\nname = \"Demo\"\nphone = \"555 0100\"\n") {
   std::map<std::string, std::string> files{{"pets/rex.toml", pet}, {"salon.toml", salon}};
   for (const auto& [day, text] : visits) {
-    files["visits/rex/" + day + ".toml"] = "date = " + day + "\n" + text;
+    files["visits/rex/" + day + ".toml"] =
+        "date = " + day + "\n" +
+        (text.starts_with("unfinished") || text.starts_with("not_done") ? ""
+                                                                        : "unfinished = false\n") +
+        text;
   }
   return Desk(std::move(files));
 }

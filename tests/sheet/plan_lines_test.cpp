@@ -100,9 +100,9 @@ TEST_CASE("the bath is one line with what to pour", "[card]") {
 
 TEST_CASE("due days: to come, today, overdue, another year", "[card]") {
   const auto due = [](const char* visit, const char* today) {
-    Desk table(
-        {{"pets/rex.toml", "[pet]\nname = \"Rex\"\n[trim]\nvisit_every = \"4 weeks\"\n"},
-         {std::string("visits/rex/") + visit + ".toml", std::string("date = ") + visit + "\n"}});
+    Desk table({{"pets/rex.toml", "[pet]\nname = \"Rex\"\n[trim]\nvisit_every = \"4 weeks\"\n"},
+                {std::string("visits/rex/") + visit + ".toml",
+                 std::string("date = ") + visit + "\nunfinished = false\n"}});
     return row_of(table, table.kennel("rex", parse_date(today).value()), "Due again");
   };
   CHECK(due("2026-11-03", "2026-11-24") == "Tuesday, 1 December (every 4\u00A0weeks)");

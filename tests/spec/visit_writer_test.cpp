@@ -29,6 +29,7 @@ std::vector<std::string> differences(const Visit& a, const Visit& b) {
     if (!alike) out.emplace_back(name);
   };
   check("date", a.date.value == b.date.value);
+  check("work", a.work == b.work && a.not_done == b.not_done && a.did == b.did);
   check("head", a.groomer == b.groomer && a.minutes == b.minutes && a.told == b.told);
   check("weight", a.weight.has_value() == b.weight.has_value() &&
                       (!a.weight || a.weight->value == b.weight->value));
@@ -146,6 +147,35 @@ TEST_CASE("what everyone may read of a visit says nothing of the staff's", "[wri
   REQUIRE(again);
   CHECK(again->findings.size() == 1);
   CHECK(again->photos.empty());
+}
+
+TEST_CASE("what a visit says of the work reads back, whoever reads it", "[writer]") {
+  const std::string date = "date = 2026-11-24\n", came = "[came_in]\nbehaviour = \"bit\"\n";
+  const std::string late = "[[photo]]\nfile = \"photos/a.jpg\"\nwhen = \"after\"\n";
+  for (const auto& [text, work] :
+       {std::pair(date, Work::unwritten), std::pair(date + came, Work::unwritten),
+        std::pair(date + "unfinished = false\n" + came, Work::done),
+        std::pair(date + came + "[done]\n", Work::done),
+        std::pair(date + "[went_out]\n", Work::done),
+        std::pair(date + "minutes = 80\n", Work::done), std::pair(date + late, Work::done),
+        std::pair(date + "[[product]]\nname = \"oat\"\n", Work::done),
+        std::pair(date + "unfinished = true\nminutes = 80\n[done]\n", Work::unfinished),
+        std::pair(date + "not_done = \"coughs\"\n" + came, Work::not_done),
+        std::pair(date + "unfinished = true\nnot_done = \"coughs\"\ndid = [\"nails\"]\n[done]\n",
+                  Work::not_done)}) {
+    Reader reader;
+    const auto visit = reader.read(text);
+    INFO(text);
+    REQUIRE(visit);
+    CHECK(visit->work == work);
+    const auto again = reader.read(visit_toml(*visit)),
+               told = reader.read(visit_toml(for_everyone(*visit)));
+    REQUIRE(again);
+    REQUIRE(told);
+    CHECK(differences(*visit, *again) == std::vector<std::string>{});
+    CHECK(told->work == work);
+    CHECK(told->not_done == visit->not_done);
+  }
 }
 
 TEST_CASE("every visit of the samples reads back as it was written", "[writer]") {

@@ -1,50 +1,57 @@
 // What a visit says of how the pet behaved belongs on its card, where the next one to hold it reads
-// it: a bite is asked about, all else can be put there.
+// it: a bite is asked about wherever it is written, all other behaviour can be put there.
 
 import {refused} from './refused.js';
 import {button, el} from './dom.js';
 import {say} from './words.js';
-import {desk, nameOfPet} from './desk.js';
+import {desk, nameOfPet, sidedLabel} from './desk.js';
 import {ask} from './server.js';
-import {isTable, same} from './values.js';
+import {tellsOfBite} from './told_words.js';
+import {isTable, pathKey, same} from './values.js';
 
-const path = ['came_in', 'behaviour'];
+const behaviour = ['came_in', 'behaviour'];
 const textsOf = value => typeof value === 'string' ? [value] : isTable(value) ? Object.entries(value).filter(([name]) => name !== 'for').map(([, text]) => text).filter(text => typeof text === 'string') : [];
 
-const wordsOf = text => text.toLowerCase().replaceAll('’', "'").match(/[\p{L}\p{M}]+(?:'[\p{L}\p{M}]+)*/gu) ?? [];
-const listed = key => say(key).split('|').map(one => one.trim());
+/** An offer at each text that tells of a bite, and at the behaviour. */
+export class AlertOffers {
+  /** `view`: go and status, as of doc_view.js; `forms()`: where fields stand, the nearest to the eyes first. */
+  constructor(doc, view, forms) { Object.assign(this, {doc, view, forms, all: new Map()}); }
 
-/** Do words tell of a bite, as the page's language has them? A star stands for more letters; what
- *  takes a bite back ("never bites") stands beside it, between the same points and commas. */
-export function tellsOfBite(text) {
-  const bites = listed('bite-words'), not = listed('bite-not');
-  const isBite = word => bites.some(one => one.endsWith('*') ? word.startsWith(one.slice(0, -1)) : word === one);
-  return text.split(/[.,;:!?،؛]/).some(clause => {
-    const words = wordsOf(clause);
-    return words.some((word, i) => isBite(word) && !not.some(one => {
-      const all = one.split(' '), last = all.at(-1) === word ? i : i - 1;  // "a bit" is none by itself
-      return words.slice(Math.max(0, last - all.length + 1), last + 1).join(' ') === one || words[i + 1] === one;
-    }));
-  });
+  tell() {
+    const findings = this.doc.at(['finding']);
+    const paths = [behaviour, ['not_done'], ...(Array.isArray(findings) ? findings.map((_, i) => ['finding', i, 'what']) : [])];
+    for (const path of paths) {
+      const key = pathKey(path);
+      if (!this.all.has(key)) this.all.set(key, new AlertOffer(this.doc, this.view, path));
+    }
+    for (const [key, one] of this.all) {
+      if (paths.some(path => pathKey(path) === key)) { one.tell(); continue; }
+      one.element.remove();
+      this.all.delete(key);
+    }
+    this.stand();
+  }
+  stand() { for (const one of this.all.values()) one.stand(this.forms()); }
 }
 
-export class AlertOffer {
-  /** `view`: go and status, as of doc_view.js. */
-  constructor(doc, view) {
-    Object.assign(this, {doc, view, done: null, declined: null});
+class AlertOffer {
+  constructor(doc, view, path) {
+    Object.assign(this, {doc, view, path, done: null, doneOf: null, declined: null});
     this.element = el('div', {className: 'alert-offer', role: 'status', hidden: true});
   }
 
   /** Beside the words it is about; where those have no field now, nowhere. */
-  stand(form) {
-    const row = form.querySelector(`[data-path='${JSON.stringify(path)}']`);
-    if (row && row.nextElementSibling !== this.element) row.after(this.element);
+  stand(forms) {
+    const row = forms.map(form => !form.hidden && form.querySelector(`[data-path='${pathKey(this.path)}']`)).find(Boolean);
+    if (!row) this.element.remove();
+    else if (row.nextElementSibling !== this.element) row.after(this.element);
   }
 
   tell() {
-    const value = this.doc.at(path), texts = textsOf(value), words = texts.join(' ').trim();
+    const value = this.doc.at(this.path), texts = textsOf(value), words = texts.join(' ').trim();
     const known = (this.doc.safe?.alerts ?? []).some(one => texts.some(text => text && one.text.includes(text)));
-    const how = !words || desk.look ? 'none' : this.done ? 'done' : known ? 'known' : tellsOfBite(words) && this.declined !== words ? 'ask' : 'may';
+    const how = !words || desk.look ? 'none' : this.done && (this.#usual() || this.doneOf === words) ? 'done' : known ? 'known'
+      : tellsOfBite(words) && this.declined !== words ? 'ask' : this.#usual() ? 'may' : 'none';
     const made = `${how} ${how === 'done' ? '' : words}`;
     if (made === this.made) return;
     this.made = made;
@@ -59,12 +66,15 @@ export class AlertOffer {
     }[how]);
   }
 
+  #usual() { return this.path === behaviour; }
+
   /** It goes into the pet's own file at once, as the card is made of that. */
   async #put() {
-    const {for: whom, ...texts} = isTable(this.doc.at(path)) ? this.doc.at(path) : {text: this.doc.at(path)};
-    const helped = this.doc.at(['came_in', 'helped']), plain = Object.keys(texts).length === 1 && 'text' in texts ? texts.text : texts;
+    const value = this.doc.at(this.path), {for: whom, ...texts} = isTable(value) ? value : {text: value};
+    const found = this.path[0] === 'finding' && this.doc.at(this.path.slice(0, 2)), where = found && found.region ? `${sidedLabel(found.region, found.side)}: ` : '';
+    const helped = this.doc.at(['came_in', 'helped']), plain = Object.keys(texts).length === 1 && 'text' in texts ? where + texts.text : texts;
     const alert = {level: 'warning', text: plain, ...(typeof helped === 'string' && helped && {do: helped})};
-    await this.#change(() => [{op: 'append', path: ['alert'], value: alert}], () => { this.done = alert; });
+    await this.#change(() => [{op: 'append', path: ['alert'], value: alert}], () => { this.done = alert; this.doneOf = textsOf(value).join(' ').trim(); });
   }
   async #back() {
     await this.#change(pet => {

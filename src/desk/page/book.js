@@ -8,8 +8,9 @@ import {ask} from './server.js';
 
 /** `view`: go and status, as of doc_view.js. */
 export function bookMenu(doc, view) {
-  const id = fresh();
-  const day = el('input', {type: 'date', id, value: desk.salon.today, onkeydown: event => { if (event.key === 'Enter') go(); }});
+  const id = fresh(), past = el('p', {role: 'status', className: 'past'});
+  const look = () => { past.textContent = day.value && day.value < desk.salon.today ? say('book-past') : ''; };
+  const day = el('input', {type: 'date', id, value: desk.salon.today, oninput: look, onkeydown: event => { if (event.key === 'Enter') go(); }});
   const go = async () => {
     const date = day.value;
     if (!/^[12]\d{3}-/.test(date)) { day.focus(); return; }
@@ -24,6 +25,6 @@ export function bookMenu(doc, view) {
   };
   const menu = el('details', {className: 'menu', onkeydown: event => { if (event.key === 'Escape' && menu.open) { menu.open = false; menu.firstChild.focus(); } },
     ontoggle: () => { if (menu.open) day.focus(); }},
-  el('summary', {}, say('book')), el('div', {className: 'booking-day'}, el('label', {htmlFor: id}, say('book-day')), day, button(say('book-do'), go, {className: 'main'})));
+  el('summary', {}, say('book')), el('div', {className: 'booking-day'}, el('label', {htmlFor: id}, say('book-day')), day, past, button(say('book-do'), go, {className: 'main'})));
   return menu;
 }

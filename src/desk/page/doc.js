@@ -23,6 +23,7 @@ export class Doc extends EventTarget {
     this.safe = null;       // alerts and cautions of the last reading that there was
     this.whole = null;      // the last answer for which all of the file could be read
     this.phrases = new Map(); // ready phrases that were put in last, by path
+    this.settling = new Set(); // fields that are asking what was meant by what was typed
     this.speaks = '';       // the sheet's language, where a person chose one
     this.preview = later(() => this.#preview(), previewAfter);
     this.keep = later(() => this.#draft(), draftAfter);

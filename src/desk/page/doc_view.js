@@ -20,7 +20,7 @@ import {bookMenu} from './book.js';
 import {headStays} from './head.js';
 import {doneBar, ownerReads} from './visit_state.js';
 import {alike, rowOf, steady} from './steady.js';
-import {AlertOffer} from './alert_offer.js';
+import {AlertOffers} from './alert_offer.js';
 import {visitName, Visits} from './visits.js';
 
 export class DocView {
@@ -36,7 +36,7 @@ export class DocView {
     this.dog.styled = () => doc.kind !== 'pet' || Boolean(doc.at(['trim', 'style']));
     this.part = new Part(doc, this.dog);
     this.safety = new Safety(doc);
-    this.offer = doc.kind === 'visit' && new AlertOffer(doc, this);
+    this.offer = doc.kind === 'visit' && new AlertOffers(doc, this, () => [this.part.element, this.form?.element].filter(Boolean));
     this.state = el('div', {className: 'of-visit'});
     this.form = doc.base && new Form(doc, {pick: name => this.pick(name), extra: {photo: {make: photoDrop, always: doc.kind === 'visit'}}});
     this.text = new TextView(doc);
@@ -47,7 +47,7 @@ export class DocView {
     this.element = el('div', {className: `doc ${doc.kind}${doc.sheet ? '' : ' alone'}`}, head, this.notice, el('div', {className: 'columns'}, this.left, this.sheet.element));
     this.#arrange();
     this.#hear();
-    if (this.offer && this.form) this.offer.stand(this.form.element);
+    if (this.offer && this.form) this.offer.tell();
     this.#state();
     if (doc.answer) this.#answer(doc.answer);
     doc.preview.now();
@@ -91,7 +91,8 @@ export class DocView {
     on('answer', event => this.#answer(event.detail));
     on('language', event => this.#language(event.detail));
     on('problem', event => this.status(refused(event.detail), true));
-    this.form?.element.addEventListener('built', () => { this.offer && this.offer.stand(this.form.element); this.#again(); });
+    this.form?.element.addEventListener('built', () => { if (this.offer) this.offer.stand(); this.#tellVisit(); this.#again(); });
+    this.part.element.addEventListener('built', () => { if (this.offer) this.offer.stand(); });
     this.form?.element.addEventListener('toggle', () => this.#again(), true);
     document.addEventListener('keydown', event => this.#keys(event), {signal: this.listeners.signal});
   }
@@ -114,8 +115,9 @@ export class DocView {
   }
 
   #tellVisit() {
+    if (this.doc.kind === 'day' && this.doc.id < desk.salon.today) this.state.replaceChildren(el('p', {className: 'past'}, el('b', {}, say('book-past'))));
     if (this.doc.kind !== 'visit' || !this.doc.base) return;
-    steady(() => this.state.replaceChildren(...[doneBar(this.doc), ownerReads(this.doc)].filter(Boolean)));
+    steady(() => this.state.replaceChildren(...[doneBar(this.doc, this.form), ownerReads(this.doc)].filter(Boolean)));
   }
 
   /** A text is wanted in another language: there, and nowhere else. */
@@ -235,13 +237,25 @@ export class DocView {
     else first?.scrollIntoView({block: 'center'});
   }
 
+  /** What was typed and means nothing yet, so that no file has it: "Pet: Marlo". */
+  #notMeant() {
+    return [...this.element.querySelectorAll('[role=combobox][aria-invalid=true]')].map(one => `${one.closest('.row').querySelector('.name').firstChild.textContent}: ${one.value}`).join(', ');
+  }
+
   async #save() {
-    if (!this.doc.dirty || desk.look) return;
+    if (desk.look) return;
+    document.activeElement?.dispatchEvent(new Event('settle'));
+    await Promise.all(this.doc.settling);
+    const not = this.#notMeant();
+    if (!this.doc.dirty) {
+      if (not) this.status(say('saved-not', not), true);
+      return;
+    }
     try {
       const saved = await this.doc.save();
       this.text.take();
       this.left.querySelector('.drop')?.toggleAttribute('hidden', this.doc.typed === null);
-      this.status(remarks(saved.lost).length ? say('saved-without', remarks(saved.lost).join(' ')) : say('saved'));
+      this.status(not ? say('saved-but', not) : remarks(saved.lost).length ? say('saved-without', remarks(saved.lost).join(' ')) : say('saved'), Boolean(not));
       this.notice.replaceChildren();
       this.element.dataset.saved = Number(this.element.dataset.saved ?? 0) + 1;
       if (!this.form && this.doc.base) this.go('doc', {kind: this.doc.kind, id: this.doc.id, again: true});

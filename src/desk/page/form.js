@@ -13,12 +13,12 @@ const openAtFirst = new Set(['pet', 'alert', 'trim', 'came_in', 'finding', 'book
 /** What can hurt has its place in the form before anything is written there. */
 const always = {pet: 'alert', visit: 'finding'};
 /** Keys that have a control of their own, beside the form. */
-const elsewhere = {visit: ['unfinished']};
+const elsewhere = {visit: ['unfinished', 'not_done', 'did']};
 /** Keys that a new table offers at once; the rest are a press away. */
 const first = {
   alert: ['level', 'text', 'do'], finding: ['region', 'side', 'what', 'advised', 'for'], photo: ['when', 'caption'],
   booking: ['at', 'collect', 'pet', 'groomer'], consent: ['to', 'by', 'on'], identity: ['name', 'breed', 'coat', 'weight', 'born', 'sex', 'colour'],
-  owner: ['name', 'phone', 'language', 'collects'], 'a visit\'s file': ['date', 'groomer', 'minutes', 'weight', 'next', 'told'],
+  owner: ['name', 'phone', 'language', 'collects'], 'a visit\'s file': ['date', 'not_done', 'did', 'groomer', 'minutes', 'weight', 'next', 'told'],
   'came-in': ['behaviour', 'helped', 'skin'], trim: ['style', 'visit_every'],
   salon: ['name', 'phone', 'email', 'address', 'language', 'units', 'closed', 'rules', 'contact_on_card'], 'product-used': ['product', 'mixed'], 'product-use': ['product', 'dwell'],
 };
@@ -48,12 +48,24 @@ export class Form {
     this.element.dispatchEvent(new Event('built'));
   }
 
+  /** Fields that wait for their first word: the reason why a visit was not done. */
+  asks(name) { return this.opened.has(pathKey([name])); }
+  unask(...names) { for (const name of names) this.opened.delete(pathKey([name])); }
+  ask(...names) {
+    for (const name of names) this.opened.add(pathKey([name]));
+    this.build();
+    this.focus([names[0]]);
+  }
+  #elsewhere(name) {
+    return elsewhere[this.doc.kind]?.includes(name) && (name === 'unfinished' || !this.asks(name) && this.doc.at([name]) === undefined && this.doc.at(['not_done']) === undefined);
+  }
+
   /** Anew from the file as it is now; what had the focus has it again. */
   build() { steady(() => this.#build()); }
   #build() {
     const focus = this.element.contains(document.activeElement) && document.activeElement.closest('[data-path]')?.dataset.path;
     const given = desk.formats[this.doc.kind];
-    const format = {...given, keys: given.keys.filter(key => !elsewhere[this.doc.kind]?.includes(key.name))};
+    const format = {...given, keys: given.keys.filter(key => !this.#elsewhere(key.name))};
     const single = format.keys.filter(key => key.kind !== 'table' && key.kind !== 'tables');
     const sections = format.keys.filter(key => key.kind === 'table' || key.kind === 'tables');
     const used = sections.filter(key => this.#used(key)), free = sections.filter(key => !this.#used(key));

@@ -7,13 +7,19 @@ import {isTable, pathKey} from './values.js';
 
 /** Which phrases stand ready for a key. */
 const phrasesFor = {
-  what: 'finding', advised: 'advice', told: 'advice', behaviour: 'behaviour', helped: 'helped', why: 'reason',
+  what: 'finding', advised: 'advice', told: 'advice', behaviour: 'behaviour', helped: 'helped', why: 'reason', not_done: 'not_done',
   skin: 'state', soil: 'state', shedding: 'state', eyes: 'state', ears: 'state', nails: 'state', parasites: 'state', to: 'consent',
+};
+/** Of the states of a coat those that fit what is asked. */
+const statesOf = {
+  skin: ['sound', 'dry', 'red', 'sore', 'greasy'], soil: ['clean', 'dust', 'mud', 'dry-mud-on-the-belly', 'sand', 'greasy'], shedding: ['none', 'little', 'heavy', 'blowing-in-tufts'],
+  eyes: ['clear', 'weeping', 'red', 'stained'], ears: ['clean', 'waxy', 'red', 'smelling'], nails: ['short', 'long', 'curled', 'split'], parasites: ['none-seen'],
 };
 function phrases(table, key) {
   if (table?.name === 'went-out') return stock('left');
   if (table?.name === 'finish' || table?.name === 'alert') return [];
-  return stock(phrasesFor[key.name] ?? '');
+  const ready = stock(phrasesFor[key.name] ?? '');
+  return statesOf[key.name]?.map(name => ready.find(phrase => phrase.key === name)).filter(Boolean) ?? ready;
 }
 
 /** A field that grows with its text. Files hold such a text on one line. */

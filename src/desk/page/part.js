@@ -3,7 +3,7 @@
 
 import {button, el, fresh, radios} from './dom.js';
 import {choiceName, keyName, say} from './words.js';
-import {desk, meant, placeLabel, placeOf, stock} from './desk.js';
+import {desk, meant, placeLabel, placeOf, sidedLabel, stock} from './desk.js';
 import {steady} from './steady.js';
 import {digest, isTable, placeIn, placeKey} from './values.js';
 import {workControls, row} from './work.js';
@@ -46,6 +46,7 @@ export class Part {
         button('×', () => this.close(), {className: 'quiet', aria: {label: say('close-part')}})),
       el('fieldset', {disabled: desk.look}, this.#side(), ...(this.doc.kind === 'visit' ? this.#visit(part) : this.#trim(part, ['trim']))));
     if (focus) focusField(this.element, focus);
+    this.element.dispatchEvent(new Event('built'));
   }
 
   /** Both, or one of the two, where they differ. */
@@ -167,7 +168,7 @@ export class Part {
       // What the owner reads grew above it meanwhile: out from under the state at the window's foot.
       first?.scrollIntoView({block: 'nearest'});
     };
-    return [mine.map(({i}) => el('div', {className: 'item'}, ['what', 'advised', ...(place?.of.sides ? [] : ['side']), 'for'].map(name => field(this.doc, ['finding', i, name], table.keys.find(one => one.name === name), table, () => el('span'))),
+    return [mine.map(({i}) => el('div', {className: 'item'}, el('h4', {className: 'title'}, sidedLabel(list[i].region, list[i].side)), ['what', 'advised', ...(place?.of.sides ? [] : ['side']), 'for'].map(name => field(this.doc, ['finding', i, name], table.keys.find(one => one.name === name), table, () => el('span'))),
       button(say('remove', say('table-one-finding')), () => this.doc.remove(['finding', i]), {className: 'remove'}))),
     el('div', {className: 'more'}, button(say('found-here'), () => add(), {className: 'add'}), sore && button(say('sore-here'), () => add(sore), {className: 'add'}))];
   }

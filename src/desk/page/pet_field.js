@@ -9,13 +9,13 @@ const called = pet => pet.owner ? `${pet.name} · ${pet.owner}` : pet.name;
 const plain = text => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().trim();
 
 /** `put(id)` takes the pet that was chosen. */
-export function petField({id, value, put, described}) {
+export function petField({doc, id, value, put, described}) {
   const list = fresh('pets');
   let pets = [], at = -1, chosen = value, asked = 0;
   const shown = () => chosen === undefined || chosen === '' ? '' : nameOfPet(chosen);
   const input = el('input', {id, type: 'text', dir: 'auto', autocomplete: 'off', spellcheck: false, value: shown(), role: 'combobox', ...described,
     'aria-expanded': 'false', 'aria-controls': list, 'aria-autocomplete': 'list',
-    oninput: () => look(), onkeydown: event => key(event), onblur: () => leave(),
+    oninput: () => look(), onkeydown: event => key(event), onblur: () => settle(), onsettle: () => settle(true),
     onfocus: () => input.select()});
   const options = el('ul', {id: list, className: 'pets', role: 'listbox', hidden: true, aria: {label: say('find-label')}});
   const state = el('p', {role: 'status', hidden: true});
@@ -65,12 +65,16 @@ export function petField({id, value, put, described}) {
     } else if (event.key === 'Enter') { event.preventDefault(); take(pets[at]); }
   };
   /** Who typed a whole name and went on meant it; what could be several is asked. */
-  const leave = async () => {
+  const settle = now => {
+    const left = leave(now).finally(() => doc.settling.delete(left));
+    doc.settling.add(left);
+  };
+  const leave = async now => {
     if (plain(input.value) === plain(shown())) { open(false); wrong(''); return; }
     if (input.value.trim() === '') { open(false); return; }
     await look.now();
     const same = pets.filter(pet => [pet.name, pet.id, called(pet)].some(text => plain(text) === plain(input.value)));
-    if (document.activeElement === input) return;
+    if (document.activeElement === input && !now) return;
     const only = same.length === 1 ? same[0] : pets.length === 1 ? pets[0] : null;
     if (only) take(only);
     else { open(false); wrong(pets.length ? say('pet-several', input.value) : say('pet-none', input.value)); }

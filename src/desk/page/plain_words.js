@@ -10,7 +10,7 @@ const plainCodes = {
   'before-birth': 'fault-before-birth', 'visit-before-birth': 'fault-before-birth', 'day-after-today': 'fault-later', 'visit-after-today': 'fault-later',
   'collect-before': 'fault-collect', 'no-dilution': 'fault-dilution', 'next-visit': 'fault-next', 'next-not-later': 'fault-next', 'next-far': 'fault-next-far', 'next-closed': 'closed-day',
   'weighed-without-weight': 'fault-no-weight', 'weight-jump': 'fault-weight', 'no-such-day': 'fault-no-day', 'two-tools': 'fault-tools', 'no-tool': 'fault-tools', 'leave-with-tool': 'fault-leave',
-  'unknown-vaccination': 'fault-vaccination', 'photo-missing': 'fault-photo', 'photo-path': 'fault-photo', 'stale-acceptance': 'fault-stale',
+  'unknown-vaccination': 'fault-vaccination', 'did-of-done': 'fault-did', 'photo-missing': 'fault-photo', 'photo-path': 'fault-photo', 'stale-acceptance': 'fault-stale',
 };
 const quantities = ['length', 'lengths', 'mass', 'volume', 'duration', 'days', 'minutes'];
 const unquoted = text => (text ?? '').replace(/^"(.*)"$/, '$1');
@@ -41,6 +41,7 @@ export function plainly(doc, {code, message, hint, path, level}) {
     case 'blank': return {text: say('fault-blank')};
     case 'no-audience': return {text: say('fault-audience')};
     case 'visit-unfinished': return {text: say('fault-unfinished', /\d{4}-\d\d-\d\d/.exec(message)?.[0] ?? '')};
+    case 'visit-unwritten': return {text: say('fault-unwritten', /\d{4}-\d\d-\d\d/.exec(message)?.[0] ?? '')};
     case 'bad-quantity': return {text: say('fault-quantity', value, example)};
     case 'out-of-bounds': return there?.key.bounds ? {text: say('fault-bounds', value, plainBounds(there.key.bounds))} : {};
     case 'wrong-type':

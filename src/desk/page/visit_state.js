@@ -3,25 +3,50 @@
 import {button, el, fresh} from './dom.js';
 import {keyName, say} from './words.js';
 import {desk, placeLabel, sidedLabel} from './desk.js';
+import {asksForVet} from './told_words.js';
 import {isTable} from './values.js';
 
-export const isUnfinished = doc => doc.at(['unfinished']) === true;
-
-export function doneBar(doc) {
-  const open = isUnfinished(doc);
-  const turn = () => doc.change([open ? {op: 'remove', path: ['unfinished']} : {op: 'set', path: ['unfinished'], value: true}], {shape: true});
-  return el('div', {className: `visit-state${open ? ' open' : ''}`, role: 'group', aria: {label: say('visit-state')}},
-    el('p', {}, el('b', {}, say(open ? 'visit-open' : 'visit-done')), ' ', open && say('visit-open-what')),
-    !desk.look && button(say(open ? 'visit-do' : 'visit-undo'), turn, {className: open ? 'main' : 'quiet'}));
+/** What a file says of the work by its contents alone, as the reader takes it. */
+function workSaid(doc) {
+  const has = key => { const value = doc.at([key]); return Array.isArray(value) ? value.length > 0 : value !== undefined; };
+  return ['done', 'went_out', 'product', 'minutes'].some(has) || (doc.at(['photo']) ?? []).some?.(one => one?.when === 'after') ? 'done' : 'unwritten';
+}
+/** 'done', 'unwritten', 'open', or 'not' where it was not done. */
+export function workOf(doc) {
+  if (text(doc.at(['not_done']))) return 'not';
+  const begun = doc.at(['unfinished']);
+  return begun === true ? 'open' : begun === false ? 'done' : workSaid(doc);
 }
 
+/** The choice between done, not done yet, and not done at all. `form` has the field of the reason. */
+export function doneBar(doc, form) {
+  const now = workOf(doc), waits = now === 'open' && form.asks('not_done');
+  const there = (...keys) => keys.filter(key => doc.at([key]) !== undefined).map(key => ({op: 'remove', path: [key]}));
+  const turn = edits => () => { form.unask('not_done', 'did'); doc.change(edits, {shape: true}); };
+  const done = () => turn([...there('not_done', 'did'), ...(workSaid(doc) === 'done' ? there('unfinished') : [{op: 'set', path: ['unfinished'], value: false}])])();
+  const open = turn([...there('not_done', 'did'), {op: 'set', path: ['unfinished'], value: true}]);
+  const not = () => {
+    if (doc.at(['unfinished']) !== true) doc.change([{op: 'set', path: ['unfinished'], value: true}]);
+    form.ask('not_done', 'did');
+  };
+  const vet = now === 'not' && Object.values(texts(doc.at(['not_done']))).some(asksForVet);
+  const [title, what] = {done: ['visit-done'], unwritten: ['visit-unwritten', 'visit-open-what'], open: ['visit-open', waits ? 'visit-not-why' : 'visit-open-what'], not: ['visit-not-done', 'visit-not-done-what']}[now];
+  return el('div', {className: `visit-state${now === 'done' ? '' : ' open'}`, role: 'group', aria: {label: say('visit-state')}},
+    el('p', {}, el('b', {}, say(title)), ' ', what && say(what), vet && [' ', say('visit-vet')]),
+    !desk.look && [now !== 'done' && button(say('visit-do'), done, {className: now === 'not' || waits ? 'quiet' : 'main'}), ' ',
+      now !== 'not' && !waits && button(say('visit-not'), not, {className: 'quiet'}), ' ',
+      (now === 'done' || now === 'not' || waits) && button(say('visit-undo'), open, {className: 'quiet'})]);
+}
+
+const texts = value => isTable(value) ? value : {text: value ?? ''};
 const text = value => typeof value === 'string' ? value : isTable(value) ? Object.entries(value).filter(([name]) => name !== 'for').map(([, one]) => one).filter(one => typeof one === 'string')[0] ?? '' : '';
 const forEveryone = value => isTable(value) && value.for === 'everyone';
 
 /** [what, words, undecided finding's number] of all that an owner will read, and of all that is kept. */
 function shares(doc) {
   const reads = [], kept = [];
-  const told = text(doc.at(['told']));
+  const told = text(doc.at(['told'])), why = text(doc.at(['not_done']));
+  if (why) reads.push([keyName('', 'not_done'), why]);
   if (told) reads.push([keyName('', 'told'), told]);
   const list = doc.at(['finding']);
   (Array.isArray(list) ? list : []).forEach((one, i) => {

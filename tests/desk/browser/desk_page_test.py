@@ -8,10 +8,11 @@ import traceback
 import everyone
 import front_desk
 import jobs
+import visits
 from browser import Browser
 
 CASES = [everyone.last_page_closed, jobs.new_pet_to_a_card, jobs.visit_to_an_owners_note, jobs.faulty_file_mended, jobs.caution_accepted, jobs.day_changed, jobs.two_windows,
-         jobs.killed_and_back, jobs.length_pulled_on_the_dog, *front_desk.CASES, everyone.by_keyboard_alone, everyone.in_arabic,
+         jobs.killed_and_back, jobs.length_pulled_on_the_dog, *front_desk.CASES, *visits.CASES, everyone.by_keyboard_alone, everyone.in_arabic,
          everyone.only_to_look_at, everyone.words_in_all_languages, everyone.usable_by_all, everyone.desk_has_ended]
 
 

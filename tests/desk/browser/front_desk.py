@@ -58,7 +58,7 @@ def bite_goes_on_the_card(browser):
                 "fr": ["il a mordu", "pince"], "pt": ["mordeu a mão"], "vi": ["nó cắn tay"], "ar": ["عض يدي", "يعض"]}
         for language, words in catalogues().items():
             texts = [words["stock"]["snaps"], *some[language], *none[language]]
-            told = browser.js("""return Promise.all([import(location.href.replace(/[^/]*$/, '') + 'words.js'), import(location.href.replace(/[^/]*$/, '') + 'alert_offer.js')])
+            told = browser.js("""return Promise.all([import(location.href.replace(/[^/]*$/, '') + 'words.js'), import(location.href.replace(/[^/]*$/, '') + 'told_words.js')])
                 .then(([words, offer]) => { words.speak(arguments[0], arguments[1]); return arguments[2].map(offer.tellsOfBite); })""", words["desk"], language, texts)
             assert told == [True] * (len(texts) - len(none[language])) + [False] * len(none[language]), (language, list(zip(texts, told)))
     finally:
