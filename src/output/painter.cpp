@@ -249,17 +249,29 @@ class Painter {
     const auto move = [&](double along, double across) {
       cairo_move_to(cr_, along * c - across * s, along * s + across * c);
     };
+    const auto line_to_end = [&](double along, double across) {
+      cairo_line_to(cr_, along * c - across * s, along * s + across * c);
+    };
+    // A file says a row of dots as a line with dashes of no length, which is a fiftieth of it.
+    const double dashes[] = {0, step};
+    const bool rows = mark.dots && keeps_curves_;
+    if (rows) cairo_set_dash(cr_, dashes, 2, 0);
     const double last = std::floor((across_mid + across_half) / step);
     for (double line = std::ceil((across_mid - across_half) / step); line <= last; ++line) {
       const double across = line * step;
       if (!mark.dots) {
         move(along_mid - along_half, across);
-        const double end = along_mid + along_half;
-        cairo_line_to(cr_, end * c - across * s, end * s + across * c);
+        line_to_end(along_mid + along_half, across);
         continue;
       }
-      const double last_dot = std::floor((along_mid + along_half) / step);
-      for (double dot = std::ceil((along_mid - along_half) / step); dot <= last_dot; ++dot) {
+      const double first_dot = std::ceil((along_mid - along_half) / step),
+                   last_dot = std::floor((along_mid + along_half) / step);
+      if (rows && first_dot <= last_dot) {
+        move(first_dot * step, across);
+        line_to_end((last_dot + 0.5) * step, across);  // into the gap behind the last dot
+        continue;
+      }
+      for (double dot = first_dot; dot <= last_dot; ++dot) {
         move(dot * step, across);
         cairo_close_path(cr_);
       }
