@@ -8,8 +8,10 @@
 #include <numbers>
 #include <optional>
 
+#include "output/cairo_handle.h"
 #include "output/photo_mark.h"
 #include "output/show_line.h"
+#include "output/squares.h"
 #include "output/structure.h"
 #include "page/contrast.h"
 #include "page/shaped_line.h"
@@ -120,6 +122,9 @@ class Painter {
 
   void operator()(const PathMark& mark) {
     const Saved saved(cr_);
+    if (names_ != nullptr && names_->codes != nullptr) {
+      if (const auto squares = squares_of(mark)) return hold_place(*squares, *mark.fill);
+    }
     trace(mark.contours);
     cairo_set_fill_rule(cr_, CAIRO_FILL_RULE_EVEN_ODD);
     if (mark.fill) {
@@ -189,6 +194,24 @@ class Painter {
   void rectangle(const Rect& r) {
     cairo_rectangle(cr_, r.left().in_points(), r.top().in_points(), r.size.width.in_points(),
                     r.size.height.in_points());
+  }
+
+  /// A mask in the place of a form, as wide as it has number.
+  void hold_place(const Squares& squares, Ink ink) {
+    names_->codes->push_back(squares);
+    const auto number = static_cast<int>(names_->codes->size());
+    const CairoSurface mask(cairo_image_surface_create(CAIRO_FORMAT_A1, number, 1));
+    unsigned char* const bits = cairo_image_surface_get_data(mask.get());
+    if (bits == nullptr) return;
+    *bits = 0xFF;  // cairo leaves out what it knows to be empty
+    cairo_surface_mark_dirty(mask.get());
+    const Rect& box = squares.box;
+    cairo_translate(cr_, box.left().in_points(), box.top().in_points());
+    cairo_scale(cr_, box.size.width.in_points() / number, box.size.height.in_points());
+    set_ink(ink);
+    const CairoPattern pattern(cairo_pattern_create_for_surface(mask.get()));
+    cairo_pattern_set_filter(pattern.get(), CAIRO_FILTER_FAST);
+    cairo_mask(cr_, pattern.get());
   }
 
   void trace(const std::vector<Contour>& contours) {

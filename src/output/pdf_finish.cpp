@@ -96,16 +96,33 @@ void complete_content(DrawnPdf& pdf, const PdfDict& page) {
   pdf.set_data(content, std::move(data));
 }
 
-/// The fonts that pages draw on, each once.
-std::set<int> fonts_of(DrawnPdf& pdf) {
+/// What pages use of a kind, each once.
+std::set<int> used(DrawnPdf& pdf, std::string_view kind) {
   std::set<int> out;
   for (const int page : pdf.pages()) {
     const PdfDict& resources = pdf.at(referred_to(pdf.at(page)["/Resources"]));
-    if (!resources.has("/Font")) continue;
-    const PdfDict fonts(resources["/Font"]);
-    for (const auto& [name, font] : fonts.entries()) out.insert(referred_to(font));
+    if (!resources.has(kind)) continue;
+    const PdfDict those(resources[kind]);
+    for (const auto& [name, object] : those.entries()) out.insert(referred_to(object));
   }
   return out;
+}
+
+/// Puts a form in the place of each mask that holds one. Both fill a square of one unit, in the ink
+/// at hand (ISO 32000-1, 8.9.5 and 8.10).
+void draw_codes(DrawnPdf& pdf, std::span<const Squares> codes) {
+  if (codes.empty()) return;
+  for (const int object : used(pdf, "/XObject")) {
+    PdfDict& mask = pdf.at(object);
+    if (mask["/ImageMask"] != "true") continue;
+    const Squares& code = codes[std::stoul(std::string(mask["/Width"])) - 1];
+    mask = PdfDict("<</Type/XObject/Subtype/Form>>");
+    mask.set("/BBox", fmt::format("[0 0 {} {}]", code.columns, code.rows));
+    mask.set("/Matrix",
+             fmt::format("[{:.9f} 0 0 {:.9f} 0 0]", 1.0 / static_cast<double>(code.columns),
+                         1.0 / static_cast<double>(code.rows)));
+    pdf.set_data(object, filled(code));
+  }
 }
 
 /// Ligatures are read as their letters, any space as a space.
@@ -164,7 +181,7 @@ PdfDict embedded_file(const Attachment& file, const DocumentInfo& info) {
 
 std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const Frame> pages,
                                       const DocumentInfo& info, const PdfExtras& extras,
-                                      DiagnosticSink& sink) {
+                                      DiagnosticSink& sink, std::span<const Squares> codes) {
   try {
     const StructureTexts texts = structure_texts(pages);
     DrawnPdf pdf(drawn);
@@ -181,7 +198,8 @@ std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const 
       describe_links(pdf, page, texts.links.at(number++));
       complete_content(pdf, page);
     }
-    for (const int font : fonts_of(pdf)) {
+    draw_codes(pdf, codes);
+    for (const int font : used(pdf, "/Font")) {
       state_glyph_numbers(pdf, pdf.at(font));
       state_plain_characters(pdf, pdf.at(font));
     }
