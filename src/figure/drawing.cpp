@@ -134,9 +134,10 @@ Drawing drawing_of(const Build& build, const DrawnCoat& coat) {
   if (!bones.tail.over_back) add(tips, tail.tips);
   out.body = {drawn_edge(out.near, tips, coat.coat), Ink::paper, Ink::text, 1, true};
 
+  // What the near side hides needs no curves.
+  const Shape hides = grown(out.near, -1.5);
   const auto far_leg = [&](const Shape& shape, const Furred& leg, Vec by) {
-    // What the near side hides needs no curves.
-    const Shape seen = without_specks(subtract(moved(shape, by), grown(out.near, -1.5)), 14);
+    const Shape seen = without_specks(subtract(moved(shape, by), hides), 14);
     out.behind.push_back(far_part(seen, moved(leg.tips, by), coat.coat));
   };
   far_leg(front_shape, front, bones.far_front);

@@ -19,6 +19,7 @@ struct CairoDeleter {
 /// Owners of cairo's handles. A handle that cairo could not make is not null but in error: ask for
 /// its status before it goes, as an error is lost with it.
 using CairoSurface = std::unique_ptr<cairo_surface_t, CairoDeleter<cairo_surface_destroy>>;
+using CairoPattern = std::unique_ptr<cairo_pattern_t, CairoDeleter<cairo_pattern_destroy>>;
 using CairoContext = std::unique_ptr<cairo_t, CairoDeleter<cairo_destroy>>;
 
 /// For cairo's stream surfaces: appends to the std::string that `closure` points to.

@@ -8,8 +8,10 @@
 #include <numbers>
 #include <optional>
 
+#include "output/cairo_handle.h"
 #include "output/photo_mark.h"
 #include "output/show_line.h"
+#include "output/squares.h"
 #include "output/structure.h"
 #include "page/contrast.h"
 #include "page/shaped_line.h"
@@ -120,6 +122,9 @@ class Painter {
 
   void operator()(const PathMark& mark) {
     const Saved saved(cr_);
+    if (names_ != nullptr && names_->codes != nullptr) {
+      if (const auto squares = squares_of(mark)) return hold_place(*squares, *mark.fill);
+    }
     trace(mark.contours);
     cairo_set_fill_rule(cr_, CAIRO_FILL_RULE_EVEN_ODD);
     if (mark.fill) {
@@ -191,6 +196,24 @@ class Painter {
                     r.size.height.in_points());
   }
 
+  /// A mask in the place of a form, as wide as it has number.
+  void hold_place(const Squares& squares, Ink ink) {
+    names_->codes->push_back(squares);
+    const auto number = static_cast<int>(names_->codes->size());
+    const CairoSurface mask(cairo_image_surface_create(CAIRO_FORMAT_A1, number, 1));
+    unsigned char* const bits = cairo_image_surface_get_data(mask.get());
+    if (bits == nullptr) return;
+    *bits = 0xFF;  // cairo leaves out what it knows to be empty
+    cairo_surface_mark_dirty(mask.get());
+    const Rect& box = squares.box;
+    cairo_translate(cr_, box.left().in_points(), box.top().in_points());
+    cairo_scale(cr_, box.size.width.in_points() / number, box.size.height.in_points());
+    set_ink(ink);
+    const CairoPattern pattern(cairo_pattern_create_for_surface(mask.get()));
+    cairo_pattern_set_filter(pattern.get(), CAIRO_FILTER_FAST);
+    cairo_mask(cr_, pattern.get());
+  }
+
   void trace(const std::vector<Contour>& contours) {
     for (const Contour& contour : contours) {
       move_to(contour.start);
@@ -249,17 +272,29 @@ class Painter {
     const auto move = [&](double along, double across) {
       cairo_move_to(cr_, along * c - across * s, along * s + across * c);
     };
+    const auto line_to_end = [&](double along, double across) {
+      cairo_line_to(cr_, along * c - across * s, along * s + across * c);
+    };
+    // A file says a row of dots as a line with dashes of no length, which is a fiftieth of it.
+    const double dashes[] = {0, step};
+    const bool rows = mark.dots && keeps_curves_;
+    if (rows) cairo_set_dash(cr_, dashes, 2, 0);
     const double last = std::floor((across_mid + across_half) / step);
     for (double line = std::ceil((across_mid - across_half) / step); line <= last; ++line) {
       const double across = line * step;
       if (!mark.dots) {
         move(along_mid - along_half, across);
-        const double end = along_mid + along_half;
-        cairo_line_to(cr_, end * c - across * s, end * s + across * c);
+        line_to_end(along_mid + along_half, across);
         continue;
       }
-      const double last_dot = std::floor((along_mid + along_half) / step);
-      for (double dot = std::ceil((along_mid - along_half) / step); dot <= last_dot; ++dot) {
+      const double first_dot = std::ceil((along_mid - along_half) / step),
+                   last_dot = std::floor((along_mid + along_half) / step);
+      if (rows && first_dot <= last_dot) {
+        move(first_dot * step, across);
+        line_to_end((last_dot + 0.5) * step, across);  // into the gap behind the last dot
+        continue;
+      }
+      for (double dot = first_dot; dot <= last_dot; ++dot) {
         move(dot * step, across);
         cairo_close_path(cr_);
       }

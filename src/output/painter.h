@@ -5,7 +5,9 @@
 #include <functional>
 #include <string>
 #include <string_view>
+#include <vector>
 
+#include "output/squares.h"
 #include "page/frame.h"
 
 namespace furnish {
@@ -20,6 +22,9 @@ PageSize in_points(Size size);
 struct TagNames {
   std::function<std::string(std::string_view id)> place;   ///< name for an id that a tag opens
   std::function<std::string(std::string_view id)> target;  ///< name a link to `id` leads to
+  /// Takes codes that are not to be drawn as paths, of thousands of lines: where one belongs stands
+  /// a mask, as many points wide as there are codes by then, for a form to take its place.
+  std::vector<Squares>* codes = nullptr;
 };
 
 /// Draws the marks of a page that check_page() passed, in order. `cr` is in points from the page's

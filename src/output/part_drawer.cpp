@@ -7,6 +7,7 @@
 #include <string_view>
 #include <utility>
 
+#include "output/pdf_draw.h"
 #include "output/shared_type.h"
 
 namespace furnish {
@@ -59,7 +60,7 @@ std::optional<BookPart> PartDrawer::draw(std::span<const Frame> pages, const Doc
   all.insert(all.end(), pages.begin(), pages.end());
   BookPart out{{}, info.language, {}};
   for (Frame& page : all) out.leads.push_back(tied(page));
-  auto bytes = to_pdf(all, info, {{}, {files.begin(), files.end()}, standard_}, sink);
+  auto bytes = to_pdf(all, info, {{}, {files.begin(), files.end()}, standard_}, Codes::paths, sink);
   if (!bytes) return std::nullopt;
   out.bytes = *std::move(bytes);
   return out;

@@ -78,6 +78,11 @@ void check_attachments(std::span<const Attachment> attachments, DiagnosticSink& 
 
 std::optional<std::string> to_pdf(std::span<const Frame> pages, const DocumentInfo& info,
                                   const PdfExtras& extras, DiagnosticSink& sink) {
+  return to_pdf(pages, info, extras, Codes::forms, sink);
+}
+
+std::optional<std::string> to_pdf(std::span<const Frame> pages, const DocumentInfo& info,
+                                  const PdfExtras& extras, Codes manner, DiagnosticSink& sink) {
   const std::size_t before = sink.error_count();
   check_pages(pages, sink);
   check_links(pages, sink);
@@ -86,7 +91,9 @@ std::optional<std::string> to_pdf(std::span<const Frame> pages, const DocumentIn
   check_attachments(extras.attachments, sink);
   if (sink.error_count() > before) return std::nullopt;
 
-  const std::optional<std::string> drawn = draw_pdf(pages, info, extras.outline, sink);
-  return drawn ? finish_pdf(*drawn, pages, info, extras, sink) : std::nullopt;
+  std::vector<Squares> codes;
+  const std::optional<std::string> drawn =
+      draw_pdf(pages, info, extras.outline, sink, manner == Codes::forms ? &codes : nullptr);
+  return drawn ? finish_pdf(*drawn, pages, info, extras, sink, codes) : std::nullopt;
 }
 }  // namespace furnish

@@ -16,6 +16,7 @@
 #include <utility>
 #include <vector>
 
+#include "output/drawn_pdf.h"
 #include "output/pdf_contents.h"
 #include "output/pdf_finish.h"
 #include "output/pdf_leads.h"
@@ -48,7 +49,7 @@ class PdfBook::Writer {
  public:
   Writer(Take take, PdfStandard standard)
       : standard_(standard),
-        out_(std::move(take), version_of(standard)),
+        out_(std::move(take), {.version = version_of(standard)}),
         catalog_(out_.reserve()),
         info_(standard == PdfStandard::ua1 ? out_.reserve() : 0),
         nodes_(out_.reserve()),
@@ -89,13 +90,10 @@ class PdfBook::Writer {
   }
 
   void carry(const Attachment& file, const DocumentInfo& info) {
-    QPDF pdf;
-    pdf.emptyPDF();
-    Handle spec = embedded_file(pdf, file, info);
-    PdfPart copy(out_, {});
-    const int content = copy.number_of(spec.getKey("/EF").getKey("/F"));
-    copy.copy_waiting();
-    carried_.push_back({content, spec.getKey("/Desc").unparse()});
+    const int content = out_.reserve();
+    const std::string entries = embedded_file(file, info).text();
+    out_.add_packed(content, std::string_view(entries).substr(2, entries.size() - 4), file.bytes);
+    carried_.push_back({content, pdf_text(says_of(file))});
   }
 
   /// pre: there are pages

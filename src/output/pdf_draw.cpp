@@ -22,7 +22,7 @@ bool opens(const Frame& page, std::string_view id) {
 
 /// Names that are unique in the document: an id belongs to its page, and a link looks on its own
 /// page first.
-TagNames names_on(std::size_t page, std::span<const Frame> pages) {
+TagNames names_on(std::size_t page, std::span<const Frame> pages, std::vector<Squares>* codes) {
   return {.place = [=](std::string_view id) { return place_name(page, id); },
           .target =
               [=](std::string_view id) {
@@ -30,7 +30,8 @@ TagNames names_on(std::size_t page, std::span<const Frame> pages) {
                 const auto found = std::ranges::find_if(
                     pages, [&](const Frame& other) { return opens(other, id); });
                 return place_name(static_cast<std::size_t>(found - pages.begin()), id);
-              }};
+              },
+          .codes = codes};
 }
 
 void set_metadata(cairo_surface_t* surface, const DocumentInfo& info) {
@@ -54,13 +55,14 @@ void add_outline(cairo_surface_t* surface, std::span<const OutlineEntry> outline
   }
 }
 
-cairo_status_t draw_pages(cairo_surface_t* surface, std::span<const Frame> pages) {
+cairo_status_t draw_pages(cairo_surface_t* surface, std::span<const Frame> pages,
+                          std::vector<Squares>* codes) {
   const CairoContext context(cairo_create(surface));
   cairo_t* cr = context.get();
   for (std::size_t i = 0; i < pages.size() && cairo_status(cr) == CAIRO_STATUS_SUCCESS; ++i) {
     const PageSize size = in_points(pages[i].size);
     cairo_pdf_surface_set_size(surface, size.width, size.height);
-    const TagNames names = names_on(i, pages);
+    const TagNames names = names_on(i, pages, codes);
     paint(pages[i], cr, &names);
     cairo_show_page(cr);
   }
@@ -69,13 +71,16 @@ cairo_status_t draw_pages(cairo_surface_t* surface, std::span<const Frame> pages
 }  // namespace
 
 std::optional<std::string> draw_pdf(std::span<const Frame> pages, const DocumentInfo& info,
-                                    std::span<const OutlineEntry> outline, DiagnosticSink& sink) {
+                                    std::span<const OutlineEntry> outline, DiagnosticSink& sink,
+                                    std::vector<Squares>* codes) {
   std::string bytes;
   const PageSize first = in_points(pages.front().size);
   const CairoSurface surface(
       cairo_pdf_surface_create_for_stream(append_to_string, &bytes, first.width, first.height));
+  // From 1.5 on newer cairos write their objects into streams, where DrawnPdf does not look.
+  cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_4);
   set_metadata(surface.get(), info);
-  cairo_status_t status = draw_pages(surface.get(), pages);
+  cairo_status_t status = draw_pages(surface.get(), pages, codes);
   // With a context in error, an outline makes cairo 1.16 crash as it finishes: so add it last.
   if (status == CAIRO_STATUS_SUCCESS) {
     add_outline(surface.get(), outline);

@@ -1,15 +1,11 @@
 #include "output/pdf_finish.h"
 
 #include <fmt/format.h>
-
-#include <qpdf/QPDF.hh>
-#include <qpdf/QPDFEFStreamObjectHelper.hh>
-#include <qpdf/QPDFEmbeddedFileDocumentHelper.hh>
-#include <qpdf/QPDFFileSpecObjectHelper.hh>
-#include <qpdf/QPDFWriter.hh>
+#include <glib.h>
 
 #include <algorithm>
 #include <exception>
+#include <map>
 #include <memory>
 #include <set>
 #include <string_view>
@@ -22,163 +18,173 @@
 #include "output/pdf_two.h"
 #include "output/srgb_profile.h"
 #include "output/stand_ins.h"
-#include "output/unpack_budget.h"
 
 namespace furnish {
 namespace {
-using Handle = QPDFObjectHandle;
-
 /// Midnight UTC of the document's day, as PDF writes it.
 std::string pdf_date(const DocumentInfo& info) {
   std::string digits = info.date;
   std::erase(digits, '-');
-  return "D:" + digits + "000000Z";
+  return "(D:" + digits + "000000Z)";
+}
+
+/// A name in which only letters, digits and what is harmless stand as they are.
+std::string pdf_name_of(std::string_view text) {
+  std::string out = "/";
+  for (const char c : text) {
+    const bool plain = g_ascii_isalnum(c) != 0 || c == '-' || c == '.' || c == '+';
+    out += plain ? std::string(1, c) : fmt::format("#{:02x}", static_cast<unsigned char>(c));
+  }
+  return out;
 }
 
 /// Cairo leaves the "D:" out of a date it was given.
-void correct_creation_date(QPDF& pdf, const DocumentInfo& info) {
-  pdf.getTrailer().getKey("/Info").replaceKey("/CreationDate", Handle::newString(pdf_date(info)));
+void correct_creation_date(DrawnPdf& pdf, const DocumentInfo& info) {
+  pdf.info().set("/CreationDate", pdf_date(info));
 }
 
-void set_language(QPDF& pdf, const DocumentInfo& info) {
-  pdf.getRoot().replaceKey("/Lang", Handle::newUnicodeString(info.language));
+void set_language(DrawnPdf& pdf, const DocumentInfo& info) {
+  pdf.root().set("/Lang", pdf_text(info.language));
 }
 
 /// The window bears the title, not the name of the file.
-void show_title(QPDF& pdf) {
-  pdf.getRoot().replaceKey("/ViewerPreferences", Handle::parse("<</DisplayDocTitle true>>"));
+void show_title(DrawnPdf& pdf) {
+  pdf.root().set("/ViewerPreferences", "<</DisplayDocTitle true>>");
 }
 
-void add_metadata(QPDF& pdf, const DocumentInfo& info, const PdfClaims& claims) {
-  const std::string producer = pdf.getTrailer().getKey("/Info").getKey("/Producer").getUTF8Value();
-  Handle metadata = Handle::newStream(&pdf, xmp_packet(info, producer, claims));
-  metadata.getDict().replaceKey("/Type", Handle::newName("/Metadata"));
-  metadata.getDict().replaceKey("/Subtype", Handle::newName("/XML"));
-  pdf.getRoot().replaceKey("/Metadata", metadata);
+void add_metadata(DrawnPdf& pdf, const DocumentInfo& info, const PdfClaims& claims) {
+  // In brackets; those inside come in pairs.
+  const std::string_view producer = pdf.info()["/Producer"];
+  const std::string xmp =
+      xmp_packet(info, std::string(producer.substr(1, producer.size() - 2)), claims);
+  constexpr bool pack = false;  // ISO 32000-1, 14.3.2: for programs that know no PDF
+  pdf.root().set("/Metadata",
+                 reference(pdf.add_stream(PdfDict("<</Type/Metadata/Subtype/XML>>"), xmp, pack)));
 }
 
-void add_output_intent(QPDF& pdf) {
-  Handle profile = Handle::newStream(&pdf, srgb_profile());
-  profile.getDict().replaceKey("/N", Handle::newInteger(3));
-  Handle intent = Handle::parse(
-      "<</Type/OutputIntent/S/GTS_PDFA1/OutputConditionIdentifier(sRGB)/Info(sRGB IEC61966-2.1)>>");
-  intent.replaceKey("/DestOutputProfile", profile);
-  pdf.getRoot().replaceKey("/OutputIntents", Handle::newArray({intent}));
+void add_output_intent(DrawnPdf& pdf) {
+  const int profile = pdf.add_stream(PdfDict("<</N 3>>"), srgb_profile());
+  pdf.root().set("/OutputIntents",
+                 fmt::format("[<</Type/OutputIntent/S/GTS_PDFA1/OutputConditionIdentifier(sRGB)"
+                             "/Info(sRGB IEC61966-2.1)/DestOutputProfile {}>>]",
+                             reference(profile)));
 }
 
 /// The tab key goes through links in the order of the structure.
-void order_tabs(Handle page) {
-  page.replaceKey("/Tabs", Handle::newName("/S"));
+void order_tabs(PdfDict& page) {
+  page.set("/Tabs", "/S");
 }
 
 /// What each link says, and that it is printed, which PDF/A asks of every annotation.
-void describe_links(Handle page, const std::vector<std::string>& texts) {
-  Handle annotations = page.getKey("/Annots");
-  if (!annotations.isArray()) return;
+void describe_links(DrawnPdf& pdf, const PdfDict& page, const std::vector<std::string>& texts) {
+  if (!page.has("/Annots")) return;
   constexpr int print = 4;
-  for (int i = 0; i < annotations.getArrayNItems(); ++i) {
-    Handle link = annotations.getArrayItem(i);
-    link.replaceKey("/Contents", Handle::newUnicodeString(texts.at(static_cast<std::size_t>(i))));
-    link.replaceKey("/F", Handle::newInteger(print));
+  std::size_t i = 0;
+  for (const std::string_view annotation : items_of(page["/Annots"])) {
+    PdfDict& link = pdf.at(referred_to(annotation));
+    link.set("/Contents", pdf_text(texts.at(i++)));
+    link.set("/F", std::to_string(print));
   }
-}
-
-std::string_view view(const std::shared_ptr<Buffer>& data) {
-  return {reinterpret_cast<const char*>(data->getBuffer()), data->getSize()};
-}
-
-void replace_data(Handle stream, const std::string& data) {
-  stream.replaceStreamData(data, Handle::newNull(), Handle::newNull());
 }
 
 /// Text that says itself what it is; decoration, and whatever else no element names, as artifacts.
-void complete_content(Handle page) {
-  Handle content = page.getKey("/Contents");
-  const auto data = content.getStreamData(qpdf_dl_generalized);
-  const std::string plain = without_plain_spans(view(data));
-  const std::string marked = with_artifacts(plain.empty() ? view(data) : plain);
-  if (!marked.empty() || !plain.empty()) replace_data(content, marked.empty() ? plain : marked);
+void complete_content(DrawnPdf& pdf, const PdfDict& page) {
+  const int content = referred_to(page["/Contents"]);
+  std::string data = pdf.data(content);
+  if (std::string plain = without_plain_spans(data); !plain.empty()) data = std::move(plain);
+  if (std::string marked = with_artifacts(data); !marked.empty()) data = std::move(marked);
+  pdf.set_data(content, std::move(data));
 }
 
-/// The fonts that pages draw on, each once.
-std::vector<Handle> fonts_of(const std::vector<Handle>& pages) {
-  std::vector<Handle> list;
-  std::set<QPDFObjGen> seen;
-  for (Handle page : pages) {
-    Handle fonts = page.getKey("/Resources").getKey("/Font");
-    if (!fonts.isDictionary()) continue;
-    for (auto [name, font] : fonts.ditems()) {
-      if (seen.insert(font.getObjGen()).second) list.push_back(font);
-    }
+/// What pages use of a kind, each once.
+std::set<int> used(DrawnPdf& pdf, std::string_view kind) {
+  std::set<int> out;
+  for (const int page : pdf.pages()) {
+    const PdfDict& resources = pdf.at(referred_to(pdf.at(page)["/Resources"]));
+    if (!resources.has(kind)) continue;
+    const PdfDict those(resources[kind]);
+    for (const auto& [name, object] : those.entries()) out.insert(referred_to(object));
   }
-  return list;
+  return out;
+}
+
+/// Puts a form in the place of each mask that holds one. Both fill a square of one unit, in the ink
+/// at hand (ISO 32000-1, 8.9.5 and 8.10).
+void draw_codes(DrawnPdf& pdf, std::span<const Squares> codes) {
+  if (codes.empty()) return;
+  for (const int object : used(pdf, "/XObject")) {
+    PdfDict& mask = pdf.at(object);
+    if (mask["/ImageMask"] != "true") continue;
+    const Squares& code = codes[std::stoul(std::string(mask["/Width"])) - 1];
+    mask = PdfDict("<</Type/XObject/Subtype/Form>>");
+    mask.set("/BBox", fmt::format("[0 0 {} {}]", code.columns, code.rows));
+    mask.set("/Matrix",
+             fmt::format("[{:.9f} 0 0 {:.9f} 0 0]", 1.0 / static_cast<double>(code.columns),
+                         1.0 / static_cast<double>(code.rows)));
+    pdf.set_data(object, filled(code));
+  }
 }
 
 /// Ligatures are read as their letters, any space as a space.
-void state_plain_characters(Handle font) {
-  Handle to_unicode = font.getKey("/ToUnicode");
-  if (!to_unicode.isStream()) return;
-  const auto data = to_unicode.getStreamData(qpdf_dl_generalized);
-  const std::string meant = without_stand_ins(view(data));
-  const std::string plain = with_plain_characters(meant.empty() ? view(data) : meant);
-  if (!plain.empty() || !meant.empty()) replace_data(to_unicode, plain.empty() ? meant : plain);
+void state_plain_characters(DrawnPdf& pdf, const PdfDict& font) {
+  const int to_unicode = referred_to(font["/ToUnicode"]);
+  if (to_unicode == 0) return;
+  const std::string data = pdf.data(to_unicode);
+  const std::string meant = without_stand_ins(data);
+  const std::string plain = with_plain_characters(meant.empty() ? data : meant);
+  if (!plain.empty() || !meant.empty()) pdf.set_data(to_unicode, plain.empty() ? meant : plain);
 }
 
 /// TrueType fonts with two-byte codes say how a code becomes a glyph: cairo's are the same number.
-void state_glyph_numbers(Handle font) {
-  Handle below = font.getKey("/DescendantFonts");
-  if (!below.isArray()) return;
-  Handle descendant = below.getArrayItem(0);
-  if (descendant.getKey("/Subtype").isNameAndEquals("/CIDFontType2")) {
-    descendant.replaceKey("/CIDToGIDMap", Handle::newName("/Identity"));
-  }
+void state_glyph_numbers(DrawnPdf& pdf, const PdfDict& font) {
+  if (!font.has("/DescendantFonts")) return;
+  PdfDict& below = pdf.at(referred_to(items_of(font["/DescendantFonts"]).at(0)));
+  if (below["/Subtype"] == "/CIDFontType2") below.set("/CIDToGIDMap", "/Identity");
 }
 
-void attach(QPDF& pdf, std::span<const Attachment> files, const DocumentInfo& info) {
+void attach(DrawnPdf& pdf, std::span<const Attachment> files, const DocumentInfo& info) {
   if (files.empty()) return;
-  QPDFEmbeddedFileDocumentHelper embedded(pdf);
-  Handle associated = Handle::newArray();
+  std::map<std::string_view, std::string> by_name;  // sorted, as a tree of names is
+  std::string associated;
   for (const Attachment& file : files) {
-    Handle spec = embedded_file(pdf, file, info);
-    embedded.replaceEmbeddedFile(file.name, QPDFFileSpecObjectHelper(spec));
-    associated.appendItem(spec);
+    const std::string content = reference(pdf.add_stream(embedded_file(file, info), file.bytes));
+    PdfDict spec("<</Type/Filespec/AFRelationship/Source>>");
+    for (const char* key : {"/F", "/UF"}) spec.set(key, pdf_text(file.name));
+    spec.set("/EF", fmt::format("<</F {0}/UF {0}>>", content));
+    spec.set("/Desc", pdf_text(says_of(file)));
+    const std::string& one = by_name[file.name] = reference(pdf.add(std::move(spec)));
+    associated += one + " ";
   }
-  pdf.getRoot().replaceKey("/AF", associated);
-}
-
-/// With an ID that follows from the content, and the line ends that PDF/A wants.
-std::string written(QPDF& pdf, PdfStandard standard) {
-  QPDFWriter writer(pdf);
-  writer.setOutputMemory();
-  writer.setMinimumPDFVersion(version_of(standard));
-  writer.setObjectStreamMode(qpdf_o_generate);
-  writer.setDeterministicID(true);
-  writer.setNewlineBeforeEndstream(true);
-  writer.write();
-  const auto buffer = writer.getBufferSharedPointer();
-  return {reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize()};
+  std::string names;
+  for (const auto& [name, one] : by_name) names += pdf_text(name) + one;
+  pdf.root().set("/AF", "[" + associated + "]");
+  if (!pdf.root().has("/Names")) pdf.root().set("/Names", reference(pdf.add({})));
+  pdf.at(referred_to(pdf.root()["/Names"])).set("/EmbeddedFiles", "<</Names[" + names + "]>>");
 }
 }  // namespace
 
-QPDFObjectHandle embedded_file(QPDF& pdf, const Attachment& file, const DocumentInfo& info) {
-  auto stream = QPDFEFStreamObjectHelper::createEFStream(pdf, file.bytes);
-  stream.setSubtype(file.media_type).setCreationDate(pdf_date(info)).setModDate(pdf_date(info));
-  auto spec = QPDFFileSpecObjectHelper::createFileSpec(pdf, file.name, stream);
-  spec.setDescription(file.says.empty() ? file.name : file.says);
-  spec.getObjectHandle().replaceKey("/AFRelationship", Handle::newName("/Source"));
-  return spec.getObjectHandle();
+const std::string& says_of(const Attachment& file) {
+  return file.says.empty() ? file.name : file.says;
+}
+
+PdfDict embedded_file(const Attachment& file, const DocumentInfo& info) {
+  const std::unique_ptr<char, decltype(&g_free)> sum(
+      g_compute_checksum_for_string(G_CHECKSUM_MD5, file.bytes.data(),
+                                    static_cast<gssize>(file.bytes.size())),
+      g_free);
+  PdfDict out("<</Type/EmbeddedFile>>");
+  out.set("/Subtype", pdf_name_of(file.media_type));
+  out.set("/Params", fmt::format("<</CheckSum<{}>/Size {}/CreationDate{}/ModDate{}>>", sum.get(),
+                                 file.bytes.size(), pdf_date(info), pdf_date(info)));
+  return out;
 }
 
 std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const Frame> pages,
                                       const DocumentInfo& info, const PdfExtras& extras,
-                                      DiagnosticSink& sink) {
-  // libqpdf tells of a file it cannot read, or of no memory, by exceptions.
+                                      DiagnosticSink& sink, std::span<const Squares> codes) {
   try {
-    have_counted_filters();
     const StructureTexts texts = structure_texts(pages);
-    QPDF pdf;
-    pdf.setSuppressWarnings(true);
-    pdf.processMemoryFile("drawn", drawn.data(), drawn.size());
+    DrawnPdf pdf(drawn);
     correct_creation_date(pdf, info);
     set_language(pdf, info);
     show_title(pdf);
@@ -186,18 +192,22 @@ std::optional<std::string> finish_pdf(const std::string& drawn, std::span<const 
     add_output_intent(pdf);
     const KnownElements known = complete_structure(pdf, texts);
     std::size_t number = 0;
-    for (Handle page : pdf.getAllPages()) {
+    for (const int object : pdf.pages()) {
+      PdfDict& page = pdf.at(object);
       order_tabs(page);
-      describe_links(page, texts.links.at(number++));
-      complete_content(page);
+      describe_links(pdf, page, texts.links.at(number++));
+      complete_content(pdf, page);
     }
-    for (const Handle& font : fonts_of(pdf.getAllPages())) {
-      state_glyph_numbers(font);
-      state_plain_characters(font);
+    draw_codes(pdf, codes);
+    for (const int font : used(pdf, "/Font")) {
+      state_glyph_numbers(pdf, pdf.at(font));
+      state_plain_characters(pdf, pdf.at(font));
     }
     attach(pdf, extras.attachments, info);
-    if (extras.standard == PdfStandard::ua2) make_two(pdf, known);
-    return written(pdf, extras.standard);
+    // PDF/A-4 has no information dictionary (ISO 19005-4, 6.1.3).
+    const bool two = extras.standard == PdfStandard::ua2;
+    if (two) make_two(pdf, known);
+    return pdf.written(version_of(extras.standard), !two);
   } catch (const std::exception& fault) {
     sink.error("pdf-failed", {}, fmt::format("the PDF could not be finished: {}", fault.what()));
     return std::nullopt;

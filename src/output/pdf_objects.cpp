@@ -67,24 +67,23 @@ struct Deflate {
 };
 }  // namespace
 
-std::string deflated(std::string_view data) {
+std::string deflated(std::string_view data, int effort) {
   std::string out(::compressBound(static_cast<uLong>(data.size())), '\0');
   auto size = static_cast<uLongf>(out.size());
   ::compress2(reinterpret_cast<Bytef*>(out.data()), &size,
-              reinterpret_cast<const Bytef*>(data.data()), static_cast<uLong>(data.size()),
-              Z_BEST_COMPRESSION);
+              reinterpret_cast<const Bytef*>(data.data()), static_cast<uLong>(data.size()), effort);
   out.resize(size);
   return out;
 }
 
-PdfObjects::PdfObjects(Take take, std::string_view version)
-    : take_(std::move(take)), version_(version), first_(fnv_basis), second_(other_basis) {
+PdfObjects::PdfObjects(Take take, Manner manner)
+    : take_(std::move(take)), manner_(manner), first_(fnv_basis), second_(other_basis) {
   places_.push_back({});  // object 0 is nobody's
 }
 
 void PdfObjects::begin() {
   // Four bytes above 127 say that the file is no text (ISO 32000-1, 7.5.2).
-  if (size_ == 0) put(fmt::format("%PDF-{}\n%\xBF\xF7\xA2\xFE\n", version_));
+  if (size_ == 0) put(fmt::format("%PDF-{}\n%\xBF\xF7\xA2\xFE\n", manner_.version));
 }
 
 int PdfObjects::reserve() {
@@ -147,7 +146,8 @@ void PdfObjects::add_stream(int number, std::string_view dictionary, std::string
 }
 
 void PdfObjects::add_packed(int number, std::string_view dictionary, std::string_view data) {
-  add_stream(number, fmt::format("{}/Filter/FlateDecode", dictionary), deflated(data));
+  add_stream(number, fmt::format("{}/Filter/FlateDecode", dictionary),
+             deflated(data, manner_.effort));
 }
 
 /// Each row as its difference to the one above (PNG's filter "Up"), which packs well. Packed as it
@@ -188,7 +188,8 @@ bool PdfObjects::finish(int root, int info) {
                   place_bytes, places_.size(), root,
                   info == 0 ? "" : fmt::format("/Info {} 0 R", info), id, id),
       cross_references());
-  put(seal_before(sum_, fmt::format("startxref\n{}\n%%EOF\n", start)));
+  const std::string end = fmt::format("startxref\n{}\n%%EOF\n", start);
+  put(manner_.sealed ? seal_before(sum_, end) : end);
   return good_ && all_written;
 }
 }  // namespace furnish

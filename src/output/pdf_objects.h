@@ -12,12 +12,17 @@ namespace furnish {
 /// A PDF that is written from its first byte to its last while its objects come, so that a long one
 /// takes no more memory than what is kept of each object's place. Small objects are gathered into
 /// object streams (ISO 32000-1, 7.5.7); nothing is written before there is one; it ends with a
-/// cross-reference stream and furnish's seal.
+/// cross-reference stream, and with furnish's seal unless it is to get one later.
 class PdfObjects {
  public:
   /// Takes the file's next bytes; false if it could not.
   using Take = std::function<bool(std::string_view)>;
-  explicit PdfObjects(Take, std::string_view version = "1.7");
+  struct Manner {
+    std::string_view version = "1.7";
+    bool sealed = true;
+    int effort = 9;  ///< of deflate, at most
+  };
+  PdfObjects(Take, Manner);
 
   /// A number for an object that is to be written, once, before the end.
   int reserve();
@@ -46,7 +51,7 @@ class PdfObjects {
   std::string cross_references() const;
 
   Take take_;
-  std::string version_;
+  Manner manner_;
   bool good_ = true;
   std::uint64_t size_ = 0;
   std::uint32_t sum_ = 0;         ///< CRC-32, for the seal
@@ -56,6 +61,6 @@ class PdfObjects {
   std::vector<int> gathered_;  ///< what waits
 };
 
-/// As deflate packs it, as small as it can.
-std::string deflated(std::string_view);
+/// As deflate packs it, with that effort: 9 makes it as small as can be.
+std::string deflated(std::string_view, int effort = 9);
 }  // namespace furnish

@@ -13,8 +13,6 @@
 
 namespace furnish {
 namespace {
-using Handle = QPDFObjectHandle;
-
 /// The text of an element that holds no other, line after line, if any of it runs from right to
 /// left: without the marks of direction, which are no part of what is read.
 std::string read_from_right(const std::vector<Part>& parts) {
@@ -86,153 +84,132 @@ void collect(const std::vector<Part>& parts, std::size_t page, Length page_heigh
   }
 }
 
-bool is(Handle element, const std::string& type) {
-  return element.isDictionary() && element.getKey("/S").isNameAndEquals(type);
-}
-
 /// Cairo writes no tree for pages without a tag, and calls a file tagged only if it has a Document.
-void ensure_tree(QPDF& pdf) {
-  Handle catalog = pdf.getRoot();
-  catalog.replaceKey("/MarkInfo", Handle::parse("<</Marked true>>"));
-  if (catalog.hasKey("/StructTreeRoot")) return;
-  Handle root = pdf.makeIndirectObject(Handle::parse("<</Type/StructTreeRoot/K[]>>"));
-  catalog.replaceKey("/StructTreeRoot", root);
+void ensure_tree(DrawnPdf& pdf) {
+  pdf.root().set("/MarkInfo", "<</Marked true>>");
+  if (pdf.root().has("/StructTreeRoot")) return;
+  pdf.root().set("/StructTreeRoot", reference(pdf.add(PdfDict("<</Type/StructTreeRoot/K[]>>"))));
 }
 
 /// One Document holds all (ISO 32000-1, 14.8.4.2); cairo has one for each page that asks for it.
-void gather_under_one_document(QPDF& pdf, Handle root) {
-  std::vector<Handle> top = elements_below(root);
-  if (top.size() == 1 && is(top.front(), "/Document")) return;
-  Handle document = pdf.makeIndirectObject(Handle::parse("<</Type/StructElem/S/Document>>"));
-  document.replaceKey("/P", root);
-  document.replaceKey("/K", Handle::newArray(top));
-  for (Handle element : top) {
-    if (is(element, "/Document")) element.replaceKey("/S", Handle::newName("/Part"));
-    element.replaceKey("/P", document);
+void gather_under_one_document(DrawnPdf& pdf, PdfDict& root) {
+  const std::vector<int> top = elements_below(pdf, root);
+  if (top.size() == 1 && pdf.at(top.front())["/S"] == "/Document") return;
+  const int document = pdf.add(PdfDict("<</Type/StructElem/S/Document>>"));
+  pdf.at(document).set("/P", std::string(pdf.root()["/StructTreeRoot"]));
+  std::string kids = "[";
+  for (const int number : top) {
+    PdfDict& element = pdf.at(number);
+    if (element["/S"] == "/Document") element.set("/S", "/Part");
+    element.set("/P", reference(document));
+    kids += reference(number) + " ";
   }
-  root.replaceKey("/K", Handle::newArray({document}));
+  pdf.at(document).set("/K", kids + "]");
+  root.set("/K", fmt::format("[{}]", reference(document)));
 }
 
 class Completion {
  public:
-  Completion(QPDF& pdf, const StructureTexts& texts) : pdf_(pdf), texts_(texts) {}
+  Completion(DrawnPdf& pdf, const StructureTexts& texts) : pdf_(pdf), texts_(texts) {}
 
-  void complete(Handle element) {
+  void complete(int number) {
+    PdfDict& element = pdf_.at(number);
     const ElementTexts& texts = next(element);
-    if (!texts.place.empty()) known.places.emplace(texts.place, element);
-    if (texts.number) known.numbers.insert(element.getObjGen());
-    if (texts.type != texts.drawn_as) element.replaceKey("/S", Handle::newName("/" + texts.type));
-    if (!texts.language.empty()) element.replaceKey("/Lang", text(texts.language));
-    if (!texts.read.empty()) element.replaceKey("/ActualText", text(texts.read));
+    if (!texts.place.empty()) known.places.emplace(pdf_text(texts.place), number);
+    if (texts.number) known.numbers.insert(number);
+    if (texts.type != texts.drawn_as) element.set("/S", "/" + texts.type);
+    if (!texts.language.empty()) element.set("/Lang", pdf_text(texts.language));
+    if (!texts.read.empty()) element.set("/ActualText", pdf_text(texts.read));
     if (texts.type == "Figure") describe_figure(element, texts);
     if (texts.type == "Form") describe_blank(element, texts);
-    if (texts.type == "Link" && !texts.alt.empty()) element.replaceKey("/Alt", text(texts.alt));
+    if (texts.type == "Link" && !texts.alt.empty()) element.set("/Alt", pdf_text(texts.alt));
     if (texts.type == "Span" && !texts.alt.empty()) {
-      element.replaceKey("/ActualText", text(texts.alt));
+      element.set("/ActualText", pdf_text(texts.alt));
     }
     if (texts.columns > 1) span_columns(element, texts.columns);
-    if (texts.bullets) element.replaceKey("/A", Handle::parse("<</O/List/ListNumbering/Disc>>"));
-    if (texts.type == "Note") number_note(element);
-    const std::vector<Handle> below = elements_below(element);
-    if (is(element, "/TR")) scope_heads(below);
-    for (const Handle& child : below) complete(child);
+    if (texts.bullets) element.set("/A", "<</O/List/ListNumbering/Disc>>");
+    if (texts.type == "Note") number_note(number);
+    const std::vector<int> below = elements_below(pdf_, element);
+    if (element["/S"] == "/TR") scope_heads(below);
+    for (const int child : below) complete(child);
   }
 
   /// Elements with an ID must be found by it (ISO 32000-1, table 322).
-  void index_notes(Handle root) {
+  void index_notes(PdfDict& root) {
     if (notes_.empty()) return;
-    Handle names = Handle::newArray();
-    for (auto& [id, note] : notes_) {
-      names.appendItem(Handle::newString(id));
-      names.appendItem(note);
-    }
-    Handle limits = Handle::newArray();
-    limits.appendItem(Handle::newString(notes_.front().first));
-    limits.appendItem(Handle::newString(notes_.back().first));
-    Handle leaf = Handle::newDictionary();
-    leaf.replaceKey("/Names", names);
-    leaf.replaceKey("/Limits", limits);
-    Handle tree = Handle::newDictionary();
-    tree.replaceKey("/Kids", Handle::newArray({pdf_.makeIndirectObject(leaf)}));
-    root.replaceKey("/IDTree", pdf_.makeIndirectObject(tree));
+    std::string names;
+    for (const auto& [id, note] : notes_) names += fmt::format("{} {} ", id, reference(note));
+    const int leaf = pdf_.add({});
+    pdf_.at(leaf).set("/Names", "[" + names + "]");
+    pdf_.at(leaf).set("/Limits", fmt::format("[{}{}]", notes_.front().first, notes_.back().first));
+    const int tree = pdf_.add({});
+    pdf_.at(tree).set("/Kids", fmt::format("[{}]", reference(leaf)));
+    root.set("/IDTree", reference(tree));
   }
 
   KnownElements known;
 
  private:
-  static Handle text(const std::string& utf8) { return Handle::newUnicodeString(utf8); }
-
-  const ElementTexts& next(Handle element) {
-    if (next_ >= texts_.elements.size() || !is(element, "/" + texts_.elements[next_].drawn_as)) {
+  const ElementTexts& next(const PdfDict& element) {
+    if (next_ >= texts_.elements.size() ||
+        element["/S"].substr(1) != texts_.elements[next_].drawn_as) {
       throw std::runtime_error("its structure is not that of the pages");
     }
     return texts_.elements[next_++];
   }
 
-  static void describe_figure(Handle element, const ElementTexts& texts) {
-    element.replaceKey("/Alt", text(texts.alt));
-    Handle box = Handle::newArray();
-    for (const double edge : texts.box) box.appendItem(Handle::newReal(edge, 2));
-    Handle attributes = Handle::parse("<</O/Layout>>");
-    attributes.replaceKey("/BBox", box);
-    element.replaceKey("/A", attributes);
+  static void describe_figure(PdfDict& element, const ElementTexts& texts) {
+    element.set("/Alt", pdf_text(texts.alt));
+    element.set("/A", fmt::format("<</O/Layout/BBox[{:.2f} {:.2f} {:.2f} {:.2f}]>>", texts.box[0],
+                                  texts.box[1], texts.box[2], texts.box[3]));
   }
 
-  static void describe_blank(Handle element, const ElementTexts& texts) {
-    Handle attributes =
-        Handle::parse(texts.tick ? "<</O/PrintField/Role/cb>>" : "<</O/PrintField/Role/tv>>");
+  static void describe_blank(PdfDict& element, const ElementTexts& texts) {
+    std::string description;
     if (!texts.alt.empty()) {
-      attributes.replaceKey("/Desc", text(texts.alt));
-      element.replaceKey("/Alt", text(texts.alt));
+      description = "/Desc" + pdf_text(texts.alt);
+      element.set("/Alt", pdf_text(texts.alt));
     }
-    element.replaceKey("/A", attributes);
+    element.set("/A",
+                fmt::format("<</O/PrintField/Role/{}{}>>", texts.tick ? "cb" : "tv", description));
   }
 
-  static void span_columns(Handle cell, int columns) {
-    Handle attributes = cell.getKey("/A");
-    if (!attributes.isDictionary()) {
-      attributes = Handle::parse("<</O/Table>>");
-      cell.replaceKey("/A", attributes);
-    }
-    attributes.replaceKey("/ColSpan", Handle::newInteger(columns));
+  static void span_columns(PdfDict& cell, int columns) {
+    const std::string_view other = cell["/A"].empty() ? "<</O/Table>>" : cell["/A"];
+    cell.set("/A", fmt::format("{}/ColSpan {}>>", other.substr(0, other.size() - 2), columns));
   }
 
-  void number_note(Handle element) {
+  void number_note(int number) {
     // Zeros in front, as the tree is sorted by bytes.
-    const std::string id = fmt::format("note-{:06}", notes_.size() + 1);
-    element.replaceKey("/ID", Handle::newString(id));
-    notes_.emplace_back(id, element);
+    const std::string id = fmt::format("(note-{:06})", notes_.size() + 1);
+    pdf_.at(number).set("/ID", id);
+    notes_.emplace_back(id, number);
   }
 
   /// A row of heads stands over columns; else, and where it is the only cell, the head is that of
   /// its row.
-  static void scope_heads(const std::vector<Handle>& cells) {
-    const auto is_head = [](const Handle& cell) { return is(cell, "/TH"); };
+  void scope_heads(const std::vector<int>& cells) {
+    const auto is_head = [&](int cell) { return pdf_.at(cell)["/S"] == "/TH"; };
     const bool over_columns = cells.size() > 1 && std::ranges::all_of(cells, is_head);
-    for (Handle cell : cells) {
+    for (const int cell : cells) {
       if (!is_head(cell)) continue;
-      cell.replaceKey("/A", Handle::parse(over_columns ? "<</O/Table/Scope/Column>>"
-                                                       : "<</O/Table/Scope/Row>>"));
+      pdf_.at(cell).set("/A",
+                        over_columns ? "<</O/Table/Scope/Column>>" : "<</O/Table/Scope/Row>>");
     }
   }
 
-  QPDF& pdf_;
+  DrawnPdf& pdf_;
   const StructureTexts& texts_;
   std::size_t next_ = 0;
-  std::vector<std::pair<std::string, Handle>> notes_;
+  std::vector<std::pair<std::string, int>> notes_;
 };
 }  // namespace
 
-std::vector<Handle> elements_below(Handle element) {
-  std::vector<Handle> list;
-  Handle kids = element.getKey("/K");
-  const auto add = [&](Handle kid) {
-    if (kid.isDictionary() && kid.hasKey("/S")) list.push_back(kid);
-  };
-  if (kids.isArray()) {
-    for (Handle kid : kids.aitems()) add(kid);
-  } else {
-    add(kids);
+std::vector<int> elements_below(DrawnPdf& pdf, const PdfDict& element) {
+  std::vector<int> list;
+  for (const std::string_view kid : items_of(element["/K"])) {
+    const int number = referred_to(kid);
+    if (pdf.holds_dictionary(number) && pdf.at(number).has("/S")) list.push_back(number);
   }
   return list;
 }
@@ -246,13 +223,13 @@ StructureTexts structure_texts(std::span<const Frame> pages) {
   return texts;
 }
 
-KnownElements complete_structure(QPDF& pdf, const StructureTexts& texts) {
+KnownElements complete_structure(DrawnPdf& pdf, const StructureTexts& texts) {
   ensure_tree(pdf);
-  Handle root = pdf.getRoot().getKey("/StructTreeRoot");
+  PdfDict& root = pdf.at(referred_to(pdf.root()["/StructTreeRoot"]));
   // PDF 2.0 has them; to a program that knows only 1.7 they are Spans.
-  root.replaceKey("/RoleMap", Handle::parse("<</Strong/Span/Em/Span>>"));
+  root.set("/RoleMap", "<</Strong/Span/Em/Span>>");
   Completion completion(pdf, texts);
-  for (const Handle& element : elements_below(root)) completion.complete(element);
+  for (const int element : elements_below(pdf, root)) completion.complete(element);
   completion.index_notes(root);
   gather_under_one_document(pdf, root);
   return std::move(completion.known);

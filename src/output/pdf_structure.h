@@ -1,14 +1,14 @@
 #pragma once
 
-#include <qpdf/QPDF.hh>
-
 #include <array>
+#include <functional>
 #include <map>
 #include <set>
 #include <span>
 #include <string>
 #include <vector>
 
+#include "output/drawn_pdf.h"
 #include "page/frame.h"
 
 namespace furnish {
@@ -36,12 +36,12 @@ StructureTexts structure_texts(std::span<const Frame> pages);
 
 /// Elements that are asked for again.
 struct KnownElements {
-  std::map<std::string, QPDFObjectHandle> places;  ///< where links lead, by their names
-  std::set<QPDFObjGen> numbers;                    ///< labels of list items that are numbers
+  std::map<std::string, int, std::less<>> places;  ///< where links lead, by names as in the file
+  std::set<int> numbers;                           ///< labels of list items that are numbers
 };
 
-/// Elements below one, in order; content and references to annotations left out.
-std::vector<QPDFObjectHandle> elements_below(QPDFObjectHandle element);
+/// Objects of the elements below one, in order; content and references to annotations left out.
+std::vector<int> elements_below(DrawnPdf&, const PdfDict& element);
 
 /// Adds to the structure tree what cairo has no attribute for: Alt and BBox of figures, Scope of
 /// table heads, ColSpan of cells, Role and Desc of blanks to fill in, ID of notes (ISO
@@ -49,5 +49,5 @@ std::vector<QPDFObjectHandle> elements_below(QPDFObjectHandle element);
 /// of signs, Lang of what is in another language than the document (7.2), ActualText of what runs
 /// from right to left, whose glyphs stand in the file from left to right (ISO 32000-1, 14.9.4). The
 /// tree is as cairo made it of the same pages. Throws std::runtime_error if it is not.
-KnownElements complete_structure(QPDF&, const StructureTexts&);
+KnownElements complete_structure(DrawnPdf&, const StructureTexts&);
 }  // namespace furnish

@@ -11,11 +11,23 @@
 #include <string_view>
 #include <vector>
 
-#include "output/pdf_structure.h"
-
 namespace furnish {
 namespace {
 using Handle = QPDFObjectHandle;
+
+std::vector<Handle> elements_below(Handle element) {
+  std::vector<Handle> list;
+  Handle kids = element.getKey("/K");
+  const auto add = [&](Handle kid) {
+    if (kid.isDictionary() && kid.hasKey("/S")) list.push_back(kid);
+  };
+  if (kids.isArray()) {
+    for (Handle kid : kids.aitems()) add(kid);
+  } else {
+    add(kids);
+  }
+  return list;
+}
 
 /// What may hold text itself (ISO 32000-1, 14.8.4.3 and 14.8.4.4).
 bool holds_text(Handle element) {
