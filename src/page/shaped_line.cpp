@@ -150,6 +150,7 @@ Rect ShapedLine::ink() const {
     PangoRectangle ink{};
     pango_glyph_string_extents(item->glyphs, item->item->analysis.font, &ink, nullptr);
     ink.x += pen;
+    ink.y -= item->y_offset;
     if (is_black(ink)) all = is_black(all) ? around(all, ink) : ink;
     pen += pango_glyph_string_get_width(item->glyphs);
   }
