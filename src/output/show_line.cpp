@@ -203,7 +203,9 @@ void show_line(cairo_t* cr, const ShapedLine& line, std::size_t begin, std::size
   const std::vector<PlacedRun> runs = placed_runs(line, begin, end);
   if (!any_from_right) {
     for (const auto& [run, pen] : runs) {
-      cairo_move_to(cr, x + static_cast<double>(pen) / PANGO_SCALE, y);
+      // Pango sets a script beside one with another baseline a little higher.
+      cairo_move_to(cr, x + static_cast<double>(pen) / PANGO_SCALE,
+                    y - static_cast<double>(run->y_offset) / PANGO_SCALE);
       pango_cairo_show_glyph_item(cr, line.whole_text(), run.get());
     }
     return;

@@ -83,7 +83,10 @@ const FcCharSet* characters_of(const FcPattern* pattern) {
 }
 
 /// One thread's first use of a face at a time; who holds one already only finds it.
-static std::mutex one_at_a_time;
+std::mutex& first_use() {
+  static std::mutex one_at_a_time;
+  return one_at_a_time;
+}
 
 /// Pango starts a thread that reads the whole system's configuration unless there is a current one
 /// before its first font map. An empty one will do, as every font map is given its own.
@@ -200,10 +203,8 @@ double FontSet::advance(Face face, char32_t character) const {
   double* const known = character < 128 ? &parts_->ascii_advances[index][character] : nullptr;
   if (known && *known > 0) return *known;
   const double width = open_face(face).advance(character);
-  if (width < 0) {
-    if (g_unichar_iszerowidth(character)) return 0;
-    return g_unichar_iswide(character) ? 1 : 0.6;
-  }
+  if (width < 0 && g_unichar_iszerowidth(character)) return 0;
+  if (width < 0) return g_unichar_iswide(character) ? 1 : 0.6;
   if (known) *known = width;
   return width;
 }
@@ -234,7 +235,7 @@ PangoFont* FontSet::font(Face face, TypeSize size) {
 bool FontSet::can_draw(Face face) {
   std::optional<bool>& can = parts_->drawable[static_cast<std::size_t>(face)];
   if (!can) {
-    const std::scoped_lock lock(one_at_a_time);
+    const std::scoped_lock lock(first_use());
     // Whatever its size: a scaled font keeps its face.
     auto* const font = PANGO_CAIRO_FONT(this->font(face, TypeSize::quarters(40)));
     cairo_scaled_font_t* const scaled = font ? pango_cairo_font_get_scaled_font(font) : nullptr;
@@ -279,7 +280,7 @@ void FontSet::hold_faces() {
 }
 
 void FontSet::hold_new_faces() {
-  const std::scoped_lock lock(one_at_a_time);
+  const std::scoped_lock lock(first_use());
   const FcFontSet* fonts = FcConfigGetFonts(parts_->config.get(), FcSetApplication);
   for (int& i = parts_->looked_at; i < fonts->nfont; ++i) {
     // Whatever its size: a scaled font keeps its face.

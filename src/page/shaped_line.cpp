@@ -63,13 +63,19 @@ std::vector<ShapedRun> within(std::vector<ShapedRun> runs, std::size_t length) {
   return runs;
 }
 
+using HeldFont = std::shared_ptr<PangoFont>;
+
+HeldFont held_font(FontSet& fonts, const LineStretch& stretch) {
+  PangoFont* const font = fonts.font(stretch.face, stretch.size);
+  return font ? HeldFont(PANGO_FONT(g_object_ref(font)), g_object_unref) : nullptr;
+}
+
 /// To be freed by the caller.
-PangoGlyphItem* glyph_item(FontSet& fonts, const std::string& bytes, const LineStretch& stretch) {
+PangoGlyphItem* glyph_item(PangoFont* font, const std::string& bytes, const LineStretch& stretch) {
   PangoItem* const item = pango_item_new();
   item->offset = static_cast<int>(stretch.begin);
   item->length = static_cast<int>(stretch.end - stretch.begin);
   item->num_chars = static_cast<int>(g_utf8_strlen(bytes.data() + stretch.begin, item->length));
-  PangoFont* const font = fonts.font(stretch.face, stretch.size);
   item->analysis.font = font ? PANGO_FONT(g_object_ref(font)) : nullptr;
   PangoGlyphString* const glyphs = pango_glyph_string_new();
   pango_glyph_string_set_size(glyphs, static_cast<int>(stretch.glyphs.size()));
@@ -87,9 +93,9 @@ PangoGlyphItem* glyph_item(FontSet& fonts, const std::string& bytes, const LineS
 }  // namespace
 
 struct ShapedLine::Plain {
-  FontSet& fonts;
   std::string bytes;
   std::vector<LineStretch> stretches;
+  std::vector<HeldFont> fonts;  ///< of the stretches
 };
 
 ShapedLine::ShapedLine(PangoLayout* layout, int number, std::vector<ShapedRun> runs)
@@ -111,7 +117,7 @@ ShapedLine::ShapedLine(PangoLayout* layout, int number, std::vector<ShapedRun> r
 
 ShapedLine::ShapedLine(FontSet& fonts, std::string bytes, std::vector<LineStretch> stretches,
                        std::vector<ShapedRun> runs)
-    : plain_(new Plain{fonts, std::move(bytes), std::move(stretches)}),
+    : plain_(new Plain{std::move(bytes), std::move(stretches), {}}),
       whole_text_(plain_->bytes.c_str()),
       begins_at_(0),
       from_right_(false),
@@ -119,6 +125,7 @@ ShapedLine::ShapedLine(FontSet& fonts, std::string bytes, std::vector<LineStretc
       runs_(within(std::move(runs), text_.size())) {
   PangoRectangle logical{};
   for (const LineStretch& stretch : plain_->stretches) {
+    plain_->fonts.push_back(held_font(fonts, stretch));
     for (const LineGlyph& glyph : stretch.glyphs) logical.width += glyph.width;
     const OpenFace& face = fonts.open_face(stretch.face);
     const double size = stretch.size.points();
@@ -136,8 +143,8 @@ ShapedLine::~ShapedLine() {
 
 const std::vector<PangoGlyphItem*>& ShapedLine::glyph_items() const {
   if (plain_ && items_.empty()) {
-    for (const LineStretch& stretch : plain_->stretches) {
-      items_.push_back(glyph_item(plain_->fonts, plain_->bytes, stretch));
+    for (std::size_t i = 0; i < plain_->stretches.size(); ++i) {
+      items_.push_back(glyph_item(plain_->fonts[i].get(), plain_->bytes, plain_->stretches[i]));
     }
   }
   return items_;
@@ -150,6 +157,7 @@ Rect ShapedLine::ink() const {
     PangoRectangle ink{};
     pango_glyph_string_extents(item->glyphs, item->item->analysis.font, &ink, nullptr);
     ink.x += pen;
+    ink.y -= item->y_offset;
     if (is_black(ink)) all = is_black(all) ? around(all, ink) : ink;
     pen += pango_glyph_string_get_width(item->glyphs);
   }

@@ -48,7 +48,7 @@ class ShapedLine {
   /// Line `number` (from 0) of a finished layout, which is kept alive. pre: it has that line.
   ShapedLine(PangoLayout*, int number, std::vector<ShapedRun>);
   /// A line from left to right in the bundled family, of `bytes`, of which the last may be the
-  /// space that a line break took the place of. pre: there is a stretch; the set outlives the line.
+  /// space that a line break took the place of. Holds the fonts. pre: there is a stretch.
   ShapedLine(FontSet&, std::string bytes, std::vector<LineStretch>, std::vector<ShapedRun>);
   ~ShapedLine();
   ShapedLine(const ShapedLine&) = delete;

@@ -77,5 +77,5 @@ TEST_CASE("nothing that changes belongs to the whole process") {
                      "DrawnDogPtr>> kept;",
                      "output/memory_budget.cpp: thread_local std::int64_t left = no_budget;",
                      "output/unpack_budget.cpp: thread_local std::int64_t may_flow = no_bound;",
-                     "page/fonts.cpp: static std::mutex one_at_a_time;"});
+                     "page/fonts.cpp:   static std::mutex one_at_a_time;"});
 }
