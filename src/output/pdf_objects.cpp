@@ -27,7 +27,7 @@ constexpr std::size_t entry_bytes = 14;
 /// An object stream's entries as differences, each to the one before it, which are much the same
 /// (PNG's filter "Sub", whose pixels they are); then its objects, in rows of the same length, as
 /// they are.
-std::string in_rows(std::string_view entries, std::string_view objects) {
+std::string entries_in_rows(std::string_view entries, std::string_view objects) {
   std::string out(1, '\1');
   for (std::size_t i = 0; i < entries.size(); ++i) {
     out += static_cast<char>(entries[i] - (i < entry_bytes ? 0 : entries[i - entry_bytes]));
@@ -132,7 +132,7 @@ void PdfObjects::pack() {
   add_packed(
       number,
       fmt::format("/Type/ObjStm/N {}/First {}{}", gathered_.size(), numbers_.size(), parameters),
-      even ? in_rows(numbers_, waiting_) : numbers_ + waiting_);
+      even ? entries_in_rows(numbers_, waiting_) : numbers_ + waiting_);
   waiting_.clear();
   numbers_.clear();
   gathered_.clear();
