@@ -1,12 +1,14 @@
 #include "output/pdf_objects.h"
 
 #include <fmt/format.h>
+#include <libdeflate.h>
 #include <zlib.h>
 
 #include <algorithm>
 #include <array>
 #include <iterator>
 #include <limits>
+#include <memory>
 #include <new>
 #include <utility>
 
@@ -68,12 +70,14 @@ struct Deflate {
 }  // namespace
 
 std::string deflated(std::string_view data) {
-  std::string out(::compressBound(static_cast<uLong>(data.size())), '\0');
-  auto size = static_cast<uLongf>(out.size());
-  ::compress2(reinterpret_cast<Bytef*>(out.data()), &size,
-              reinterpret_cast<const Bytef*>(data.data()), static_cast<uLong>(data.size()),
-              Z_BEST_COMPRESSION);
-  out.resize(size);
+  // Two more levels save a thousandth, in twice the time.
+  constexpr int level = 10;
+  const std::unique_ptr<libdeflate_compressor, decltype(&libdeflate_free_compressor)> packer(
+      libdeflate_alloc_compressor(level), &libdeflate_free_compressor);
+  if (!packer) throw std::bad_alloc();
+  std::string out(libdeflate_zlib_compress_bound(packer.get(), data.size()), '\0');
+  out.resize(
+      libdeflate_zlib_compress(packer.get(), data.data(), data.size(), out.data(), out.size()));
   return out;
 }
 
