@@ -106,9 +106,9 @@ Path moved(Path path, double x, double y) {
   return path;
 }
 
-class Contents {
+class PagesContents {
  public:
-  explicit Contents(std::span<const PageContent> contents) : contents_(contents) {
+  explicit PagesContents(std::span<const PageContent> contents) : contents_(contents) {
     for (const PageContent& one : contents) pages_.push_back(content_items(one.content));
     repeated_ = repeated_shapes(pages_);
     for (const RepeatedShape& shape : repeated_) put(shape);
@@ -234,6 +234,6 @@ std::string name_of_shape(std::size_t shape) {
 }
 
 CompactContents compact_contents(std::span<const PageContent> contents) {
-  return Contents(contents).compact();
+  return PagesContents(contents).compact();
 }
 }  // namespace furnish

@@ -10,18 +10,19 @@
 
 namespace furnish {
 namespace {
-constexpr std::string_view spaces = " \n\r\t";
+constexpr std::string_view token_spaces = " \n\r\t";
 
 /// The numbers before an operator, up to six; none if something else stands there.
 std::optional<std::array<double, 6>> numbers_of(std::string_view operands, std::size_t count) {
   std::array<double, 6> out{};
   for (std::size_t i = 0;; ++i) {
-    const std::size_t begin = operands.find_first_not_of(spaces);
+    const std::size_t begin = operands.find_first_not_of(token_spaces);
     if (begin == operands.npos) return i == count ? std::optional(out) : std::nullopt;
     if (i == count) return std::nullopt;
     const char* const end = operands.data() + operands.size();
     const auto [after, fault] = std::from_chars(operands.data() + begin, end, out[i]);
-    if (fault != std::errc() || (after != end && spaces.find(*after) == spaces.npos)) return {};
+    if (fault != std::errc() || (after != end && token_spaces.find(*after) == token_spaces.npos))
+      return {};
     operands.remove_prefix(static_cast<std::size_t>(after - operands.data()));
   }
 }
@@ -34,13 +35,13 @@ char step_of(std::string_view word) {
 }
 
 /// What of the state counts for how a line looks.
-struct Line {
+struct LineLook {
   double width = 1;
   bool dashed = false, butt = true;
 };
 
 /// Goes through a page and knows the state that its operators leave.
-class Reader {
+class ContentReader {
  public:
   std::vector<ContentItem> items(std::string_view content) {
     ContentOperators operators(content);
@@ -48,14 +49,14 @@ class Reader {
     for (auto word = operators.next(); !word.empty(); word = operators.next()) {
       const std::size_t end = operators.position();
       std::string_view all = content.substr(last, end - last);
-      all.remove_prefix(std::min(all.find_first_not_of(spaces), all.size()));
+      all.remove_prefix(std::min(all.find_first_not_of(token_spaces), all.size()));
       last = end;
       const std::string_view operands = all.substr(0, all.size() - word.size());
       if (!makes_path(step_of(word), operands))
         take(content.substr(end - word.size(), word.size()), all, operands);
     }
     std::string_view rest = content.substr(last);
-    rest.remove_prefix(std::min(rest.find_first_not_of(spaces), rest.size()));
+    rest.remove_prefix(std::min(rest.find_first_not_of(token_spaces), rest.size()));
     take({}, rest, {});
     return std::move(out_);
   }
@@ -97,8 +98,8 @@ class Reader {
 
   std::vector<ContentItem> out_;
   Path path_;
-  Line line_;
-  std::vector<Line> kept_;
+  LineLook line_;
+  std::vector<LineLook> kept_;
 };
 
 bool is_one_of(std::string_view word, std::initializer_list<std::string_view> words) {
@@ -130,7 +131,7 @@ bool ContentItem::changes() const {
 }
 
 std::vector<ContentItem> content_items(std::string_view content) {
-  return Reader().items(content);
+  return ContentReader().items(content);
 }
 
 void append(std::string& out, double number, double parts) {

@@ -7,11 +7,11 @@
 
 namespace furnish {
 namespace {
-constexpr double near = 0.057;
+constexpr double fit_within = 0.057;
 /// Stretches that one curve may take the place of.
-constexpr std::size_t longest = 5;
+constexpr std::size_t longest_run = 5;
 /// Points at which each is looked at.
-constexpr int looks = 5;
+constexpr int looks_a_curve = 5;
 /// Lines that follow on each other and are looked at like curves.
 constexpr std::size_t many_lines = 12;
 /// What an operator costs, in operands.
@@ -37,7 +37,7 @@ Spot on_grid(Spot a) {
 }
 
 /// A cubic Bézier curve.
-struct Curve {
+struct CubicCurve {
   Spot from, control1, control2, to;
   Spot at(double t) const {
     const double u = 1 - t;
@@ -70,9 +70,9 @@ double distance_from_line(Spot spot, Spot a, Spot b) {
 enum class Free { both, first, second };
 
 /// One curve for spots that follow on each other, by least squares.
-class Fit {
+class CurveFit {
  public:
-  explicit Fit(const std::vector<Spot>& spots)
+  explicit CurveFit(const std::vector<Spot>& spots)
       : spots_(spots), from_(on_grid(spots.front())), to_(on_grid(spots.back())) {
     double length = 0;
     start_.push_back(0);
@@ -85,13 +85,13 @@ class Fit {
 
   bool is_line() const {
     return std::ranges::all_of(
-        spots_, [&](Spot spot) { return distance_from_line(spot, from_, to_) <= near; });
+        spots_, [&](Spot spot) { return distance_from_line(spot, from_, to_) <= fit_within; });
   }
 
-  std::optional<Curve> curve(Free free) const {
+  std::optional<CubicCurve> curve(Free free) const {
     constexpr int times = 3;
     std::vector<double> t = start_;
-    Curve curve{from_, from_, to_, to_};
+    CubicCurve curve{from_, from_, to_, to_};
     for (int i = 0; i < times; ++i) {
       if (!solve(t, free, curve)) return std::nullopt;
       for (std::size_t k = 1; k + 1 < t.size(); ++k) t[k] = curve.nearer(t[k], spots_[k]);
@@ -100,7 +100,7 @@ class Fit {
     curve.control2 = on_grid(curve.control2);
     for (std::size_t k = 0; k < t.size(); ++k) {
       const Spot off = curve.at(curve.nearer(t[k], spots_[k])) - spots_[k];
-      if (std::hypot(off.x, off.y) > near) return std::nullopt;
+      if (std::hypot(off.x, off.y) > fit_within) return std::nullopt;
     }
     return curve;
   }
@@ -109,7 +109,7 @@ class Fit {
   Spot to() const { return to_; }
 
  private:
-  bool solve(const std::vector<double>& ts, Free free, Curve& curve) const {
+  bool solve(const std::vector<double>& ts, Free free, CubicCurve& curve) const {
     double a = 0, b = 0, c = 0;
     Spot first, second;
     for (std::size_t i = 0; i < ts.size(); ++i) {
@@ -140,9 +140,9 @@ class Fit {
   std::vector<double> start_;
 };
 
-/// The cheapest step for spots; none if no one step is near enough.
+/// The cheapest step for spots; none if no one step is fit_within enough.
 std::optional<Step> step_for(const std::vector<Spot>& spots) {
-  const Fit fit(spots);
+  const CurveFit fit(spots);
   const Spot to = fit.to();
   if (fit.is_line()) return Step{'l', {to.x, to.y}};
   const auto curve = fit.curve(Free::both);
@@ -176,7 +176,7 @@ class Stretches {
     ways.front().cost = 0;
     for (std::size_t i = 0; i < spots_.size(); ++i) {
       std::vector<Spot> spots{start_of(i)};
-      for (std::size_t n = 1; n <= longest && i + n <= spots_.size(); ++n) {
+      for (std::size_t n = 1; n <= longest_run && i + n <= spots_.size(); ++n) {
         const auto& more = spots_[i + n - 1];
         spots.insert(spots.end(), more.begin(), more.end());
         auto step = step_for(spots);
@@ -200,9 +200,10 @@ class Stretches {
     const Step& step = path_[i];
     const Spot from{path_[i - 1].x(), path_[i - 1].y()}, to{step.x(), step.y()};
     if (step.op == 'l') return {to};
-    const Curve curve{from, {step.at[0], step.at[1]}, {step.at[2], step.at[3]}, to};
+    const CubicCurve curve{from, {step.at[0], step.at[1]}, {step.at[2], step.at[3]}, to};
     std::vector<Spot> out;
-    for (int k = 1; k <= looks; ++k) out.push_back(curve.at(static_cast<double>(k) / looks));
+    for (int k = 1; k <= looks_a_curve; ++k)
+      out.push_back(curve.at(static_cast<double>(k) / looks_a_curve));
     return out;
   }
 

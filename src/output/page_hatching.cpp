@@ -8,11 +8,11 @@ namespace furnish {
 namespace {
 constexpr double points_a_twentieth = 72 / 25.4 / 20;
 /// Points that cairo's numbers may be off.
-constexpr double near = 0.02;
+constexpr double off_grid_at_most = 0.02;
 
 /// Of a direction: along the lines, and from line to line.
-struct Turned {
-  explicit Turned(int degrees)
+struct TurnedAxes {
+  explicit TurnedAxes(int degrees)
       : c(std::cos(degrees * std::numbers::pi / 180)),
         s(std::sin(degrees * std::numbers::pi / 180)) {}
   double along(double x, double y) const { return x * c + y * s; }
@@ -22,7 +22,7 @@ struct Turned {
 }  // namespace
 
 std::string PageHatching::content(double width, double height) const {
-  const Turned turned(degrees);
+  const TurnedAxes turned(degrees);
   double begin = 0, end = 0, first = 0, last = 0;
   for (const double x : {0., width}) {
     for (const double y : {0., height}) {
@@ -58,7 +58,7 @@ std::optional<PageHatching> page_hatching(const ContentItem& item) {
       std::atan2(path[1].y() - path[0].y(), path[1].x() - path[0].x()) * 180 / std::numbers::pi;
   PageHatching out;
   out.degrees = (static_cast<int>(std::lround(angle / 45)) * 45 + 180) % 180;
-  const Turned turned(out.degrees);
+  const TurnedAxes turned(out.degrees);
   const auto across = [&](std::size_t i) { return turned.across(path[i].x(), path[i].y()); };
   const double step =
       (across(path.size() - 2) - across(0)) / (static_cast<double>(path.size()) / 2 - 1);
@@ -67,7 +67,7 @@ std::optional<PageHatching> page_hatching(const ContentItem& item) {
   const double exact = out.twentieths * points_a_twentieth;
   for (std::size_t i = 0; i < path.size(); ++i) {
     const double lines = across(i) / exact, whole = std::round(lines);
-    if (std::abs(lines - whole) * exact > near) return std::nullopt;
+    if (std::abs(lines - whole) * exact > off_grid_at_most) return std::nullopt;
     const double before = std::round(across(0) / exact);
     if (std::abs(whole - before) != static_cast<double>(i / 2)) return std::nullopt;
   }

@@ -1,12 +1,14 @@
 #include "output/pdf_objects.h"
 
 #include <fmt/format.h>
+#include <libdeflate.h>
 #include <zlib.h>
 
 #include <algorithm>
 #include <array>
 #include <iterator>
 #include <limits>
+#include <memory>
 #include <new>
 #include <utility>
 
@@ -27,7 +29,7 @@ constexpr std::size_t entry_bytes = 14;
 /// An object stream's entries as differences, each to the one before it, which are much the same
 /// (PNG's filter "Sub", whose pixels they are); then its objects, in rows of the same length, as
 /// they are.
-std::string in_rows(std::string_view entries, std::string_view objects) {
+std::string entries_in_rows(std::string_view entries, std::string_view objects) {
   std::string out(1, '\1');
   for (std::size_t i = 0; i < entries.size(); ++i) {
     out += static_cast<char>(entries[i] - (i < entry_bytes ? 0 : entries[i - entry_bytes]));
@@ -68,11 +70,12 @@ struct Deflate {
 }  // namespace
 
 std::string deflated(std::string_view data, int effort) {
-  std::string out(::compressBound(static_cast<uLong>(data.size())), '\0');
-  auto size = static_cast<uLongf>(out.size());
-  ::compress2(reinterpret_cast<Bytef*>(out.data()), &size,
-              reinterpret_cast<const Bytef*>(data.data()), static_cast<uLong>(data.size()), effort);
-  out.resize(size);
+  const std::unique_ptr<libdeflate_compressor, decltype(&libdeflate_free_compressor)> packer(
+      libdeflate_alloc_compressor(effort), &libdeflate_free_compressor);
+  if (!packer) throw std::bad_alloc();
+  std::string out(libdeflate_zlib_compress_bound(packer.get(), data.size()), '\0');
+  out.resize(
+      libdeflate_zlib_compress(packer.get(), data.data(), data.size(), out.data(), out.size()));
   return out;
 }
 
@@ -131,7 +134,7 @@ void PdfObjects::pack() {
   add_packed(
       number,
       fmt::format("/Type/ObjStm/N {}/First {}{}", gathered_.size(), numbers_.size(), parameters),
-      even ? in_rows(numbers_, waiting_) : numbers_ + waiting_);
+      even ? entries_in_rows(numbers_, waiting_) : numbers_ + waiting_);
   waiting_.clear();
   numbers_.clear();
   gathered_.clear();

@@ -50,10 +50,10 @@ class Straightened {
   /// Douglas and Peucker's way, published in 1973.
   void straighten(std::size_t from, std::size_t to) {
     constexpr double near = 0.05;  // points, half of what a curve's are rounded to
-    std::vector<std::pair<std::size_t, std::size_t>> left{{from, to}};
-    while (!left.empty()) {
-      const auto [a, b] = left.back();
-      left.pop_back();
+    std::vector<std::pair<std::size_t, std::size_t>> to_go{{from, to}};
+    while (!to_go.empty()) {
+      const auto [a, b] = to_go.back();
+      to_go.pop_back();
       std::size_t farthest = a;
       double most = near;
       for (std::size_t i = a + 1; i < b; ++i) {
@@ -64,8 +64,8 @@ class Straightened {
       }
       for (std::size_t i = a + 1; farthest == a && i < b; ++i) keep_[i] = false;
       if (farthest == a) continue;
-      left.emplace_back(a, farthest);
-      left.emplace_back(farthest, b);
+      to_go.emplace_back(a, farthest);
+      to_go.emplace_back(farthest, b);
     }
   }
   /// Of a point from the stretch between two others.

@@ -43,7 +43,7 @@ bool is_plain_span(Handle kid) {
          kid.getKey("/K").isInteger() && std::ranges::includes(plain, kid.getKeys());
 }
 
-class Fold {
+class SpanFold {
  public:
   void below(Handle element) {
     if (holds_text(element)) fold(element);
@@ -80,7 +80,7 @@ class Fold {
 void fold_plain_spans(QPDF& pdf) {
   Handle root = pdf.getRoot().getKey("/StructTreeRoot");
   if (!root.isDictionary() || !root.hasKey("/ParentTree")) return;
-  Fold fold;
+  SpanFold fold;
   for (const Handle& element : elements_below(root)) fold.below(element);
   QPDFNumberTreeObjectHelper parents(root.getKey("/ParentTree"), pdf);
   for (const auto& [key, owners] : parents) fold.correct(owners);

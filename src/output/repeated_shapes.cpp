@@ -15,15 +15,15 @@
 namespace furnish {
 namespace {
 /// Points of paths that are worth an object of their own.
-constexpr std::size_t enough = 60;
+constexpr std::size_t worth_an_object = 60;
 /// How far from where it ought to be a point may be: figures are set to a micrometre and cairo
 /// knows points in parts of 256, which adds up over a drawing to about 0.015 mm.
-constexpr double near = 0.045;
+constexpr double alike_within = 0.045;
 /// Smaller than this it says too little of its scale.
-constexpr double smallest = 4;
+constexpr double smallest_outline = 4;
 
 /// An outline that may be one with another.
-struct Outline {
+struct DrawnOutline {
   std::size_t page = 0, item = 0;
   std::string form;  ///< its operators
   double left = std::numeric_limits<double>::max(), right = -left, top = left, bottom = -left;
@@ -32,9 +32,9 @@ struct Outline {
   std::size_t shape = 0;  ///< of which one, if it is its first
 };
 
-class Search {
+class ShapeSearch {
  public:
-  explicit Search(const std::vector<std::vector<ContentItem>>& pages) : pages_(pages) {
+  explicit ShapeSearch(const std::vector<std::vector<ContentItem>>& pages) : pages_(pages) {
     for (std::size_t page = 0; page < pages.size(); ++page) {
       for (std::size_t item = 0; item < pages[page].size(); ++item) note(page, item);
     }
@@ -56,7 +56,7 @@ class Search {
     constexpr std::size_t few_steps = 8;
     const bool drawn = one.paints() && (has_curves(one.path) || one.path.size() >= few_steps);
     if (!drawn || !in_rows(one).empty() || page_hatching(one)) return;
-    Outline out;
+    DrawnOutline out;
     out.page = page;
     out.item = item;
     out.form = one.word;
@@ -90,8 +90,8 @@ class Search {
         if (found.points > best.points) best = found;
       }
     }
-    if (best.points < enough) return;
-    Outline& base = outlines_[best.base];
+    if (best.points < worth_an_object) return;
+    DrawnOutline& base = outlines_[best.base];
     if (!base.taken) {
       base.shape = shapes_.size();
       shapes_.push_back({{instance(best.base, best.count, {})}, 0});
@@ -105,16 +105,17 @@ class Search {
     return {outlines_[first].page, outlines_[first].item, last, placing};
   }
 
-  static std::optional<Placing> placing_of(const Outline& base, const Outline& to, bool mirrored) {
+  static std::optional<Placing> placing_of(const DrawnOutline& base, const DrawnOutline& to,
+                                           bool mirrored) {
     const double wide = base.right - base.left, high = base.bottom - base.top;
-    if (std::max(wide, high) < smallest) return std::nullopt;
+    if (std::max(wide, high) < smallest_outline) return std::nullopt;
     Placing out;
     out.mirrored = mirrored;
     const double to_wide = to.right - to.left, to_high = to.bottom - to.top;
     out.scale = wide > high ? to_wide / wide : to_high / high;
-    if (std::abs(out.scale - 1) * std::max(wide, high) < 2 * near) out.scale = 1;
-    if (std::abs(wide * out.scale - to_wide) > 2 * near ||
-        std::abs(high * out.scale - to_high) > 2 * near) {
+    if (std::abs(out.scale - 1) * std::max(wide, high) < 2 * alike_within) out.scale = 1;
+    if (std::abs(wide * out.scale - to_wide) > 2 * alike_within ||
+        std::abs(high * out.scale - to_high) > 2 * alike_within) {
       return std::nullopt;
     }
     // Middle upon middle.
@@ -131,7 +132,7 @@ class Search {
     const std::size_t most = known ? count_of(base) : i - base;
     if (most == 0) return out;
     while (out.count < most && i + out.count < outlines_.size()) {
-      const Outline &one = outlines_[base + out.count], &other = outlines_[i + out.count];
+      const DrawnOutline &one = outlines_[base + out.count], &other = outlines_[i + out.count];
       if (other.taken || (!known && one.taken)) break;
       if (one.form != other.form || !same_way(base, i, out.count, placing)) break;
       if (!same_shape(one, other, placing)) break;
@@ -156,16 +157,17 @@ class Search {
     return end - base;
   }
 
-  const ContentItem& item(const Outline& one) const { return pages_[one.page][one.item]; }
+  const ContentItem& item(const DrawnOutline& one) const { return pages_[one.page][one.item]; }
 
   /// Whether the state changes alike before both of so many past the first, and may be part of a
   /// shape.
   bool same_way(std::size_t base, std::size_t i, std::size_t count, const Placing& placing) const {
-    const Outline &one = outlines_[base + count], &other = outlines_[i + count];
+    const DrawnOutline &one = outlines_[base + count], &other = outlines_[i + count];
     const bool same_size = placing.scale == 1;
     if (!same_size && (item(one).dashed || item(other).dashed)) return false;
     if (count == 0) return true;
-    const Outline &before = outlines_[base + count - 1], &other_before = outlines_[i + count - 1];
+    const DrawnOutline &before = outlines_[base + count - 1],
+                       &other_before = outlines_[i + count - 1];
     const std::size_t between = one.item - before.item;
     if (one.page != before.page || other.page != other_before.page ||
         between != other.item - other_before.item) {
@@ -182,9 +184,10 @@ class Search {
 
   /// Each point of both is on the other's lines, and both begin alike: where cairo rounded lines
   /// so that they run straight on, it made one of two.
-  bool same_shape(const Outline& one, const Outline& other, const Placing& placing) const {
+  bool same_shape(const DrawnOutline& one, const DrawnOutline& other,
+                  const Placing& placing) const {
     const Path path = flattened(item(one).path, placing), to = flattened(item(other).path, {});
-    const double most = near * std::max(1., placing.scale);
+    const double most = alike_within * std::max(1., placing.scale);
     const bool begin =
         std::hypot(path.front().x() - to.front().x(), path.front().y() - to.front().y()) <= most;
     return begin && lies_on(path, to, most) && lies_on(to, path, most);
@@ -255,13 +258,13 @@ class Search {
   }
 
   const std::vector<std::vector<ContentItem>>& pages_;
-  std::vector<Outline> outlines_;
+  std::vector<DrawnOutline> outlines_;
   std::map<std::string, std::vector<std::size_t>, std::less<>> by_form_;
   std::vector<RepeatedShape> shapes_;
 };
 }  // namespace
 
 std::vector<RepeatedShape> repeated_shapes(const std::vector<std::vector<ContentItem>>& pages) {
-  return Search(pages).shapes();
+  return ShapeSearch(pages).shapes();
 }
 }  // namespace furnish

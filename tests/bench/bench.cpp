@@ -1,6 +1,7 @@
 // What a card costs, beside what it must cost. Prints a table; judges nothing.
-//     furnish_bench [RUNS [PART...]]    parts: cold warm parts fits rivals desk find batches watch
-//     import; none: all
+//     furnish_bench [RUNS [PART...]]    parts: cold warm parts fits rivals desk find batches disk
+//     together watch import; none: all of them. Only by name, as they take minutes: book scale
+//     hundred-thousand
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -229,6 +230,7 @@ void import_list(const std::string& folder) {
 
 int main(int argc, char** argv) {
   using namespace furnish::bench;
+  if (argc > 2 && std::string_view(argv[1]) == measured_word) return measured(argv + 2);
   const int runs = argc > 1 ? std::max(1, std::atoi(argv[1])) : 41;
   std::string form = fs::temp_directory_path() / "furnish-bench-XXXXXX";
   if (::mkdtemp(form.data()) == nullptr) return 1;
@@ -237,6 +239,9 @@ int main(int argc, char** argv) {
   const std::vector<std::string> wanted(argv + std::min(argc, 2), argv + argc);
   const auto part = [&](const char* name, const auto& work) {
     if (wanted.empty() || std::ranges::find(wanted, name) != wanted.end()) work();
+  };
+  const auto long_part = [&](const char* name, const auto& work) {
+    if (!wanted.empty()) part(name, work);
   };
   part("cold", [&] { cold(runs, form); });
   part("warm", [&] {
@@ -249,6 +254,11 @@ int main(int argc, char** argv) {
   part("desk", [&] { at_desk(runs); });
   part("find", [&] { find_pets(runs, form); });
   part("batches", [&] { batches(form); });
+  part("disk", [&] { to_disk(bare_command(form), std::clamp(runs / 4, 3, 11), form); });
+  part("together", [&] { together(form); });
+  long_part("book", [&] { book(form); });
+  long_part("scale", [&] { scale(form); });
+  long_part("hundred-thousand", [&] { hundred_thousand(form); });
   part("watch", [&] { watching(form, std::max(5, runs / 2)); });
   part("import", [&] { import_list(form); });
   std::error_code ignored;
