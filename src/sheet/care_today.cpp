@@ -77,10 +77,12 @@ class TodayMaker {
   /// That it was not done comes first, then why, and the vet; what was done all the same after it.
   void not_done() {
     const Words& words = desk_.voice.words;
-    add(not_done_words(*visit(), pet_, words));
-    add_own(say(Phrase::not_done_why), visit()->not_done);
+    OwnLine why = own_line(say(Phrase::not_done_why), visit()->not_done, desk_.voice);
+    why.text = not_done_words(*visit(), pet_, words) + " " + why.text;
+    points_.push_back(std::move(why));
     if (std::string vet = not_done_vet(*visit(), desk_); !vet.empty()) add(std::move(vet));
-    for (std::string& part : done_parts(*visit(), pet_, words)) add(std::move(part));
+    const std::vector<std::string> parts = done_parts(*visit(), pet_, words);
+    if (!parts.empty()) add(joined(parts, " "));
     otherwise();
   }
 

@@ -12,11 +12,11 @@ using toml_text::Form;
 
 /// What is done to a region as the text after its key, on each side; none: left alone. A region
 /// that is not paired has the same on both.
-struct Work {
+struct ShortWork {
   std::optional<std::string> left, right;
   bool alike() const { return left == right; }
 };
-using Works = std::array<Work, region_count>;
+using Works = std::array<ShortWork, region_count>;
 
 /// `.blade="10"`, or `={shears="curved",leave="30mm"}` for more than one key.
 std::string after_key(const TrimEntry& entry) {
@@ -28,7 +28,7 @@ std::string after_key(const TrimEntry& entry) {
 Works works_of(const ResolvedTrim& trim) {
   Works out;
   for (const TrimPart& part : trim) {
-    Work& work = out.at(static_cast<std::size_t>(part.place.region));
+    ShortWork& work = out.at(static_cast<std::size_t>(part.place.region));
     const std::string text = after_key(part.entry);
     if (part.place.side != Side::right) work.left = text;
     if (part.place.side != Side::left) work.right = text;
@@ -64,7 +64,7 @@ class Shortest {
   }
 
  private:
-  const Work& at(Region region) const { return works_[static_cast<std::size_t>(region)]; }
+  const ShortWork& at(Region region) const { return works_[static_cast<std::size_t>(region)]; }
 
   /// Every way to name this group and those after it.
   void choose(std::size_t group, Said& said) {
@@ -89,7 +89,7 @@ class Shortest {
       return std::ranges::any_of(texts, [&](const std::string* one) { return *one == text; });
     };
     for (const Region region : group.members) {
-      const Work& work = at(region);
+      const ShortWork& work = at(region);
       if (!work.left || !work.right) return {};
       if (!work.alike()) continue;
       if (!in(once, *work.left)) {
@@ -117,7 +117,7 @@ class Shortest {
 
   /// What must still be said of one region once the groups are named.
   void add_region(const RegionInfo& row, const Said& said, std::vector<Line>& lines) const {
-    const Work& work = at(row.region);
+    const ShortWork& work = at(row.region);
     if (!work.left && !work.right) return;
     const auto own = [&](Side side, const std::string& text) {
       return Line{toml_text::place({row.region, side}, Form::short_form), &text};
