@@ -96,12 +96,13 @@ std::optional<Booking> SalonFolder::booking(const Pet& pet, Date date) {
   return found == booked->bookings.end() ? std::nullopt : std::optional(*found);
 }
 
-std::vector<Booking> SalonFolder::bookings(const Pet& pet, Date from, bool& complete) {
-  std::vector<Booking> out;
+PetBookings SalonFolder::bookings(const Pet& pet, Date from, bool& complete) {
+  PetBookings out;
   complete = true;
   if (root_.empty()) return out;
   if (day_files() == nullptr) {
     complete = false;
+    out.unread = {from};
     return out;
   }
   for (const std::string& name : day_files_) {
@@ -109,14 +110,17 @@ std::vector<Booking> SalonFolder::bookings(const Pet& pet, Date from, bool& comp
     const auto date = parse_date(fs::path(name).stem().string());
     if (!date || *date < from) continue;
     const Day* const read = day(name);
-    if (read == nullptr) {
-      complete = false;
-      continue;
-    }
+    complete = complete && read != nullptr && read->unread.empty();
+    const bool all = read != nullptr && std::ranges::none_of(read->unread, [&](const auto& one) {
+                       return one.pet.empty() || one.pet == pet.key;
+                     });
+    if (!all) out.unread.push_back(*date);
+    if (read == nullptr) continue;
     for (const Booking& one : read->bookings) {
-      if (one.pet.value == pet.key) out.push_back(one);
+      if (one.pet.value == pet.key) out.known.push_back(one);
     }
   }
+  std::ranges::sort(out.unread);
   return out;
 }
 

@@ -297,7 +297,8 @@ class CareMaker {
   /// A day that has passed, or that nobody booked, is told as such, and no other is made up.
   std::string no_date() const {
     const auto& next = desk_.input.plan.next_visit;
-    if (!next || next->reason == DueReason::first_visit) return words_.say(Phrase::care_no_date);
+    if (desk_.input.plan.unread_day) return words_.say(Phrase::care_date_unread);
+    if (!next || next->reason == DueReason::no_visit) return words_.say(Phrase::care_no_date);
     if (next->overdue_days == 0) return words_.say(Phrase::care_due_today);
     return words_.say(Phrase::care_was_due, {locale_.day_and_month(next->date, desk_.input.today)});
   }

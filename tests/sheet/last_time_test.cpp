@@ -293,6 +293,6 @@ TEST_CASE("a next visit says why it is then", "[card]") {
                {"visits/rex/2026-11-03.toml", "date = 2026-11-03\nnext = 2026-12-01\n"}});
   CHECK(row_of(agreed, agreed.kennel(), "Due again") == "Tuesday, 1 December (as agreed)");
   Desk first = test::desk(rex);
-  CHECK(row_of(first, first.kennel(), "Due again") == "First visit: no date set");
+  CHECK(row_of(first, first.kennel(), "Due again") == "No visit on file.\n____ Due again");
 }
 }  // namespace furnish
