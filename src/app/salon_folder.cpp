@@ -77,7 +77,16 @@ const std::vector<std::string>* SalonFolder::day_files() {
 
 const Day* SalonFolder::day(const std::string& name) {
   const auto [place, is_new] = days_.try_emplace(name);
-  if (is_new) place->second = read_day(context_, path_in(path_in(root_, "days"), name));
+  if (!is_new) return place->second ? &*place->second : nullptr;
+  // Each part of a run reads it, and a person is told once.
+  DiagnosticSink said;
+  const std::string path = path_in(path_in(root_, "days"), name);
+  place->second = read_day({context_.files, context_.sources, said, context_.passing}, path);
+  for (Diagnostic one : said.all()) {
+    one.once =
+        fmt::format("{} {}:{}:{}", one.code, path, one.span.begin.line, one.span.begin.column);
+    context_.sink.add(std::move(one));
+  }
   return place->second ? &*place->second : nullptr;
 }
 

@@ -68,14 +68,16 @@ SheetRow due_row(const SheetDesk& desk) {
   // On the day itself the next date is still to be agreed.
   if (!next || next->date == input.today) {
     const auto& after = input.plan.after_today;
-    row.hand_lines = {words.say(Phrase::hand_due)};
     if (input.plan.unread_day) {
       row.text = {{sentence(words.say(Phrase::due_unread, {day(*input.plan.unread_day)}))}};
+      row.hand_lines = {words.say(Phrase::hand_agreed)};
     } else if (next && next->reason == DueReason::no_visit && !input.booking) {
       row.text = {{sentence(no_visit_text(input.pet, words))}};
     } else if (after && after->next) {
       row.text = {{capitalised(words.say(Phrase::due_about, {day(*after->next)}))}};
       row.hand_lines = {words.say(Phrase::hand_agreed)};
+    } else {
+      row.hand_lines = {words.say(Phrase::hand_due)};
     }
     return row;
   }
