@@ -119,7 +119,7 @@ TEST_CASE("a pet that may be booked by a name that is not there has its sheet, w
     CHECK_FALSE(has(without_spaces(fern.out), in_the_dark));
   }
   const std::string card = without_spaces(shop.sheet("card rex").out);
-  CHECK(has(card, "From24Novemberonnotallbookingscanberead"));
+  CHECK(has(card, "FromTuesday,24Novemberonnotallbookingscanberead"));
   CHECK(shop.run("plan rex").status == 1);
 }
 
@@ -157,7 +157,7 @@ TEST_CASE("only the booking that has a fault is lost, and only its pet's next da
   Shop shop;
   shop.day("[[booking]]\npet = \"rex\"\nat = 9\n" + booking("juno", "10:00"), "2026-12-01");
   const std::string rex = without_spaces(shop.sheet("card rex").out);
-  CHECK(has(rex, "From1Decemberonnotallbookingscanberead"));
+  CHECK(has(rex, "FromTuesday,1Decemberonnotallbookingscanberead"));
   CHECK_FALSE(has(rex, by_interval));
   CHECK(has(without_spaces(shop.sheet("card juno").out), "1December(bookedat10:00)"));
   CHECK(has(without_spaces(shop.sheet("card fern").out), by_interval));
@@ -192,7 +192,7 @@ TEST_CASE("a day of which nothing can be read leaves every next date open that m
     CHECK(rex.status == 1);
     CHECK(has(rex.err, "days/2026-12-01.toml"));
     CHECK(count(rex.err, "error:") == 1);
-    CHECK(has(without_spaces(rex.out), "From1Decemberonnotallbookingscanberead"));
+    CHECK(has(without_spaces(rex.out), "FromTuesday,1Decemberonnotallbookingscanberead"));
     const auto juno = shop.sheet("card juno");  // it comes before that
     CHECK(juno.status == 1);
     CHECK(has(without_spaces(juno.out), "30November(bookedat10:00)"));
@@ -202,7 +202,7 @@ TEST_CASE("a day of which nothing can be read leaves every next date open that m
   const auto rex = shop.sheet("card rex");
   CHECK(rex.status == 1);
   CHECK(has(rex.err, "days: error: cannot be read: "));
-  CHECK(has(without_spaces(rex.out), "From24Novemberonnotallbookingscanberead"));
+  CHECK(has(without_spaces(rex.out), "FromTuesday,24Novemberonnotallbookingscanberead"));
   // Absent is neither.
   CHECK(Shop().sheet("card rex").status == 0);
 }
