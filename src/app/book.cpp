@@ -117,7 +117,7 @@ class BookRun {
   bool add_sheets(const Expected& pet, BookPet& entry, PdfBook& book, const SheetVoice& voice,
                   DiagnosticSink& said) {
     const auto one = shop_.work_out(pet.path, shop_.today(), said);
-    if (!one || !one->all_bookings) {
+    if (!one) {
       entry.gap = BookGap::unread;
       return true;
     }

@@ -49,11 +49,11 @@ std::vector<std::string_view> file_kind_names() {
   return out;
 }
 
-std::optional<std::chrono::days> parse_span(const std::string& text) {
+std::optional<CalendarSpan> parse_within(const std::string& text) {
   std::string written = text;
   if (!written.empty() && written.back() == 'w') written += "k";
   if (!written.empty() && written.back() == 'd') written += "ay";
-  return parse_days(written).value;
+  return parse_span(written).value;
 }
 
 Format format_of(std::string_view output) {

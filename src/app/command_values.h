@@ -39,7 +39,7 @@ Value value_of(std::span<const std::pair<std::string_view, Value>> table, std::s
 std::vector<std::string_view> file_kind_names();
 
 /// "2w", "30d", or as files write it.
-std::optional<std::chrono::days> parse_span(const std::string&);
+std::optional<CalendarSpan> parse_within(const std::string&);
 /// What the ending of a file's name asks for; a PDF where it asks for nothing.
 Format format_of(std::string_view output);
 /// The ending of an output's name that no format has; empty if there is none to look at.

@@ -27,7 +27,7 @@ class DayMade {
   /// Null after an error.
   const Day* booked() {
     const Day* const day = folder_.day(shop_.today());
-    if (day != nullptr && !day->bookings.empty()) return day;
+    if (day != nullptr && !(day->bookings.empty() && day->unread.empty())) return day;
     if (shop_.sink().has_errors()) return nullptr;
     const std::string date = to_iso(shop_.today());
     shop_.sink()
@@ -53,6 +53,7 @@ class DayMade {
 
 DayCases day_cases(Workshop& shop, SalonFolder& folder, const Day& day) {
   DayCases out;
+  out.complete = day.unread.empty();
   std::vector<std::string> keys;
   std::map<std::string, Duration> expected;
   for (const PetPath& path : all_pets(shop.context(), folder.root(), out.listed)) {

@@ -130,6 +130,7 @@ Json desk_day(DeskShop& kept, Date date) {
   const auto voice =
       fonts ? shop.voices().voice(*fonts, folder, Pet{}, Audience::staff) : std::nullopt;
   if (!voice) return out;
+  out["unread"] = unread_text(plan, *voice);
   for (const DayLine& line : mix_lines(plan, *voice)) {
     const std::string beware = line.beware.empty() ? "" : " " + line.beware;
     out["mix"].push_back({{"product", line.head}, {"amount", line.text + beware}});

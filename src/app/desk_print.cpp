@@ -46,8 +46,8 @@ desk::Printed print_sheets(DeskShop& kept, const std::vector<SheetToPrint>& want
     std::tie(kept.options().visit, kept.options().visit_number) = parse_visit(one.visit);
     DiagnosticSink said;
     const auto made_of = shop.work_out(one.pet, on.value_or(shop.today()), said);
-    const bool whole = made_of && made_of->all_bookings &&
-                       (made_of->all_visits || one.sheet->kind.about == AboutVisit::never);
+    const bool whole =
+        made_of && (made_of->all_visits || one.sheet->kind.about == AboutVisit::never);
     auto made = whole ? shop.sheet(*made_of, said) : std::nullopt;
     if (!made) {
       const std::string who = made_of ? made_of->pet.name.value : stem(one.pet.file);

@@ -44,7 +44,7 @@ class Answer {
       if (auto row = due_row(one.pet, one.plan, options_.within)) rows.push_back(*std::move(row));
     });
     sort_rows(rows);
-    const Date by = shop_.today() + options_.within;
+    const Date by = after(shop_.today(), options_.within);
     return options_.as_page ? page<DueRow>(rows, by, "due")
                             : write(options_.json ? json(rows) : text(rows, by));
   }
@@ -57,8 +57,9 @@ class Answer {
       }
     });
     sort_rows(rows);
-    return options_.as_page ? page<ExpiringRow>(rows, shop_.today() + options_.within, "expiring")
-                            : write(options_.json ? json(rows) : text(rows));
+    return options_.as_page
+               ? page<ExpiringRow>(rows, after(shop_.today(), options_.within), "expiring")
+               : write(options_.json ? json(rows) : text(rows));
   }
 
   Exit find() {

@@ -55,7 +55,9 @@ class NewFiles {
   std::string root() const { return options_.salon.empty() ? "." : options_.salon; }
 
   bool salon(const std::string& folder) {
-    const std::string name = fs::absolute(fs::path(folder) / ".").parent_path().filename();
+    // "." and ".." are the folder that they lead to.
+    const std::string name =
+        (fs::absolute(folder) / "").lexically_normal().parent_path().filename();
     if (!make_folder(path_in(folder, "pets"), shop_.sink(), shop_.disk())) return false;
     for (const FileKind& kind : file_kinds()) {
       if (kind.name != "products") schema_from(folder, kind.name, 0, shop_);

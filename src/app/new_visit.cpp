@@ -20,9 +20,7 @@ std::optional<Date> due_after(const Case& one, Date today) {
     if (visit.date.value < today) before.push_back(visit);
   }
   DiagnosticSink unheard;  // the plan before this visit has said it already
-  bool complete = true;    // pre: they all are
-  const auto bookings = one.folder->bookings(one.pet, today, complete);
-  const Plan plan = plan_after_today(one.salon(), one.pet, before, bookings, today, unheard);
+  const Plan plan = plan_after_today(one.salon(), one.pet, before, one.bookings, today, unheard);
   if (!plan.next_visit || plan.next_visit->date <= today) return std::nullopt;
   return plan.next_visit->date;
 }
@@ -52,8 +50,7 @@ std::optional<std::string> written_under_free_name(const std::string& folder,
 
 std::optional<std::string> start_visit(const PetPath& path, Workshop& shop) {
   const auto one = shop.open(path, shop.sink());
-  if (!one || !one->all_visits || !one->all_bookings)
-    return std::nullopt;  // what is faulty is mended first
+  if (!one || !one->all_visits) return std::nullopt;  // what is faulty is mended first
   if (path.root.empty()) {
     shop.sink().error("no-salon", one->pet.span, "a visit is kept in a salon's folder").hint =
         "put the pet's file into the pets/ of a folder, or name the folder with --salon";

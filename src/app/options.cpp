@@ -161,7 +161,7 @@ Slip put_together(const Asked& asked, Options& o) {
   if (!asked.day.empty()) o.on = parse_date(asked.day);
   if (!asked.visit.empty()) std::tie(o.visit, o.visit_number) = parse_visit(asked.visit);
   if (!asked.within.empty()) {
-    o.within = *parse_span(asked.within);
+    o.within = *parse_within(asked.within);
   } else if (o.command == Command::expiring) {
     o.within = std::chrono::days(30);
   }

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "base/calendar_span.h"
 #include "base/date.h"
 #include "base/measures.h"
 #include "model/audience.h"
@@ -61,14 +62,14 @@ struct Options {
   std::string dates;                 ///< of such a list: "day-first"; empty: as it has them
   bool whole_names = false;          ///< of such a list: "Salt & Pepper" is one pet
   bool write = false;                ///< of `import`: else it only shows
-  std::chrono::days within{14};      ///< of `due` and `expiring`
-  bool booked = false;               ///< the pets of today's bookings, in their order
-  bool foreign = false;              ///< of `check`: what a page shows in another language
-  bool week = false;                 ///< of `day`: seven days from that day on
-  bool verbose = false;              ///< of `check`: with the lines of every warning
-  std::string output;                ///< file, folder, "-" or empty for the salon's sheets/
-  bool look = false;                 ///< of `desk`: nothing can be changed
-  bool no_browser = false;           ///< of `desk`: its page is not opened
+  CalendarSpan within{std::chrono::days(14)};  ///< of `due` and `expiring`
+  bool booked = false;                         ///< the pets of today's bookings, in their order
+  bool foreign = false;     ///< of `check`: what a page shows in another language
+  bool week = false;        ///< of `day`: seven days from that day on
+  bool verbose = false;     ///< of `check`: with the lines of every warning
+  std::string output;       ///< file, folder, "-" or empty for the salon's sheets/
+  bool look = false;        ///< of `desk`: nothing can be changed
+  bool no_browser = false;  ///< of `desk`: its page is not opened
   Format format = Format::pdf;
   PdfStandard standard = PdfStandard::ua1;  ///< of a PDF
   bool as_page = false;  ///< of `due`, `expiring` and `find`: not as text or JSON

@@ -131,9 +131,10 @@ void PetIndex::read_next() {
                                                           : pet.breed + ", " + pet.colour;
     known.texts = search_texts(pet);
     known.gravest = gravest(*one);
-    if (one->plan.next_visit) {
-      known.due = one->plan.next_visit->date;
-      known.never_here = one->plan.next_visit->reason == DueReason::first_visit;
+    const Plan& plan = one->plan;
+    if (const auto& next = plan.next_visit ? plan.next_visit : plan.unless_booked) {
+      known.due = next->date;
+      known.no_visit = next->reason == DueReason::no_visit;
     }
     known.booked = one->booking();
   }
@@ -161,7 +162,7 @@ PetIndex::Json PetIndex::row(const std::string& id, const Known& known, Date tod
   if (known.due) {
     out["due"] = {{"date", to_iso(*known.due)},
                   {"over_days", (today - *known.due).count()},
-                  {"first", known.never_here}};
+                  {"first", known.no_visit}};
   }
   out["readable"] = known.readable;
   return out;

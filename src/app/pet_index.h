@@ -45,7 +45,7 @@ class PetIndex {
     std::vector<SearchText> texts;
     std::optional<Signal> gravest;
     std::optional<Date> due;
-    bool never_here = false;        ///< and so due at once
+    bool no_visit = false;          ///< none on file: nobody knows a day
     std::optional<Booking> booked;  ///< today
     bool readable = true;
   };

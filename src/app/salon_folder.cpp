@@ -77,7 +77,16 @@ const std::vector<std::string>* SalonFolder::day_files() {
 
 const Day* SalonFolder::day(const std::string& name) {
   const auto [place, is_new] = days_.try_emplace(name);
-  if (is_new) place->second = read_day(context_, path_in(path_in(root_, "days"), name));
+  if (!is_new) return place->second ? &*place->second : nullptr;
+  // Each part of a run reads it, and a person is told once.
+  DiagnosticSink said;
+  const std::string path = path_in(path_in(root_, "days"), name);
+  place->second = read_day({context_.files, context_.sources, said, context_.passing}, path);
+  for (Diagnostic one : said.all()) {
+    one.once =
+        fmt::format("{} {}:{}:{}", one.code, path, one.span.begin.line, one.span.begin.column);
+    context_.sink.add(std::move(one));
+  }
   return place->second ? &*place->second : nullptr;
 }
 
@@ -96,12 +105,13 @@ std::optional<Booking> SalonFolder::booking(const Pet& pet, Date date) {
   return found == booked->bookings.end() ? std::nullopt : std::optional(*found);
 }
 
-std::vector<Booking> SalonFolder::bookings(const Pet& pet, Date from, bool& complete) {
-  std::vector<Booking> out;
+PetBookings SalonFolder::bookings(const Pet& pet, Date from, bool& complete) {
+  PetBookings out;
   complete = true;
   if (root_.empty()) return out;
   if (day_files() == nullptr) {
     complete = false;
+    out.unread = {from};
     return out;
   }
   for (const std::string& name : day_files_) {
@@ -109,14 +119,17 @@ std::vector<Booking> SalonFolder::bookings(const Pet& pet, Date from, bool& comp
     const auto date = parse_date(fs::path(name).stem().string());
     if (!date || *date < from) continue;
     const Day* const read = day(name);
-    if (read == nullptr) {
-      complete = false;
-      continue;
-    }
+    complete = complete && read != nullptr && read->unread.empty();
+    const bool all = read != nullptr && std::ranges::none_of(read->unread, [&](const auto& one) {
+                       return one.pet.empty() || one.pet == pet.key;
+                     });
+    if (!all) out.unread.push_back(*date);
+    if (read == nullptr) continue;
     for (const Booking& one : read->bookings) {
-      if (one.pet.value == pet.key) out.push_back(one);
+      if (one.pet.value == pet.key) out.known.push_back(one);
     }
   }
+  std::ranges::sort(out.unread);
   return out;
 }
 

@@ -39,15 +39,18 @@ class SalonFolder {
   std::vector<Visit> visits(const Pet&, bool& complete, DiagnosticSink&);
   /// The files of days/, looked up once, by name; null after an error.
   const std::vector<std::string>* day_files();
-  /// A file of days/, read once; null after an error.
+  /// A file of days/, read once; null after an error. Bookings of it that have a fault were
+  /// reported, and the others count.
   const Day* day(const std::string& name);
   /// The pet's booking on the day, if days/DATE.toml has one.
   std::optional<Booking> booking(const Pet&, Date);
-  /// A day as it is booked; null if nothing is booked, or after an error.
+  /// A day as it is booked, the same; null if nothing is booked, or after an error.
   const Day* day(Date);
-  /// The pet's bookings from that day on, by day and in the order of its file. A faulty file is
-  /// reported once and has none, and `complete` is false: it may be this pet that it books.
-  std::vector<Booking> bookings(const Pet&, Date from, bool& complete);
+  /// The pet's bookings from that day on, by day and in the order of its file, and the days that
+  /// may have another of it: by a booking with a fault that may be this pet's, or by a whole file
+  /// or folder that cannot be read. Each fault is reported once; `complete` is false after any,
+  /// whosoever it is about.
+  PetBookings bookings(const Pet&, Date from, bool& complete);
 
  private:
   /// Of what is one pet's own.

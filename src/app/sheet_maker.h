@@ -22,8 +22,9 @@ struct Case {
   bool all_visits = true;     ///< false: a visit's file has faults, and is not among them
   Plan plan;
   Date today;
+  PetBookings bookings{};  ///< from today on
   /// False: a day's file, of today or later, has faults, or it is perhaps this pet that today's
-  /// books by a name that is not there.
+  /// books by a name that is not there. What that leaves open the plan says.
   bool all_bookings = true;
   const Salon& salon() const { return folder->salon(); }
   std::optional<Booking> booking() const { return folder->booking(pet, today); }

@@ -20,8 +20,9 @@ std::optional<Done> made(const PetPath& path, const Options& options, Workshop& 
   // A visit that cannot be read may be the very one that a note or a care sheet is about.
   const bool of_visits = options.sheet->kind.about != AboutVisit::never;
   if (one && !one->all_visits) complete = false;
-  // Every sheet says when the pet comes, so that a booking nobody can read is missing on each.
-  const bool whole = one && one->all_bookings && (one->all_visits || !of_visits);
+  // Where not all bookings can be read the sheet says no next date that it cannot know.
+  if (one && !one->all_bookings) complete = false;
+  const bool whole = one && (one->all_visits || !of_visits);
   auto sheet = whole ? shop.sheet(*one, said) : std::nullopt;
   if (!sheet) {
     complete = false;

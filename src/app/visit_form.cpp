@@ -217,9 +217,7 @@ class FormMaker {
     for (const TrimPart& part : input_.pet.trim) {
       auto fields = entry_fields(part.entry);
       std::erase_if(fields, [](const auto& field) { return field.first == "note"; });
-      fields.emplace_back(
-          "why", toml_text::table({{"text", quoted("the reason")}, {"for", quoted("staff")}}));
-      out.choice(place_key(part.place), toml_text::table(fields));
+      out.choice(place_key(part.place), toml_text::table(fields), "with why = \"…\", for staff");
     }
     return out;
   }

@@ -59,11 +59,11 @@ CalendarEvent event_of(const SheetDesk& desk, std::optional<Date> after, Date pr
 /// The case as its owner may know it: pet and visits without what is for staff, and a plan that
 /// knows no more than they do.
 Case for_owner(const Case& one) {
-  Case out{one.folder, for_everyone(one.pet), {}, one.all_visits, {}, one.today, one.all_bookings};
+  Case out{one.folder,   for_everyone(one.pet), {}, one.all_visits, {}, one.today,
+           one.bookings, one.all_bookings};
   for (const Visit& visit : one.visits) out.visits.push_back(for_everyone(visit));
   DiagnosticSink unheard;  // the whole pet's plan has said it already
-  const auto bookings = one.folder->bookings(out.pet, out.today, out.all_bookings);
-  out.plan = make_plan(one.salon(), out.pet, out.visits, bookings, out.today, unheard);
+  out.plan = make_plan(one.salon(), out.pet, out.visits, out.bookings, out.today, unheard);
   return out;
 }
 
@@ -99,10 +99,9 @@ std::optional<Made> note(const Case& all, const SheetOrder& order) {
   const Visit* const visit = &one.visits[at];
   const Date day = visit->date.value;
   const std::span history = std::span(one.visits).first(at + 1);
-  DiagnosticSink unheard;  // the plan of today has said it already
-  bool all_bookings = true;
-  const std::vector<Booking> bookings = one.folder->bookings(one.pet, day, all_bookings);
-  if (!all_bookings) return std::nullopt;  // of a day since that visit; its file has said why
+  DiagnosticSink unheard;    // the plan of today has said it already
+  bool all_bookings = true;  // else a file of a day since that visit has said why
+  const PetBookings bookings = one.folder->bookings(one.pet, day, all_bookings);
   const Plan before = make_plan(salon, one.pet, history.first(at), bookings, day, unheard);
   const Plan after = make_plan(salon, one.pet, history, bookings, day, unheard);
   SheetInput input{order.kind, salon, one.pet, after, std::nullopt, day, order.paper, visit};
@@ -205,10 +204,10 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
   const auto count = visit != nullptr ? static_cast<std::size_t>(visit - one.visits.data()) + 1
                                       : one.visits.size();
   const std::span history = std::span(one.visits).first(count);
-  DiagnosticSink unheard;  // the plan before the visit has said it already
-  bool all_bookings = true;
-  const std::vector<Booking> bookings = one.folder->bookings(one.pet, day, all_bookings);
-  if (!all_bookings) return std::nullopt;  // of a day since that visit; its file has said why
+  DiagnosticSink unheard;    // the plan before the visit has said it already
+  bool all_bookings = true;  // else a file of a day since that visit has said why
+  const PetBookings bookings =
+      day == one.today ? one.bookings : one.folder->bookings(one.pet, day, all_bookings);
   const CareAbout what = about(one, visit);
   Plan plan = what == CareAbout::planned
                   ? plan_after_today(salon, one.pet, history, bookings, day, unheard)

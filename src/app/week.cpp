@@ -42,7 +42,7 @@ class WeekMade {
     to.unread = day == nullptr &&
                 (files == nullptr || std::ranges::count(*files, to_iso(date) + ".toml") > 0);
     complete_ = complete_ && !to.unread;
-    if (day == nullptr || day->bookings.empty()) return true;
+    if (day == nullptr || (day->bookings.empty() && day->unread.empty())) return true;
     cases = day_cases(shop_, folder_, *day);
     if (!cases.listed) return false;
     report(cases.warnings, shop_.sink());

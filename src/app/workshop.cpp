@@ -77,6 +77,13 @@ std::vector<PetPath> Workshop::booked_pets(bool& complete) {
       complete = false;
     }
   }
+  // Whoever stands in a booking with a fault comes all the same; that was told.
+  for (const UnreadBooking& one : day->unread) {
+    complete = false;
+    if (one.pet.empty() || !seen.insert(one.pet).second) continue;
+    DiagnosticSink unheard;
+    if (auto pet = find_pet(files_, one.pet, root, unheard)) found.push_back(std::move(*pet));
+  }
   return found;
 }
 
@@ -138,11 +145,23 @@ std::optional<Case> Workshop::work_out(const PetPath& path, Date day, Diagnostic
   bool complete = true;
   std::vector<Visit> visits = salon.visits(*pet, complete, sink);
   bool all_bookings = true;
-  const std::vector<Booking> bookings = salon.bookings(*pet, day, all_bookings);
+  PetBookings bookings = salon.bookings(*pet, day, all_bookings);
   Plan plan = make_plan(salon.salon(), *pet, visits, bookings, day, sink);
-  return Case{&salon, std::move(*pet), std::move(visits), complete, std::move(plan),
-              day,    all_bookings};
+  return Case{&salon, std::move(*pet),     std::move(visits), complete, std::move(plan),
+              day,    std::move(bookings), all_bookings};
 }
+
+namespace {
+/// Perhaps it is this pet that comes today: what comes next is not known.
+void booked_by_another_name(Case& one) {
+  one.all_bookings = false;
+  std::vector<Date>& unread = one.bookings.unread;
+  if (!unread.empty() && unread.front() == one.today) return;
+  unread.insert(unread.begin(), one.today);
+  DiagnosticSink unheard;  // the plan before has said it already
+  one.plan = make_plan(one.salon(), one.pet, one.visits, one.bookings, one.today, unheard);
+}
+}  // namespace
 
 void Workshop::hold_against_day(Case& one, DiagnosticSink& sink) {
   const auto place = [&](const SourceSpan& span) {
@@ -151,7 +170,7 @@ void Workshop::hold_against_day(Case& one, DiagnosticSink& sink) {
                                                           span.begin.line, span.begin.column);
   };
   for (const DayWarning& warning : day_warnings_about(one, context_)) {
-    if (warning.meant == one.pet.key) one.all_bookings = false;
+    if (warning.meant == one.pet.key) booked_by_another_name(one);
     DiagnosticSink about;
     report({&warning, 1}, about);
     for (Diagnostic said : about.all()) {

@@ -4,6 +4,7 @@
 
 #include <utility>
 
+#include "base/calendar_span.h"
 #include "base/text.h"
 
 #include <charconv>
@@ -62,6 +63,13 @@ std::optional<TimeOfDay> parse_time_of_day(std::string_view written) {
   }
   if (*hours < 1 || *hours > 12) return std::nullopt;
   return TimeOfDay((*hours % 12 + 12 * after_noon) * 60 + *minutes);
+}
+
+Date after(Date from, const CalendarSpan& span) {
+  const year_month_day there = year_month_day(from) + std::chrono::months(span.months);
+  const Date day =
+      there.ok() ? Date(there) : Date(there.year() / there.month() / std::chrono::last);
+  return day + span.days;
 }
 
 int full_months(Date born, Date day) {

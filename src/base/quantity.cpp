@@ -18,6 +18,7 @@ struct Unit {
   std::string_view word;
   double size;  ///< in the base unit of its kind: mm, g, ml, s, days
   std::string_view also = {};
+  int months = 0;  ///< of the calendar; then it has no other size
 };
 
 constexpr std::array length_units{Unit{"mm", 1, "millimetre millimetres millimeter millimeters"},
@@ -38,10 +39,10 @@ constexpr std::array day_units{Unit{"day", 1},
                                Unit{"days", 1},
                                Unit{"week", 7, "wk"},
                                Unit{"weeks", 7, "wks"},
-                               Unit{"month", 30.44, "mo"},
-                               Unit{"months", 30.44, "mos"},
-                               Unit{"year", 365, "yr"},
-                               Unit{"years", 365, "yrs"}};
+                               Unit{"month", 0, "mo", 1},
+                               Unit{"months", 0, "mos", 1},
+                               Unit{"year", 0, "yr", 12},
+                               Unit{"years", 0, "yrs", 12}};
 
 /// What a kind of quantity is called in messages, and its units.
 struct Kind {
@@ -190,18 +191,22 @@ bool goes_on_as_range(std::string_view rest) {
   return false;
 }
 
-/// The sum of all numbers with their units, in the base unit of the kind.
-Parsed<double> parse_sum(std::string_view written, const Kind& kind) {
+/// In the base unit of the kind, and months of the calendar.
+struct Sum {
+  double size = 0, months = 0;
+};
+/// The sum of all numbers with their units.
+Parsed<Sum> parse_sum(std::string_view written, const Kind& kind) {
   const auto fault = [&](std::string_view why) {
-    return Parsed<double>{{},
-                          fmt::format("expected {} such as {}, found \"{}\"{}", kind.noun,
-                                      kind.examples, written, why)};
+    return Parsed<Sum>{{},
+                       fmt::format("expected {} such as {}, found \"{}\"{}", kind.noun,
+                                   kind.examples, written, why)};
   };
   Scanner scan(trimmed(written));
   if (scan.done()) return fault("");
   if (scan.rest().starts_with('-')) return fault("; it cannot be negative");
   if (scan.rest().starts_with('#')) return fault("; numbers of tools differ, so its size is asked");
-  double sum = 0;
+  Sum sum;
   while (!scan.done()) {
     const auto value = scan.number();
     if (!value) return fault("");
@@ -224,7 +229,8 @@ Parsed<double> parse_sum(std::string_view written, const Kind& kind) {
     if (known == kind.units.end()) {
       return fault(fmt::format("; '{}' is not one of {}", unit, unit_list(kind.units)));
     }
-    sum += *value * known->size;
+    sum.size += *value * known->size;
+    sum.months += *value * known->months;
     scan.skip_point();
     scan.skip_space();
   }
@@ -233,36 +239,44 @@ Parsed<double> parse_sum(std::string_view written, const Kind& kind) {
 
 template <typename T, typename Make>
 Parsed<T> parse_as(std::string_view written, const Kind& kind, Make make) {
-  const Parsed<double> sum = parse_sum(written, kind);
+  const Parsed<Sum> sum = parse_sum(written, kind);
   if (!sum) return {{}, sum.fault};
-  if (*sum.value > 1e8) return {{}, fmt::format("{} is beyond all measure", written)};
+  if (sum.value->size > 1e8 || sum.value->months > 1e6) {
+    return {{}, fmt::format("{} is beyond all measure", written)};
+  }
   return {make(*sum.value), {}};
 }
 }  // namespace
 
 Parsed<Length> parse_length(std::string_view written) {
   static constexpr Kind kind{"a length", "\"13 mm\" or \"1/2 in\"", length_units};
-  return parse_as<Length>(written, kind, [](double mm) { return Length::mm(mm); });
+  return parse_as<Length>(written, kind, [](const Sum& mm) { return Length::mm(mm.size); });
 }
 Parsed<Mass> parse_mass(std::string_view written) {
   static constexpr Kind kind{"a weight", "\"4.6 kg\" or \"10 lb 3 oz\"", mass_units};
-  return parse_as<Mass>(written, kind, [](double g) {
-    return Mass::micrograms(static_cast<std::int64_t>(std::llround(g * 1e6)));
+  return parse_as<Mass>(written, kind, [](const Sum& g) {
+    return Mass::micrograms(static_cast<std::int64_t>(std::llround(g.size * 1e6)));
   });
 }
 Parsed<Volume> parse_volume(std::string_view written) {
   static constexpr Kind kind{"a volume", "\"500 ml\" or \"16 fl oz\"", volume_units};
-  return parse_as<Volume>(written, kind, [](double ml) { return Volume::ml(ml); });
+  return parse_as<Volume>(written, kind, [](const Sum& ml) { return Volume::ml(ml.size); });
 }
 Parsed<std::chrono::seconds> parse_duration(std::string_view written) {
   static constexpr Kind kind{"a time", "\"4 min\" or \"1 h 30 min\"", time_units};
   return parse_as<std::chrono::seconds>(
-      written, kind, [](double s) { return std::chrono::seconds(std::llround(s)); });
+      written, kind, [](const Sum& s) { return std::chrono::seconds(std::llround(s.size)); });
 }
-Parsed<std::chrono::days> parse_days(std::string_view written) {
+Parsed<CalendarSpan> parse_span(std::string_view written) {
   static constexpr Kind kind{"a span of days", "\"8 weeks\" or \"10 days\"", day_units};
-  return parse_as<std::chrono::days>(written, kind,
-                                     [](double d) { return std::chrono::days(std::llround(d)); });
+  return parse_as<CalendarSpan>(written, kind, [](const Sum& sum) {
+    constexpr double days_a_month = 30.44, whole_enough = 1e-6;
+    const double months = std::floor(sum.months + whole_enough);
+    CalendarSpan out(std::chrono::months(std::llround(months)));
+    const double rest = std::max(sum.months - months, 0.0);
+    out.days = std::chrono::days(std::llround(sum.size + rest * days_a_month));
+    return out;
+  });
 }
 
 Parsed<Dilution> parse_dilution(std::string_view written) {

@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "base/amount.h"
+#include "base/calendar_span.h"
 #include "base/measures.h"
 
 namespace furnish {
@@ -22,15 +23,15 @@ struct Parsed {
 /// decimal ("4.6"), fractions ("1/2", "1 1/2") or have a fraction sign ("¼", "1¼"). A comma for the
 /// point is a fault that says so. Nothing is negative. Units:
 ///   length mm cm in · mass kg g lb oz · volume ml l, "fl oz" and gal (US) · time h min s
-///   span days weeks months (singular too; a month is a calendar month and only whole);
+///   span days weeks months years (singular too; months and years are the calendar's);
 /// written out or as people cut them short too ("5 minutes", "10 wks", "19.4 lbs", "1/2 inch"),
 /// letters of either case.
 Parsed<Length> parse_length(std::string_view);
 Parsed<Mass> parse_mass(std::string_view);
 Parsed<Volume> parse_volume(std::string_view);
 Parsed<std::chrono::seconds> parse_duration(std::string_view);
-/// In days; a month counts 30.44 days, a year 365, for "3 years" of validity.
-Parsed<std::chrono::days> parse_days(std::string_view);
+/// What is not a whole month, of "1.5 months", is days at 30.44 a month.
+Parsed<CalendarSpan> parse_span(std::string_view);
 /// "10:1", "1:10", "1 to 10", "1 in 10"; "neat" or "undiluted".
 Parsed<Dilution> parse_dilution(std::string_view);
 }  // namespace furnish

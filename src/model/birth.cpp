@@ -17,6 +17,10 @@ Date likely_day(const Birth& birth, Date today) {
   return birth.value + (end - birth.value) / 2;
 }
 
+int year_of(const Birth& birth) {
+  return static_cast<int>(std::chrono::year_month_day(birth.value).year());
+}
+
 std::string to_iso(const Birth& birth) {
   constexpr std::size_t digits[] = {10, 7, 4};
   return to_iso(birth.value).substr(0, digits[static_cast<std::size_t>(birth.known)]);

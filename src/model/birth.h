@@ -24,6 +24,7 @@ struct Birth {
 Date last_day(const Birth&);
 /// The day from which an age is said: in the middle of those that it can have been up to today.
 Date likely_day(const Birth&, Date today);
+int year_of(const Birth&);
 /// "2019-03-14", "2019-03", "2019".
 std::string to_iso(const Birth&);
 }  // namespace furnish

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "base/calendar_span.h"
 #include "base/date.h"
 #include "base/measures.h"
 #include "base/source.h"
@@ -122,6 +123,7 @@ struct Pet {
   SourceSpan photo_span;
   std::optional<Coat> coat;
   std::optional<Birth> born;
+  std::optional<Birth> since;  ///< comes to the salon, known as well as a birth may be
   std::optional<Located<Mass>> weight;
   std::optional<Located<Date>> weighed;  ///< day of that weight
   Build build;
@@ -133,7 +135,7 @@ struct Pet {
   std::vector<Vaccination> vaccinations;
   Bath bath;
   std::optional<Style> style;
-  std::optional<Located<std::chrono::days>> visit_every;
+  std::optional<Located<CalendarSpan>> visit_every;
   TrimRules own_trim;
   ResolvedTrim trim;
   Finish own_finish;

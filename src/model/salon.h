@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "base/calendar_span.h"
 #include "base/measures.h"
 #include "base/paper.h"
 #include "base/source.h"
@@ -34,8 +35,8 @@ struct Kit {
 /// When a vaccination counts. Rules are local, so each is a setting.
 struct VaccinationRule {
   std::string name;
-  std::chrono::days wait{0};  ///< after a first dose, until it counts
-  std::chrono::days valid{365};
+  CalendarSpan wait{};  ///< after a first dose, until it counts
+  CalendarSpan valid{std::chrono::months(12)};
   bool required = false;
   SourceSpan span;
 };

@@ -105,9 +105,22 @@ struct Booking {
   SourceSpan span;
 };
 
+/// A booking that has a fault, or what stands beside the bookings and may have been one.
+struct UnreadBooking {
+  SourceSpan span;  ///< of its first fault
+  std::string pet;  ///< key of the pet it is about; empty: it may be anybody's
+};
+
 struct Day {
   Date date;
   std::vector<Booking> bookings;
-  SourceSpan span;  ///< of its date
+  SourceSpan span;                    ///< of its date
+  std::vector<UnreadBooking> unread;  ///< what is not among the bookings, for it has a fault
+};
+
+/// A pet's bookings, as far as they can be read.
+struct PetBookings {
+  std::vector<Booking> known;
+  std::vector<Date> unread;  ///< days that may have another, ascending
 };
 }  // namespace furnish

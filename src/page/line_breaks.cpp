@@ -25,9 +25,22 @@ int width_of(PangoLayout* layout) {
   }
   return widest;
 }
+
+/// "e-mail", "E-Mail": a letter alone at the end of a line is no word.
+void keep_lone_letters(const std::string& text, PangoAttrList* attributes) {
+  const auto letter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
+  for (std::size_t at = text.find('-'); at != std::string::npos; at = text.find('-', at + 1)) {
+    if (at == 0 || at + 1 >= text.size() || !letter(text[at - 1]) || !letter(text[at + 1]))
+      continue;
+    // A byte of a longer character is no letter of ours, but of a word.
+    const bool alone = at == 1 || text[at - 2] == ' ' || text[at - 2] == '(';
+    if (alone) keep(at - 1, at + 2, attributes);
+  }
+}
 }  // namespace
 
 void keep_ranges(const std::string& text, PangoAttrList* attributes) {
+  keep_lone_letters(text, attributes);
   constexpr std::string_view dash = "\u2013";
   const auto digit = [](char c) { return c >= '0' && c <= '9'; };
   for (std::size_t at = text.find(dash); at != std::string::npos; at = text.find(dash, at + 1)) {

@@ -26,9 +26,14 @@ void find_weight_loss(const CautionInput& in, Found& found) {
   const bool since_highest = health.since_highest && health.since_highest->loss;
   if (!since_last && !since_highest) return;
   const WeightChange& change = since_highest ? *health.since_highest : *health.since_last;
-  found.push_back(make_caution(
-      RuleId::weight_loss, health.weight->span,
-      {{}, {-change.percent, *change.before.on, change.before.weight, health.weight->weight}}));
+  const auto& [before, on, span] = change.before;
+  Saying what{{}, {-change.percent, before, health.weight->weight}};
+  if (on) {
+    what.facts.insert(what.facts.begin() + 1, *on);
+  } else {
+    what.variant = "undated";
+  }
+  found.push_back(make_caution(RuleId::weight_loss, health.weight->span, std::move(what)));
 }
 
 void find_age(const CautionInput& in, Found& found) {

@@ -42,6 +42,8 @@ Sentences sentences_of(RuleId id) {
       return {{""}, {"", "no-label"}};
     case RuleId::mat_wound:
       return {{"", "past"}, {"", "past"}};
+    case RuleId::weight_loss:
+      return {{"", "undated"}};
     case RuleId::senior:
     case RuleId::puppy:
       return {{"", "about"}};

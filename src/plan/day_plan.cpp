@@ -30,6 +30,7 @@ class DayPlanner {
   DayPlanner(const Day& day, const std::map<std::string, DayPet>& pets,
              std::span<const DayWarning> warnings)
       : pets_(pets), warnings_(warnings) {
+    out_.unread = day.unread;
     for (const Booking& one : day.bookings) bookings_.push_back(&one);
     std::ranges::stable_sort(bookings_, earlier);
   }

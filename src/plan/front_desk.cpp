@@ -16,7 +16,7 @@ using Json = nlohmann::ordered_json;
 
 constexpr std::array<std::string_view, 7> reasons{"booked",
                                                   "agreed at the last visit",
-                                                  "never here",
+                                                  "no visit on file",
                                                   "by the owner's interval",
                                                   "by the coat's interval",
                                                   "before it passes keep_under",
@@ -78,8 +78,11 @@ std::string over_text(int days) {
   return days > 0 ? counted(days) + " over" : "in " + counted(-days);
 }
 
-std::string interval_text(std::chrono::days span) {
-  const auto n = span.count();
+std::string interval_text(const CalendarSpan& span) {
+  if (span.months > 0 && span.days.count() == 0) {
+    return fmt::format("every {} month{}", span.months, span.months == 1 ? "" : "s");
+  }
+  const auto n = span.about().count();
   if (n % 7 == 0) return fmt::format("every {} week{}", n / 7, n == 7 ? "" : "s");
   return "every " + counted(static_cast<int>(n));
 }
@@ -131,15 +134,19 @@ std::string reach(const Owner& owner) {
   return owner.phone.empty() ? owner.email : owner.phone;
 }
 
-std::optional<DueRow> due_row(const Pet& pet, const Plan& plan, std::chrono::days within) {
-  if (!plan.next_visit) return std::nullopt;
-  const NextVisit& next = *plan.next_visit;
-  if (next.date > plan.today + within) return std::nullopt;
+std::optional<DueRow> due_row(const Pet& pet, const Plan& plan, const CalendarSpan& within) {
+  // Who may be booked on a day that cannot be read is rather named than forgotten.
+  const auto& known = plan.next_visit ? plan.next_visit : plan.unless_booked;
+  if (!known) return std::nullopt;
+  const NextVisit& next = *known;
+  if (next.date > after(plan.today, within)) return std::nullopt;
   DueRow out = row_of<DueRow>(pet);
   out.last = next.last;
   if (pet.visit_every) out.interval = pet.visit_every->value;
+  if (pet.since) out.since = year_of(*pet.since);
   out.due = next.date;
   out.reason = next.reason;
+  if (!next.sure) out.unread = next.unread;
   out.limit = next.limit;
   out.days_over = static_cast<int>((plan.today - next.date).count());
   return out;
@@ -147,15 +154,17 @@ std::optional<DueRow> due_row(const Pet& pet, const Plan& plan, std::chrono::day
 
 void sort_rows(std::vector<DueRow>& rows) {
   std::ranges::stable_sort(rows, {}, [](const DueRow& row) {
-    return std::tuple(-row.days_over, plain_letters(row.name), row.key);
+    const bool no_day = row.reason == DueReason::no_visit;
+    return std::tuple(no_day, -row.days_over, plain_letters(row.name), row.key);
   });
 }
 
-std::vector<ExpiringRow> expiring_rows(const Pet& pet, const Plan& plan, std::chrono::days within) {
+std::vector<ExpiringRow> expiring_rows(const Pet& pet, const Plan& plan,
+                                       const CalendarSpan& within) {
   std::vector<ExpiringRow> out;
   for (const VaccinationState& state : plan.health.vaccinations) {
     const bool later = state.status == VaccinationStatus::valid &&
-                       (!state.until || *state.until > plan.today + within);
+                       (!state.until || *state.until > after(plan.today, within));
     const bool nobody_asks = state.status == VaccinationStatus::missing && !state.required;
     if (later || nobody_asks) continue;
     ExpiringRow row = row_of<ExpiringRow>(pet);
@@ -231,8 +240,15 @@ std::string text(std::span<const DueRow> rows, Date today) {
   if (rows.empty()) return fmt::format("nobody is due by {}\n", to_iso(today));
   Columns out;
   for (const DueRow& row : rows) {
-    out.add({row.name, over_text(row.days_over), to_iso(row.due), std::string(word(row.reason)),
-             row.last ? "last " + to_iso(*row.last) : "never here",
+    const bool no_day = row.reason == DueReason::no_visit;
+    std::string why(word(row.reason));
+    if (row.unread) why += "; not all bookings can be read from " + to_iso(*row.unread);
+    out.add({row.name, no_day ? "day not known" : over_text(row.days_over),
+             no_day ? "" : to_iso(row.due), std::move(why),
+             row.last    ? "last " + to_iso(*row.last)
+             : row.since ? fmt::format("comes since {}", *row.since)
+             : no_day    ? ""
+                         : "no visit on file",
              row.interval ? interval_text(*row.interval) : "", who(row.owner, row.contact)});
   }
   return out.text();
@@ -262,11 +278,14 @@ std::string json(std::span<const DueRow> rows) {
   Json out = Json::array();
   for (const DueRow& row : rows) {
     Json one = head(row);
+    const bool no_day = row.reason == DueReason::no_visit;
     one["last"] = date_json(row.last);
-    one["interval_days"] = row.interval ? Json(row.interval->count()) : Json();
-    one["due"] = to_iso(row.due);
+    one["since"] = row.since ? Json(*row.since) : Json();
+    one["interval_days"] = row.interval ? Json(row.interval->about().count()) : Json();
+    one["due"] = no_day ? Json() : Json(to_iso(row.due));
     one["reason"] = word(row.reason);
-    one["days_over"] = row.days_over;
+    one["days_over"] = no_day ? Json() : Json(row.days_over);
+    one["bookings_unread_from"] = date_json(row.unread);
     out.push_back(std::move(one));
   }
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

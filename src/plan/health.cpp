@@ -103,12 +103,12 @@ VaccinationState vaccination_state(const VaccinationRule& rule, std::span<const 
   for (const Vaccination& one : given) {
     if (lower_ascii(one.name) != lower_ascii(rule.name) || one.given.value > today) continue;
     if (out.given && *out.given > one.given.value) continue;
-    const Date from = one.given.value + (one.booster ? std::chrono::days(0) : rule.wait);
+    const Date from = one.booster ? one.given.value : after(one.given.value, rule.wait);
     // A dose of the same day that counts sooner stands.
     if (out.given == one.given.value && *out.from <= from) continue;
     out.given = one.given.value;
     out.from = from;
-    out.until = one.given.value + rule.valid;
+    out.until = after(one.given.value, rule.valid);
     out.span = one.given.span;
   }
   if (!out.given) return out;
@@ -142,6 +142,10 @@ Health health(const Salon& salon, const Pet& pet, std::span<const Visit* const> 
       if (highest == nullptr || one.weight >= highest->weight) highest = &one;
     }
     if (last != nullptr) out.since_last = change(*last, now.weight);
+    // Nor may a loss go unsaid for want of a day.
+    if (last == nullptr && pet.weight && !pet.weighed) {
+      out.since_last = change({pet.weight->value, {}, pet.weight->span}, now.weight);
+    }
     if (highest != nullptr) out.since_highest = change(*highest, now.weight);
   }
   for (const VaccinationRule& rule : salon.vaccinations) {

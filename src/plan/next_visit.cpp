@@ -8,6 +8,7 @@
 
 #include "base/diagnostic.h"
 #include "base/quantity.h"
+#include "model/visit.h"
 #include "plan/closed_days.h"
 
 namespace furnish {
@@ -22,9 +23,10 @@ struct Due {
   std::optional<Length> limit;
 };
 
-std::optional<Due> usual_interval(const Pet& pet) {
+std::optional<Due> usual_interval(const Pet& pet, Date last) {
   if (pet.visit_every) {
-    return Due{static_cast<int>(pet.visit_every->value.count()), DueReason::owner_interval, {}, {}};
+    const auto days = (after(last, pet.visit_every->value) - last).count();
+    return Due{static_cast<int>(days), DueReason::owner_interval, {}, {}};
   }
   if (!pet.coat) return std::nullopt;
   const int weeks = (info(*pet.coat).weeks_low + info(*pet.coat).weeks_high) / 2;
@@ -111,11 +113,16 @@ std::vector<LengthLimit> length_limits(const Salon& salon, const Pet& pet,
   return out;
 }
 
+std::optional<Date> first_unread(const PetBookings& bookings, Date from) {
+  const auto found = std::ranges::lower_bound(bookings.unread, from);
+  return found == bookings.unread.end() ? std::nullopt : std::optional(*found);
+}
+
 std::optional<NextVisit> next_visit(const Salon& salon, const Pet& pet,
                                     std::span<const LengthLimit> limits,
                                     std::span<const Visit* const> history,
-                                    std::span<const Booking> bookings, Date today,
-                                    DiagnosticSink& sink, const Visit* sent_home) {
+                                    const PetBookings& bookings, Date today, DiagnosticSink& sink,
+                                    const Visit* sent_home) {
   NextVisit out;
   if (!history.empty()) out.last = history.back()->date.value;
   // Who went home without its groom has another day only where one was agreed.
@@ -127,22 +134,28 @@ std::optional<NextVisit> next_visit(const Salon& salon, const Pet& pet,
   const bool was_here =
       out.last == today || (sent_home != nullptr && sent_home->date.value == today);
   const Date from = was_here ? today + std::chrono::days(1) : today;
-  if (const Booking* const booking = first_booking(bookings, from)) {
+  out.unread = first_unread(bookings, from);
+  if (const Booking* const booking = first_booking(bookings.known, from)) {
+    if (out.unread && *out.unread >= booking->date) out.unread.reset();
+    out.sure = !out.unread;
     out.date = out.wanted = booking->date;
     out.reason = DueReason::booked;
     out.at = booking->at;
     if (out.date == today) {
-      const Booking* const then = first_booking(bookings, today + std::chrono::days(1));
-      if (then != nullptr) out.then = BookedFor{then->date, then->at};
+      const Date after = today + std::chrono::days(1);
+      const Booking* const then = first_booking(bookings.known, after);
+      if (out.sure) out.unread = first_unread(bookings, after);
+      if (out.unread && then != nullptr && *out.unread >= then->date) out.unread.reset();
+      if (then != nullptr && !out.unread) out.then = BookedFor{then->date, then->at};
     }
   } else if (stated) {
     out.date = out.wanted = *stated;
     out.reason = DueReason::agreed;
   } else if (!out.last) {
     out.date = out.wanted = today;
-    out.reason = DueReason::first_visit;
+    out.reason = DueReason::no_visit;
   } else {
-    std::optional<Due> due = usual_interval(pet);
+    std::optional<Due> due = usual_interval(pet, *out.last);
     if (salon.shorten_visits) {
       for (const LengthLimit& limit : limits) shorten(due, pet, limit, *out.last);
     }
@@ -153,6 +166,7 @@ std::optional<NextVisit> next_visit(const Salon& salon, const Pet& pet,
     out.place = due->place;
     out.limit = due->limit;
   }
+  if (out.reason != DueReason::booked) out.sure = !out.unread;
   out.overdue_days = std::max(0, static_cast<int>((today - out.date).count()));
   return out;
 }

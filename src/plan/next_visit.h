@@ -18,7 +18,7 @@ class DiagnosticSink;
 enum class DueReason : std::uint8_t {
   booked,          ///< in days/
   agreed,          ///< at the last visit
-  first_visit,     ///< never here: now
+  no_visit,        ///< none on file: nobody knows a day, and so now
   owner_interval,  ///< `visit_every`
   coat_interval,   ///< usual for the coat
   keep_under,      ///< only where the salon lets lengths shorten visits
@@ -37,10 +37,14 @@ struct NextVisit {
   DueReason reason = DueReason::owner_interval;
   std::optional<TimeOfDay> at;    ///< booked: the hour
   std::optional<BookedFor> then;  ///< booked for today: the first booking after it
-  std::optional<Date> last;       ///< the last visit; empty: never here
+  std::optional<Date> last;       ///< the last visit; empty: none on file
   std::optional<Place> place;     ///< keep_under, mat_prone: what would pass
   std::optional<Length> limit;    ///< and what it would pass
   int overdue_days = 0;           ///< 0 if today is not past `date`
+  /// False: on `unread` it may be booked for another day than this.
+  bool sure = true;
+  /// A day of which not all bookings can be read, before this one or before what follows it.
+  std::optional<Date> unread;
 };
 
 enum class LimitKind : std::uint8_t { keep_under, mat_prone };
@@ -61,16 +65,18 @@ std::vector<LengthLimit> length_limits(const Salon&, const Pet&, std::span<const
 
 /// The one answer to when a pet comes again; every page and calendar asks it. The first booking
 /// from today on, or after today once a visit of today is on file; else the day agreed at the last
-/// visit; else now, if it was never here; else the last visit plus the owner's interval; else plus
-/// the middle of the coat's usual one in whole weeks, down. Empty if nobody said an interval or a
-/// coat. Lengths advise and do not move it: an interval is the owner's, and halving that of an old
-/// or frightened dog is a harm of its own (common practice, no source). Where the salon sets
+/// visit; else now, if no visit is on file; else the last visit plus the owner's interval; else
+/// plus the middle of the coat's usual one in whole weeks, down. Empty if nobody said an interval
+/// or a coat. Lengths advise and do not move it: an interval is the owner's, and halving that of an
+/// old or frightened dog is a harm of its own (common practice, no source). Where the salon sets
 /// `shorten_visits`, an interval ends before a limit is passed: a week on at least for
 /// `keep_under`, the coat's shortest usual interval for one that mats. A closed day moves an
-/// interval's end earlier, never later, and no other day. `bookings`: of this pet, in any order.
+/// interval's end earlier, never later, and no other day. `bookings`: of this pet, in any order;
+/// where an earlier one may be among those that cannot be read, the answer is not sure.
 /// `sent_home`: of history.h; the day that was agreed there holds, if one was.
 std::optional<NextVisit> next_visit(const Salon&, const Pet&, std::span<const LengthLimit>,
-                                    std::span<const Visit* const> history,
-                                    std::span<const Booking> bookings, Date today, DiagnosticSink&,
-                                    const Visit* sent_home = nullptr);
+                                    std::span<const Visit* const> history, const PetBookings&,
+                                    Date today, DiagnosticSink&, const Visit* sent_home = nullptr);
+/// The first day from that on of which not all bookings can be read.
+std::optional<Date> first_unread(const PetBookings&, Date from);
 }  // namespace furnish

@@ -26,8 +26,7 @@ Visit as_planned(Date day) {
 
 /// Empty if the pet is not booked for the plan's day, or its visit of that day is on file.
 std::optional<AfterToday> after_today(const Salon& salon, const Pet& pet, const Plan& plan,
-                                      std::vector<const Visit*> past,
-                                      std::span<const Booking> bookings) {
+                                      std::vector<const Visit*> past, const PetBookings& bookings) {
   const auto& next = plan.next_visit;
   if (!next || next->reason != DueReason::booked || next->date != plan.today) return std::nullopt;
   const Visit visit = as_planned(plan.today);
@@ -37,13 +36,13 @@ std::optional<AfterToday> after_today(const Salon& salon, const Pet& pet, const 
   out.growth = growth(salon, pet, plan.lengths, past, plan.today, unheard);
   out.limits = length_limits(salon, pet, out.growth, unheard);
   const auto then = next_visit(salon, pet, out.limits, past, bookings, plan.today, unheard);
-  if (then && then->reason != DueReason::booked) out.next = then->date;
+  if (then && then->sure && then->reason != DueReason::booked) out.next = then->date;
   return out;
 }
 }  // namespace
 
 Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visits,
-               std::span<const Booking> bookings, Date today, DiagnosticSink& sink) {
+               const PetBookings& bookings, Date today, DiagnosticSink& sink) {
   Pet pet = given;
   std::ranges::stable_sort(pet.trim, {}, &TrimPart::place);
   const std::vector<const Visit*> past = history(pet, visits, today, sink);
@@ -71,6 +70,10 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   const Visit* const put_off = sent_home(seen);
   plan.next_visit = next_visit(salon, pet, plan.limits, past, bookings, today, sink, put_off);
   if (put_off != nullptr) plan.not_done = NotDone{put_off->date.value, put_off->not_done.value};
+  plan.unread_day = plan.next_visit ? plan.next_visit->unread : first_unread(bookings, today);
+  if (plan.next_visit && !plan.next_visit->sure) {
+    plan.unless_booked = std::exchange(plan.next_visit, std::nullopt);
+  }
   plan.after_today = after_today(salon, pet, plan, past, bookings);
   plan.last_visit = last_visit(past);
   plan.visit_before = visit_before(past, seen, today);
@@ -97,7 +100,7 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
 }
 
 Plan plan_after_today(const Salon& salon, const Pet& pet, std::span<const Visit> visits,
-                      std::span<const Booking> bookings, Date today, DiagnosticSink& sink) {
+                      const PetBookings& bookings, Date today, DiagnosticSink& sink) {
   const auto of_today = [&](const Visit& visit) {
     return visit.date.value == today && !is_open(visit);
   };

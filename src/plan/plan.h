@@ -54,8 +54,11 @@ struct Plan {
   Drying drying;
   std::vector<RegionGrowth> growth;
   std::vector<LengthLimit> limits;  ///< that the coat passes, earliest first; they advise
+  /// Empty also where that is not sure, for not all bookings can be read.
   std::optional<NextVisit> next_visit;
-  std::optional<AfterToday> after_today;  ///< booked for today, and of today nothing is on file
+  std::optional<NextVisit> unless_booked;  ///< when it would come then, if nothing else is booked
+  std::optional<Date> unread_day;          ///< the first that leaves what comes next in the dark
+  std::optional<AfterToday> after_today;   ///< booked for today, and of today nothing is on file
   std::optional<KeptInterval> kept;
   std::optional<Duration> duration;
   std::optional<LastVisit> last_visit;  ///< on or before today, and done
@@ -72,14 +75,14 @@ struct Plan {
 
 /// Pure: the same input, in whatever order its lists stand, gives the same plan. Visits after
 /// `today` or before birth are not counted, with a warning; visits of one day count in the order of
-/// their numbers. `bookings`: this pet's, of any day. All it reports are warnings: there is always
-/// a plan.
-Plan make_plan(const Salon&, const Pet&, std::span<const Visit> visits,
-               std::span<const Booking> bookings, Date today, DiagnosticSink&);
+/// their numbers. The bookings are this pet's, of any day. All it reports are warnings: there is
+/// always a plan.
+Plan make_plan(const Salon&, const Pet&, std::span<const Visit> visits, const PetBookings&,
+               Date today, DiagnosticSink&);
 
 /// The plan as it stands once today's visit is over: where none of today is on file, one that went
 /// as planned and of which nothing was measured. What is reported is what make_plan() reports of
 /// the rest.
-Plan plan_after_today(const Salon&, const Pet&, std::span<const Visit> visits,
-                      std::span<const Booking> bookings, Date today, DiagnosticSink&);
+Plan plan_after_today(const Salon&, const Pet&, std::span<const Visit> visits, const PetBookings&,
+                      Date today, DiagnosticSink&);
 }  // namespace furnish

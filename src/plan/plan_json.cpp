@@ -27,8 +27,7 @@ constexpr std::array<std::string_view, 5> stance_names{"standing", "facing", "fr
 constexpr std::array<std::string_view, 3> slot_names{"shampoo", "conditioner", "other"};
 constexpr std::array<std::string_view, 2> rate_names{"published", "measured"};
 constexpr std::array<std::string_view, 7> reason_names{
-    "booked",        "agreed",     "first-visit", "owner-interval",
-    "coat-interval", "keep-under", "mat-prone"};
+    "booked", "agreed", "no-visit", "owner-interval", "coat-interval", "keep-under", "mat-prone"};
 constexpr std::array<std::string_view, 2> limit_names{"keep-under", "mat-prone"};
 constexpr std::array<std::string_view, 4> status_names{"valid", "not-yet", "expired", "missing"};
 constexpr std::array<std::string_view, 4> age_names{"unknown", "puppy", "adult", "senior"};
@@ -293,6 +292,8 @@ std::string plan_json(const Plan& plan, const Pet& pet, const PlanWords& words) 
       {"tearing_skin", plan.tearing_skin},
       {"growth", list(plan.growth)},
       {"next_visit", json(plan.next_visit)},
+      {"unless_booked", json(plan.unless_booked)},
+      {"bookings_unread_from", json(plan.unread_day)},
       {"limits", list(plan.limits)},
       {"comes_every", plan.kept
                           ? Json{{"days", plan.kept->median.count()}, {"visits", plan.kept->visits}}

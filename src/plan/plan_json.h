@@ -36,6 +36,8 @@ inline constexpr int plan_json_version = 1;
 ///   next_visit         {date, wanted, reason, at, then, last, place, limit, overdue_days} or null;
 ///                      `at` is the hour of a booking; `then` {date, at}, the first booking after
 ///                      one of today, or null
+///   unless_booked      the same, where not all bookings can be read; then next_visit is null
+///   bookings_unread_from  the day from which that is so, or null
 ///   limits             [{kind, place, limit, passed}]: lengths that advise, and when they are
 ///   passed comes_every        {days, visits} or null: the median of the visits so far minutes
 ///   {expected, low, high, visits} or null last_visit         {date, number, groomer, mats,

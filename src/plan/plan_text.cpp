@@ -230,7 +230,7 @@ std::vector<Row> growth_rows(const Plan& plan, Units units) {
 
 std::string due_text(const NextVisit& next, Units units) {
   // The day that is asked about is no date of theirs.
-  if (next.reason == DueReason::first_visit) return "not booked; never here before: due now";
+  if (next.reason == DueReason::no_visit) return "not booked; no visit on file";
   std::string out = to_iso(next.date);
   switch (next.reason) {
     case DueReason::booked:
@@ -239,7 +239,7 @@ std::string due_text(const NextVisit& next, Units units) {
         out += fmt::format("; then {} at {}", to_iso(next.then->date), clock_time(next.then->at));
       }
       break;
-    case DueReason::first_visit:  // returned above
+    case DueReason::no_visit:  // returned above
       break;
     case DueReason::agreed:
       out += ", as agreed";
@@ -345,6 +345,14 @@ std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet,
   std::string out = fmt::format("{}, {}\n", pet.name.value, to_iso(plan.today));
   std::vector<Row> visit;
   if (plan.next_visit) visit.push_back({"next visit", due_text(*plan.next_visit, units)});
+  if (plan.unless_booked) {
+    visit.push_back({"if not booked", due_text(*plan.unless_booked, units)});
+  }
+  if (plan.unread_day) {
+    visit.push_back({"bookings", fmt::format("not all can be read from {} on, and what is booked "
+                                             "then is not known",
+                                             to_iso(*plan.unread_day))});
+  }
   if (plan.kept) {
     visit.push_back({"comes", fmt::format("every {} days, median of {} visits",
                                           plan.kept->median.count(), plan.kept->visits)});

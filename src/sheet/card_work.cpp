@@ -114,9 +114,10 @@ class WorkRows {
           text.add(say(Phrase::stays_under, {place, length}));
         } else {
           const Date over = region.since + std::chrono::days(*days + 1);
-          const bool soon = before_next(over);
-          text.add(say(soon ? Phrase::limit_keep : Phrase::grows_past,
-                       {place, length, voice_.locale.day_and_month(over, input_.today)}));
+          const Phrase says = over <= input_.today ? Phrase::grown_past
+                              : before_next(over)  ? Phrase::limit_keep
+                                                   : Phrase::grows_past;
+          text.add(say(says, {place, length, voice_.locale.day_and_month(over, input_.today)}));
         }
         span = limit.span;
         break;

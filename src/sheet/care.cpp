@@ -297,11 +297,12 @@ class CareMaker {
   /// A day that has passed, or that nobody booked, is told as such, and no other is made up.
   std::string no_date() const {
     const auto& next = desk_.input.plan.next_visit;
+    if (desk_.input.plan.unread_day) return words_.say(Phrase::care_date_unread);
     const Visit* const visit = desk_.care.visit;
     // Due it was on the day on which it was not done; another is not made yet.
     const bool put_off = visit != nullptr && visit->work == Work::not_done && next &&
                          next->date <= visit->date.value;
-    if (!next || next->reason == DueReason::first_visit || put_off) {
+    if (!next || next->reason == DueReason::no_visit || put_off) {
       return words_.say(Phrase::care_no_date);
     }
     if (next->overdue_days == 0) return words_.say(Phrase::care_due_today);

@@ -105,7 +105,7 @@ std::string reason(const SheetDesk& desk) {
   };
   const auto limit = [&] { return next->limit ? shown(*next->limit, voice) : std::string(); };
   switch (next->reason) {
-    case DueReason::first_visit:
+    case DueReason::no_visit:
       return {};  // it is here
     case DueReason::booked:
       if (next->at) return words.say(Phrase::because_booked, {voice.locale.time(*next->at)});
@@ -113,6 +113,10 @@ std::string reason(const SheetDesk& desk) {
     case DueReason::agreed:
       return words.say(Phrase::because_agreed);
     case DueReason::owner_interval:
+      if (const auto& every = input.pet.visit_every;
+          every && every->value.months > 0 && every->value.days.count() == 0) {
+        return words.say(Phrase::because_asked_months, {every->value.months});
+      }
       return days % 7 == 0 ? words.say(Phrase::because_asked, {days / 7})
                            : words.say(Phrase::because_asked_days, {days});
     case DueReason::coat_interval:

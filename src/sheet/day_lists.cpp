@@ -69,6 +69,20 @@ std::vector<DayLine> mix_lines(const DayPlan& plan, const SheetVoice& voice) {
   return out;
 }
 
+std::string unread_text(const DayPlan& plan, const SheetVoice& voice) {
+  const Words& words = voice.words;
+  std::vector<std::string> which;
+  for (const UnreadBooking& one : plan.unread) {
+    const std::string line = std::to_string(one.span.begin.line);
+    which.push_back(one.pet.empty()
+                        ? words.say(Phrase::day_row_line, {line})
+                        : words.say(Phrase::day_row_line_pet, {line, words.written(one.pet)}));
+  }
+  if (which.empty()) return {};
+  return words.say(Phrase::day_rows_unread,
+                   {joined(which, semicolon(words)), static_cast<int>(which.size())});
+}
+
 std::vector<BlockPtr> mix_list(const DayPlan& plan, const SheetVoice& voice) {
   std::vector<BlockPtr> out;
   for (const DayLine& line : mix_lines(plan, voice)) {
@@ -135,6 +149,25 @@ std::vector<BlockPtr> call_list(const DayPlan& plan, const Salon& salon, Date da
     std::vector<TextSpan> spans{{whom(call, salon, voice) + colon(voice.words), Face::semibold}};
     std::ranges::move(why_to_call(call, day, voice), std::back_inserter(spans));
     out.push_back(ticked(std::move(spans), call.pet->pet.span));
+  }
+  return out;
+}
+
+std::string day_sums(const DayBlock& block, DayDetail detail, const SheetVoice& voice) {
+  const auto number = [](auto count) { return static_cast<int>(count); };
+  const bool all_known =
+      std::ranges::all_of(block.rows, [](const DayRow& row) { return row.expected && row.booked; });
+  if (detail == DayDetail::close && all_known) {
+    return voice.words.say(Phrase::day_minutes_short,
+                           {shown(block.expected, voice), shown(block.booked, voice)});
+  }
+  const auto unknown =
+      std::ranges::count_if(block.rows, [](const DayRow& row) { return !row.expected; });
+  std::string out =
+      voice.words.say(Phrase::day_pets, {number(block.rows.size())}) + comma(voice.words) +
+      voice.words.say(Phrase::day_sums, {shown(block.expected, voice), shown(block.booked, voice)});
+  if (unknown > 0) {
+    out += comma(voice.words) + voice.words.say(Phrase::day_unknown, {number(unknown)});
   }
   return out;
 }

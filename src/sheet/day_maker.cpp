@@ -141,6 +141,9 @@ std::vector<BlockPtr> DayMaker::head() const {
           paragraph(capitalised(desk_.voice.locale.day_and_month(desk_.day, desk_.day)), style),
           paragraph(std::move(sums), beside), 4_mm),
       std::make_shared<Rule>(rule_name)};
+  if (const std::string unread = unread_text(plan_, desk_.voice); !unread.empty()) {
+    out.push_back(paragraph(unread, TextStyle{Role::action, Face::bold}));
+  }
   if (plan_.closed) {
     out.push_back(paragraph(say(Phrase::day_closed), TextStyle{Role::action, Face::bold}));
   }

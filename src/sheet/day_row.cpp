@@ -4,6 +4,7 @@
 #include <array>
 #include <optional>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "base/said_in.h"
@@ -14,6 +15,7 @@
 #include "page/stack.h"
 #include "sheet/alerts.h"
 #include "sheet/caution_words.h"
+#include "sheet/due.h"
 #include "sheet/last_time.h"
 #include "sheet/own_words.h"
 #include "sheet/parts.h"
@@ -172,24 +174,13 @@ class RowMaker {
   BlockPtr text() const {
     std::vector<BlockPtr> out;
     if (auto cannot = clashes()) out.push_back(alerts({*std::move(cannot)}));
-    Hurts hurts = this->hurts();
-    std::vector<TextSpan> says = rest(hurts);
-    if (!hurts.rest.empty()) says.insert(says.begin(), {hurts.rest + " ", Face::bold});
-    if (hurts.more > 0) part(says, {{"+" + std::to_string(hurts.more), Face::semibold}});
-    // Where room is short the text runs on after the last, but not into what is black.
-    if (detail_ == DayDetail::close && !hurts.entries.empty() &&
-        hurts.entries.back().gravity != Gravity::row) {
-      std::string& action = hurts.entries.back().action;
-      if (!action.empty() && !says.empty()) action += ' ';
-      for (const TextSpan& span : says) action += span.text;
-      says.clear();
-    }
-    if (!hurts.entries.empty()) {
-      const bool black = hurts.entries.back().gravity == Gravity::row;
-      out.push_back(alerts(std::move(hurts.entries)));
-      if (black && !says.empty()) out.push_back(std::make_shared<Gap>(0.3, 0.3, 0));
-    }
-    if (!says.empty()) out.push_back(paragraph(std::move(says)));
+    int more = 0;
+    std::vector<AlertEntry> entries = hurts(more);
+    const bool black = !entries.empty() && entries.back().gravity == Gravity::row;
+    if (!entries.empty()) out.push_back(alerts(std::move(entries)));
+    std::vector<BlockPtr> lines = rest(more);
+    if (black && !lines.empty()) out.push_back(std::make_shared<Gap>(0.3, 0.3, 0));
+    std::ranges::move(lines, std::back_inserter(out));
     return column(std::move(out));
   }
 
@@ -233,40 +224,62 @@ class RowMaker {
     return voice_.words.written(found == day_.names.end() ? other.pet.value : found->second);
   }
 
-  /// What can hurt: dangers and warnings, else a caution by its first sentence; what is said
-  /// without a signal word; and how many more alerts the card has.
-  struct Hurts {
-    std::vector<AlertEntry> entries;
-    std::string rest;
-    int more = 0;
-  };
-  Hurts hurts() const {
-    if (row_.pet == nullptr) return {};
-    Hurts out;
-    for (AlertEntry& entry : alert_entries(*desk_, CautionScope::card)) {
-      const bool own = std::ranges::any_of(
-          pet().alerts, [&](const Alert& alert) { return alert.span == entry.origin.span; });
-      const bool grave = entry.gravity <= (own ? Gravity::panel : Gravity::row);
-      if (!grave && !(own && entry.gravity == Gravity::bar && out.entries.empty())) {
-        ++out.more;
-        continue;
-      }
-      AlertEntry said{entry.gravity, entry.word, first_sentence(entry.statement), {}, entry.origin};
-      if (own && entry.gravity <= Gravity::panel) {
-        if (day_.alerts == DayAlerts::whole) {
-          said.statement = sentence(entry.statement);
-          said.action = entry.action;
-        } else if (said.statement != sentence(entry.statement) || !entry.action.empty()) {
-          said.statement += "\u00A0…";
+  /// What can hurt: dangers and warnings, else a caution by its first sentence; then in one line
+  /// what is without a signal word, and how many more alerts the card has. `more`: how many, where
+  /// there is no such line.
+  std::vector<AlertEntry> hurts(int& more) const {
+    std::vector<AlertEntry> out;
+    if (row_.pet != nullptr) {
+      for (AlertEntry& entry : alert_entries(*desk_, CautionScope::card)) {
+        if (auto one = said(entry, out.empty())) {
+          out.push_back(*std::move(one));
+        } else {
+          ++more;
         }
       }
-      said.role = detail_ == DayDetail::close ? Role::body : Role::action;
-      said.word_role = Role::body;
-      out.entries.push_back(std::move(said));
     }
-    out.rest = conditions_text(*desk_);
-    if (!out.rest.empty()) out.rest += '.';
+    AlertEntry unworded{Gravity::bar, {}, wordless(out), {}, {"beware", booking().span}};
+    unworded.role = unworded.word_role = detail_ == DayDetail::close ? Role::body : Role::action;
+    if (!unworded.statement.empty()) out.push_back(std::move(unworded));
+    if (more == 0 || out.empty()) return out;
+    std::string& last = out.back().action;
+    last += (last.empty() ? "+" : " +") + std::to_string(std::exchange(more, 0));
     return out;
+  }
+
+  /// An alert as the wall has it; empty where the card says it.
+  std::optional<AlertEntry> said(const AlertEntry& entry, bool first) const {
+    const bool own = std::ranges::any_of(
+        pet().alerts, [&](const Alert& alert) { return alert.span == entry.origin.span; });
+    const bool grave = entry.gravity <= (own ? Gravity::panel : Gravity::row);
+    if (!grave && !(own && entry.gravity == Gravity::bar && first)) return std::nullopt;
+    AlertEntry out{entry.gravity, entry.word, first_sentence(entry.statement), {}, entry.origin};
+    if (own && entry.gravity <= Gravity::panel) {
+      if (day_.alerts == DayAlerts::whole) {
+        out.statement = sentence(entry.statement);
+        out.action = entry.action;
+      } else if (out.statement != sentence(entry.statement) || !entry.action.empty()) {
+        out.statement += "\u00A0…";
+      }
+    }
+    out.role = detail_ == DayDetail::close ? Role::body : Role::action;
+    out.word_role = Role::body;
+    return out;
+  }
+
+  /// "Arthritis, deaf. Two people." Nothing of that which an alert says already.
+  std::string wordless(const std::vector<AlertEntry>& alerts) const {
+    if (row_.pet == nullptr) return say(Phrase::day_unread);
+    std::vector<std::string> out;
+    if (!row_.pet->all_visits) out.push_back(say(Phrase::day_visit_unread));
+    if (const std::string ill = conditions_text(*desk_); !ill.empty()) out.push_back(ill + ".");
+    const std::string two = sentence(say(Phrase::day_two_people));
+    const auto says_so = [&two](const AlertEntry& entry) {
+      return entry.action.find(two) != std::string::npos ||
+             entry.statement.find(two) != std::string::npos;
+    };
+    if (needs_two(pet()) && std::ranges::none_of(alerts, says_so)) out.push_back(two);
+    return joined(out, " ");
   }
 
   void part(std::vector<TextSpan>& out, std::vector<TextSpan> text) const {
@@ -275,33 +288,41 @@ class RowMaker {
     std::ranges::move(text, std::back_inserter(out));
   }
 
-  std::vector<TextSpan> rest(const Hurts& hurts) const {
-    std::vector<TextSpan> out;
-    if (!groomer_.empty()) part(out, {{voice_.words.written(groomer_) + ":"}});
-    if (row_.pet == nullptr) {
-      part(out, {{say(Phrase::day_unread), Face::bold}});
-    } else {
-      if (!row_.pet->all_visits) part(out, {{say(Phrase::day_visit_unread), Face::bold}});
-      if (detail_ == DayDetail::close && !looks_text(*desk_).empty()) {
-        std::vector<TextSpan> looks = looks_text(*desk_);
-        if (day_.brief && looks.size() > 1) looks.resize(1);
-        looks.push_back({"."});
-        part(out, std::move(looks));
+  /// All else: how it looks, its trim, what is new since last time, the note of the day. A line
+  /// each; where room is short the looks share theirs with the trim.
+  std::vector<BlockPtr> rest(int more) const {
+    std::vector<std::vector<TextSpan>> lines(1);
+    const auto new_line = [&] {
+      if (!lines.back().empty()) lines.emplace_back();
+    };
+    const bool roomy = day_.alerts == DayAlerts::whole && !day_.brief;
+    if (!groomer_.empty()) part(lines.back(), {{voice_.words.written(groomer_) + ":"}});
+    if (row_.pet != nullptr) {
+      if (detail_ == DayDetail::close) part(lines.back(), looks());
+      if (roomy) new_line();
+      part(lines.back(), trim());
+      if (more > 0) part(lines.back(), {{"+" + std::to_string(more)}});
+      if (std::vector<TextSpan> fresh = this->fresh(); !fresh.empty()) {
+        new_line();
+        part(lines.back(), std::move(fresh));
       }
-      const std::string two = sentence(say(Phrase::day_two_people));
-      const auto said = [&two](const AlertEntry& entry) {
-        return entry.action.find(two) != std::string::npos ||
-               entry.statement.find(two) != std::string::npos;
-      };
-      if (needs_two(pet()) && std::ranges::none_of(hurts.entries, said)) {
-        part(out, {{two, Face::semibold}});
-      }
-      part(out, trim());
-      part(out, fresh());
     }
     if (!booking().note.empty()) {
-      part(out, {{say(Phrase::quoted, {salons_words(booking().note, voice_)})}});
+      part(lines.back(), {{say(Phrase::quoted, {salons_words(booking().note, voice_)})}});
     }
+    std::vector<BlockPtr> out;
+    for (std::vector<TextSpan>& line : lines) {
+      if (!line.empty()) out.push_back(paragraph(std::move(line)));
+    }
+    return out;
+  }
+
+  /// "Spitz cross, orange sable." in the weight of what it stands beside.
+  std::vector<TextSpan> looks() const {
+    std::vector<TextSpan> out = looks_text(*desk_);
+    if (day_.brief && out.size() > 1) out.resize(1);
+    for (TextSpan& span : out) span.face.reset();
+    if (!out.empty()) out.push_back({"."});
     return out;
   }
 
@@ -335,7 +356,9 @@ class RowMaker {
 
   /// What the last visits left open, or that there was none.
   std::vector<TextSpan> fresh() const {
-    if (!plan().visit_before) return {{sentence(say(Phrase::day_first)), Face::semibold}};
+    if (!plan().visit_before) {
+      return {{sentence(no_visit_text(pet(), voice_.words)), Face::semibold}};
+    }
     if (plan().findings.empty()) return {};
     std::vector<std::string> found;
     for (const OpenFinding& finding : plan().findings) {
@@ -362,22 +385,4 @@ BlockPtr day_row(const DayRow& row, const DayDesk& desk, DayDetail detail,
   return RowMaker(row, desk, detail, groomer).whole();
 }
 
-std::string day_sums(const DayBlock& block, DayDetail detail, const SheetVoice& voice) {
-  const auto number = [](auto count) { return static_cast<int>(count); };
-  const bool all_known =
-      std::ranges::all_of(block.rows, [](const DayRow& row) { return row.expected && row.booked; });
-  if (detail == DayDetail::close && all_known) {
-    return voice.words.say(Phrase::day_minutes_short,
-                           {shown(block.expected, voice), shown(block.booked, voice)});
-  }
-  const auto unknown =
-      std::ranges::count_if(block.rows, [](const DayRow& row) { return !row.expected; });
-  std::string out =
-      voice.words.say(Phrase::day_pets, {number(block.rows.size())}) + comma(voice.words) +
-      voice.words.say(Phrase::day_sums, {shown(block.expected, voice), shown(block.booked, voice)});
-  if (unknown > 0) {
-    out += comma(voice.words) + voice.words.say(Phrase::day_unknown, {number(unknown)});
-  }
-  return out;
-}
 }  // namespace furnish

@@ -34,8 +34,4 @@ struct DayDesk {
 /// new since last time; minutes and when it is collected. Boxes for here, done and collected.
 /// `groomer`: said too, where the row may stand under another's name; may be empty.
 BlockPtr day_row(const DayRow&, const DayDesk&, DayDetail, const std::string& groomer = {});
-
-/// "4 pets, expected 6 h 40 min, booked 8 h 45 min"; in a column "6 h 40 min of
-/// 8 h 45 min", where all is known.
-std::string day_sums(const DayBlock&, DayDetail, const SheetVoice&);
 }  // namespace furnish

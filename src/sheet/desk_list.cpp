@@ -2,12 +2,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <set>
 #include <string_view>
 
 #include "base/text.h"
 #include "page/forms.h"
 #include "page/stack.h"
+#include "sheet/due.h"
 #include "sheet/parts.h"
 #include "sheet/pieces.h"
 #include "sheet/shown.h"
@@ -28,6 +30,7 @@ struct Line {
 struct List {
   std::string title, second, third;
   std::vector<Line> lines;
+  std::string caveat{};  ///< that holds for all of it; may be empty
 };
 
 class ListMaker {
@@ -81,9 +84,13 @@ class ListMaker {
     std::set<std::string_view> keys;  // a pet may have more rows than one
     for (const Line& line : list_.lines) keys.insert(line.key);
     const int pets = static_cast<int>(keys.size());
-    return column({std::make_shared<Ends>(paragraph(capitalised(list_.title), style),
-                                          paragraph(say(Phrase::day_pets, {pets}), beside), 4_mm),
-                   std::make_shared<Rule>(rule_name), std::make_shared<Gap>(0.5, 0.25, 0)});
+    std::vector<BlockPtr> out{
+        std::make_shared<Ends>(paragraph(capitalised(list_.title), style),
+                               paragraph(say(Phrase::day_pets, {pets}), beside), 4_mm),
+        std::make_shared<Rule>(rule_name)};
+    if (!list_.caveat.empty()) out.push_back(paragraph({{list_.caveat, Face::bold}}));
+    out.push_back(std::make_shared<Gap>(0.5, 0.25, 0));
+    return column(std::move(out));
   }
 
   BlockPtr nobody() const { return paragraph(say(Phrase::list_nobody)); }
@@ -170,8 +177,8 @@ int weeks_of(std::chrono::days span) {
   return static_cast<int>((span.count() + week / 2) / week);
 }
 
-/// "as agreed", "every 8 weeks": why it is due then. Of a pet that was never here nothing: that
-/// stands beside it.
+/// "as agreed", "every 8 weeks": why it is due then. Of a pet without a visit nothing: that stands
+/// beside it.
 std::string reason_of(const DueRow& row, const SheetVoice& voice) {
   const Words& words = voice.words;
   const int weeks = row.last ? weeks_of(row.due - *row.last) : 0;
@@ -181,13 +188,14 @@ std::string reason_of(const DueRow& row, const SheetVoice& voice) {
     case DueReason::agreed:
       return words.say(Phrase::why_agreed);
     case DueReason::owner_interval:
-      return words.say(Phrase::why_weeks, {row.interval ? weeks_of(*row.interval) : weeks});
+      return row.interval ? every_text(*row.interval, words)
+                          : words.say(Phrase::why_weeks, {weeks});
     case DueReason::coat_interval:
       return words.say(Phrase::why_coat, {weeks});
     case DueReason::keep_under:
     case DueReason::mat_prone:
       return row.limit ? words.say(Phrase::why_limit, {shown(*row.limit, voice)}) : std::string();
-    case DueReason::first_visit:
+    case DueReason::no_visit:
       break;
   }
   return {};
@@ -202,18 +210,27 @@ std::optional<Sheet> make_list(std::span<const DueRow> rows, Date by, const Desk
             words.say(Phrase::list_due),
             words.say(Phrase::list_last),
             {}};
+  std::optional<Date> unread;
   for (const DueRow& row : rows) {
     Line line = line_of(row);
-    const std::string far = row.days_over == 0  ? words.say(Phrase::list_today)
-                            : row.days_over > 0 ? words.say(Phrase::list_over, {row.days_over})
-                                                : words.say(Phrase::list_in, {-row.days_over});
+    const bool no_day = row.reason == DueReason::no_visit;
+    const std::string far = no_day               ? words.say(Phrase::list_no_day)
+                            : row.days_over == 0 ? words.say(Phrase::list_today)
+                            : row.days_over > 0  ? words.say(Phrase::list_over, {row.days_over})
+                                                 : words.say(Phrase::list_in, {-row.days_over});
     // Why it is that day stands beside it.
-    std::string when = row.days_over == 0 ? std::string() : comma(words) + day(row.due);
+    std::string when = no_day || row.days_over == 0 ? std::string() : comma(words) + day(row.due);
     if (const std::string why = reason_of(row, voice); !why.empty()) when += comma(words) + why;
+    if (row.unread) unread = std::min(unread.value_or(*row.unread), *row.unread);
     line.second = {{far, row.days_over > 0 ? Face::bold : Face::regular}, {std::move(when)}};
-    line.third = {{row.last ? day(*row.last) : words.say(Phrase::list_never)}};
+    std::string last = row.last ? day(*row.last) : words.say(Phrase::list_none);
+    if (!row.last && row.since) {
+      last += comma(words) + words.say(Phrase::comes_since, {std::to_string(*row.since)});
+    }
+    line.third = {{std::move(last)}};
     list.lines.push_back(std::move(line));
   }
+  if (unread) list.caveat = sentence(words.say(Phrase::due_unread, {day(*unread)}));
   return set(list, input, voice, sink);
 }
 

@@ -130,7 +130,7 @@ class TrendMaker {
     chart.points = weeks;
     chart.steps_from = desk_.note.history.front().date.value;
     if (const auto& every = desk_.input.pet.visit_every) {
-      chart.reference = static_cast<double>(every->value.count()) / 7;
+      chart.reference = static_cast<double>(every->value.about().count()) / 7;
     }
     return titled(words_.say(Phrase::note_intervals), std::move(chart));
   }

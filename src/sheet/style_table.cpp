@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "figure/hatching.h"
+#include "page/forms.h"
 #include "page/shortest.h"
 #include "page/stack.h"
 #include "page/table.h"
@@ -172,6 +173,11 @@ BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk) {
   return std::make_shared<Table>(std::move(columns), std::move(table), Role::body,
                                  Origin{"table of parts", input.pet.span});
 }
+
+/// Where nothing is planned a hand writes what the owner says.
+BlockPtr to_ask(const SheetDesk& desk) {
+  return std::make_shared<BlankLine>(desk.voice.words.say(Phrase::no_trim));
+}
 }  // namespace
 
 bool has_bar(const StyleRow& row) {
@@ -181,6 +187,7 @@ bool has_bar(const StyleRow& row) {
 
 BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
   const auto& [input, voice] = desk;
+  if (rows.empty()) return to_ask(desk);
   using Kind = TableColumn::Kind;
   std::vector<TableColumn> columns{
       {"", Kind::natural},
@@ -201,6 +208,7 @@ BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
 }
 
 BlockPtr style_table_in_two(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
+  if (rows.empty()) return to_ask(desk);
   // Where rows wrap is not known here, so a few places to divide at are tried.
   constexpr std::size_t about = 3;
   const std::size_t half = (rows.size() + 1) / 2;

@@ -114,8 +114,11 @@ std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
   const auto& [input, voice] = desk;
   std::vector<SheetRow> notes;
   const auto& order = input.plan.order;
-  bool diluted = std::ranges::any_of(
-      input.plan.bath.mixes, [](const Mix& mix) { return mix.measured.has_value() && !mix.neat; });
+  // Where a bottle is used on the day it was mixed there is no day to write.
+  bool diluted = input.salon.mix_keeps.count() > 0 &&
+                 std::ranges::any_of(input.plan.bath.mixes, [](const Mix& mix) {
+                   return mix.measured.has_value() && !mix.neat;
+                 });
   for (std::size_t i = 0; i < order.size(); ++i) {
     const WorkStep& step = order[i];
     if (step.before_bath && step.tool) {

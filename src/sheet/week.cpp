@@ -10,6 +10,7 @@
 #include "page/stack.h"
 #include "page/table.h"
 #include "sheet/alerts.h"
+#include "sheet/day_lists.h"
 #include "sheet/day_row.h"
 #include "sheet/last_time.h"
 #include "sheet/parts.h"
@@ -185,17 +186,21 @@ class WeekMaker {
     if (one.unread) {
       says = say(Phrase::week_unread);
       beside.face = Face::bold;
-    } else if (sum.rows.empty()) {
+    } else if (sum.rows.empty() && one.plan.unread.empty()) {
       says = say(one.closed ? Phrase::week_closed : Phrase::week_nothing);
     } else {
       says = day_sums(sum, DayDetail::tools, voice_);
       if (one.closed) says = say(Phrase::day_closed) + " " + says;
     }
-    return column(
-        {std::make_shared<Ends>(
-             paragraph(capitalised(voice_.locale.day_and_month(one.date, one.date)), style),
-             paragraph(std::move(says), beside), 4_mm),
-         std::make_shared<Rule>(rule_head)});
+    std::vector<BlockPtr> out{
+        std::make_shared<Ends>(
+            paragraph(capitalised(voice_.locale.day_and_month(one.date, one.date)), style),
+            paragraph(std::move(says), beside), 4_mm),
+        std::make_shared<Rule>(rule_head)};
+    if (const std::string unread = unread_text(one.plan, voice_); !unread.empty()) {
+      out.push_back(paragraph({{unread, Face::bold}}));
+    }
+    return column(std::move(out));
   }
 
   static BlockPtr list(std::vector<BlockPtr> items) {

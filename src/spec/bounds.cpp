@@ -38,6 +38,9 @@ std::string one(std::chrono::days days) {
   if (n != 0 && n % 7 == 0) return counted(n / 7, "week");
   return counted(n, "day");
 }
+std::string one(const CalendarSpan& span) {
+  return one(span.about());
+}
 std::string one(double number) {
   return fmt::format("{:g}", number);
 }
@@ -66,6 +69,9 @@ std::string to_text(const Range<std::chrono::seconds>& range) {
   return words(range);
 }
 std::string to_text(const Range<std::chrono::days>& range) {
+  return words(range);
+}
+std::string to_text(const Range<CalendarSpan>& range) {
   return words(range);
 }
 std::string to_text(const Range<double>& range) {

@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <string>
 
+#include "base/calendar_span.h"
 #include "base/date.h"
 #include "base/length.h"
 #include "base/measures.h"
@@ -29,6 +30,7 @@ std::string to_text(const Range<Mass>&);
 std::string to_text(const Range<Volume>&);
 std::string to_text(const Range<std::chrono::seconds>&);
 std::string to_text(const Range<std::chrono::days>&);
+std::string to_text(const Range<CalendarSpan>&);
 std::string to_text(const Range<double>&);
 std::string to_text(const Range<Date>&);
 
@@ -51,10 +53,10 @@ inline constexpr Range<seconds> rest_every{1min, 4h};
 inline constexpr Range<seconds> visit_minutes{1min, 10h};
 inline constexpr Range<double> minutes_number{1, 600};  ///< the same in plain minutes
 inline constexpr Range<days> home_bath_every{days(1), days(26 * 7)};
-inline constexpr Range<days> visit_every{days(7), days(104 * 7)};
+inline constexpr Range<CalendarSpan> visit_every{days(7), days(104 * 7)};
 inline constexpr Range<days> grown_out{days(7), days(104 * 7)};
-inline constexpr Range<days> vaccination_wait{days(0), days(365)};
-inline constexpr Range<days> vaccination_valid{days(1), days(20 * 365)};
+inline constexpr Range<CalendarSpan> vaccination_wait{days(0), days(365)};
+inline constexpr Range<CalendarSpan> vaccination_valid{days(1), days(20 * 365)};
 inline constexpr Range<days> mix_keeps{days(0), days(365)};
 
 inline constexpr Range<Length> coat{0_mm, 500_mm};

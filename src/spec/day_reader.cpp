@@ -2,6 +2,13 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <limits>
+#include <span>
+#include <utility>
+#include <vector>
+
+#include "base/text.h"
 #include "spec/day_format.h"
 #include "spec/fields.h"
 #include "spec/name_date.h"
@@ -41,6 +48,53 @@ Booking read_booking(Fields& fields) {
   fields.finish();
   return out;
 }
+
+/// Whose a booking is that has these faults. Where a heading is one of them nobody knows what
+/// belongs to which.
+std::string whose(const Booking& booking, std::span<const SourceSpan> faults,
+                  const SourceText& text) {
+  const bool heading = std::ranges::any_of(faults, [&](const SourceSpan& at) {
+    return at.begin.line != booking.span.begin.line &&
+           trimmed(text.line(at.begin.line)).starts_with("[");
+  });
+  return heading ? std::string() : stem(booking.pet.value);
+}
+
+/// Takes the bookings that have faults out of the day's. Each reaches from its heading to the next;
+/// a fault before the first may be a booking too.
+void part_from_unread(Day& day, std::uint32_t file, const ReadContext& context) {
+  std::vector<SourceSpan> faults;
+  for (const Diagnostic& one : context.sink.all()) {
+    if (one.severity == Severity::error && one.span.file == file) faults.push_back(one.span);
+  }
+  if (faults.empty()) return;
+  std::ranges::sort(faults);
+  std::ranges::stable_sort(day.bookings, {}, &Booking::span);
+  const SourceText& text = context.sources.at(file);
+  std::vector<Booking> good;
+  auto fault = faults.begin();
+  const auto before = [&](Position end) {
+    const auto first = fault;
+    while (fault != faults.end() && fault->begin < end) ++fault;
+    return std::span(first, fault);
+  };
+  const auto begin_of = [&](std::size_t i) {
+    return i < day.bookings.size() ? day.bookings[i].span.begin
+                                   : Position{std::numeric_limits<std::uint32_t>::max(), 0};
+  };
+  if (const auto first = before(begin_of(0)); !first.empty()) {
+    day.unread.push_back({first.front(), {}});
+  }
+  for (std::size_t i = 0; i < day.bookings.size(); ++i) {
+    const auto own = before(begin_of(i + 1));
+    if (own.empty()) {
+      good.push_back(std::move(day.bookings[i]));
+    } else {
+      day.unread.push_back({own.front(), whose(day.bookings[i], own, text)});
+    }
+  }
+  day.bookings = std::move(good);
+}
 }  // namespace
 
 std::optional<Day> read_day_text(const ReadContext& context, std::string path, std::string text) {
@@ -49,17 +103,21 @@ std::optional<Day> read_day_text(const ReadContext& context, std::string path, s
   if (!document) return std::nullopt;
   Fields file(*document, keys::day_file::file, context.sink);
   Day day;
+  bool dated = false;
   if (const auto date = file.date(keys::day_file::date)) {
     day.date = date->value;
     day.span = date->span;
+    const std::size_t errors = context.sink.error_count();
     check_name_date(*date, path, context.sink);
+    dated = context.sink.error_count() == errors;
   }
   for (Fields& booking : file.tables(keys::day_file::booking)) {
     day.bookings.push_back(read_booking(booking));
     day.bookings.back().date = day.date;
   }
   file.finish();
-  if (!no_errors_in(document->file, context.sink)) return std::nullopt;
+  if (!dated) return std::nullopt;
+  part_from_unread(day, document->file, context);
   return day;
 }
 

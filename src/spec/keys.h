@@ -123,6 +123,8 @@ template <>
 inline constexpr Kind kind_of<std::chrono::seconds> = Kind::duration;
 template <>
 inline constexpr Kind kind_of<std::chrono::days> = Kind::days;
+template <>
+inline constexpr Kind kind_of<CalendarSpan> = Kind::days;
 
 template <const auto& range>
 std::string bounds_text() {

@@ -20,20 +20,21 @@ inline constexpr auto coat = choice("coat", "coat", parse_coat, coat_words, "\"d
                                     "growth, mats, time and safety rules follow from it");
 inline constexpr auto colour = text("colour", "\"orange sable\"", "colour and markings");
 inline constexpr auto sex = text("sex", "\"male, neutered\"", "sex, and whether neutered");
-constexpr DateKey birth() {
-  DateKey made =
-      date("born", "2021-04-09", "day of birth; 2021 or \"2021-04\" where no more is known");
-  made.kind = Kind::birth;
-  return made;
+constexpr DateKey about(DateKey key) {
+  key.kind = Kind::birth;
+  return key;
 }
-inline constexpr auto born = birth();
+inline constexpr auto born =
+    about(date("born", "2021-04-09", "day of birth; 2021 or \"2021-04\" where no more is known"));
 inline constexpr auto weight = quantity<bounds::weight>(
     "weight", "\"4.6 kg\"", "the last one known; \"10 lb 3 oz\" is fine too");
 inline constexpr auto weighed = date("weighed", "2026-09-29", "the day of that weight");
 inline constexpr auto photo = staff(
     of<PhotoKey>(Kind::photo, "photo", "\"photos/marlow.jpg\"", "a picture in the salon's folder"));
-inline constexpr std::array<const KeyInfo*, 9> list{&name, &breed,  &coat,    &colour, &sex,
-                                                    &born, &weight, &weighed, &photo};
+inline constexpr auto since = about(
+    date("since", "2014", "since when it comes, of a regular whose visits are not all on file"));
+inline constexpr std::array<const KeyInfo*, 10> list{&name, &breed,  &coat,    &colour, &sex,
+                                                     &born, &weight, &weighed, &photo,  &since};
 inline constexpr TableInfo table{"identity", "who it is", list};
 }  // namespace identity
 

@@ -69,20 +69,19 @@ std::optional<Birth> part_of_a_day(const TomlNode& node) {
   return Birth{*first, node.span, year ? BirthKnown::year : BirthKnown::month};
 }
 
-std::optional<Birth> read_birth(Fields& fields) {
-  const TomlEntry* const entry = fields.find(keys::identity::born);
+std::optional<Birth> read_birth(Fields& fields, const DateKey& key) {
+  const TomlEntry* const entry = fields.find(key);
   if (entry == nullptr) return std::nullopt;
   if (auto part = part_of_a_day(entry->node)) return part;
   // A month in words is not to become a day that nobody knows.
   const std::string hint = date_hint(entry->node);
   constexpr std::string_view write = "write 2021-04";
   if (hint.size() > write.size() && hint.find(" or the day itself") != std::string::npos) {
-    report_type(entry->node, keys::identity::born.name, "a date such as 2021-04-09, or a year",
-                fields.sink())
-        .hint = fmt::format("write \"{}\"", hint.substr(write.size() - 7, 7));
+    report_type(entry->node, key.name, "a date such as 2021-04-09, or a year", fields.sink()).hint =
+        fmt::format("write \"{}\"", hint.substr(write.size() - 7, 7));
     return std::nullopt;
   }
-  const auto day = fields.date(keys::identity::born);
+  const auto day = fields.date(key);
   return day ? std::optional(Birth{day->value, day->span}) : std::nullopt;
 }
 }  // namespace
@@ -95,13 +94,14 @@ void read_identity(Fields& fields, const Salon* salon, Pet& pet) {
   if (const auto coat = fields.choice(keys::identity::coat)) {
     pet.coat = coat->value;
   }
-  pet.born = read_birth(fields);
+  pet.born = read_birth(fields, keys::identity::born);
   pet.weight = fields.quantity(keys::identity::weight);
   pet.weighed = fields.date(keys::identity::weighed);
   if (auto photo = read_photo_path(fields, keys::identity::photo, salon)) {
     pet.photo = photo->value;
     pet.photo_span = photo->span;
   }
+  pet.since = read_birth(fields, keys::identity::since);
   if (pet.weighed && fields.find(keys::identity::weight) == nullptr && fields.complete()) {
     fields.sink().error("weighed-without-weight", pet.weighed->span,
                         "'weighed' is the day of the weight, but there is no weight");

@@ -103,7 +103,7 @@ std::optional<Told> tell_day(std::string_view name, std::string_view value) {
   const KeyInfo* const key = find_key(name);
   const bool birth = key != nullptr && key->kind == Kind::birth;
   if (key != nullptr && key->kind != Kind::date && !birth) return std::nullopt;
-  if (key != nullptr && parse_days(value)) {
+  if (key != nullptr && parse_span(value)) {
     return Told{"a date, not a span, is wanted here", "write the day itself, such as 2026-11-24",
                 value};
   }

@@ -139,12 +139,16 @@ std::string quantity(std::chrono::seconds time) {
   return quoted(s % 60 == 0 ? fmt::format("{} min", s / 60) : fmt::format("{} s", s));
 }
 
-std::string quantity(std::chrono::days days) {
-  const auto n = days.count();
+std::string quantity(const CalendarSpan& span) {
   const auto counted = [](auto count, std::string_view unit) {
-    return quoted(fmt::format("{} {}{}", count, unit, count == 1 ? "" : "s"));
+    return fmt::format("{} {}{}", count, unit, count == 1 ? "" : "s");
   };
-  return n != 0 && n % 7 == 0 ? counted(n / 7, "week") : counted(n, "day");
+  const auto n = span.days.count();
+  const std::string days = n != 0 && n % 7 == 0 ? counted(n / 7, "week") : counted(n, "day");
+  if (span.months == 0) return quoted(days);
+  const std::string months =
+      span.months % 12 == 0 ? counted(span.months / 12, "year") : counted(span.months, "month");
+  return quoted(n == 0 ? months : months + " " + days);
 }
 
 std::string quantity(const Dilution& dilution) {

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "base/calendar_span.h"
 #include "base/measures.h"
 #include "model/free_text.h"
 #include "trade/region.h"
@@ -34,7 +35,7 @@ std::string quantity(Length, Form = Form::plain);
 std::string quantity(Mass);
 std::string quantity(Volume);
 std::string quantity(std::chrono::seconds);
-std::string quantity(std::chrono::days);
+std::string quantity(const CalendarSpan&);
 /// "neat", "10:1" or "1 in 10"; the same number if a file gave it with up to nine decimals, else
 /// the nearest that the reader makes.
 std::string quantity(const Dilution&);

@@ -342,7 +342,13 @@ std::optional<std::chrono::seconds> as_quantity(const TomlNode& node, std::strin
 std::optional<std::chrono::days> as_quantity(const TomlNode& node, std::string_view what,
                                              const Range<std::chrono::days>& range,
                                              DiagnosticSink& sink) {
-  return quantity(node, what, range, parse_days, "a span such as \"8 weeks\" or \"10 days\"",
+  const auto span = as_quantity(
+      node, what, Range<CalendarSpan>{range.low, range.high, range.at_low, range.at_high}, sink);
+  return span ? std::optional(span->about()) : std::nullopt;
+}
+std::optional<CalendarSpan> as_quantity(const TomlNode& node, std::string_view what,
+                                        const Range<CalendarSpan>& range, DiagnosticSink& sink) {
+  return quantity(node, what, range, parse_span, "a span such as \"8 weeks\" or \"10 days\"",
                   "weeks", sink);
 }
 

@@ -46,6 +46,8 @@ std::optional<std::chrono::seconds> as_quantity(const TomlNode&, std::string_vie
                                                 DiagnosticSink&);
 std::optional<std::chrono::days> as_quantity(const TomlNode&, std::string_view what,
                                              const Range<std::chrono::days>&, DiagnosticSink&);
+std::optional<CalendarSpan> as_quantity(const TomlNode&, std::string_view what,
+                                        const Range<CalendarSpan>&, DiagnosticSink&);
 std::optional<Dilution> as_dilution(const TomlNode&, std::string_view what, DiagnosticSink&);
 /// A list of at most bounds::list_length; null after a fault.
 const TomlList* as_list(const TomlNode&, std::string_view what, DiagnosticSink&);

@@ -33,13 +33,13 @@ std::optional<std::chrono::minutes> read_minutes(Fields& file) {
 std::optional<Located<Date>> read_next(Fields& file, Date from) {
   const TomlNode* const node = file.peek(keys::visit_file::next);
   const auto* const words = node == nullptr ? nullptr : std::get_if<std::string>(&node->value);
-  const auto span = words == nullptr ? Parsed<std::chrono::days>{} : parse_days(*words);
+  const auto span = words == nullptr ? Parsed<CalendarSpan>{} : parse_span(*words);
   if (!span || from == Date{} || !bounds::visit_every.holds(*span.value)) {
     return file.date(keys::visit_file::next);
   }
   file.find(keys::visit_file::next);
   offer(report_type(*node, keys::visit_file::next.name, "a date such as 2021-04-09", file.sink()),
-        to_iso(from + *span.value));
+        to_iso(after(from, *span.value)));
   return std::nullopt;
 }
 

@@ -23,13 +23,16 @@ std::string identity(const Pet& pet) {
   if (pet.coat) out.add("coat", quoted(key(*pet.coat)));
   out.words("colour", pet.colour);
   out.words("sex", pet.sex);
-  if (pet.born) {
-    const std::string born = to_iso(*pet.born);
-    out.add("born", pet.born->known == BirthKnown::month ? quoted(born) : born);
-  }
+  const auto about = [&](const char* key, const std::optional<Birth>& day) {
+    if (!day) return;
+    const std::string text = to_iso(*day);
+    out.add(key, day->known == BirthKnown::month ? quoted(text) : text);
+  };
+  about("born", pet.born);
   if (pet.weight) out.add("weight", quantity(pet.weight->value));
   if (pet.weighed) out.add("weighed", to_iso(pet.weighed->value));
   out.words("photo", pet.photo);
+  about("since", pet.since);
   return out.text();
 }
 
@@ -165,7 +168,7 @@ std::string finish(const Finish& from) {
 
 std::string home(const HomeAdvice& from) {
   Section out("[home]");
-  if (from.bath_every) out.add("bath_every", quantity(from.bath_every->value));
+  if (from.bath_every) out.add("bath_every", quantity(CalendarSpan(from.bath_every->value)));
   if (from.product) out.add("product", product_value(*from.product, ProductKind::shampoo));
   if (from.bottle) out.add("bottle", quantity(*from.bottle));
   std::vector<std::string> notes;

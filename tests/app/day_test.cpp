@@ -1,11 +1,13 @@
 #include <fmt/format.h>
+#include <algorithm>
 #include <catch2/catch.hpp>
-
 #include <cmath>
 #include <fstream>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <regex>
+#include <sstream>
+#include <vector>
 
 #include "app/program.h"
 #include "app/words_on_page.h"
@@ -193,6 +195,39 @@ TEST_CASE("a day of forty bookings is two pages", "[day]") {
     REQUIRE(furnish(day(folder.path(""), std::string("--language ") + language + " -o " + pdf))
                 .status == 0);
     CHECK(check_pages(pdf) <= 2);
+  }
+}
+
+TEST_CASE("what can hurt has lines of its own, apart from looks and findings", "[day]") {
+  const std::vector<std::string> hurts{"Snaps when", "Bites if", "Fears the dryer", "Sore left hip",
+                                       "Lavender gives"},
+      others{"Spitz cross",   "Water-dog cross", "Toy terrier",
+             "Rough terrier", "Lap dog cross",   "Look again"};
+  const auto any_in = [](const std::string& text, const std::vector<std::string>& all) {
+    return std::ranges::any_of(all, [&](const std::string& one) { return has(text, one); });
+  };
+  for (const int count : {6, 20, 40}) {
+    INFO(count);
+    const TemporaryFolder folder;
+    put_all(folder, full_day(count, 5));
+    std::istringstream lines(furnish(day(folder.path(""), "--format text -o -")).out);
+    std::string block;
+    std::size_t with_hurts = 0, with_others = 0, mixed = 0;
+    const auto take = [&] {
+      const bool hurt = any_in(block, hurts), other = any_in(block, others);
+      with_hurts += hurt ? 1 : 0;
+      with_others += other ? 1 : 0;
+      mixed += hurt && other ? 1 : 0;
+      block.clear();
+    };
+    for (std::string line; std::getline(lines, line);) {
+      if (line.ends_with(':')) take();  // a paragraph, an item, a list begins
+      block += line + "\n";
+    }
+    take();
+    CHECK(with_hurts >= 3);
+    CHECK(with_others >= 6);
+    CHECK(mixed == 0);
   }
 }
 

@@ -31,6 +31,13 @@ TEST_CASE("due lists who comes, the longest over first", "[front-desk]") {
   int before = 100000;
   for (const Json& row : rows) {
     INFO(row.dump());
+    // Last those of which nobody knows a day.
+    if (row["due"].is_null()) {
+      CHECK(row["reason"] == "no visit on file");
+      CHECK(row["days_over"].is_null());
+      before = -100000;
+      continue;
+    }
     CHECK(row["days_over"] <= before);
     before = row["days_over"];
     // Two weeks from the day, unless it says.
@@ -55,7 +62,7 @@ TEST_CASE("expiring lists vaccinations by their day", "[front-desk]") {
     return row["pet"] == "nefeli" && row["vaccination"] == "rabies";
   });
   REQUIRE(nefeli != rows.end());
-  CHECK((*nefeli)["day"] == "2026-11-19");
+  CHECK((*nefeli)["day"] == "2026-11-20");  // three years of the calendar
   CHECK((*nefeli)["status"] == "expired after");
   CHECK(asked("expiring --within '2 years'").size() > rows.size());
 }

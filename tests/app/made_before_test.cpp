@@ -205,7 +205,8 @@ class Changing {
       PhotoFolder(one->folder->root(), one->salon(), {files, shop.sources(), said})
           .portrait(one->pet);
       bool all = true;
-      for (const Booking& booking : one->folder->bookings(one->pet, shop.today(), all)) {
+      const PetBookings bookings = one->folder->bookings(one->pet, shop.today(), all);
+      for (const Booking& booking : bookings.known) {
         salons += fmt::format("{} {} {} {}\n", to_iso(booking.date), booking.at.count(),
                               booking.pet.value, booking.groomer);
       }

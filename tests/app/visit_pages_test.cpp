@@ -62,7 +62,7 @@ static std::optional<Date> comes_back(Desk& table, const Kennel& kennel) {
   }
   DiagnosticSink sink;
   bool complete = true;
-  const auto bookings = kennel.folder->bookings(kennel.pet, demo_day, complete);
+  const PetBookings bookings = kennel.folder->bookings(kennel.pet, demo_day, complete);
   const auto after =
       plan_after_today(table.salon(), kennel.pet, kennel.visits, bookings, demo_day, sink)
           .next_visit;

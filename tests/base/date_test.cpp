@@ -1,4 +1,4 @@
-#include "base/date.h"
+#include "base/calendar_span.h"
 
 #include <unicode/gregocal.h>
 #include <unicode/timezone.h>
@@ -83,4 +83,46 @@ TEST_CASE("age in full years and months") {
   CHECK(full_months(day("2026-05-24"), day("2026-11-24")) == 6);
   CHECK(full_months(day("2025-11-30"), day("2026-02-28")) == 2);
   CHECK(full_months(day("2025-11-30"), day("2026-03-01")) == 3);
+}
+
+// XML Schema Part 2 (W3C, 2004), appendix E "Adding durations to dateTimes": its table of examples,
+// by their days.
+TEST_CASE("spans of the calendar are added as XML Schema adds durations of ISO 8601") {
+  using std::chrono::days;
+  using std::chrono::months;
+  CalendarSpan long_one(months(15));
+  long_one.days = days(5);
+  CHECK(to_iso(after(day("2000-01-12"), long_one)) == "2001-04-17");
+  // The order matters: (2000-03-30 + P1D) + P1M, and (2000-03-30 + P1M) + P1D.
+  CHECK(to_iso(after(after(day("2000-03-30"), days(1)), months(1))) == "2000-04-30");
+  CHECK(to_iso(after(after(day("2000-03-30"), months(1)), days(1))) == "2000-05-01");
+  CalendarSpan both(months(1));
+  both.days = days(1);
+  CHECK(to_iso(after(day("2000-03-30"), both)) == "2000-05-01");
+  // A year is no number of days.
+  CHECK(to_iso(after(day("2025-02-28"), months(12))) == "2026-02-28");
+  CHECK(to_iso(after(day("2024-02-28"), months(12))) == "2025-02-28");
+  CHECK(to_iso(after(day("2024-02-29"), months(12))) == "2025-02-28");
+  CHECK(to_iso(after(day("2024-02-29"), months(48))) == "2028-02-29");
+  CHECK(to_iso(after(day("2023-11-24"), months(36))) == "2026-11-24");
+  CHECK(to_iso(after(day("2026-12-31"), months(2))) == "2027-02-28");
+}
+
+TEST_CASE("months are added as ICU adds them, whatever day it is") {
+  UErrorCode status = U_ZERO_ERROR;
+  icu::GregorianCalendar calendar(*icu::TimeZone::getGMT(), status);
+  REQUIRE(U_SUCCESS(status));
+  constexpr double milliseconds_a_day = 86'400'000.0;
+  int wrong = 0;
+  for (Date from = day("2023-01-01"); from < day("2029-01-01"); from += std::chrono::days(1)) {
+    for (const int months : {1, 2, 3, 6, 11, 12, 18, 36}) {
+      calendar.setTime(static_cast<double>(from.time_since_epoch().count()) * milliseconds_a_day,
+                       status);
+      calendar.add(UCAL_MONTH, months, status);
+      const auto there = static_cast<long>(calendar.getTime(status) / milliseconds_a_day);
+      if (after(from, std::chrono::months(months)).time_since_epoch().count() != there) ++wrong;
+    }
+  }
+  REQUIRE(U_SUCCESS(status));
+  CHECK(wrong == 0);
 }

@@ -50,9 +50,15 @@ TEST_CASE("weights, volumes, times and spans") {
   CHECK(parse_volume("1.6 l").value == Volume::ml(1600));
   CHECK(parse_duration("1 h 25 min").value == seconds(5100));
   CHECK(parse_duration("90 s").value == seconds(90));
-  CHECK(parse_days("8 weeks").value == std::chrono::days(56));
-  CHECK(parse_days("1 week 3 days").value == std::chrono::days(10));
-  CHECK(parse_days("3 years").value == std::chrono::days(1095));
+  CHECK(parse_span("8 weeks").value->days == std::chrono::days(56));
+  CHECK(parse_span("2 months").value->months == 2);
+  CHECK(parse_span("1 year 2 months 3 days").value->months == 14);
+  CHECK(parse_span("1 year 2 months 3 days").value->days == std::chrono::days(3));
+  CHECK(parse_span("1/2 year").value->months == 6);
+  CHECK(parse_span("1.5 months").value->months == 1);
+  CHECK(parse_span("1.5 months").value->days == std::chrono::days(15));  // half of 30.44
+  CHECK(parse_span("1 week 3 days").value->days == std::chrono::days(10));
+  CHECK(parse_span("3 years").value->months == 36);
   CHECK_FALSE(parse_mass("4.6"));
   CHECK_FALSE(parse_duration("4 weeks"));
 }
@@ -69,8 +75,8 @@ TEST_CASE("units as people write them out, or cut them short") {
   CHECK(parse_volume("2 litres").value == Volume::ml(2000));
   CHECK(parse_duration("5 minutes").value == seconds(300));
   CHECK(parse_duration("1 hr 25 mins").value == seconds(5100));
-  CHECK(parse_days("10 wks").value == std::chrono::days(70));
-  CHECK(parse_days("1 yr").value == std::chrono::days(365));
+  CHECK(parse_span("10 wks").value->days == std::chrono::days(70));
+  CHECK(parse_span("1 yr").value->months == 12);
 }
 
 TEST_CASE("from one to another is told so") {

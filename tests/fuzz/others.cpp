@@ -22,7 +22,8 @@ void others(std::string_view bytes) {
   Reading reading;
   bool good = false;
   if (kind == 'd') {
-    good = read_day_text(reading.context, "days/2026-11-24.toml", std::move(text)).has_value();
+    const auto day = read_day_text(reading.context, "days/2026-11-24.toml", std::move(text));
+    good = day && day->unread.empty();
   } else if (kind == 'o') {
     good = read_salon_text(reading.context, "salon.toml", std::move(text)).has_value();
   } else {

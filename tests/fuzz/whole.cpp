@@ -106,7 +106,7 @@ std::optional<Case> worked_out(SalonFolder& folder, DiagnosticSink& sink) {
   const auto bookings = folder.bookings(*pet, today, all_bookings);
   Plan plan = make_plan(folder.salon(), *pet, visits, bookings, today, sink);
   return Case{&folder,         std::move(*pet), std::move(visits), complete,
-              std::move(plan), today,           all_bookings};
+              std::move(plan), today,           bookings,          all_bookings};
 }
 }  // namespace
 

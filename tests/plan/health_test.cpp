@@ -132,6 +132,37 @@ TEST_CASE("a vaccination counts from its waiting days to its last day") {
   CHECK(vaccination_state(rule, {}, day("2026-05-01")).status == missing);
 }
 
+// A certificate counts calendar years: from a day to the same one, in February to its last.
+TEST_CASE("a vaccination that holds for years ends on its day of the year") {
+  VaccinationRule rule;
+  rule.name = "rabies";
+  const auto until = [&](std::string_view given, int years) {
+    rule.valid = std::chrono::months(12 * years);
+    const std::vector<Vaccination> list{{"rabies", {day(given), line(3)}, true}};
+    return to_iso(*vaccination_state(rule, list, day(given)).until);
+  };
+  CHECK(until("2025-02-28", 1) == "2026-02-28");
+  CHECK(until("2024-02-28", 1) == "2025-02-28");  // 366 days on
+  CHECK(until("2024-02-29", 1) == "2025-02-28");
+  CHECK(until("2023-11-24", 3) == "2026-11-24");  // 1096 days on
+  CHECK(until("2024-02-29", 4) == "2028-02-29");
+  CHECK(VaccinationRule().valid == CalendarSpan(std::chrono::months(12)));
+}
+
+TEST_CASE("a loss since a weight without its day is said too") {
+  Pet dog = pet();
+  dog.weight = {Mass::kg(20), line(2)};
+  const auto h = health_of(dog, {weighed("2026-11-24", Mass::kg(17.4))});
+  REQUIRE(h.since_last);
+  CHECK(h.since_last->loss);  // 13 %
+  CHECK_FALSE(h.since_last->before.on);
+  const auto made = plan(salon(), dog, {weighed("2026-11-24", Mass::kg(17.4))});
+  REQUIRE(made.caution(RuleId::weight_loss) != nullptr);
+  CHECK(made.caution(RuleId::weight_loss)->what.key == "weight-loss-undated");
+  CHECK(plan(salon(), dog, {weighed("2026-11-24", Mass::kg(19))}).caution(RuleId::weight_loss) ==
+        nullptr);
+}
+
 TEST_CASE("the newest dose decides, in whatever order they are written") {
   VaccinationRule rule;
   rule.name = "Rabies";

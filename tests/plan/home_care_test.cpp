@@ -10,7 +10,7 @@ using namespace furnish::made;
 namespace {
 Pet weeks_apart(int weeks, std::optional<Coat> coat) {
   Pet dog = pet(coat);
-  dog.visit_every = Located<std::chrono::days>{std::chrono::days(7 * weeks), {}};
+  dog.visit_every = Located<CalendarSpan>{std::chrono::days(7 * weeks), {}};
   return dog;
 }
 

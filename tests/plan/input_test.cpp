@@ -5,7 +5,7 @@ using namespace furnish::made;
 
 TEST_CASE("visits out of order are put in order") {
   Pet dog = pet();
-  dog.visit_every = Located<std::chrono::days>{std::chrono::days(56), {}};
+  dog.visit_every = Located<CalendarSpan>{std::chrono::days(56), {}};
   const Made made =
       plan(salon(), dog, {visit("2026-11-01"), visit("2026-03-01"), visit("2026-08-01")});
   CHECK(made.plan.next_visit->last == day("2026-11-01"));
@@ -112,7 +112,7 @@ TEST_CASE("a dryer that the handling rules out and the bath uses") {
 TEST_CASE("an empty pet has a plan") {
   const Made made = plan(salon(), Pet{});
   CHECK(made.plan.lengths.empty());
-  CHECK(made.plan.next_visit->reason == DueReason::first_visit);
+  CHECK(made.plan.next_visit->reason == DueReason::no_visit);
   CHECK_FALSE(made.plan.duration);
   CHECK(made.sink.all().empty());
 }

@@ -165,7 +165,7 @@ std::size_t Made::count(RuleId id) const {
 Made plan(const Salon& salon, const Pet& pet, const std::vector<Visit>& visits,
           std::string_view today, const std::vector<Booking>& bookings) {
   Made out;
-  out.plan = make_plan(salon, pet, visits, bookings, day(today), out.sink);
+  out.plan = make_plan(salon, pet, visits, {bookings, {}}, day(today), out.sink);
   static const std::vector<std::string> keys = caution_keys();
   for (const auto* const all : {&out.plan.cautions, &out.plan.standing}) {
     for (const Caution& one : *all) {

@@ -8,7 +8,7 @@ using namespace furnish::made;
 namespace {
 Pet every(int weeks, std::optional<Coat> coat = std::nullopt) {
   Pet dog = pet(coat);
-  dog.visit_every = Located<std::chrono::days>{std::chrono::days(7 * weeks), {}};
+  dog.visit_every = Located<CalendarSpan>{std::chrono::days(7 * weeks), {}};
   return dog;
 }
 
@@ -36,6 +36,48 @@ TEST_CASE("every eight weeks") {
   }
 }
 
+TEST_CASE("every two months is the same day of the month") {
+  Pet dog = pet();
+  dog.visit_every = Located<CalendarSpan>{std::chrono::months(2), {}};
+  CHECK(to_iso(next_of(dog, {visit("2026-10-24")})->date) == "2026-12-24");
+  CHECK(to_iso(next_of(dog, {visit("2026-12-31")}, "2026-12-31")->date) == "2027-02-28");
+}
+
+TEST_CASE("a day of which not all bookings can be read leaves open what may come later") {
+  const std::vector<Visit> visits{visit("2026-10-07")};  // due on 2 December
+  const auto plan_of = [&](std::vector<Booking> known, std::vector<std::string_view> unread) {
+    PetBookings bookings{std::move(known), {}};
+    for (const std::string_view iso : unread) bookings.unread.push_back(day(iso));
+    DiagnosticSink sink;
+    return make_plan(salon(), every(8), visits, bookings, day("2026-11-24"), sink);
+  };
+  const Plan open = plan_of({}, {"2026-12-10"});  // it may be that day instead of the second
+  CHECK_FALSE(open.next_visit);
+  REQUIRE(open.unless_booked);
+  CHECK(open.unless_booked->date == day("2026-12-02"));
+  CHECK(open.unread_day == day("2026-12-10"));
+  // A booking before it is the first whatever stands there.
+  const Plan sure = plan_of({booking("2026-12-01")}, {"2026-12-10"});
+  REQUIRE(sure.next_visit);
+  CHECK(sure.next_visit->date == day("2026-12-01"));
+  CHECK_FALSE(sure.unread_day);
+  CHECK(plan_of({booking("2026-12-10")}, {"2026-12-10"}).next_visit);
+  CHECK_FALSE(plan_of({booking("2026-12-11")}, {"2026-12-10"}).next_visit);
+  // Of one that is booked today only what follows is open.
+  const Plan today = plan_of({booking("2026-11-24"), booking("2027-01-05")}, {"2026-12-10"});
+  REQUIRE(today.next_visit);
+  CHECK(today.next_visit->date == day("2026-11-24"));
+  CHECK_FALSE(today.next_visit->then);
+  CHECK(today.unread_day == day("2026-12-10"));
+  REQUIRE(today.after_today);
+  CHECK_FALSE(today.after_today->next);
+  const Plan then = plan_of({booking("2026-11-24"), booking("2026-12-01")}, {"2026-12-10"});
+  REQUIRE(then.next_visit->then);
+  CHECK_FALSE(then.unread_day);
+  // What is past is nobody's matter.
+  CHECK(plan_of({}, {"2026-11-23"}).next_visit->date == day("2026-12-02"));
+}
+
 // The worked example of RFC 5545, 3.8.5.3: every other week from 1997-09-02.
 TEST_CASE("every fortnight") {
   std::string date = "1997-09-02";
@@ -55,13 +97,13 @@ TEST_CASE("whose interval, and from when") {
   CHECK_FALSE(next_of(pet(), {visit("2026-11-24")}));
 }
 
-TEST_CASE("a pet that was never here is due now, and that is the reason") {
+TEST_CASE("a pet without a visit on file is due now, and that is the reason") {
   Salon shut = salon();
   shut.closed = {std::chrono::Tuesday};  // today: it is here, or is told so
   for (const Pet& dog : {every(8), pet(Coat::curly), pet()}) {
     const auto first = next_of(dog, {}, "2026-11-24", shut);
     REQUIRE(first);
-    CHECK(first->reason == DueReason::first_visit);
+    CHECK(first->reason == DueReason::no_visit);
     CHECK(first->date == day("2026-11-24"));
     CHECK(first->overdue_days == 0);
     CHECK_FALSE(first->last);
@@ -116,8 +158,8 @@ TEST_CASE("a booking of today is the next visit until that visit is on file") {
   CHECK_FALSE(after->then);
 
   DiagnosticSink unheard;
-  const auto over =
-      plan_after_today(salon(), every(8), std::vector{last}, bookings, day("2026-11-24"), unheard);
+  const auto over = plan_after_today(salon(), every(8), std::vector{last}, {bookings, {}},
+                                     day("2026-11-24"), unheard);
   CHECK(over.next_visit->date == day("2026-12-03"));
 }
 
@@ -250,7 +292,7 @@ TEST_CASE("how often it really came is the median of the days between") {
 TEST_CASE("booked for today, the plan knows what holds after today's trim") {
   Pet dog = pet(Coat::curly);
   dog.trim = {part("ears", shears(Shears::straight), Lay::with, 35_mm)};
-  dog.visit_every = {std::chrono::weeks(6), {}};
+  dog.visit_every = {std::chrono::days(6 * 7), {}};
   const Visit last = visit("2026-10-13");
   const auto booked = plan(salon(), dog, {last}, "2026-11-24", {booking("2026-11-24")});
   REQUIRE(booked.plan.after_today);

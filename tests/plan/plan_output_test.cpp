@@ -13,7 +13,7 @@ Pet marlow() {
   Pet dog = pet(Coat::double_coat);
   dog.born = Birth{day("2021-04-09"), line(2)};
   dog.weight = Located<Mass>{Mass::kg(4.6), line(3)};
-  dog.visit_every = Located<std::chrono::days>{std::chrono::days(56), {}};
+  dog.visit_every = Located<CalendarSpan>{std::chrono::days(56), {}};
   dog.bath.shampoo = product("oat shampoo");
   dog.bath.shampoo->dwell = std::chrono::minutes(4);
   dog.trim = {part("back", Brush{}), part("hocks", comb(Length::inches(1, 2))),
@@ -155,11 +155,11 @@ TEST_CASE("the plan says that a pet is booked today, and when after that") {
   CHECK(json.at("next_visit").at("then").at("at") == "09:00");
 }
 
-TEST_CASE("the plan of a pet that was never here names no day that moves with the asking") {
+TEST_CASE("the plan of a pet without a visit names no day that moves with the asking") {
   const auto text = [](std::vector<Booking> bookings) {
     const Made made = plan(salon(), marlow(), {}, "2026-11-24", std::move(bookings));
     return plan_text(made.plan, salon(), marlow(), words());
   };
-  CHECK(text({}).find("  not booked; never here before: due now\n") != std::string::npos);
+  CHECK(text({}).find("  not booked; no visit on file\n") != std::string::npos);
   CHECK(text({booking("2026-12-03")}).find("2026-12-03, booked at 09:00") != std::string::npos);
 }

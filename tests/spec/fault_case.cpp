@@ -31,7 +31,10 @@ bool read_main(const FaultCase& test, const ReadContext& context) {
   if (test.main.starts_with("pets/")) {
     return read_pet(context, test.main, own, styles).has_value();
   }
-  if (test.main.starts_with("days/")) return read_day(context, test.main).has_value();
+  if (test.main.starts_with("days/")) {
+    const auto day = read_day(context, test.main);
+    return day && day->unread.empty();
+  }
   std::optional<Pet> pet;
   if (test.files.contains("pets/rex.toml")) pet = read_pet(context, "pets/rex.toml", own, styles);
   return read_visit(context, test.main, own, pet ? &*pet : nullptr).has_value();

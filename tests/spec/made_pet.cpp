@@ -176,12 +176,13 @@ Pet PetMaker::pet() {
   }
   if (maybe()) out.photo = "photos/x \"y\".jpg";
   if (maybe()) out.coat = any_of(coats()).coat;
-  if (maybe()) {
-    Birth born{date(), {}, static_cast<BirthKnown>(upto(2))};
-    const std::chrono::year_month_day first(born.value);
-    if (born.known == BirthKnown::month) born.value = first.year() / first.month() / 1;
-    if (born.known == BirthKnown::year) born.value = first.year() / std::chrono::January / 1;
-    out.born = born;
+  for (std::optional<Birth>* const day : {&out.born, &out.since}) {
+    if (!maybe()) continue;
+    Birth about{date(), {}, static_cast<BirthKnown>(upto(2))};
+    const std::chrono::year_month_day first(about.value);
+    if (about.known == BirthKnown::month) about.value = first.year() / first.month() / 1;
+    if (about.known == BirthKnown::year) about.value = first.year() / std::chrono::January / 1;
+    *day = about;
   }
   const Date since = out.born ? last_day(*out.born) : date();
   if (maybe()) {
@@ -213,7 +214,10 @@ Pet PetMaker::pet() {
   }
   out.bath = bath();
   if (maybe()) out.style = any_of(styles_);
-  if (maybe()) out.visit_every = {std::chrono::days(7 + upto(721)), {}};
+  if (maybe())
+    out.visit_every = {maybe() ? CalendarSpan(std::chrono::months(1 + upto(22)))
+                               : CalendarSpan(std::chrono::days(7 + upto(721))),
+                       {}};
   out.own_trim = rules();
   out.own_finish = finish();
   out.trim = resolve_trim(out.style ? out.style->trim : TrimRules(), out.own_trim);

@@ -164,7 +164,10 @@ TEST_CASE("a booking's hour with a point, or under another name, is told how it 
           "[meant]") {
   const auto said = [](const std::string& line) {
     Desk desk;
-    CHECK_FALSE(desk.day("date = 2026-11-24\n[[booking]]\npet = \"rex\"\n" + line));
+    const auto day = desk.day("date = 2026-11-24\n[[booking]]\npet = \"rex\"\n" + line);
+    REQUIRE(day);
+    CHECK(day->bookings.empty());
+    CHECK(day->unread.size() == 1);
     return desk.said();
   };
   CHECK(said("at = 9.30").find("hint: write 09:30:00") != std::string::npos);

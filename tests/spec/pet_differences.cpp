@@ -106,9 +106,12 @@ std::vector<std::string> differences(const Pet& a, const Pet& b) {
   check("sex", a.sex == b.sex);
   check("photo", a.photo == b.photo);
   check("coat", a.coat == b.coat);
-  check("born",
-        a.born.has_value() == b.born.has_value() &&
-            (!a.born || (a.born->value == b.born->value && a.born->known == b.born->known)));
+  const auto same_day = [](const std::optional<Birth>& one, const std::optional<Birth>& other) {
+    return one.has_value() == other.has_value() &&
+           (!one || (one->value == other->value && one->known == other->known));
+  };
+  check("born", same_day(a.born, b.born));
+  check("since", same_day(a.since, b.since));
   check("weight", same_value(a.weight, b.weight));
   check("weighed", same_value(a.weighed, b.weighed));
   check("build", same(a.build, b.build));

@@ -154,7 +154,7 @@ TEST_CASE("every key of a pet comes out as it was written", "[pet]") {
   CHECK(pet->vaccinations[0].given.value == make_date(2025, 5, 2));
   CHECK_FALSE(pet->vaccinations[0].booster);
   CHECK(pet->vaccinations[1].booster);
-  CHECK(pet->visit_every->value == std::chrono::weeks(8));
+  CHECK(pet->visit_every->value == CalendarSpan(std::chrono::weeks(8)));
   REQUIRE(pet->accepted.size() == 1);
   CHECK(pet->accepted[0].rule.value == RuleId::prebrush);
   CHECK(pet->accepted[0].signed_on == make_date(2026, 11, 1));

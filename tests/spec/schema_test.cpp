@@ -78,7 +78,10 @@ bool takes(const Sample& one, std::string* said = nullptr) {
     good = read_pet(desk.context(), one.path, nullptr, desk.styles()).has_value();
   }
   if (one.kind == "style") good = desk.styles().find("own", {}) != nullptr;
-  if (one.kind == "day") good = read_day(desk.context(), one.path).has_value();
+  if (one.kind == "day") {
+    const auto day = read_day(desk.context(), one.path);
+    good = day && day->unread.empty();
+  }
   if (one.kind == "visit") {
     good = read_visit(desk.context(), one.path, nullptr, nullptr).has_value();
   }

@@ -152,4 +152,38 @@ pet = "gạo"
   CHECK_FALSE(day->bookings[1].collect);
   CHECK(desk.day("date = 2026-11-24\n"));
 }
+TEST_CASE("a booking with a fault is lost alone, and known by its line and its pet") {
+  const auto unread = [](const std::string& text) {
+    Desk desk;
+    const auto day = desk.day(text);
+    INFO(desk.said());
+    REQUIRE(day);
+    std::string out;
+    for (const Booking& one : day->bookings) out += one.pet.value + " ";
+    for (const UnreadBooking& one : day->unread) {
+      out += std::to_string(one.span.begin.line) + ":" + (one.pet.empty() ? "?" : one.pet) + " ";
+    }
+    return out;
+  };
+  const std::string date = "date = 2026-11-24\n", rex = "[[booking]]\npet = \"rex\"\nat = 9:00\n",
+                    juno = "[[booking]]\npet = \"juno\"\nat = 10:00\n";
+  CHECK(unread(date + rex + juno) == "rex juno ");
+  CHECK(unread(date + "[[booking]]\npet = \"rex\"\nat = 9\n" + juno) == "juno 4:rex ");
+  CHECK(unread(date + rex + "[[booking]]\nat = 10:00\n") == "rex 5:? ");  // no pet at all
+  CHECK(unread(date + rex + "collect = 8:00\n" + juno) == "juno 5:rex ");
+  CHECK(unread(date + "[[booking]]\npet = \"rex.toml\"\nat = 9:00\n") == "3:rex ");
+  // Faults of TOML itself, where the other lines still can be told apart.
+  CHECK(unread(date + "[[booking]]\npet = \"rex\nat = 9:00\n" + juno) == "juno 3:? ");
+  CHECK(unread(date + "[[booking]]\npet = \"rex\"\nat = nine\n" + juno) == "juno 4:rex ");
+  // What stands before them may have been one.
+  CHECK(unread(date + "bookings = 3\n" + rex) == "rex 2:? ");
+  CHECK(unread(date + "booking = [{ at = 9:30, pet = \"rex\" }, { at = 9, pet = \"juno\" }]\n") ==
+        "rex 2:juno ");
+  // Of which day it is nobody knows.
+  Desk desk;
+  CHECK_FALSE(desk.day("date = 2026-11-25\n" + rex));
+  CHECK_FALSE(desk.day(rex));
+  CHECK_FALSE(desk.day(date + "[[booking]\npet = \"rex\"\n"));
+}
+
 }  // namespace furnish::test

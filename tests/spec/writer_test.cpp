@@ -235,8 +235,8 @@ TEST_CASE("quantities are written exactly, in the unit that says them best", "[w
   CHECK(quantity(Mass::micrograms(1)) == "\"0.000000001 kg\"");
   CHECK(quantity(std::chrono::seconds(90)) == "\"90 s\"");
   CHECK(quantity(std::chrono::seconds(600)) == "\"10 min\"");
-  CHECK(quantity(std::chrono::days(7)) == "\"1 week\"");
-  CHECK(quantity(std::chrono::days(30)) == "\"30 days\"");
+  CHECK(quantity(CalendarSpan(std::chrono::days(7))) == "\"1 week\"");
+  CHECK(quantity(CalendarSpan(std::chrono::days(30))) == "\"30 days\"");
   CHECK(quantity(Dilution{1, 1}) == "\"neat\"");
   CHECK(quantity(Dilution{1, 11}) == "\"10:1\"");
   CHECK(quantity(Dilution{1, 8.5}) == "\"7.5:1\"");

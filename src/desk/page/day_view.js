@@ -45,12 +45,12 @@ export class DayView {
   }
 
   draw() {
-    const {day} = this, none = day.bookings.length === 0;
+    const {day} = this, none = day.bookings.length === 0 && !day.unread;
     this.change.textContent = say(day.exists === false ? 'start-day' : 'change-bookings');
     this.cards.disabled = none;
     const groups = this.by === 'time' ? [['', day.bookings]] : grouped(day.bookings);
     const list = (title, rows) => rows?.length > 0 && el('section', {className: 'beside-day'}, el('h2', {}, title), el('ul', {}, rows));
-    this.body.replaceChildren(...[day.closed && el('p', {className: 'none'}, say('closed-day')), none && !day.closed && el('p', {className: 'none'}, say('no-bookings')),
+    this.body.replaceChildren(...[day.unread && el('p', {className: 'none'}, el('b', {}, day.unread)), day.closed && el('p', {className: 'none'}, say('closed-day')), none && !day.closed && el('p', {className: 'none'}, say('no-bookings')),
       ...groups.map(([groomer, bookings]) => bookings.length > 0 && this.#table(groomer, bookings)),
       el('div', {className: 'lists'}, list(say('day-mix'), day.mix?.map(one => el('li', {}, el('b', {}, one.product), ' ', one.amount))),
         list(say('day-ring'), day.ring?.map(ringRow)))].filter(Boolean));

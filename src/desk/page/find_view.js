@@ -129,6 +129,6 @@ export class FindView {
 /** When a pet is due, and how far over it is. */
 function dueText(due) {
   if (!due?.date) return '';
-  if (due.first) return say('never-here');
+  if (due.first) return say('no-visit-yet');
   return due.over_days > 0 ? say('due-over', due.over_days) : say('due-on', dayText(due.date));
 }
