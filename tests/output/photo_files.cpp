@@ -10,11 +10,14 @@ namespace furnish::test {
 std::string PhotoFiles::make(const std::string& name, int width, int height,
                              const std::string& options) const {
   const std::string file = path(name);
+  // Clouds at an eighth of the size, and a tile of a camera's noise: a sixth of the time.
   const auto made = run(fmt::format(
-      "convert -seed 7 -size {}x{} plasma:sienna-khaki \\( -size {}x{} gradient:black-white \\) "
-      "-compose softlight -composite \\( -size {}x{} xc:navy \\) -gravity northwest -compose over "
-      "-composite -attenuate 0.15 +noise gaussian -depth 8 {} '{}'",
-      width, height, width, height, width / 5, height / 3, options, file));
+      "convert -seed 7 -size 256x256 xc:gray50 -attenuate 0.15 +noise gaussian -write mpr:noise "
+      "+delete -size {2}x{3} plasma:sienna-khaki \\( -size {2}x{3} gradient:black-white \\) "
+      "-compose softlight -composite -sample {0}x{1}! \\( -size {4}x{5} xc:navy \\) "
+      "-gravity northwest -compose over -composite \\( -size {0}x{1} tile:mpr:noise \\) "
+      "-compose hardlight -composite -depth 8 {6} '{7}'",
+      width, height, (width + 7) / 8, (height + 7) / 8, width / 5, height / 3, options, file));
   INFO(made.err);
   REQUIRE(made.status == 0);
   return file;
