@@ -8,6 +8,7 @@
 #include "base/said_in.h"
 #include "desk/edits_json.h"
 #include "figure/drawn_dog.h"
+#include "plan/restraints.h"
 #include "sheet/figure_text.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
@@ -161,7 +162,7 @@ Json DeskFigure::view(const Case& one, const SheetVoice& voice, Side side) {
     part["work"] = Json::object();
     part["own"] = nullptr;
     if (const TrimPart* const trim = find_part(one.pet.trim, place)) {
-      part["line"] = work_text(trim->entry, voice);
+      part["line"] = work_text(taken(*trim, one.plan.cautions), voice);
       part["work"] = as_written(trim->entry);
       if (trim->said_by == SaidBy::pet) part["own"] = {"trim", trim->entry.written};
     }

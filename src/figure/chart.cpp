@@ -9,9 +9,9 @@
 
 namespace furnish {
 namespace {
-constexpr Length line_weight = 0.3_mm, axis_weight = 0.12_mm, reference_weight = 0.2_mm,
-                 leader_weight = 0.1_mm, radius = 0.7_mm, clear = 0.7_mm, tick = 1_mm,
-                 between_dates = 2_mm, visit_gap = 0.4_mm;
+constexpr Length line_weight = 0.3_mm, ring_weight = 0.25_mm, axis_weight = 0.12_mm,
+                 reference_weight = 0.2_mm, leader_weight = 0.1_mm, radius = 0.7_mm, clear = 0.7_mm,
+                 tick = 1_mm, between_dates = 2_mm, beside_number = 0.8_mm, visit_gap = 0.4_mm;
 constexpr double least_span = 0.2;  // of the largest value
 
 std::string alt_of(const ChartInput& input) {
@@ -33,13 +33,20 @@ Size size_of(const ShapedLine& line) {
   return {line.width(), scaled(capitals(line), with_tails)};
 }
 
+/// With air on both sides, so that two numbers side by side are two.
+Size room_of(const ShapedLine& number) {
+  const Size size = size_of(number);
+  return {size.width + beside_number * 2, size.height};
+}
+
 /// One chart in its box.
 class Plot {
  public:
   Plot(const ChartInput& input, const Rect& box, const Setting& setting)
       : input_(input), box_(box), setting_(setting) {
     for (const ChartPoint& point : input.points) {
-      labels_.push_back(set_line(point.label, Face::semibold, Role::label, setting));
+      labels_.push_back(set_line(point.label, point.after ? Face::regular : Face::semibold,
+                                 Role::label, setting));
       dates_.push_back(set_line(point.date, Face::regular, Role::label, setting));
     }
     const Length text = size_of(*dates_.front()).height;
@@ -78,9 +85,9 @@ class Plot {
                                : input_.points.front().day;
     last_ = input_.points.back().day;
     // Half of each outer date stands beyond its point.
-    left_ = box_.left() + std::max(dates_.front()->width(), labels_.front()->width()) / 2;
+    left_ = box_.left() + std::max(dates_.front()->width(), room_of(*labels_.front()).width) / 2;
     if (input_.steps_from) left_ = box_.left();
-    right_ = box_.right() - std::max(dates_.back()->width(), labels_.back()->width()) / 2;
+    right_ = box_.right() - std::max(dates_.back()->width(), room_of(*labels_.back()).width) / 2;
     // Room for a number above the highest and one below the lowest.
     const Length text = size_of(*labels_.front()).height + radius + clear * 2;
     top_ = box_.top() + text;
@@ -149,9 +156,15 @@ class Plot {
     }
     if (!path.contours.front().curves.empty()) frame.marks.emplace_back(std::move(path));
     // Each by itself: where dots overlap, even and odd would leave holes.
-    for (Contour& one : dots.contours) {
-      frame.marks.emplace_back(
-          PathMark{{std::move(one)}, Ink::text, std::nullopt, {}, Dash::solid});
+    for (std::size_t i = 0; i < dots.contours.size(); ++i) {
+      const bool open = input_.points[i].after;
+      PathMark mark{{std::move(dots.contours[i])}, Ink::text, std::nullopt, {}, Dash::solid};
+      if (open) {
+        mark.fill = Ink::paper;
+        mark.stroke = Ink::text;
+        mark.weight = ring_weight;
+      }
+      frame.marks.push_back(std::move(mark));
     }
   }
 
@@ -227,7 +240,7 @@ class Plot {
       const std::size_t i = order_[n];
       Point anchor = at(input_.points[i]);
       if (input_.steps_from) anchor.x = (step(i).first.x + anchor.x) / 2;
-      wishes.push_back({anchor, size_of(*labels_[i]), n < musts_});
+      wishes.push_back({anchor, room_of(*labels_[i]), n < musts_});
     }
     if (reference) {
       wishes.insert(wishes.begin() + static_cast<std::ptrdiff_t>(musts_),
@@ -241,8 +254,8 @@ class Plot {
       const auto& line = is_reference ? reference : labels_[order_[next++]];
       if (!places[n]) continue;
       lead(*places[n], wishes[n].at, frame);
-      put(line, {places[n]->left(), places[n]->top() + scaled(capitals(*line), above_capitals)},
-          frame);
+      const Length left = places[n]->left() + (is_reference ? Length{} : beside_number);
+      put(line, {left, places[n]->top() + scaled(capitals(*line), above_capitals)}, frame);
     }
   }
 

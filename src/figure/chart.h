@@ -14,6 +14,7 @@ struct ChartPoint {
   Date day;
   double value = 0;           ///< finite
   std::string label, date{};  ///< "4.6 kg", "9 Jun 2026"
+  bool after = false;         ///< what its day's work left: an open dot, a lighter number
 };
 
 struct ChartInput {

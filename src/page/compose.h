@@ -30,6 +30,9 @@ struct Division {
   std::optional<Length> rhythm{};  ///< as a layout's
   double leading = 1;
   bool rest_grows = false;  ///< a rest on one side may be set larger than its front
+  /// With a step: taken only where its front can grow to that, with its gaps as designed, and the
+  /// rest stands on one side.
+  std::optional<int> least_step{};
 };
 
 /// What is to be set on one page, or on more.
@@ -76,9 +79,9 @@ struct ComposedPage {
 /// bounded by steps + 2 measures for each layout and is nearly always one for the layout that fits.
 ///
 /// If nothing fits and there are divisions: the first of them whose front fits, its gaps squeezed
-/// if need be, and the rest on the sides after it, set no larger than the front. A rest that is
-/// longer than one side flows on, piece by piece. If no front fits, the last division flows as a
-/// whole.
+/// if need be (but see Division::least_step), and the rest on the sides after it, set no larger
+/// than the front. A rest that is longer than one side flows on, piece by piece. If no front fits,
+/// the last division flows as a whole.
 ///
 /// If nothing fits, or one piece is taller than a whole side: the error "page-overflow" ("the card
 /// is 14.2 mm too tall for A6") with the three named blocks that take the most room as notes, and

@@ -51,16 +51,17 @@ class Divider {
     Side front{std::make_shared<Column>(division.front())};
     Fitter fit = fitter(division, 1, 2);
     const bool hopeless = fit.hopeless(*front.root);
-    const auto step = hopeless ? std::nullopt : fit.largest_step(*front.root, request_.steps);
-    const bool squeezed =
-        !hopeless && !step && fit.measure(*front.root, 0, Precision::exact).fits_squeezed();
+    const int step = hopeless ? -1 : fit.largest_step(*front.root, request_.steps).value_or(-1);
+    const bool squeezed = !hopeless && !division.least_step && step < 0 &&
+                          fit.measure(*front.root, 0, Precision::exact).fits_squeezed();
     count(fit);
-    if (!step && !squeezed) {
+    if (division.least_step && step < *division.least_step) return false;
+    if (step < 0 && !squeezed) {
       division_ = &division;
       too_large_ = front.root;
       return false;
     }
-    front.step = step.value_or(0);
+    front.step = std::max(step, 0);
     page_.squeezed = squeezed;
     division_ = &division;
     sides_ = {front};
@@ -79,7 +80,7 @@ class Divider {
       sides_.push_back(side);
       return true;
     }
-    return flow(division, Start::after);
+    return !division.least_step && flow(division, Start::after);
   }
 
   /// Fills side after side at the smallest sizes. False if a piece is larger than a whole side.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "plan/drawer.h"
+#include "plan/restraints.h"
 
 namespace furnish {
 namespace {
@@ -25,6 +26,7 @@ PartLength length_left(const TrimPart& part, const std::optional<Kit>& kit,
                        std::optional<Coat> coat) {
   const TrimEntry& entry = part.entry;
   PartLength out{part.place, basis_of(entry.tool), std::nullopt, entry.span};
+  out.lay = entry.lay;
   if (const auto nominal = nominal_length(entry.tool, kit)) {
     out.left = out.basis == LengthBasis::comb ? left_by_comb(*nominal, entry.lay)
                                               : left_by_blade(*nominal, entry.lay);
@@ -46,9 +48,10 @@ std::vector<PartLength> lengths_wished(const Salon& salon, const Pet& pet) {
 }
 
 std::vector<PartLength> lengths_left(const Salon& salon, const Pet& pet,
-                                     std::span<const DrawerGap> gaps) {
+                                     std::span<const DrawerGap> gaps,
+                                     std::span<const Caution> cautions) {
   std::vector<PartLength> out;
-  for (TrimPart part : pet.trim) {
+  for (TrimPart part : taken(pet.trim, cautions)) {
     // The gap is of the side that may be worked on; its part may be of both.
     const auto gap = std::ranges::find_if(gaps, [&](const DrawerGap& one) {
       return one.use && meets(one.place, part.place) && one.wanted == part.entry.tool;

@@ -12,6 +12,7 @@
 
 namespace furnish {
 
+struct Caution;
 struct DrawerGap;
 
 /// What a length rests on. `unknown`: strip or shears without a stated length, or a coat nobody
@@ -25,6 +26,7 @@ struct PartLength {
   std::optional<LengthRange> left;  ///< empty if unknown
   SourceSpan span;                  ///< of the trim's entry
   bool substitute = false;          ///< by what stands in for a tool that the drawer lacks
+  Lay lay = Lay::with;              ///< in which it is cut; with it where a caution says so
 };
 
 /// What the tool leaves against the lay: the kit's measured length of a blade, else the table's; a
@@ -36,8 +38,10 @@ std::optional<Length> nominal_length(const Tool&, const std::optional<Kit>&);
 PartLength length_left(const TrimPart&, const std::optional<Kit>&, std::optional<Coat>);
 /// One row for each part of the trim, in its order, as if the drawer had every tool.
 std::vector<PartLength> lengths_wished(const Salon&, const Pet&);
-/// The same by the tools that are really taken: where one stands in for another, what it leaves.
-std::vector<PartLength> lengths_left(const Salon&, const Pet&, std::span<const DrawerGap>);
+/// The same by the tools that are really taken: where one stands in for another, what it leaves;
+/// and in the direction that the plan's cautions leave.
+std::vector<PartLength> lengths_left(const Salon&, const Pet&, std::span<const DrawerGap>,
+                                     std::span<const Caution>);
 /// The row that meets `place`; null if nothing is done there.
 const PartLength* find_length(const std::vector<PartLength>&, Place place);
 /// Midway: what to expect of a cut that leaves a range.

@@ -56,14 +56,19 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.health = health(salon, pet, seen, today, sink);
   const auto weight = plan.health.weight ? std::optional(plan.health.weight->weight) : std::nullopt;
   plan.drawer = drawer_gaps(salon, pet, latest);
-  plan.lengths = lengths_left(salon, pet, plan.drawer);
-  plan.targets = targets(pet, past);
-  plan.blends = blends(salon, pet, plan.lengths, latest);
   plan.bath = bath_plan(salon, pet, weight, today);
   const std::vector<Place> felted =
       clips_felt_first(salon, pet) ? felted_places(latest) : std::vector<Place>();
   plan.drying = drying(pet, ruled_out(pet));
   plan.order = order_of_work(pet, plan.bath, plan.drying.words, plan.drawer, felted);
+  plan.findings = open_findings(seen);
+  // The rules ask about the tools that the trim names, so about the lengths of those.
+  const std::vector<PartLength> wished = lengths_wished(salon, pet);
+  plan.cautions = cautions(
+      {salon, pet, latest, today, wished, plan.order, plan.health, plan.drying, plan.findings});
+  plan.lengths = lengths_left(salon, pet, plan.drawer, plan.cautions);
+  plan.targets = targets(pet, past);
+  plan.blends = blends(salon, pet, plan.lengths, latest);
   plan.tearing_skin = tearing_skin(pet);
   plan.growth = growth(salon, pet, plan.lengths, past, today, sink);
   plan.limits = length_limits(salon, pet, plan.growth, sink);
@@ -77,13 +82,8 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.after_today = after_today(salon, pet, plan, past, bookings);
   plan.last_visit = last_visit(past);
   plan.visit_before = visit_before(past, seen, today);
-  plan.findings = open_findings(seen);
   plan.kept = kept_interval(past);
   plan.duration = duration(salon, pet, weight, past);
-  // The rules ask about the tools that the trim names, so about the lengths of those.
-  const std::vector<PartLength> wished = lengths_wished(salon, pet);
-  plan.cautions = cautions(
-      {salon, pet, latest, today, wished, plan.order, plan.health, plan.drying, plan.findings});
   plan.stale = stale_acceptances(pet, plan.cautions);
   const auto always = std::ranges::stable_partition(
       plan.cautions, [](const Caution& one) { return !is_standing(rule(one.rule)); });

@@ -5,6 +5,7 @@
 
 #include "base/quantity.h"
 #include "plan/day_checks.h"
+#include "plan/restraints.h"
 
 namespace furnish {
 namespace {
@@ -87,6 +88,7 @@ Json json(const PartLength& row) {
   return {{"place", json(row.place)},
           {"basis", name_of(basis_names, row.basis)},
           {"left", json(row.left)},
+          {"lay", std::string(to_text(row.lay))},
           {"substitute", row.substitute}};
 }
 Json json(const Target& one) {
@@ -111,7 +113,15 @@ Json json(const Blend& blend) {
           {"steps", steps},
           {"shears", blend.with ? Json(std::string(to_text(*blend.with))) : Json(nullptr)}};
 }
-Json json(const WorkStep& step, const PlanWords& words) {
+/// The rules that forbid or limit something there; what they say is under "cautions".
+Json restraints_json(std::span<const Caution> cautions, const WorkStep& step) {
+  Json out = Json::array();
+  for (const Matter& matter : restraints(cautions, step)) {
+    for (const Caution& one : matter.cautions) out.push_back(std::string(rule(one.rule).key));
+  }
+  return out;
+}
+Json json(const WorkStep& step, const PlanWords& words, std::span<const Caution> cautions) {
   Json how = Json::array();
   for (const Method method : step.how) how.push_back(words.how(method));
   return {{"stage", std::string(to_text(step.stage))},
@@ -123,7 +133,8 @@ Json json(const WorkStep& step, const PlanWords& words) {
           {"words", step.words},
           {"how", how},
           {"minutes", json(step.time)},
-          {"before_bath", step.before_bath}};
+          {"before_bath", step.before_bath},
+          {"restrained_by", restraints_json(cautions, step)}};
 }
 Json json(const Mix& mix) {
   return {{"product", mix.use.product.name},
@@ -284,7 +295,7 @@ std::string plan_json(const Plan& plan, const Pet& pet, const PlanWords& words) 
       {"left_once", list(once)},
       {"drawer", list(plan.drawer)},
       {"blends", list(plan.blends)},
-      {"order", list(plan.order, words)},
+      {"order", list(plan.order, words, plan.cautions)},
       {"bath", json(plan.bath)},
       {"drying",
        {{"words", plan.drying.words},

@@ -12,6 +12,7 @@
 #include "base/text.h"
 #include "plan/day_checks.h"
 #include "plan/open_rows.h"
+#include "plan/restraints.h"
 
 namespace furnish {
 namespace {
@@ -112,6 +113,9 @@ std::string target_words(const Target* target, Units units) {
 }
 
 std::vector<Row> length_rows(const Plan& plan, const Pet& pet, Units units) {
+  const auto worked = [&](const TrimPart& part) {
+    return tool_words(taken(part, plan.cautions), units);
+  };
   std::vector<Row> rows;
   std::vector<std::vector<Place>> places;
   for (const PartLength& row : plan.lengths) {
@@ -120,7 +124,7 @@ std::vector<Row> length_rows(const Plan& plan, const Pet& pet, Units units) {
     if (row.basis == LengthBasis::natural) left += ", natural";
     if (row.substitute) left += ", by the substitute";
     add_row(rows, places, row.place,
-            {std::move(left), part != nullptr ? tool_words(part->entry, units) : "",
+            {std::move(left), part != nullptr ? worked(*part) : "",
              target_words(find_target(plan.targets, row.place), units)});
   }
   append_places(rows, places);
@@ -178,6 +182,10 @@ std::vector<Row> order_rows(const Plan& plan, Units units) {
     if (!step.places.empty()) what += ": " + list_of(step.places);
     if (!step.words.empty()) what += fmt::format(" ({})", step.words);
     if (step.time) what += ", " + to_text(*step.time);
+    for (const Matter& matter : restraints(plan.cautions, step)) {
+      const Caution& gravest = matter.cautions.front();
+      what += fmt::format(" [{}: {}]", to_text(gravest.signal), rule(gravest.rule).key);
+    }
     rows.push_back({stage == shown ? "" : stage, std::string(stance_words(step.stance)), what});
     shown = stage;
   }

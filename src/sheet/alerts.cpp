@@ -36,6 +36,10 @@ Phrase signal_phrase(Signal signal) {
 }
 }  // namespace
 
+std::string signal_word(Signal signal, const Words& words) {
+  return words.say(signal_phrase(signal));
+}
+
 bool belongs_on_card(const Caution& caution) {
   if (caution.signal <= Signal::warning) return true;
   switch (caution.rule) {
@@ -112,7 +116,7 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
                        SourceSpan span) {
     ranked.push_back({signal,
                       {gravity(signal),
-                       voice.words.say(signal_phrase(signal)),
+                       signal_word(signal, voice.words),
                        sentence(what),
                        std::move(action),
                        {without_languages(what), span},

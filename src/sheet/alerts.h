@@ -24,6 +24,8 @@ enum class CautionScope : std::uint8_t { none, card, all };
 /// the alert's row, at the gravity of the two. Dangers and warnings are set for the distance of
 /// alerts, the rest as body.
 std::vector<AlertEntry> alert_entries(const SheetDesk&, CautionScope);
+/// "WARNING"
+std::string signal_word(Signal, const Words&);
 /// What stands in their place where there are none, in a row or as one text.
 BlockPtr no_alerts(const SheetDesk&, const std::shared_ptr<LabelColumn>&);
 BlockPtr no_alerts_run_in(const SheetDesk&, std::string_view after_its_label);

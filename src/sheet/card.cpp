@@ -96,38 +96,59 @@ LabelEdge label_edge(const PageRequest& request, const SheetVoice& voice) {
   return {std::min(most, labels), false};
 }
 
+/// A front whose type can grow so far, of PageRequest::steps, is not crammed.
+constexpr int comfortable = 3;
+
 /// Fronts that keep less and less, each arranged as well as it can be; at last the card flows from
-/// its front on.
+/// its front on. What no work waits for goes over before the front is crammed.
 std::vector<Division> divisions_of(const CardMaker& maker, const LabelEdge& edge,
                                    PaperClass paper) {
   struct Named {
     std::string_view name;
     Front front;
   };
-  constexpr Named fronts[] = {{"all but history", {Kept::advice}},
-                              {"hand", {Kept::hand}},
-                              {"work", {Kept::work}},
-                              {"work, no cautions", {Kept::work, false}},
-                              {"cautions", {Kept::cautions}},
-                              {"trim", {Kept::trim}},
-                              {"door", {Kept::door}}};
+  constexpr Named roomy[] = {{"all but history", {Kept::advice}}, {"plan", {Kept::plan}}};
+  constexpr Named hand{"hand", {Kept::hand}};
+  constexpr Named fewer[] = {{"work", {Kept::work}},
+                             {"work, no cautions", {Kept::work, false}},
+                             {"cautions", {Kept::cautions}},
+                             {"trim", {Kept::trim}},
+                             {"door", {Kept::door}}};
   std::vector<Division> out;
-  for (const auto& [name, front] : fronts) {
-    for (const Way& way : ways_of(maker, edge)) {
-      if (way.arrangement.asks) continue;
-      using Other = CardMaker::Other;
-      const auto rest = [&maker, way, front](Signals signals, Other other) -> Division::Pieces {
-        return [&maker, way, front, signals, other] {
-          return maker.rest(way.arrangement, front, signals, other);
-        };
+  const auto add = [&](const Named& named, const Way& way, std::optional<int> least_step) {
+    if (way.arrangement.asks) return;
+    const Front front = named.front;
+    using Other = CardMaker::Other;
+    const auto rest = [&maker, way, front](Signals signals, Other other) -> Division::Pieces {
+      return [&maker, way, front, signals, other] {
+        return maker.rest(way.arrangement, front, signals, other);
       };
-      out.push_back({fmt::format("{}, {}", name, way.name),
-                     [&maker, way, front] { return maker.front(way.arrangement, front); },
-                     {rest(Signals::hanging, Other::filled), rest(Signals::hanging, Other::needed),
-                      rest(Signals::run_in, Other::needed)},
-                     rhythm(way, paper),
-                     leading(way)});
+    };
+    out.push_back({fmt::format("{}, {}", named.name, way.name),
+                   [&maker, way, front] { return maker.front(way.arrangement, front); },
+                   {rest(Signals::hanging, Other::filled), rest(Signals::hanging, Other::needed),
+                    rest(Signals::run_in, Other::needed)},
+                   rhythm(way, paper),
+                   leading(way)});
+    out.back().least_step = least_step;
+  };
+  const std::vector<Way> all = ways_of(maker, edge);
+  for (const int least_step : {comfortable, 0}) {
+    for (const Named& named : roomy) {
+      for (const Way& way : all) {
+        if (way.space == Way::Space::usual) add(named, way, least_step);
+      }
     }
+  }
+  for (const Way& way : all) {
+    if (way.space == Way::Space::usual) add(hand, way, 0);
+  }
+  for (const Named& named : roomy) {
+    for (const Way& way : all) add(named, way, {});
+  }
+  for (const Way& way : all) add(hand, way, {});
+  for (const Named& named : fewer) {
+    for (const Way& way : all) add(named, way, {});
   }
   out.push_back({"flowing",
                  {},
@@ -156,7 +177,7 @@ std::optional<Sheet> make_card(const SheetDesk& desk, DiagnosticSink& sink) {
   }
   request.divisions = divisions_of(maker, edge, paper);
   const std::string title = desk.voice.words.say(Phrase::card_title, {input.pet.name.value});
-  go_on(request, desk, maker.foot(), maker.foot(), title);
+  go_on(request, desk, maker.foot(), maker.foot(), title, maker.hurts());
   auto page = compose(request, desk.voice.shaper, sink);
   if (!page) return std::nullopt;
   return finished(*std::move(page), desk, title, Phrase::card_subject);

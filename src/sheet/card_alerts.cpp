@@ -25,7 +25,7 @@ Kept kept(const AlertEntry& entry, const SheetInput& input) {
   // Only what is about no line of a file has no place: that a file could not be read.
   if (entry.origin.span == SourceSpan{}) return Kept::door;
   const Alert* const own = own_alert(entry, input.pet);
-  if (own == nullptr) return Kept::advice;
+  if (own == nullptr) return entry.gravity == Gravity::bar ? Kept::plan : Kept::advice;
   if (!own->avoid.empty()) return Kept::door;
   return entry.gravity == Gravity::bar ? Kept::cautions : Kept::advice;
 }

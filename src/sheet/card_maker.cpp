@@ -11,6 +11,7 @@
 #include "sheet/alerts.h"
 #include "sheet/card_figure.h"
 #include "sheet/card_ticks.h"
+#include "sheet/hurt_line.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/who.h"
@@ -277,6 +278,11 @@ std::vector<BlockPtr> CardMaker::all() const {
                       std::back_inserter(out));
   }
   return out;
+}
+
+BlockPtr CardMaker::hurts() const {
+  return hurt_line(entries(full_, [](Kept one) { return one <= Kept::cautions; }),
+                   paper_class(input_.paper));
 }
 
 FootText CardMaker::foot() const {

@@ -39,6 +39,8 @@ class CardMaker {
   /// All of the card in pieces that any paper holds.
   std::vector<BlockPtr> all() const;
   FootText foot() const;
+  /// Of what every front keeps, for the other sides; null if nothing can hurt.
+  BlockPtr hurts() const;
   bool asks() const { return asks_; }
   /// True if a way with such pictures is another than one with fewer.
   bool has(CardWay::Pictures) const;

@@ -13,9 +13,9 @@ enum class CardLayer : std::uint8_t { dog, work };
 /// What the front of a card keeps; where it does not hold all, the last of these goes over to the
 /// other side first. `door`: what is needed at the kennel's door, dangers, warnings and places that
 /// no tool may touch among it. `cautions`: the pet's own. `work`: bath, drying, finish. `hand`:
-/// what is ticked and written by hand. `advice`: the plan's cautions, and notices. `history`: what
-/// earlier visits left, and what the plan adds to the trim.
-enum class Kept : std::uint8_t { door, trim, cautions, work, hand, advice, history };
+/// what is ticked and written by hand. `plan`: the plan's cautions. `advice`: notices, and what no
+/// work waits for. `history`: what earlier visits left, and what the plan adds to the trim.
+enum class Kept : std::uint8_t { door, trim, cautions, work, hand, plan, advice, history };
 
 /// How much a front keeps: up to so much; without the pet's cautions where they would leave no room
 /// for the work.

@@ -4,12 +4,15 @@
 
 #include "base/text.h"
 #include "plan/places.h"
+#include "plan/restraints.h"
 #include "sheet/accepted.h"
+#include "sheet/alerts.h"
 #include "sheet/card_rows.h"
 #include "sheet/due.h"
 #include "sheet/last_time.h"
 #include "sheet/mix_text.h"
 #include "sheet/own_words.h"
+#include "sheet/restraint_text.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -51,7 +54,7 @@ class WorkRows {
   }
 
   void trim() {
-    const ResolvedTrim worked = worked_trim(pet());
+    const ResolvedTrim worked = worked_trim(pet(), input_.plan.cautions);
     const std::vector<Place> untouched = kept_from_tools(pet());
     const auto lines = trim_lines(worked, voice_);
     const bool styled = pet().style.has_value();
@@ -71,6 +74,7 @@ class WorkRows {
           {{capitalised(line.places), Face::semibold}, {colon(voice_.words) + line.work}},
           styled && line.differs};
       if (!line.note.empty()) point.text.push_back({semicolon(voice_.words) + line.note});
+      add_restraints(point.text, line);
       made.points.push_back(std::move(point));
     }
     if (!untouched.empty()) {
@@ -79,6 +83,19 @@ class WorkRows {
                              styled});
     }
     if (!styled && lines.empty()) made.hand_lines = {say(Phrase::no_trim)};
+  }
+
+  /// Beside the line that they touch: what stands among the alerts is not said twice.
+  void add_restraints(std::vector<TextSpan>& text, const TrimLine& line) const {
+    std::vector<Place> places;
+    for (const TrimPart* const part : line.parts) places.push_back(part->place);
+    for (const Matter& matter : restraints(input_.plan.cautions, places)) {
+      const bool told = std::ranges::any_of(matter.cautions, belongs_on_card);
+      text.push_back({semicolon(voice_.words)});
+      std::ranges::move(
+          told ? restraint_words({&matter, 1}, desk_) : restraint_text({&matter, 1}, places, desk_),
+          std::back_inserter(text));
+    }
   }
 
   void drawer() {
@@ -95,7 +112,7 @@ class WorkRows {
       points.push_back({{{place, Face::semibold}, {colon(voice_.words) + text}}, false});
     }
     if (points.empty()) return;
-    row(Phrase::label_drawer, {}, input_.plan.drawer.front().span, Kept::advice).points =
+    row(Phrase::label_drawer, {}, input_.plan.drawer.front().span, Kept::plan).points =
         std::move(points);
   }
 
@@ -189,7 +206,21 @@ class WorkRows {
       if (!text.empty()) text.push_back({" "});
       std::ranges::move(mix_text(mix, voice_, MixDetail::brief), std::back_inserter(text));
     }
+    add_bath_restraints(text);
     if (!text.empty()) row(Phrase::label_bath, std::move(text), bath.span, Kept::work);
+  }
+
+  /// What no alert of the card says of what is in the tub.
+  void add_bath_restraints(std::vector<TextSpan>& text) const {
+    for (const WorkStep& step : input_.plan.order) {
+      if (step.task == Task::cut || step.task == Task::finish) continue;
+      for (const Matter& matter : restraints(input_.plan.cautions, step)) {
+        if (std::ranges::any_of(matter.cautions, belongs_on_card)) continue;
+        if (!text.empty()) text.push_back({" "});
+        std::ranges::move(restraint_text({&matter, 1}, {}, desk_), std::back_inserter(text));
+        text.push_back({"."});
+      }
+    }
   }
 
   /// What is cut on the unwashed coat; no places if that is all that is cut.
@@ -252,7 +283,7 @@ class WorkRows {
     }
     if (!dislikes.empty()) {
       row(Phrase::label_not_wanted, {{capitalised(joined(dislikes, comma(voice_.words)))}},
-          pet().span, Kept::advice);
+          pet().span, Kept::plan);
     }
     if (dislikes.empty() && pet().preferences.likes.empty() && is_new_client(input_)) {
       row(Phrase::label_wishes, {}, pet().span, Kept::hand).asks = true;

@@ -31,18 +31,6 @@ constexpr double close_leading = 1.1;
 constexpr int name_share = 31, text_share = 50, time_share = 19, close_time_share = 24,
               close_work_share = 23, close_collected_share = 15;
 
-/// The first sentence; the rest is on the pet's card.
-std::string first_sentence(const std::string& text) {
-  const std::string all = sentence(text);
-  const std::size_t end = all.find(". "), marked = all.find("." + std::string(language_ends) + " ");
-  if (marked < end) return all.substr(0, marked + 1 + language_ends.size());
-  if (end == std::string::npos) return all;
-  std::string first = all.substr(0, end + 1);
-  const std::size_t begun = first.rfind(language_begins), ended = first.rfind(language_ends);
-  const bool inside = begun != std::string::npos && (ended == std::string::npos || ended < begun);
-  return inside ? first += language_ends : first;
-}
-
 /// "11:45 AM", which need not stand on one line.
 std::string breakable(std::string text) {
   constexpr std::array<std::string_view, 2> no_break{"\u202F", "\u00A0"};
@@ -328,7 +316,7 @@ class RowMaker {
 
   /// "Natural tidy, except: chest, hocks."
   std::vector<TextSpan> trim() const {
-    const ResolvedTrim worked = worked_trim(pet());  // the lines point into it
+    const ResolvedTrim worked = worked_trim(pet(), plan().cautions);  // the lines point into it
     const std::vector<TrimLine> lines = trim_lines(worked, voice_);
     const std::vector<Place> untouched = kept_from_tools(pet());
     const bool styled = pet().style.has_value();

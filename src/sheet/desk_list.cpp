@@ -95,12 +95,13 @@ class ListMaker {
 
   BlockPtr nobody() const { return paragraph(say(Phrase::list_nobody)); }
 
-  /// In the same columns on every page, whatever stands in them.
+  /// In the same columns on every page, whatever stands in them; whom to ring has the longest
+  /// words.
   static BlockPtr columns(BlockPtr first, BlockPtr second, BlockPtr third, BlockPtr fourth) {
     return std::make_shared<Beside>(std::vector<Beside::Cell>{{std::move(first), std::nullopt, 5},
                                                               {std::move(second), std::nullopt, 5},
-                                                              {std::move(third), std::nullopt, 5},
-                                                              {std::move(fourth), std::nullopt, 5}},
+                                                              {std::move(third), std::nullopt, 4},
+                                                              {std::move(fourth), std::nullopt, 6}},
                                     column_gutter, Beside::Line::baseline);
   }
 

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "plan/home_care.h"
+#include "plan/restraints.h"
 #include "sheet/care_words.h"
 #include "sheet/not_done.h"
 #include "sheet/note_pieces.h"
@@ -200,9 +201,10 @@ class RowMaker {
   }
 
   std::vector<TrimPart> planned_at(const std::vector<Place>& where) const {
+    const ResolvedTrim trim = taken(desk_.input.pet.trim, desk_.input.plan.cautions);
     std::vector<TrimPart> out;
     for (const Place place : where) {
-      if (const TrimPart* part = find_part(desk_.input.pet.trim, place)) out.push_back(*part);
+      if (const TrimPart* part = find_part(trim, place)) out.push_back(*part);
     }
     return out;
   }

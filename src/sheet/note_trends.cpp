@@ -82,7 +82,7 @@ class TrendMaker {
     ChartInput chart;
     std::optional<Date> before;
     std::size_t days = 0;
-    const auto add = [&](const std::vector<RegionState>& states, Date day) {
+    const auto add = [&](const std::vector<RegionState>& states, Date day, bool after) {
       const auto state = std::ranges::find_if(
           states, [&](const RegionState& one) { return one.length && one.place.region == region; });
       if (state == states.end()) return;
@@ -90,11 +90,11 @@ class TrendMaker {
       days += new_day ? 1 : 0;
       before = day;
       chart.points.push_back({day, state->length->in_mm(), shown(*state->length, desk_.voice),
-                              new_day ? locale_.short_date(day) : std::string()});
+                              new_day ? locale_.short_date(day) : std::string(), after});
     };
     for (const Visit& visit : desk_.note.history) {
-      add(visit.came_in.regions, visit.date.value);
-      add(visit.went_out, visit.date.value);
+      add(visit.came_in.regions, visit.date.value, false);
+      add(visit.went_out, visit.date.value, true);
     }
     if (days < 2 || chart.points.size() < fewest_lengths) return nullptr;
     const std::string where = places_text({{region, Side::both}}, desk_.voice);

@@ -58,6 +58,17 @@ std::string sentence(const std::string& text) {
   return out;
 }
 
+std::string first_sentence(const std::string& text) {
+  const std::string all = sentence(text);
+  const std::size_t end = all.find(". "), marked = all.find("." + std::string(language_ends) + " ");
+  if (marked < end) return all.substr(0, marked + 1 + language_ends.size());
+  if (end == std::string::npos) return all;
+  std::string first = all.substr(0, end + 1);
+  const std::size_t begun = first.rfind(language_begins), ended = first.rfind(language_ends);
+  const bool inside = begun != std::string::npos && (ended == std::string::npos || ended < begun);
+  return inside ? first += language_ends : first;
+}
+
 Sentences::Sentences(const Words& words) : colon_(colon(words)) {}
 
 void Sentences::add_headed(const std::string& head, const std::string& text) {

@@ -40,6 +40,8 @@ std::vector<TextSpan> run_in(const SheetRow&, TextSpan label);
 
 /// First letter in upper case, a full stop at the end unless there is one or another mark.
 std::string sentence(const std::string&);
+/// Its first sentence; one that is in another language stays marked as that.
+std::string first_sentence(const std::string&);
 /// Collects sentences and strong words into one text, a space between them.
 class Sentences {
  public:

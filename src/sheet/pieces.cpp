@@ -84,10 +84,7 @@ bool fits_piece(const std::string& text) {
   return without_languages(text).size() <= most_letters;
 }
 
-namespace {
-/// Its first letters, with a sign that there are more.
-std::string shortened(const std::string& text) {
-  constexpr std::size_t letters = 40;
+std::string shortened(const std::string& text, std::size_t letters) {
   std::size_t end = 0;
   for (std::size_t n = 0; n < letters && end < text.size(); ++n) {
     do {
@@ -96,10 +93,9 @@ std::string shortened(const std::string& text) {
   }
   return end < text.size() ? text.substr(0, end) + "\u2026" : text;
 }
-}  // namespace
 
 void go_on(PageRequest& request, const SheetDesk& desk, const FootText& alone,
-           const FootText& divided, const std::string& title) {
+           const FootText& divided, const std::string& title, const BlockPtr& hurts) {
   const Words& words = desk.voice.words;
   request.footer = sheet_foot(alone.left, alone.right);
   request.foot_of = [divided, turn = words.say(Phrase::turn_over),
@@ -110,9 +106,11 @@ void go_on(PageRequest& request, const SheetDesk& desk, const FootText& alone,
   const bool long_one = absurd(title);
   TextStyle style{long_one ? Role::foot : Role::heading, Face::bold};
   style.structure = Structure::title;
-  const std::string again = long_one ? shortened(title) : title;
-  request.again = column({paragraph(again, style), std::make_shared<Gap>(0.2, 0.2, 0),
-                          std::make_shared<Rule>(rule_name)});
+  const std::string again = long_one ? shortened(title, 40) : title;
+  std::vector<BlockPtr> head{paragraph(again, style), std::make_shared<Gap>(0.2, 0.2, 0),
+                             std::make_shared<Rule>(rule_name)};
+  if (hurts) head.push_back(hurts);
+  request.again = column(std::move(head));
 }
 
 std::vector<BlockPtr> plain_head(const Pet& pet, std::vector<std::vector<TextSpan>> facts) {

@@ -15,15 +15,18 @@ struct FootText {
   std::string left, right;
 };
 /// Lets the request go on: a foot that counts the sides and says where to turn over, and at the top
-/// of each side after the first whose sheet it is. `title` is the document's.
+/// of each side after the first whose sheet it is, and what can hurt: `hurts` may be null. `title`
+/// is the document's.
 void go_on(PageRequest&, const SheetDesk&, const FootText& alone, const FootText& divided,
-           const std::string& title);
+           const std::string& title, const BlockPtr& hurts = nullptr);
 
 /// The head of a sheet whose name is too long for the size of a title, in pieces.
 std::vector<BlockPtr> plain_head(const Pet&, std::vector<std::vector<TextSpan>> facts);
 
 /// A text in pieces that any paper holds, cut between words; none of nothing.
 std::vector<std::string> cut_text(const std::string&);
+/// Its first letters, with a sign that there are more; as it is if there are none.
+std::string shortened(const std::string&, std::size_t letters);
 /// True if it need not be cut.
 bool fits_piece(const std::string&);
 

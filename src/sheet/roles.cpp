@@ -16,7 +16,8 @@ constexpr std::array<Distances, 3> hanging{{
 constexpr Distances in_hand{1500_mm, 700_mm, 600_mm, 500_mm, 400_mm};
 constexpr Distances on_wall{3000_mm, 1200_mm, 700_mm, 1000_mm, 500_mm};
 constexpr Distances on_day{1500_mm, 1000_mm, 600_mm, 500_mm, 400_mm};
-constexpr Distances on_desk{1500_mm, 1000_mm, 700_mm, 600_mm, 400_mm};
+// Its title is a sentence, and no name that is looked for.
+constexpr Distances on_desk{1000_mm, 1000_mm, 700_mm, 600_mm, 400_mm};
 constexpr double least_body = 12, least_head = 16;  // points, of an owner's page
 constexpr double least_at_table = 10.5;             // points
 constexpr double most_on_fridge = 24;               // minutes of arc, of body and labels alike

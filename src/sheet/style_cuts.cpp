@@ -1,11 +1,14 @@
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <set>
 #include <span>
 
 #include "base/text.h"
 #include "plan/places.h"
+#include "plan/restraints.h"
 #include "sheet/caution_words.h"
+#include "sheet/restraint_text.h"
 #include "sheet/shown.h"
 #include "sheet/style_work.h"
 #include "sheet/terms.h"
@@ -79,7 +82,8 @@ std::vector<Method> how_lines(const Worked& one) {
 /// Writes the rows of the order, each line for a newer groomer once.
 class CutWriter {
  public:
-  CutWriter(const SheetDesk& desk, WithHow with_how) : voice_(desk.voice), with_how_(with_how) {}
+  CutWriter(const SheetDesk& desk, WithHow with_how)
+      : desk_(desk), plan_(desk.input.plan), voice_(desk.voice), with_how_(with_how) {}
 
   /// "11 Breeches, from behind."
   std::vector<SheetRow::Point> points(const std::vector<Worked>& all) {
@@ -92,6 +96,11 @@ class CutWriter {
         text += comma(voice_.words) + voice_.words.say(stance_phrase(one.stance));
       }
       point.text.push_back({sentence(text)});
+      const std::vector<Matter> held = restraints(plan_.cautions, one.places);
+      if (!held.empty()) {
+        point.text.push_back({" "});
+        std::ranges::move(restraint_words(held, desk_), std::back_inserter(point.text));
+      }
       if (with_how_ == WithHow::yes) {
         for (const Method line : how_lines(one)) {
           if (is_new(line)) point.text.push_back({" " + sentence(how_text(line, voice_.words))});
@@ -126,6 +135,8 @@ class CutWriter {
     return !said;
   }
 
+  const SheetDesk& desk_;
+  const Plan& plan_;
   const SheetVoice& voice_;
   WithHow with_how_;
   std::vector<Method> said_;
@@ -185,28 +196,39 @@ BlendList style_blends(const SheetDesk& desk) {
   BlendList out{words.say(Phrase::label_blend), {}, input.pet.span};
   // Seams that end in the same place with the same shears are one blend to a groomer, and so are
   // those that begin in the same places.
-  std::map<Place, std::vector<Place>> into;
+  using With = std::optional<Shears>;
+  std::map<std::pair<With, Place>, std::vector<Place>> into;
   for (const Blend& blend : input.plan.blends) {
-    auto& from = into[blend.shorter];
+    auto& from = into[{blend.with, blend.shorter}];
     if (std::ranges::find(from, blend.longer) == from.end()) from.push_back(blend.longer);
   }
-  std::vector<std::pair<std::vector<Place>, std::vector<Place>>> blended;
+  if (into.empty()) return out;
+  struct Blended {
+    With with;
+    std::vector<Place> from, targets;
+  };
+  std::vector<Blended> blended;
   for (auto& [target, from] : into) {
     std::ranges::sort(from);
-    const auto same = std::ranges::find(blended, from, [](const auto& one) { return one.first; });
-    if (same != blended.end()) {
-      same->second.push_back(target);
-    } else {
-      blended.push_back({from, {target}});
-    }
+    const auto same = std::ranges::find_if(
+        blended, [&](const Blended& one) { return one.with == target.first && one.from == from; });
+    Blended& one = same != blended.end() ? *same : blended.emplace_back(target.first, from);
+    one.targets.push_back(target.second);
   }
-  for (const auto& [from, targets] : blended) {
-    out.blends.push_back(capitalised(
-        words.say(Phrase::blend_into, {places_text(from, voice), places_text(targets, voice)})));
-  }
-  if (out.blends.empty()) return out;
-  if (const auto shears = input.plan.blends.front().with) {
-    out.head += " " + words.say(Phrase::blend_with, {tool_text(Scissor{*shears}, voice)});
+  // Shears that a place may not have are in no head that stands over it.
+  const With all = into.begin()->first.first;
+  const bool one_for_all =
+      std::ranges::all_of(blended, [&](const Blended& one) { return one.with == all; });
+  const auto with_text = [&](Shears shears) {
+    return " " + words.say(Phrase::blend_with, {tool_text(Scissor{shears}, voice)});
+  };
+  if (one_for_all && all) out.head += with_text(*all);
+  std::ranges::stable_sort(blended, {}, [](const Blended& one) { return one.targets.front(); });
+  for (const Blended& one : blended) {
+    std::string text = words.say(Phrase::blend_into,
+                                 {places_text(one.from, voice), places_text(one.targets, voice)});
+    if (!one_for_all && one.with) text += comma(words) + with_text(*one.with).substr(1);
+    out.blends.push_back(capitalised(text));
   }
   return out;
 }

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "plan/places.h"
+#include "plan/restraints.h"
 #include "sheet/trim_lines.h"
 
 namespace furnish {
@@ -62,6 +63,9 @@ class RowMaker {
       StyleRow& row = draft.row;
       row.number = static_cast<int>(out.size()) + 1;
       row.opens_group = out.empty() || out.back().kind != row.kind || out.back().tool != row.tool;
+      if (row.kind != RowKind::no_tool) {
+        row.restraints = restraints(input_.plan.cautions, row.places);
+      }
       out.push_back(std::move(row));
     }
     for (const Caution& one : input_.plan.standing) stand(one, out);
@@ -179,8 +183,13 @@ class RowMaker {
     return (is_soiled(a) && face(b)) || (is_soiled(b) && face(a));
   }
 
+  bool restrained(const RowPart& part) const {
+    return !restraints(input_.plan.cautions, part.places).empty();
+  }
+  Lay lay_of(const RowPart& part) const { return taken(*part.part, input_.plan.cautions).lay; }
+
   /// True if they share a number on the figure, whatever their notes say.
-  static bool cut_alike(const Draft& a, const Draft& b) {
+  bool cut_alike(const Draft& a, const Draft& b) const {
     const RowPart &one = a.part(), &two = b.part();
     if (one.part == nullptr || two.part == nullptr) return false;
     if (a.row.kind != b.row.kind || a.turn != b.turn || a.row.tool != b.row.tool) return false;
@@ -188,7 +197,7 @@ class RowMaker {
       return soils(part.part->place.region, two.part->place.region);
     });
     return !soiling && a.row.differs == b.row.differs && a.row.wash_first == b.row.wash_first &&
-           one.part->entry.lay == two.part->entry.lay &&
+           lay_of(one) == lay_of(two) && restrained(one) == restrained(two) &&
            (a.row.natural ? b.row.natural : a.row.left == b.row.left);
   }
 

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "figure/figure.h"
+#include "plan/matters.h"
 #include "sheet/sheet.h"
 
 namespace furnish {
@@ -36,6 +37,7 @@ struct StyleRow {
   std::optional<LengthRange> left;
   bool wash_first = false;               ///< the tool was where none goes to a face from
   bool natural = false;                  ///< brushed: the coat's own length
+  std::vector<Matter> restraints;        ///< what the plan forbids or limits there
   std::vector<const Caution*> standing;  ///< of the plan: advice that is said here and nowhere else
   std::string id() const { return "row-" + std::to_string(number); }
 };

@@ -1,6 +1,7 @@
 #include "sheet/style_table.h"
 
 #include <algorithm>
+#include <iterator>
 #include <span>
 
 #include "base/text.h"
@@ -9,7 +10,9 @@
 #include "page/shortest.h"
 #include "page/stack.h"
 #include "page/table.h"
+#include "plan/restraints.h"
 #include "sheet/own_words.h"
+#include "sheet/restraint_text.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -40,14 +43,15 @@ std::string finish_of_part(const RowPart& part, const SheetVoice& voice) {
 }
 
 /// "round, level with the cheeks; from behind".
-std::vector<std::string> how_of(const RowPart& part, const StyleRow& row, const SheetVoice& voice) {
+std::vector<std::string> how_of(const RowPart& part, const StyleRow& row, const SheetDesk& desk) {
+  const auto& [input, voice] = desk;
   std::vector<std::string> how;
   if (part.part == nullptr) return how;
-  const TrimEntry& entry = part.part->entry;
+  const TrimEntry entry = taken(*part.part, input.plan.cautions);
   if (row.wash_first) how.push_back(how_text(Method::wash_first, voice.words));
   if (!part.finish.empty()) how.push_back(finish_of_part(part, voice));
   if (!entry.note.empty()) how.push_back(salons_words(entry.note, voice));
-  if (part.part->lay() == Lay::with) how.push_back(voice.words.say(Phrase::lay_with));
+  if (entry.lay_given && entry.lay == Lay::with) how.push_back(voice.words.say(Phrase::lay_with));
   if (entry.lay == Lay::across) how.push_back(voice.words.say(Phrase::lay_across));
   if (entry.lay == Lay::against) how.push_back(voice.words.say(Phrase::lay_against));
   return how;
@@ -107,7 +111,7 @@ TableCell part_cell(const StyleRow& row, const SheetDesk& desk) {
   for (const RowPart& part : row.parts) {
     if (!cell.text.empty()) cell.text.push_back({"\u00A0· "});
     cell.text.push_back({capitalised(part.names), face});
-    const std::vector<std::string> how = how_of(part, row, voice);
+    const std::vector<std::string> how = how_of(part, row, desk);
     if (!how.empty()) cell.text.push_back({"\u2007" + joined(how, semicolon(voice.words))});
     if (!part.instead.empty()) {
       cell.text.push_back({how.empty() ? "\u2007" : semicolon(voice.words)});
@@ -117,6 +121,11 @@ TableCell part_cell(const StyleRow& row, const SheetDesk& desk) {
   if (const std::string measured = measured_of(row, desk); !measured.empty()) {
     cell.text.push_back({cell.text.size() == 1 ? "\u2007" : semicolon(voice.words)});
     cell.text.push_back({measured});
+  }
+  if (!row.restraints.empty()) {
+    cell.text.push_back({cell.text.size() == 1 ? "\u2007" : semicolon(voice.words)});
+    std::ranges::move(restraint_text(row.restraints, row.places, desk),
+                      std::back_inserter(cell.text));
   }
   for (const RowPart& part : row.parts) {
     if (!input.source || part.part == nullptr) continue;

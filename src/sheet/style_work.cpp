@@ -1,14 +1,17 @@
 #include "sheet/style_work.h"
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "base/said_in.h"
 #include "base/text.h"
+#include "plan/restraints.h"
 #include "sheet/caution_words.h"
 #include "sheet/last_time.h"
 #include "sheet/mix_text.h"
 #include "sheet/own_words.h"
+#include "sheet/restraint_text.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -100,6 +103,14 @@ void add_how(std::vector<TextSpan>& line, const WorkStep& step, const SheetDesk&
   }
 }
 
+/// What the plan forbids or limits in a step, after what it says.
+void add_restraints(std::vector<TextSpan>& line, const WorkStep& step, const SheetDesk& desk) {
+  const std::vector<Matter> found = restraints(desk.input.plan.cautions, step);
+  if (found.empty()) return;
+  if (!line.empty()) line.push_back({semicolon(desk.voice.words)});
+  std::ranges::move(restraint_text(found, step.places, desk), std::back_inserter(line));
+}
+
 /// Where nobody says how the coat is made ready for the water: what holds for every coat like it.
 std::vector<TextSpan> standing_text(const WorkStep& step, const SheetDesk& desk) {
   const auto& standing = desk.input.plan.standing;
@@ -135,6 +146,7 @@ std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
     }
     if (step.stage > Stage::brush_out) break;
     SheetRow note{voice.words.say(task_phrase(step.task)), step_text(step, desk), input.pet.span};
+    add_restraints(note.text, step, desk);
     if (with_how == WithHow::yes) add_how(note.text, step, desk);
     if (note.text.empty()) note.text = standing_text(step, desk);
     while (i + 1 < order.size() && goes_on(order[i], order[i + 1])) {
@@ -145,6 +157,7 @@ std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
       note.text.push_back(
           {(note.text.empty() ? "" : semicolon(voice.words)) + name + (text.empty() ? "" : " ")});
       std::ranges::move(text, std::back_inserter(note.text));
+      add_restraints(note.text, more, desk);
       if (with_how == WithHow::yes) add_how(note.text, more, desk);
     }
     if (in_tub(step.stage) && std::exchange(diluted, false)) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "plan/places.h"
+#include "plan/restraints.h"
 #include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
@@ -37,9 +38,9 @@ std::optional<Group> written_group(const std::vector<const TrimPart*>& parts) {
 }
 }  // namespace
 
-ResolvedTrim worked_trim(const Pet& pet) {
+ResolvedTrim worked_trim(const Pet& pet, std::span<const Caution> cautions) {
   ResolvedTrim out;
-  for (const TrimPart& part : pet.trim) {
+  for (const TrimPart& part : taken(pet.trim, cautions)) {
     const auto place = workable(part.place, pet.alerts);
     if (!place) continue;
     out.push_back(part);

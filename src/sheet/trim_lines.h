@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -17,9 +18,9 @@ struct TrimLine {
   bool differs = false;
 };
 
-/// What of the trim tools may work on: what an alert keeps from them is no part of it, whatever the
-/// style or the pet says for it.
-ResolvedTrim worked_trim(const Pet&);
+/// What of the trim tools may work on, and how: what an alert keeps from them is no part of it, and
+/// a direction that a caution forbids is not said, whatever the style or the pet says.
+ResolvedTrim worked_trim(const Pet&, std::span<const Caution>);
 /// The places of the trim that an alert keeps every tool from, in the order of the file.
 std::vector<Place> kept_from_tools(const Pet&);
 

@@ -53,7 +53,10 @@ class WeekMaker {
   }
 
   std::string title() const {
-    return say(Phrase::week_title, {voice_.locale.long_date(days_.front().date)});
+    // The day is not torn where the line ends.
+    std::string day = voice_.locale.long_date(days_.front().date);
+    for (std::size_t at; (at = day.find(' ')) != std::string::npos;) day.replace(at, 1, "\u00A0");
+    return say(Phrase::week_title, {day});
   }
   FootText foot() const {
     const std::string legend = say(Phrase::week_legend);

@@ -56,6 +56,16 @@ inline constexpr std::size_t rule_count = 32;
 /// (van der Sijs and others, J Am Med Inform Assoc 2006;13:138–147: 49 to 96 % of them overridden).
 enum class Salience : std::uint8_t { particular, standing };
 
+/// What a rule's caution forbids or limits, and so which lines of the work say so beside it.
+enum class Touches : std::uint8_t {
+  unsaid,  ///< in no row of the table
+  dog,     ///< no line of the work: who is worked on, or when to come
+  bath,    ///< what is in the tub
+  dryer,
+  cut,  ///< the cutting of its places: where, with what, or how
+  lay,  ///< the same, and with the lay only, whatever else is said
+};
+
 /// One safety rule. What decides whether it applies is in plan/; what it says is in the catalogues
 /// of words, under [rule].
 struct SafetyRule {
@@ -64,6 +74,7 @@ struct SafetyRule {
   Signal signal;            ///< usual; a plan may raise it where the rule says so
   std::string_view when;    ///< it applies, for those who read this table
   std::string_view source;  ///< or how sure it is
+  Touches touches;
   Salience salience = Salience::particular;
 };
 constexpr bool is_standing(const SafetyRule& rule) {

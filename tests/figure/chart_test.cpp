@@ -104,6 +104,36 @@ TEST_CASE("a chart shows values at true distances, with their numbers", "[figure
   CHECK(tag.alt == "Weight: 5.2 kg (2024-01-05); 5.1 kg (2024-02-24); 4.6 kg (2024-07-23)");
 }
 
+TEST_CASE("numbers of one day are told apart, and those side by side are two", "[figure][chart]") {
+  const HandHeld page;
+  ChartInput input;
+  for (const int day : {0, 40, 80, 120}) {
+    input.points.push_back(point(day, 5.1));
+    input.points.push_back(point(day, 4.8));
+    input.points.back().after = true;
+  }
+  const Frame frame = drawn(input, page);
+  check_clean(frame, input);
+  int open = 0, solid = 0;
+  for (const Mark& mark : frame.marks) {
+    const auto* dot = std::get_if<PathMark>(&mark);
+    if (dot == nullptr || !dot->fill) continue;
+    (dot->fill == Ink::paper ? open : solid) += 1;
+    CHECK(dot->stroke.has_value() == (dot->fill == Ink::paper));
+  }
+  CHECK(open == 4);
+  CHECK(solid == 4);
+  const std::vector<Said> all = texts(frame);
+  for (const Said& one : all) {
+    for (const Said& other : all) {
+      const bool numbers = one.text.ends_with("kg") && other.text.ends_with("kg");
+      const bool beside = one.ink.right() <= other.ink.left() &&
+                          one.ink.top() < other.ink.bottom() && other.ink.top() < one.ink.bottom();
+      if (numbers && beside) CHECK(other.ink.left() - one.ink.right() >= 1.4_mm);
+    }
+  }
+}
+
 TEST_CASE("a small change looks small", "[figure][chart]") {
   const HandHeld page;
   const auto drop = [&](double from, double to) {

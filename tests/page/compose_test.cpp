@@ -289,6 +289,28 @@ std::string text_of_sides(const ComposedPage& page) {
 }
 }  // namespace
 
+TEST_CASE("a division that asks for room is taken only where its front has it", "[page][compose]") {
+  test::Desk desk;
+  PageRequest request = divided_request();
+  const auto chosen = [&] {
+    const auto page = compose(request, desk.shaper, desk.sink);
+    REQUIRE(page);
+    return page->layout;
+  };
+  Division roomy{"roomy", pieces_of(1, 2), {pieces_of(3, 2)}},
+      full{"full", pieces_of(1, 4), {pieces_of(5, 1)}};
+  roomy.least_step = request.steps;
+  request.divisions = {roomy, full};
+  CHECK(chosen() == "roomy");
+  request.divisions.front().front = pieces_of(1, 50);
+  CHECK(chosen() == "full");
+  // Nor where the rest does not stand on one side.
+  request.divisions.front().front = pieces_of(1, 2);
+  request.divisions.front().rest = {pieces_of(3, 60)};
+  CHECK(chosen() == "full");
+  CHECK_FALSE(desk.sink.has_errors());
+}
+
 TEST_CASE("the first division whose front fits is taken, and the rest goes over",
           "[page][compose]") {
   test::Desk desk;
