@@ -89,7 +89,7 @@ std::string wrong_visit(const std::string& text) {
 }
 
 std::string wrong_span(const std::string& text) {
-  return parse_span(text) ? "" : found("a span such as 2w, 30d or \"3 months\"", text);
+  return parse_within(text) ? "" : found("a span such as 2w, 30d or \"3 months\"", text);
 }
 
 std::string wrong_language(const std::string& tag) {

@@ -26,14 +26,10 @@ void find_weight_loss(const CautionInput& in, Found& found) {
   const bool since_highest = health.since_highest && health.since_highest->loss;
   if (!since_last && !since_highest) return;
   const WeightChange& change = since_highest ? *health.since_highest : *health.since_last;
-  const auto& [before, on, span] = change.before;
-  Saying what{{}, {-change.percent, before, health.weight->weight}};
-  if (on) {
-    what.facts.insert(what.facts.begin() + 1, *on);
-  } else {
-    what.variant = "undated";
-  }
-  found.push_back(make_caution(RuleId::weight_loss, health.weight->span, std::move(what)));
+  const Mass before = change.before.weight, now = health.weight->weight;
+  Saying what{"undated", {-change.percent, before, now}};
+  if (const auto on = change.before.on) what = {{}, {-change.percent, *on, before, now}};
+  found.push_back(make_caution(RuleId::weight_loss, health.weight->span, what));
 }
 
 void find_age(const CautionInput& in, Found& found) {

@@ -104,7 +104,7 @@ std::string measured_of(const StyleRow& row, const SheetDesk& desk) {
   return joined(texts, semicolon(voice.words));
 }
 
-TableCell part_cell(const StyleRow& row, const SheetDesk& desk) {
+TableCell part_cell(const StyleRow& row, const SheetDesk& desk, RowCautions cautions) {
   const auto& [input, voice] = desk;
   const auto face = row.differs ? Face::bold : Face::semibold;
   TableCell cell;
@@ -124,7 +124,9 @@ TableCell part_cell(const StyleRow& row, const SheetDesk& desk) {
   }
   if (!row.restraints.empty()) {
     cell.text.push_back({cell.text.size() == 1 ? "\u2007" : semicolon(voice.words)});
-    std::ranges::move(restraint_text(row.restraints, row.places, desk),
+    std::ranges::move(cautions == RowCautions::in_full
+                          ? restraint_text(row.restraints, row.places, desk)
+                          : restraint_words(row.restraints, desk),
                       std::back_inserter(cell.text));
   }
   for (const RowPart& part : row.parts) {
@@ -146,7 +148,7 @@ TableCell tool_cell(const StyleRow& row) {
 }
 
 /// A row but for its tool. What is not cut needs no bar.
-TableRow table_row(const StyleRow& row, const SheetDesk& desk) {
+TableRow table_row(const StyleRow& row, const SheetDesk& desk, RowCautions cautions) {
   const auto& [input, voice] = desk;
   const auto face = row.differs ? std::optional(Face::bold) : std::nullopt;
   TableRow made;
@@ -155,13 +157,13 @@ TableRow table_row(const StyleRow& row, const SheetDesk& desk) {
   made.origin = {row.names, part != nullptr ? part->entry.span : input.pet.span};
   if (has_bar(row)) made.bar = row.left;
   made.cells.push_back({{{std::to_string(row.number), Face::semibold}}, row.differs});
-  made.cells.push_back(part_cell(row, desk));
+  made.cells.push_back(part_cell(row, desk, cautions));
   made.cells.push_back({{{leaves(row, voice), face}}, false});
   return made;
 }
 
 /// Some of the rows in one narrow column, each tool over its rows.
-BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk) {
+BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk, RowCautions cautions) {
   const auto& [input, voice] = desk;
   using Kind = TableColumn::Kind;
   std::vector<TableColumn> columns{
@@ -177,7 +179,7 @@ BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk) {
       head.cells = {{}, tool_cell(row)};
       table.push_back(std::move(head));
     }
-    table.push_back(table_row(row, desk));
+    table.push_back(table_row(row, desk, cautions));
   }
   return std::make_shared<Table>(std::move(columns), std::move(table), Role::body,
                                  Origin{"table of parts", input.pet.span});
@@ -194,7 +196,8 @@ bool has_bar(const StyleRow& row) {
   return row.kind == RowKind::cut && !row.natural && row.left && row.left->low >= shortest;
 }
 
-BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
+BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk,
+                     RowCautions cautions) {
   const auto& [input, voice] = desk;
   if (rows.empty()) return to_ask(desk);
   using Kind = TableColumn::Kind;
@@ -206,7 +209,7 @@ BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk) {
   };
   std::vector<TableRow> table;
   for (const StyleRow& row : rows) {
-    TableRow made = table_row(row, desk);
+    TableRow made = table_row(row, desk, cautions);
     made.opens_group = row.opens_group;
     // An empty cell could mean the tool above, or none.
     made.cells.insert(made.cells.begin() + 1, tool_cell(row));
@@ -225,12 +228,12 @@ BlockPtr style_table_in_two(const std::vector<StyleRow>& rows, const SheetDesk& 
   for (std::size_t at = half > about ? half - about : 1; at <= half + about && at < rows.size();
        ++at) {
     const std::span all(rows);
-    arrangements.push_back(
-        std::make_shared<Beside>(std::vector<Beside::Cell>{{narrow_table(all.first(at), desk)},
-                                                           {narrow_table(all.subspan(at), desk)}},
-                                 Length::mm(6), Beside::Line::top));
+    arrangements.push_back(std::make_shared<Beside>(
+        std::vector<Beside::Cell>{{narrow_table(all.first(at), desk, RowCautions::signal_words)},
+                                  {narrow_table(all.subspan(at), desk, RowCautions::signal_words)}},
+        Length::mm(6), Beside::Line::top));
   }
-  if (arrangements.empty()) return narrow_table(rows, desk);
+  if (arrangements.empty()) return narrow_table(rows, desk, RowCautions::signal_words);
   return std::make_shared<Shortest>(std::move(arrangements));
 }
 
@@ -249,7 +252,7 @@ std::vector<BlockPtr> style_table_in_pieces(const std::vector<StyleRow>& rows,
         letters += part.names.size() + (part.part != nullptr ? part.part->entry.note.size() : 0);
       }
     } while (++end < rows.size() && end - at < most_rows && letters < enough_letters);
-    out.push_back(narrow_table(all.subspan(at, end - at), desk));
+    out.push_back(narrow_table(all.subspan(at, end - at), desk, RowCautions::in_full));
     at = end;
   }
   return out;

@@ -193,7 +193,7 @@ TEST_CASE("who bit at a visit that nobody finished is known for it the next time
 TEST_CASE("a visit that was not done is no groom, but what was seen there counts") {
   Pet dog = pet(Coat::curly);
   dog.trim = {part("back", comb(13_mm))};
-  dog.visit_every = Located<std::chrono::days>{std::chrono::weeks(6), line(1)};
+  dog.visit_every = Located<CalendarSpan>{std::chrono::days(6 * 7), line(1)};
   Visit first = visit("2026-09-01"), last = visit("2026-10-13"), sent = visit("2026-11-20");
   first.went_out = last.went_out = {state("back", 16_mm)};
   first.minutes = last.minutes = std::chrono::minutes(90);

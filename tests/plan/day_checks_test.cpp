@@ -22,7 +22,7 @@ Booking booked(std::string pet, minutes at, std::optional<minutes> collect = {},
 }
 
 std::vector<DayWarning> of(const std::vector<Booking>& bookings, const Salon& shop = salon()) {
-  Day day{made::day("2026-11-24"), bookings, line(1)};
+  Day day{made::day("2026-11-24"), bookings, line(1), {}};
   const std::vector<std::string> pets{"marlow", "juniper", "gao"};
   const std::map<std::string, Duration> expected{
       {"marlow", {minutes(90), minutes(80), minutes(100), 3}},
