@@ -29,8 +29,10 @@ std::string alt_of(const ChartInput& input) {
 /// in the bundled family, measured.
 constexpr double above_capitals = 1.1, with_tails = 1.45;
 
+/// Letters of other scripts may hang lower.
 Size size_of(const ShapedLine& line) {
-  return {line.width(), scaled(capitals(line), with_tails)};
+  const Length hangs = scaled(capitals(line), above_capitals) + line.ink().bottom();
+  return {line.width(), std::max(scaled(capitals(line), with_tails), hangs)};
 }
 
 /// With air on both sides, so that two numbers side by side are two.
