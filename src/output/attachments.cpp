@@ -132,7 +132,12 @@ class Reader {
     if (!whole || !decoded) return broken(out.name, "its content cannot be unpacked");
     out.bytes = data.take();
     const std::string sum = file.getChecksum();
-    if (!sum.empty() && sum != checksum(out.bytes)) {
+    if (sum.empty()) {
+      sink_.warning("attachment-unchecked", {},
+                    fmt::format("the attached file {} has no checksum: nothing says whether it is "
+                                "as it was put in",
+                                out.name));
+    } else if (sum != checksum(out.bytes)) {
       return broken(out.name, "its content is not what its checksum says");
     }
     return out;

@@ -73,11 +73,10 @@ std::vector<BlockPtr> StyleFront::whole(FrontStyle style, Length portrait) const
   blocks.push_back(gap(roomy ? 0.75 : 0.5));
   blocks.push_back(band(style));
   blocks.push_back(gap(roomy ? 0.75 : 0.4));
-  const bool full = style == FrontStyle::open || style == FrontStyle::dense;
-  blocks.push_back(
-      style == FrontStyle::in_two
-          ? style_table_in_two(rows_, desk_)
-          : style_table(rows_, desk_, full ? RowCautions::in_full : RowCautions::signal_words));
+  const auto cautions =
+      style == FrontStyle::signed_rows ? RowCautions::signal_words : RowCautions::in_full;
+  blocks.push_back(style == FrontStyle::in_two ? style_table_in_two(rows_, desk_)
+                                               : style_table(rows_, desk_, cautions));
   if (has_bars()) {
     blocks.push_back(gap(roomy ? 0.5 : 0.3));
     blocks.push_back(bars());

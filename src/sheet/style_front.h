@@ -10,9 +10,10 @@ namespace furnish {
 
 /// How a front is set, most generous first. `open`: signal words and labels in columns of their
 /// own. `dense`: they run into their texts. `tight`: as dense, the dog just half of the page wide.
-/// `in_two`: as tight, the table in two columns. `lean`: as tight, without what
+/// `in_two`: as tight, the table in two columns. `signed_rows`: as tight, and of a caution that
+/// stands above rows say the signal word alone. `lean`: as tight, without what
 /// StyleFront::left_out() says.
-enum class FrontStyle : std::uint8_t { open, dense, tight, in_two, lean };
+enum class FrontStyle : std::uint8_t { open, dense, tight, in_two, signed_rows, lean };
 
 /// What is needed at the dog: who it is, what can hurt, the finished dog, how to hold it, what is
 /// cut. References must outlive it.

@@ -60,6 +60,7 @@ class StyleMaker {
         {"dense front", front(FrontStyle::dense), back, close},
         {"tight front", front(FrontStyle::tight), back, closest, close_leading()},
         {"front in two", front(FrontStyle::in_two), back, closest, close_leading()},
+        {"signed rows", front(FrontStyle::signed_rows), back, closest, close_leading()},
         {"lean front", front(FrontStyle::lean), fuller_back, closest, close_leading()},
         {"table after",
          [this, portrait] { return front_.without_table(portrait); },

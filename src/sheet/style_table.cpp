@@ -163,7 +163,7 @@ TableRow table_row(const StyleRow& row, const SheetDesk& desk, RowCautions cauti
 }
 
 /// Some of the rows in one narrow column, each tool over its rows.
-BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk, RowCautions cautions) {
+BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk) {
   const auto& [input, voice] = desk;
   using Kind = TableColumn::Kind;
   std::vector<TableColumn> columns{
@@ -179,7 +179,7 @@ BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk, Row
       head.cells = {{}, tool_cell(row)};
       table.push_back(std::move(head));
     }
-    table.push_back(table_row(row, desk, cautions));
+    table.push_back(table_row(row, desk, RowCautions::in_full));
   }
   return std::make_shared<Table>(std::move(columns), std::move(table), Role::body,
                                  Origin{"table of parts", input.pet.span});
@@ -228,12 +228,12 @@ BlockPtr style_table_in_two(const std::vector<StyleRow>& rows, const SheetDesk& 
   for (std::size_t at = half > about ? half - about : 1; at <= half + about && at < rows.size();
        ++at) {
     const std::span all(rows);
-    arrangements.push_back(std::make_shared<Beside>(
-        std::vector<Beside::Cell>{{narrow_table(all.first(at), desk, RowCautions::signal_words)},
-                                  {narrow_table(all.subspan(at), desk, RowCautions::signal_words)}},
-        Length::mm(6), Beside::Line::top));
+    arrangements.push_back(
+        std::make_shared<Beside>(std::vector<Beside::Cell>{{narrow_table(all.first(at), desk)},
+                                                           {narrow_table(all.subspan(at), desk)}},
+                                 Length::mm(6), Beside::Line::top));
   }
-  if (arrangements.empty()) return narrow_table(rows, desk, RowCautions::signal_words);
+  if (arrangements.empty()) return narrow_table(rows, desk);
   return std::make_shared<Shortest>(std::move(arrangements));
 }
 
@@ -252,7 +252,7 @@ std::vector<BlockPtr> style_table_in_pieces(const std::vector<StyleRow>& rows,
         letters += part.names.size() + (part.part != nullptr ? part.part->entry.note.size() : 0);
       }
     } while (++end < rows.size() && end - at < most_rows && letters < enough_letters);
-    out.push_back(narrow_table(all.subspan(at, end - at), desk, RowCautions::in_full));
+    out.push_back(narrow_table(all.subspan(at, end - at), desk));
     at = end;
   }
   return out;

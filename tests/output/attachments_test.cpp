@@ -36,7 +36,7 @@ Taken take(const std::string& bytes, const AttachmentBounds& bounds = {}) {
   CHECK(sink.all().size() <= 1);
   if (!sink.all().empty()) {
     out.code = sink.all().front().code;
-    CHECK(out.files.empty());
+    CHECK(out.files.empty() == (sink.error_count() > 0));
   }
   return out;
 }
@@ -312,7 +312,8 @@ TEST_CASE("a PDF with random bytes changed gives its attachment, nothing or a fa
       const Taken out = take(bytes);
       faults += out.code.empty() ? 0 : 1;
       for (const Attachment& one : out.files) {
-        CHECK(one.bytes == sample_attachment().bytes);
+        // Where the checksum itself is gone, that is said.
+        if (out.code != "attachment-unchecked") CHECK(one.bytes == sample_attachment().bytes);
         ++whole;
       }
     }
