@@ -48,7 +48,7 @@ class BookRun {
     console_.show_reports();
     if (stopped_) return Exit::stopped;
     if (written) console_.say_written(path);
-    console_.close(expected_.size() - faulty_, expected_.size());
+    console_.close(expected_.size() - faulty_, faulty_, expected_.size());
     return written && listed && faulty_ == 0 ? Exit::ok : Exit::faults;
   }
 

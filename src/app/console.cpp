@@ -112,11 +112,11 @@ void Console::say_written(std::string_view path) {
   if (expected_ <= many || !can_rewrite(stdout)) say(path);
 }
 
-void Console::close(std::size_t done, std::size_t all) {
+void Console::close(std::size_t done, std::size_t faulty, std::size_t all) {
   progress_.clear();
-  if (all < 2 || (done == all && !can_rewrite(stderr))) return;
+  if (all < 2 || (faulty == 0 && !can_rewrite(stderr))) return;
   std::string line = fmt::format("{} of {}", done, all);
-  if (done < all) line += fmt::format("; {} with faults", all - done);
+  if (faulty > 0) line += fmt::format("; {} with faults", faulty);
   std::fprintf(stderr, "%s\n", line.c_str());
 }
 

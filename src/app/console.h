@@ -42,7 +42,7 @@ class Console {
   void at(std::string_view pet) { progress_.at(pet); }
   /// "499 of 500; 1 with faults": how a run of several ended. Told at a terminal, and elsewhere if
   /// not all went well.
-  void close(std::size_t done, std::size_t all);
+  void close(std::size_t done, std::size_t faulty, std::size_t all);
   /// Why --strict makes the status one of faults: how many warnings there were, and the first.
   void tell_strict();
   bool any_warning();

@@ -60,7 +60,7 @@ class SheetRun {
       return std::ranges::find(pets, one.file, &PetPath::file) != pets.end() ||
              !before.knows(one) || before.unchanged(one);
     });
-    faulty_ = none_ = looked_at_ = 0;
+    faulty_ = made_all_the_same_ = none_ = looked_at_ = 0;
     return run_of(others, complete);
   }
 
@@ -85,7 +85,7 @@ class SheetRun {
       return say_stopped(pets.size());
     }
     console_.show_reports();
-    console_.close(asked - none_ - faulty_, asked - none_);
+    console_.close(asked - none_ - faulty_ + made_all_the_same_, faulty_, asked - none_);
     return complete && faulty_ == 0 ? Exit::ok : Exit::faults;
   }
 
@@ -200,12 +200,16 @@ class SheetRun {
   void count(SheetWork& work, const PetPath& path, bool one_of_several) {
     console_.show_reports();
     ++looked_at_;
+    bool written = false;
     if (work.files) {
-      work.good = writer_.write(*work.files, path.root, one_of_several) && work.good;
+      written = writer_.write(*work.files, path.root, one_of_several).has_value();
+      work.good = work.good && written;
     } else if (work.good) {
       ++none_;
     }
-    if (!work.good) ++faulty_;
+    if (work.good) return;
+    ++faulty_;
+    if (written) ++made_all_the_same_;
   }
 
   /// Says how far it came; what is written is whole.
@@ -255,7 +259,8 @@ class SheetRun {
   bool after_change_ = false;  ///< what is as it was made is no news
   SheetWriter writer_;
   std::size_t looked_at_ = 0, faulty_ = 0;
-  std::size_t none_ = 0;  ///< pets of which there is no such sheet
+  std::size_t made_all_the_same_ = 0;  ///< of the faulty: what is at fault is not their own
+  std::size_t none_ = 0;               ///< pets of which there is no such sheet
 };
 }  // namespace
 

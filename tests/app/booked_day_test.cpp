@@ -141,6 +141,7 @@ TEST_CASE("a fault in a day's file stops no sheet and is told once, with its pla
     CHECK(all.status == 1);
     CHECK(count(all.err, "error:") == 1);
     CHECK(all.out.starts_with("%PDF"));
+    CHECK(has(shop.run("card").err, "3 of 3; 3 with faults\n"));
     CHECK(shop.run("plan rex").status == 1);
     const auto started = shop.run("new visit rex");
     CHECK(started.status == 1);
