@@ -38,6 +38,9 @@ std::string entries_in_rows(std::string_view entries, std::string_view objects) 
     out += '\0';
     out += objects.substr(at, entries.size());
   }
+  // In a row that ends early some readers see what the row before had there.
+  const std::size_t over = objects.size() % entries.size();
+  if (over > 0) out.append(entries.size() - over, ' ');
   return out;
 }
 
