@@ -113,7 +113,9 @@ void InputFiles::note(Input input) const {
   const auto [known, is_new] = noted_.try_emplace(input.path, input);
   if (is_new) return;
   Input& before = known->second;
-  if (before.kind == Input::Kind::presence) {
+  const bool more = before.kind == Input::Kind::photo && input.kind == Input::Kind::young &&
+                    input.mark.starts_with(before.mark);
+  if (before.kind == Input::Kind::presence || more) {
     before = std::move(input);
   } else if (before.kind == input.kind && before.mark != input.mark) {
     sure_ = false;
@@ -140,6 +142,11 @@ bool InputFiles::exists(const std::string& path) const {
   const bool there = files_.exists(path);
   note({Input::Kind::presence, path, mark_of_presence(there)});
   return there;
+}
+
+std::string InputFiles::place(const std::string& path) const {
+  note({Input::Kind::photo, path, mark_of_photo(path)});
+  return files_.place(path);
 }
 
 FolderContent InputFiles::list(const std::string& folder) const {

@@ -48,6 +48,7 @@ class InputFiles final : public Files {
   explicit InputFiles(const Files& files) : files_(files) {}
   FileContent read_up_to(const std::string& path, std::size_t most) const override;
   bool exists(const std::string& path) const override;
+  std::string place(const std::string& path) const override;
   FolderContent list(const std::string& folder) const override;
 
   struct Noted {

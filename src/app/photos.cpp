@@ -15,11 +15,11 @@ namespace {
 namespace fs = std::filesystem;
 
 /// True if the path, with every link followed, stays in the folder.
-bool stays_in(const std::string& folder, const std::string& path) {
+bool stays_in(const std::string& folder, const std::string& path, const Files& files) {
   std::error_code fault;
-  const fs::path inside = fs::weakly_canonical(fs::absolute(path), fault),
+  const fs::path inside = files.place(path),
                  whole = fs::weakly_canonical(fs::absolute(folder.empty() ? "." : folder), fault);
-  if (fault) return true;  // a path that leads nowhere: reading it says so
+  if (fault || inside.empty()) return true;  // a path that leads nowhere: reading it says so
   const fs::path rest = inside.lexically_relative(whole);
   return !rest.empty() && *rest.begin() != "..";
 }
@@ -35,7 +35,7 @@ std::string PhotoFolder::folder_of(const SourceSpan& named) const {
 
 PhotographPtr PhotoFolder::load(const Located<std::string>& path) {
   const std::string folder = folder_of(path.span), file = path_in(folder, path.value);
-  if (!anywhere_ && !stays_in(folder, file)) {
+  if (!anywhere_ && !stays_in(folder, file, context_.files)) {
     context_.sink.warning("photo-path", path.span, "the photo is a link out of the salon's folder")
         .hint = "copy it into photos/, or set photos_anywhere = true under [salon] in salon.toml";
     return nullptr;

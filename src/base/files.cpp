@@ -75,6 +75,13 @@ FileContent DiskFiles::read_up_to(const std::string& path, std::size_t most) con
   return {std::move(bytes), {}, link};
 }
 
+std::string Files::place(const std::string& path) const {
+  std::error_code fault;
+  const auto whole = std::filesystem::absolute(path, fault);
+  const auto out = std::filesystem::weakly_canonical(whole, fault);
+  return fault ? "" : out.string();
+}
+
 bool DiskFiles::exists(const std::string& path) const {
   struct stat status {};
   return ::stat(path.c_str(), &status) == 0 || !absent(errno);

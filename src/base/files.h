@@ -40,6 +40,9 @@ class Files {
   /// False only if it is known that there is none: what cannot be looked at is there, so that
   /// reading it says why not.
   virtual bool exists(const std::string& path) const = 0;
+  /// The path with every link in it followed, as far as there is something; empty where nobody can
+  /// tell. What is made of the answer hangs on it as on a file's bytes.
+  virtual std::string place(const std::string& path) const;
   /// Names (not paths) of the entries of a folder that end in `.toml` and do not begin with a dot,
   /// sorted by bytes.
   virtual FolderContent list(const std::string& folder) const = 0;

@@ -17,9 +17,8 @@
 #include "output/write.h"
 #include "share.h"
 
-// A sheet is left as it was made only if making it would give the same. What says so is held
-// against what a fresh run reads, whatever is changed in between; a record that is wrong costs
-// time.
+// A sheet is left as it was made only if making it would give the same: held against what a fresh
+// run reads, whatever is changed in between. A record that is wrong costs time.
 
 namespace furnish::test {
 namespace {
@@ -41,6 +40,7 @@ class Heard final : public Files {
     text_ += path + (there ? "+\n" : "-\n");
     return there;
   }
+  std::string place(const std::string& path) const override { return noted_.place(path); }
   FolderContent list(const std::string& folder) const override {
     FolderContent out = noted_.list(folder);
     if (folder.ends_with("/days")) return out;
