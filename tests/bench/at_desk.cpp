@@ -7,7 +7,6 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <nlohmann/json.hpp>
 #include <vector>
 
@@ -15,13 +14,13 @@
 #include "desk/desk.h"
 #include "output/svg.h"
 #include "process.h"
+#include "sample_files.h"
 
 namespace furnish::bench {
 namespace {
 namespace fs = std::filesystem;
 using Json = nlohmann::ordered_json;
 
-const std::string source = FURNISH_SOURCE_DIR;
 constexpr Date day = std::chrono::sys_days(std::chrono::year(2026) / 11 / 24);
 
 /// Milliseconds of this process's own work so far.
@@ -71,7 +70,7 @@ struct Table {
 
 /// The same sheet of the same pet, read, planned, set and drawn again in one workshop.
 double warm_sheet(const SheetMaker& sheet, const std::string& pet, int runs) {
-  Options options = options_for(source + "/samples/lantern-street");
+  Options options = options_for(sample);
   options.sheet = &sheet;
   const DiskFiles files;
   Workshop shop(options, files);
@@ -115,18 +114,13 @@ double last_key(Table& table, const std::string& kind, const std::string& id,
   return median(std::move(took));
 }
 
-std::string text_of(const fs::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 /// The samples' pets over and over under other names.
 void make_salon(const std::string& folder, int pets) {
-  const fs::path from = source + "/samples/lantern-street";
+  const fs::path from = sample;
   fs::create_directories(folder + "/pets");
   fs::copy_file(from / "salon.toml", folder + "/salon.toml");
   std::vector<std::string> texts;
-  for (const auto& file : fs::directory_iterator(from / "pets")) texts.push_back(text_of(file));
+  for (const auto& file : fs::directory_iterator(from / "pets")) texts.push_back(bytes_of(file));
   std::ranges::sort(texts);
   constexpr std::array names{"Żółw", "Gạo", "Αργώ", "Снежок", "ليلى", "小白", "Ida", "Bjørn"};
   for (int i = 0; i < pets; ++i) {
@@ -160,7 +154,7 @@ void at_desk(int runs) {
       {"care sheet", "pet", "marlow", "care", &sheets::care, ""},
       {"note", "visit", "gao/2026-10-13", "note", &sheets::note, ""},
   };
-  Table table(source + "/samples/lantern-street");
+  Table table(sample);
   fmt::print("At the desk: from the last key to the new sheet, cpu (median of {})\n", runs);
   for (const Row& row : rows) {
     const std::string pet = row.id.substr(0, row.id.find('/'));

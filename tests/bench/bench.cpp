@@ -19,6 +19,7 @@
 #include "output/pdf_draw.h"
 #include "output/pdf_finish.h"
 #include "process.h"
+#include "sample_files.h"
 #include "sheets.h"
 
 namespace furnish::bench {
@@ -26,8 +27,6 @@ namespace {
 namespace fs = std::filesystem;
 using Clock = std::chrono::steady_clock;
 
-const std::string source = FURNISH_SOURCE_DIR;
-const std::string salon = source + "/samples/lantern-street";
 constexpr Date day = std::chrono::sys_days(std::chrono::year(2026) / 11 / 24);
 constexpr const char* fullest = "juniper";
 
@@ -50,14 +49,14 @@ double timed(int times, Work work) {
 
 Options options_for(std::string paper = {}) {
   Options options;
-  options.salon = salon;
+  options.salon = sample;
   options.data = source;
   options.on = day;
   options.paper = std::move(paper);
   return options;
 }
 PetPath path_of(const std::string& pet) {
-  return {salon + "/pets/" + pet + ".toml", salon};
+  return {sample + "/pets/" + pet + ".toml", sample};
 }
 std::string key_of(const PetPath& path) {
   return fs::path(path.file).stem();
@@ -78,7 +77,7 @@ std::vector<std::string> bare_command(const std::string& folder) {
 }
 
 std::vector<std::string> card_command(const std::string& folder) {
-  return {FURNISH_PROGRAM, "card",       fullest,   "--salon", salon,
+  return {FURNISH_PROGRAM, "card",       fullest,   "--salon", sample,
           "--on",          "2026-11-24", "--fresh", "-o",      folder + "/card.pdf"};
 }
 
@@ -98,7 +97,7 @@ void cold(int runs, const std::string& folder) {
   say("  bare: same marks     {:7.1f} ms   cpu {:7.1f} ms", least.wall_ms, least.cpu_ms);
   say("  ratio                {:7.2f}      cpu {:7.2f}      goal <= 1.3",
       ours.wall_ms / least.wall_ms, ours.cpu_ms / least.cpu_ms);
-  const Cost batch = run({FURNISH_PROGRAM, "card", "--together", "--salon", salon, "--on",
+  const Cost batch = run({FURNISH_PROGRAM, "card", "--together", "--salon", sample, "--on",
                           "2026-11-24", "-o", folder + "/all.pdf"});
   cold_sheets(bare, runs, folder);
   say("Peak memory");

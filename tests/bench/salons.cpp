@@ -4,26 +4,14 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <regex>
 #include <utility>
+
+#include "sample_files.h"
 
 namespace furnish::bench {
 namespace {
 namespace fs = std::filesystem;
-
-const std::string sample = std::string(FURNISH_SOURCE_DIR) + "/samples/lantern-street";
-
-std::string read(const fs::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
-void write(const fs::path& path, const std::string& bytes) {
-  fs::create_directories(path.parent_path());
-  std::ofstream(path, std::ios::binary) << bytes;
-}
 
 std::vector<std::string> grown_pets() {
   std::vector<fs::path> files;
@@ -31,7 +19,7 @@ std::vector<std::string> grown_pets() {
   std::ranges::sort(files);
   std::vector<std::string> texts;
   for (const fs::path& file : files) {
-    std::string text = read(file);
+    std::string text = bytes_of(file);
     // A puppy has no twenty visits behind it, and photos are another matter.
     const bool young = std::regex_search(text, std::regex("born *= 202[3-9]"));
     if (text.find("photo ") == text.npos && !young) texts.push_back(text);
@@ -57,14 +45,14 @@ ManyPets::ManyPets(std::string folder, int pets, int visits)
   const std::vector<std::string> texts = grown_pets();
   for (int i = 0; i < pets; ++i) {
     const std::string key = fmt::format("pet-{:06}", i);
-    write(path("pets/" + key + ".toml"),
-          of_weight(texts[static_cast<std::size_t>(i) % texts.size()], i));
+    put(path("pets/" + key + ".toml"),
+        of_weight(texts[static_cast<std::size_t>(i) % texts.size()], i));
     for (int j = 0; j < visits; ++j) {
       const std::string day = fmt::format("20{}-{:02}-{:02}", 25 - j / 10, 1 + j % 10, 1 + i % 28);
-      write(path("visits/" + key + "/" + day + ".toml"),
-            fmt::format(
-                "date = {}\ngroomer = \"Ines\"\nminutes = {}\n[came_in]\nears = {{ mats = {} }}\n",
-                day, 60 + j, j % 3));
+      put(path("visits/" + key + "/" + day + ".toml"),
+          fmt::format(
+              "date = {}\ngroomer = \"Ines\"\nminutes = {}\n[came_in]\nears = {{ mats = {} }}\n",
+              day, 60 + j, j % 3));
     }
   }
 }

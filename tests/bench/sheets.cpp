@@ -11,11 +11,10 @@
 #include "app/workshop.h"
 #include "output/pdf.h"
 #include "process.h"
+#include "sample_files.h"
 
 namespace furnish::bench {
 namespace {
-const std::string source = FURNISH_SOURCE_DIR;
-const std::string salon = source + "/samples/lantern-street";
 constexpr Date day = std::chrono::sys_days(std::chrono::year(2026) / 11 / 24);
 
 /// What each kind may take, as what was found possible has it: a process of its own in
@@ -33,7 +32,7 @@ constexpr std::array<Kind, 4> kinds{{{"card", "juniper", &sheets::card, 20},
                                      {"care", "gao", &sheets::care, 30}}};
 
 std::vector<std::string> command(const Kind& kind, const std::string& folder) {
-  return {FURNISH_PROGRAM, kind.name,    kind.pet,  "--salon", salon,
+  return {FURNISH_PROGRAM, kind.name,    kind.pet,  "--salon", sample,
           "--on",          "2026-11-24", "--fresh", "-o",      folder + "/" + kind.name + ".pdf"};
 }
 
@@ -124,7 +123,7 @@ void warm_sheets(const std::vector<std::string>& bare, int runs) {
   fmt::print("Warm, each kind again and again in one workshop, file to PDF, cpu\n");
   for (const Kind& kind : kinds) {
     Options options;
-    options.salon = salon;
+    options.salon = sample;
     options.data = source;
     options.on = day;
     options.sheet = kind.maker;
@@ -133,7 +132,7 @@ void warm_sheets(const std::vector<std::string>& bare, int runs) {
     std::vector<double> took;
     for (int i = 0; i <= runs; ++i) {
       const double begun = cpu_now();
-      const auto pet = shop.open({salon + "/pets/" + kind.pet + ".toml", salon}, shop.sink());
+      const auto pet = shop.open({sample + "/pets/" + kind.pet + ".toml", sample}, shop.sink());
       const auto made = pet ? shop.sheet(*pet, shop.sink()) : std::nullopt;
       const auto pdf =
           made ? to_pdf(sides(made->sheet.page), made->sheet.info, {{}, made->files}, shop.sink())

@@ -11,12 +11,11 @@
 #include <chrono>
 #include <cstdlib>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <thread>
 #include <vector>
 
 #include "process.h"
+#include "sample_files.h"
 
 extern char** environ;
 
@@ -24,18 +23,6 @@ namespace furnish::bench {
 namespace {
 namespace fs = std::filesystem;
 using Clock = std::chrono::steady_clock;
-
-const std::string sample = std::string(FURNISH_SOURCE_DIR) + "/samples/lantern-street";
-
-std::string bytes_of(const fs::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
-void put(const fs::path& path, const std::string& bytes) {
-  fs::create_directories(path.parent_path());
-  std::ofstream(path, std::ios::binary) << bytes;
-}
 
 }  // namespace
 
