@@ -9,6 +9,7 @@ namespace furnish {
 namespace {
 constexpr std::string_view first_line = "furnish made 1";
 constexpr std::string_view day_line = "#day";
+constexpr std::size_t room_for_seal = 100;
 
 /// What stands between tabs: no tab, no line end.
 std::string field(std::string_view text) {
@@ -135,8 +136,14 @@ std::optional<MadeSheet> MadeRecord::find(std::string_view pet, std::string_view
 }
 
 void MadeRecord::put(const MadeSheet& one) {
-  fresh_[key_of(one.pet, one.what)] = line_of(one);
+  std::string line = line_of(one);
+  if (const auto before = fresh_.find(line); before != fresh_.end()) fresh_.erase(before);
+  fresh_.insert(std::move(line));
   changed_ = true;
+}
+
+bool MadeRecord::ByKey::operator()(std::string_view one, std::string_view other) const {
+  return key_in(one) < key_in(other);
 }
 
 std::optional<bool> MadeRecord::day_was_good(const std::string& path,
@@ -159,11 +166,16 @@ std::string MadeRecord::text(std::string_view day) const {
   for (const auto& [path, how] : days_) {
     out += std::string(day_line) + "\t" + field(path) + "\t" + how + "\n";
   }
-  std::map<std::string_view, std::string_view> lines(fresh_.begin(), fresh_.end());
+  std::vector<std::string_view> lines(fresh_.begin(), fresh_.end());
   for (const auto& [key, line] : lines_) {
-    if (day_in(line) == day) lines.try_emplace(key, line);
+    if (day_in(line) == day && !fresh_.contains(line)) lines.push_back(line);
   }
-  for (const auto& [key, line] : lines) {
+  std::ranges::sort(lines, ByKey());
+  // Of ten thousand pets it is megabytes, which growing would hold twice.
+  std::size_t size = out.size() + room_for_seal;
+  for (const std::string_view line : lines) size += line.size() + 1;
+  out.reserve(size);
+  for (const std::string_view line : lines) {
     out += line;
     out += '\n';
   }

@@ -2,6 +2,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -50,13 +51,18 @@ class MadeRecord {
   bool changed() const { return changed_; }
   /// Its text, of that day's sheets alone: those of another will not be asked for again.
   std::string text(std::string_view day) const;
-  /// Whether a file begins as these do, however it goes on: it may give way also where it is spoilt.
+  /// Whether a file begins as these do, however it goes on: it may give way also where it is
+  /// spoilt.
   static bool begins(std::string_view bytes);
 
  private:
   std::string text_;
   std::unordered_map<std::string_view, std::string_view> lines_;  ///< by pet and what
-  std::map<std::string, std::string> fresh_;
+  struct ByKey {
+    using is_transparent = void;
+    bool operator()(std::string_view, std::string_view) const;
+  };
+  std::set<std::string, ByKey> fresh_;       ///< lines
   std::map<std::string, std::string> days_;  ///< by path: mark, and how it is
   bool changed_ = false;
 };

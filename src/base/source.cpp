@@ -1,6 +1,7 @@
 #include "base/source.h"
 
 #include <algorithm>
+#include <iterator>
 #include <stdexcept>
 
 #include "base/text.h"
@@ -33,28 +34,36 @@ Position SourceText::position(std::size_t byte) const {
 }
 
 std::uint32_t SourceSet::add(std::string path, std::string text, bool passing) {
-  if (texts_.size() >= SourceSpan::no_file) throw std::length_error("too many files in one run");
-  texts_.push_back({std::make_unique<const SourceText>(std::move(path), std::move(text)), passing});
-  return static_cast<std::uint32_t>(texts_.size() - 1);
+  if (size_ == SourceSpan::no_file) throw std::length_error("too many files in one run");
+  texts_.emplace_hint(
+      texts_.end(), size_,
+      Kept{std::make_unique<const SourceText>(std::move(path), std::move(text)), passing});
+  return size_++;
 }
 
 const SourceText& SourceSet::at(std::uint32_t file) const {
   static const SourceText gone({}, {});
-  const Kept& kept = texts_.at(file);
-  return kept.text ? *kept.text : gone;
+  if (file >= size_) throw std::out_of_range("no such file in this run");
+  const auto kept = texts_.find(file);
+  return kept == texts_.end() ? gone : *kept->second.text;
+}
+
+bool SourceSet::passing(std::uint32_t file) const {
+  const auto kept = texts_.find(file);
+  return kept == texts_.end() || kept->second.passing;
 }
 
 void SourceSet::forget_passing(std::uint32_t from) {
-  for (std::size_t i = from; i < texts_.size(); ++i) {
-    if (texts_[i].passing) texts_[i].text.reset();
+  for (auto at = texts_.lower_bound(from); at != texts_.end();) {
+    at = at->second.passing ? texts_.erase(at) : std::next(at);
   }
 }
 
 std::vector<SourceSet::Text> SourceSet::handed_over(std::uint32_t from) {
   std::vector<Text> out;
-  for (std::size_t i = from; i < texts_.size(); ++i) {
-    const SourceText& one = at(static_cast<std::uint32_t>(i));
-    out.push_back({one.path(), std::string(one.text()), texts_[i].passing});
+  for (std::uint32_t i = from; i < size_; ++i) {
+    const SourceText& one = at(i);
+    out.push_back({one.path(), std::string(one.text()), passing(i)});
   }
   forget_passing(from);
   return out;

@@ -1,7 +1,7 @@
 #pragma once
 
 #include <cstdint>
-#include <deque>
+#include <map>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -62,8 +62,9 @@ class SourceSet {
   std::uint32_t add(std::string path, std::string text, bool passing = false);
   /// An empty one without a path if it was let go of.
   const SourceText& at(std::uint32_t file) const;
-  std::size_t size() const { return texts_.size(); }
-  bool passing(std::uint32_t file) const { return texts_.at(file).passing; }
+  /// How many were ever added.
+  std::size_t size() const { return size_; }
+  bool passing(std::uint32_t file) const;
   /// Lets go of passing files from that number on. No number is given twice.
   void forget_passing(std::uint32_t from = 0);
   /// What was added from that number on, in order, and lets go of what is passing.
@@ -74,6 +75,8 @@ class SourceSet {
     std::unique_ptr<const SourceText> text;
     bool passing = false;
   };
-  std::deque<Kept> texts_;
+  /// By number. What was let go of leaves nothing, of however many pets it was.
+  std::map<std::uint32_t, Kept> texts_;
+  std::uint32_t size_ = 0;
 };
 }  // namespace furnish

@@ -85,7 +85,7 @@ void together(const std::string& folder) {
 void book(const std::string& folder) {
   constexpr int pets = 1000;
   const ManyPets salon(folder + "/book", pets, 3);
-  const Cost cost = salon.made("book", 2, {"-o", salon.path("book.pdf")});
+  const Cost cost = salon.made("book", 0, {"-o", salon.path("book.pdf")});
   fmt::print("A book\n");
   show(fmt::format("{} pets", pets), cost, pets);
   fmt::print("  {:.1f} MB    goal < 8 MB, and < {} MiB\n",

@@ -63,8 +63,8 @@ ManyPets::~ManyPets() {
 }
 
 Cost ManyPets::made(const std::string& what, int jobs, const std::vector<std::string>& more) const {
-  std::vector<std::string> words{FURNISH_PROGRAM, what,         "--salon", folder_,
-                                 "--on",          "2026-11-24", "-j",      std::to_string(jobs)};
+  std::vector<std::string> words{FURNISH_PROGRAM, what, "--salon", folder_, "--on", "2026-11-24"};
+  if (jobs > 0) words.insert(words.end(), {"-j", std::to_string(jobs)});
   words.insert(words.end(), more.begin(), more.end());
   return run(words);
 }

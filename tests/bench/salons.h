@@ -17,7 +17,7 @@ class ManyPets {
   ~ManyPets();
   ManyPets(const ManyPets&) = delete;
   ManyPets& operator=(const ManyPets&) = delete;
-  /// What `furnish WHAT … -j JOBS` takes for all of them.
+  /// What `furnish WHAT … -j JOBS` takes for all of them; without -j for 0 jobs.
   Cost made(const std::string& what, int jobs, const std::vector<std::string>& more = {}) const;
   /// Goes from what was made.
   void forget() const;

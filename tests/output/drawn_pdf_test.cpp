@@ -1,9 +1,13 @@
 #include <catch2/catch.hpp>
 
+#include <zlib.h>
+
 #include <qpdf/QPDFObjectHandle.hh>
+#include <regex>
 
 #include "output/drawn_pdf.h"
 #include "output/pdf_draw.h"
+#include "output/pdf_objects.h"
 #include "output/sample_page.h"
 #include "output/squares.h"
 #include "output/tool.h"
@@ -40,6 +44,28 @@ TEST_CASE("What cairo did not write is refused, wherever it ends") {
   CHECK_NOTHROW(DrawnPdf(*drawn));
   for (std::size_t size = 0; size + 10 < drawn->size(); size += drawn->size() / 50) {
     CHECK_THROWS_AS(DrawnPdf(std::string_view(*drawn).substr(0, size)), std::runtime_error);
+  }
+}
+
+TEST_CASE("An object stream is whole rows, however long its objects are") {
+  for (std::size_t length = 0; length < 40; ++length) {
+    std::string pdf;
+    PdfObjects out([&](std::string_view bytes) { return pdf += bytes, true; }, {});
+    const int root = out.reserve(), more = out.reserve();
+    out.add(root, "<</Type/Catalog/Pages 2 0 R>>");
+    out.add(more, "(" + std::string(length, 'a') + ")");
+    REQUIRE(out.finish(root, 0));
+    std::smatch form;
+    REQUIRE(std::regex_search(pdf, form, std::regex("/Colors (\\d+)/Columns (\\d+)")));
+    const auto at = pdf.find("stream\n") + 7;
+    std::string data(10'000, '\0');
+    auto size = static_cast<uLongf>(data.size());
+    REQUIRE(uncompress(reinterpret_cast<Bytef*>(data.data()), &size,
+                       reinterpret_cast<const Bytef*>(pdf.data() + at),
+                       static_cast<uLong>(pdf.find("\nendstream") - at)) == Z_OK);
+    INFO(length);
+    // A row is its filter's number and then a byte a colour and column (ISO 32000-1, 7.4.4.4).
+    CHECK(size % (std::stoul(form[1]) * std::stoul(form[2]) + 1) == 0);
   }
 }
 
