@@ -91,10 +91,9 @@ struct Paragraph::Lines {
 Paragraph::Lines Paragraph::lines(Length width, const Setting& setting) const {
   const FontSet& fonts = setting.shaper.fonts();
   const Length indent = indent_ ? indent_(setting) : Length{};
-  const std::vector<Strip> all =
-      setting.precision == Precision::draft
-          ? strips(sketch(sized(setting), width, style_.breaking, fonts, indent))
-          : strips(*shaped(width, setting));
+  const std::vector<Strip> all = setting.precision == Precision::draft
+                                     ? strips(sketched(width, setting, style_.breaking, indent))
+                                     : strips(*shaped(width, setting));
   // The middle of small letters stands in the middle of the line, so that text between two rules
   // looks centred.
   const double leading = style_.leading * setting.leading;
@@ -132,6 +131,20 @@ std::vector<SizedText> Paragraph::sized(const Setting& setting) const {
     parts.push_back({span.text, span.face.value_or(style_.face), role, setting.type[role]});
   }
   return parts;
+}
+
+std::vector<SketchedLine> Paragraph::sketched(Length width, const Setting& setting,
+                                              Breaking breaking, Length indent) const {
+  const FontSet& fonts = setting.shaper.fonts();
+  if (!sketch_ || sketched_with_ != &fonts) {
+    sketch_ = std::make_shared<const Sketch>(sized(setting), fonts);
+    sketched_with_ = &fonts;
+  }
+  std::vector<TypeSize> sizes;
+  for (const TextSpan& span : spans_) {
+    sizes.push_back(setting.type[span.role.value_or(style_.role)]);
+  }
+  return sketch_->lines(sizes, width, breaking, indent);
 }
 
 std::shared_ptr<const ShapedText> Paragraph::shaped(Length width, const Setting& setting) const {
@@ -174,7 +187,7 @@ void Paragraph::place(const Rect& box, const Setting& setting, Frame& frame) con
 
 Length Paragraph::natural_width(const Setting& setting) const {
   if (setting.precision == Precision::draft) {
-    const auto all = sketch(sized(setting), {}, Breaking::never, setting.shaper.fonts());
+    const auto all = sketched({}, setting, Breaking::never, {});
     return std::ranges::max(all, {}, &SketchedLine::width).width;
   }
   return setting.shaper.natural_width(sized(setting), origin().span);

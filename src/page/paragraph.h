@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -9,6 +10,9 @@
 #include "page/remembered.h"
 
 namespace furnish {
+
+class Sketch;
+struct SketchedLine;
 
 /// Part of a paragraph. What is not given is the paragraph's.
 struct TextSpan {
@@ -58,12 +62,15 @@ class Paragraph final : public Block {
   struct Lines;
   std::vector<SizedText> sized(const Setting&) const;
   std::shared_ptr<const ShapedText> shaped(Length width, const Setting&) const;
+  std::vector<SketchedLine> sketched(Length width, const Setting&, Breaking, Length indent) const;
   Lines lines(Length width, const Setting&) const;
   Extent worked_out(Length width, const Setting&) const;
   std::vector<TextSpan> spans_;
   TextStyle style_;
   std::function<Length(const Setting&)> indent_;
   mutable Remembered<Extent> measured_;
+  mutable std::shared_ptr<const Sketch> sketch_;
+  mutable const FontSet* sketched_with_ = nullptr;
 };
 
 /// A paragraph and, under it, what stands apart in another language: read aloud in that.

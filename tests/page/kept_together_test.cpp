@@ -47,7 +47,7 @@ TEST_CASE("no line ends between them, as set and as drafted, whatever the width"
     }
     // Drafts know no kerning: a line more or less now and then, where words only just fit.
     const auto drafted =
-        sketch(parts, Length::mm(mm), Breaking::words, desk.shaper.fonts(), Length{});
+        Sketch(parts, *desk.fonts).lines({parts[0].size}, Length::mm(mm), Breaking::words);
     CHECK(std::abs(static_cast<int>(drafted.size()) - static_cast<int>(shaped->lines.size())) <= 1);
   }
   CHECK(lines > 200);

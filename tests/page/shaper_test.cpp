@@ -283,7 +283,7 @@ TEST_CASE("a draft has the number of lines that setting gives, nearly always", "
     const auto parts = set(test::made_up_text(draw, 1 + static_cast<int>(draw(25))));
     const Length width = Length::micrometres(static_cast<std::int64_t>(40'000 + draw(100'000)));
     const auto shaped = desk.shaper.shape(parts, width, Breaking::words);
-    const auto drafted = sketch(parts, width, Breaking::words, *desk.fonts);
+    const auto drafted = Sketch(parts, *desk.fonts).lines({parts[0].size}, width, Breaking::words);
     CHECK(drafted.size() + 1 >= shaped->lines.size());
     if (drafted.size() == shaped->lines.size()) ++same;
   }
