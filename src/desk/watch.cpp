@@ -187,6 +187,7 @@ std::vector<std::string> Watch::settled(Clock::time_point now) {
   std::vector<std::string> out;
   if (!due_ || now < *due_) return out;
   due_.reset();
+  for (const std::string& path : std::set(awaited_)) follow(path);  // its folder may be there now
   for (const std::string& name : std::exchange(touched_, {})) {
     std::string now_marked = mark(name);
     const auto [known, is_new] = marks_.try_emplace(name);

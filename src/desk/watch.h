@@ -33,8 +33,8 @@ class Watch {
   /// Notes what the system has to say, without waiting.
   void take(Clock::time_point now);
   /// Another file, as "photos/marlow.jpg" under whatever folder: told by that path when it comes,
-  /// goes or is replaced, by its size and times. Of one whose folder is not there yet it is told
-  /// when that comes, and it is to be followed anew.
+  /// goes or is replaced, by its size and times. Of one whose folder is not there yet that
+  /// is told too when it comes.
   void follow(const std::string& path);
   /// Folders that are there and cannot be watched, each once, with why not.
   std::map<std::string, std::string> unwatched() { return std::exchange(unwatched_, {}); }

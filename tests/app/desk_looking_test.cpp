@@ -1,5 +1,5 @@
+#include <array>
 #include <catch2/catch.hpp>
-
 #include <nlohmann/json.hpp>
 
 #include "app/desk_salon.h"
@@ -71,7 +71,8 @@ TEST_CASE("nothing that a desk for looking prints says how to reach an owner") {
       const bool ring = what.is_object() && what["sheet"] == "day";  // rings nobody on this day
       if (!ring) CHECK(has(text, whose_number) != look);
       if (look) {
-        for (const std::string_view own : {whose_number, "a@example.org", "1 Nowhere Lane"}) {
+        for (const auto own :
+             std::array<std::string_view, 3>{whose_number, "a@example.org", "1 Nowhere Lane"}) {
           CHECK_FALSE(has(text, own));
         }
       }
