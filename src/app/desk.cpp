@@ -80,6 +80,13 @@ class DeskRun {
       console_.say(
           "the desk is open in your browser; it ends when its page is closed, or by Ctrl-C");
     }
+    for (const auto& [folder, why] : watch_.unwatched()) {
+      shop_.sink().warning("no-watch", {},
+                           fmt::format("{} cannot be watched: {}; what others save there is not "
+                                       "noticed",
+                                       folder, why));
+    }
+    console_.show_reports();
     // Whoever waits for that line waits before the desk ends.
     if (!console_.delivered()) return Exit::faults;
     return serve(*server);

@@ -112,6 +112,10 @@ class Answer {
 }  // namespace
 
 Exit front_desk(const Options& options, Workshop& shop, Console& console) {
+  if (!may_be_written(options, shop.sink())) {
+    console.show_reports();
+    return Exit::usage;
+  }
   Answer answer(options, shop, console);
   if (options.command == Command::due) return answer.due();
   return options.command == Command::expiring ? answer.expiring() : answer.find();

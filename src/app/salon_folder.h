@@ -25,6 +25,8 @@ class SalonFolder {
   bool good() const { return good_; }
   const std::string& root() const { return root_; }
   const Salon& salon() const { return salon_; }
+  /// From here on no page of its pets says how to reach an owner.
+  void leave_out_contact() { salon_.contact_on_card = false; }
   StyleLibrary& styles() { return styles_; }
   CatalogueLibrary& words() { return words_; }
 

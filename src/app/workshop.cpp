@@ -114,7 +114,9 @@ std::vector<PetPath> Workshop::pets(bool& complete) {
 
 SalonFolder& Workshop::folder(const std::string& root) {
   auto& made = folders_[root];
-  if (!made) made = std::make_unique<SalonFolder>(context_, root, path_in(data_, "styles"));
+  if (made) return *made;
+  made = std::make_unique<SalonFolder>(context_, root, path_in(data_, "styles"));
+  if (options_.look) made->leave_out_contact();
   return *made;
 }
 
