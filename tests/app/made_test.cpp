@@ -240,7 +240,8 @@ ToolOutput watched(const TemporaryFolder& folder, const std::string& script,
       "exit 9; }}\n"
       "of() {{ stat -c %i sheets/$1.pdf 2>/dev/null || echo none; }}\n"
       "{1} watch --on 2026-11-24 {2} >../told 2>../err & pid=$!\n"
-      "until_ 'grep -q watching ../told'\n{3}\nkill -INT $pid; wait $pid",
+      "trap 'kill $pid 2>/dev/null' EXIT; until_ 'grep -q watching ../told'\n"
+      "{3}\nkill -INT $pid; wait $pid",
       folder.path(""), FURNISH_PROGRAM, options, script);
   put(folder, "script", whole);
   return run("bash " + folder.path("script"));
