@@ -88,7 +88,7 @@ class Answer {
 
   template <typename Row, typename About>
   Exit page(const std::vector<Row>& rows, const About& about, std::string_view name) {
-    SalonFolder& folder = shop_.folder(options_.salon.empty() ? "." : options_.salon);
+    SalonFolder& folder = shop_.folder(options_.root());
     const auto paper =
         folder.good() ? shop_.paper(folder.salon(), shop_.sink()) : std::optional<Paper>();
     const auto voice = paper ? shop_.voice(folder, Pet{}, shop_.sink()) : std::nullopt;
