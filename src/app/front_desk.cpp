@@ -56,6 +56,10 @@ class Answer {
         rows.push_back(std::move(row));
       }
     });
+    // A list that lacks a vaccination reads as if nobody lacked it.
+    if (shop_.folder(options_.root()).salon().unknown(SalonPart::vaccinations)) {
+      return Exit::faults;
+    }
     sort_rows(rows);
     return options_.as_page
                ? page<ExpiringRow>(rows, after(shop_.today(), options_.within), "expiring")

@@ -185,6 +185,7 @@ TEST_CASE("what a fault of salon.toml hides is on no page as a default", "[bad-i
   CHECK(has(card, "[vaccinations]"));
   CHECK_FALSE(has(card, "45"));
   CHECK(has(salon.run("plan a --on 2026-11-24").out, "[vaccinations]"));
+  CHECK(salon.run("expiring --on 2026-11-24").out.empty());
   // On which day the owner shall come again nobody knows without the closed days.
   put(salon.folder, "salon.toml", "[salon]\nclosed = [\"sundae\"]\n");
   put(salon.folder, "visits/a/2026-11-01.toml", "date = 2026-11-01\nminutes = 60\n");
