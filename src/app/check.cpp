@@ -33,7 +33,7 @@ class Checker {
   Exit run() {
     if (!options_.verbose) console_.be_brief();
     if (options_.pets.empty()) {
-      salon(options_.salon.empty() ? "." : options_.salon);
+      salon(options_.root());
     }
     for (const std::string& argument : options_.pets) {
       std::error_code ignored;
@@ -217,7 +217,7 @@ class Checker {
   /// A salon whose language has no words prints in English, which it is told.
   bool salon_file(const std::string& root) {
     SalonFolder& folder = shop_.folder(root);
-    if (!folder.good()) return false;
+    if (!folder.whole()) return false;
     const Salon& salon = folder.salon();
     Voices& voices = shop_.voices();
     return !voices.has_words(folder, salon.language, Severity::warning, salon.span, "en") ||

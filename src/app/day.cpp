@@ -62,7 +62,17 @@ DayCases day_cases(Workshop& shop, SalonFolder& folder, const Day& day) {
     const bool booked =
         std::ranges::any_of(day.bookings, [&](const Booking& one) { return one.pet.value == key; });
     if (!booked) continue;
-    auto one = shop.work_out(path, day.date, shop.sink());
+    DiagnosticSink said;
+    auto one = shop.work_out(path, day.date, said);
+    // A pet that comes twice in a week is read for each day, and a person is told once.
+    for (Diagnostic about : said.all()) {
+      if (about.once.empty() && about.span.file != SourceSpan::no_file) {
+        about.once =
+            fmt::format("{} {}:{}:{} {}", about.code, shop.sources().at(about.span.file).path(),
+                        about.span.begin.line, about.span.begin.column, about.message);
+      }
+      shop.sink().add(std::move(about));
+    }
     out.complete = out.complete && one && one->all_visits && one->all_bookings;
     if (!one) continue;
     if (one->plan.duration) expected[key] = *one->plan.duration;
@@ -95,7 +105,7 @@ Exit print_day(const Options& options, Workshop& shop, Console& console) {
     console.show_reports();
     return Exit::usage;
   }
-  SalonFolder& folder = shop.folder(options.salon.empty() ? "." : options.salon);
+  SalonFolder& folder = shop.folder(options.root());
   bool complete = true;
   const auto sheet = day_sheet(shop, folder, complete);
   console.show_reports();

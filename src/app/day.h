@@ -26,6 +26,8 @@ struct DayCases {
  private:
   mutable std::map<std::string, DayPet> pets_;
 };
+/// Reads and plans the pets that a day books, each once; what is said of them goes to the workshop,
+/// and a person is told once of a pet that several days book.
 DayCases day_cases(Workshop&, SalonFolder&, const Day&);
 
 /// The sheet of a salon's day, which is the workshop's. A pet that cannot be read, or a visit of

@@ -23,6 +23,8 @@ std::optional<Done> made(const PetPath& path, const Options& options, Workshop& 
   if (one && !one->all_visits) complete = false;
   // Where not all bookings can be read the sheet says no next date that it cannot know.
   if (one && !one->all_bookings) complete = false;
+  // What its salon's file does not tell the sheet says; and its fault is told again by every run.
+  if (one && !one->salon().whole) complete = false;
   const bool whole = one && (one->all_visits || !of_visits);
   auto sheet = whole ? shop.sheet(*one, said) : std::nullopt;
   if (!sheet) {

@@ -14,6 +14,7 @@
 #include <set>
 #include <utility>
 
+#include "app/new_files.h"
 #include "app/render.h"
 #include "app/sheet_work.h"
 #include "app/stop_request.h"
@@ -181,11 +182,8 @@ class SalonWatch {
 }  // namespace
 
 Exit watch_salon(const Options& options, Workshop& shop, Console& console) {
-  const std::string root = options.salon.empty() ? "." : options.salon;
-  std::error_code ignored;
-  if (!fs::is_directory(path_in(root, "pets"), ignored)) {
-    shop.sink().error("no-salon", {}, fmt::format("{} is not a salon's folder", root)).hint =
-        "name one, or start one: furnish new salon FOLDER";
+  const std::string root = options.root();
+  if (!in_a_salon(root, shop)) {
     console.show_reports();
     return Exit::faults;
   }

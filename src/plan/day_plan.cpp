@@ -44,6 +44,10 @@ class DayPlanner {
       if (pet == nullptr || std::ranges::find(seen, pet) != seen.end()) continue;
       seen.push_back(pet);
       baths.push_back(pet->plan.bath);
+      for (const std::string& one : pet->plan.salon_unread) {
+        auto& all = out_.salon_unread;
+        if (std::ranges::find(all, one) == all.end()) all.push_back(one);
+      }
       call(*pet);
     }
     out_.closed = std::ranges::any_of(

@@ -79,6 +79,7 @@ struct DayPlan {
   std::vector<NotFor> not_for;      ///< in the order of `mixes`, then of the first bookings
   std::vector<DayCall> calls;       ///< by the hour of the pet's first booking
   std::vector<UnreadBooking> unread;
+  std::vector<std::string> salon_unread;  ///< of any of the pets
 };
 
 /// True if what is on file of how to lift, hold or handle it asks for a second person; English

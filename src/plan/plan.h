@@ -67,6 +67,7 @@ struct Plan {
   std::optional<LastVisit> visit_before;
   std::vector<OpenFinding> findings;  ///< that no visit has closed
   Health health;
+  std::vector<std::string> salon_unread;  ///< salon_unread()
   bool tearing_skin = false;  ///< thin, folded or tearing: nothing under tension, mats are a vet's
   std::vector<Caution> cautions;  ///< particular to this pet and this plan
   std::vector<Caution> standing;  ///< what holds for every pet whose parts these tools meet

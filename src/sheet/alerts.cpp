@@ -40,6 +40,11 @@ std::string signal_word(Signal signal, const Words& words) {
   return words.say(signal_phrase(signal));
 }
 
+std::string salon_unread_text(const std::vector<std::string>& parts, const Words& words) {
+  if (parts.empty()) return {};
+  return words.say(Phrase::salon_unread, {joined(parts, ", ")});
+}
+
 bool belongs_on_card(const Caution& caution) {
   if (caution.signal <= Signal::warning) return true;
   switch (caution.rule) {
@@ -142,6 +147,9 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
   // What it found may be what counts, and nobody at the table can know.
   if (!input.all_visits) {
     add(Signal::caution, voice.words.say(Phrase::day_visit_unread), {}, {});
+  }
+  if (scope != CautionScope::none && !input.plan.salon_unread.empty()) {
+    add(Signal::caution, salon_unread_text(input.plan.salon_unread, voice.words), {}, {});
   }
   std::vector<Matter> computed = told(input.plan, scope);
   for (const Alert& alert : input.pet.alerts) {

@@ -203,6 +203,10 @@ class WeekMaker {
     if (const std::string unread = unread_text(one.plan, voice_); !unread.empty()) {
       out.push_back(paragraph({{unread, Face::bold}}));
     }
+    if (std::string unread = salon_unread_text(one.plan.salon_unread, voice_.words);
+        !unread.empty()) {
+      out.push_back(paragraph({{std::move(unread), Face::bold}}));
+    }
     return column(std::move(out));
   }
 
