@@ -148,7 +148,8 @@ struct RexOnTheWall : SmallSalon {
                    {"days/2026-11-24.toml",
                     "date = 2026-11-24\n[[booking]]\npet = \"rex\"\nat = 09:00:00\n"}} {}
   std::string wall(const std::string& more = {}) const {
-    return without_space(run("day --on 2026-11-24 --format text -o - " + more).out);
+    run("day --on 2026-11-24 --force -o wall.pdf " + more);
+    return without_space(test::run("pdftotext -raw " + folder.path("wall.pdf") + " -").out);
   }
 };
 }  // namespace
