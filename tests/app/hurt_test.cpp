@@ -187,7 +187,7 @@ TEST_CASE("the wall says a bite and felt that only a visit tells of", "[hurt]") 
   INFO(text);
   CHECK(has(text, "DANGERVisitof17"));
   CHECK(has(text, "bitattheleftrearfoot."));
-  CHECK(has(text, "frontlegs"));
+  CHECK(has(text, "Mats:Frontlegs"));
   CHECK(has(text, "4/4."));
   CHECK_FALSE(has(text, "1/4"));
   CHECK(has(salon.wall("--week"), "RexDANGER"));
