@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "app/desk_rest.h"
 #include "app/output_file.h"
 #include "plan/day_plan.h"
 #include "sheet/day.h"
@@ -74,7 +75,19 @@ DayCases day_cases(Workshop& shop, SalonFolder& folder, const Day& day) {
       shop.sink().add(std::move(about));
     }
     out.complete = out.complete && one && one->all_visits && one->all_bookings;
-    if (!one) continue;
+    if (!one) {
+      const FileContent text = shop.context().files.read(path.file);
+      if (!text.bytes) continue;
+      if (!out.spare_) {
+        out.over_ = std::make_shared<OverlaidFiles>(shop.context().files);
+        out.spare_ = shop.beside(*out.over_);
+      }
+      auto rest = rest_of(*out.over_, *out.spare_, path, *text.bytes, day.date);
+      if (!rest) continue;
+      if (rest->pet.name.value == no_name) rest->pet.name.value = key;
+      out.faulty.emplace(key, *std::move(rest));
+      continue;
+    }
     if (one->plan.duration) expected[key] = *one->plan.duration;
     out.cases.emplace(key, *std::move(one));
   }
@@ -86,6 +99,9 @@ DayPlan DayCases::plan(const Day& day) const {
   pets_.clear();
   for (const auto& [key, one] : cases) {
     pets_.emplace(key, DayPet{one.pet, one.plan, one.visits, one.all_visits});
+  }
+  for (const auto& [key, one] : faulty) {
+    pets_.emplace(key, DayPet{one.pet, one.plan, one.visits, one.all_visits, true});
   }
   return day_plan(day, pets_, warnings);
 }

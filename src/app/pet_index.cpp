@@ -122,7 +122,7 @@ void PetIndex::read_next() {
   if (!one) {
     // Its cautions count, and its owner asks for it, whatever else of it has a fault.
     const FileContent text = shop_.files().read(file);
-    if (text.bytes) one = rest_of(shop_, shop, path, *text.bytes);
+    if (text.bytes) one = rest_of(shop_.over(), shop, path, *text.bytes, shop.today());
   }
   if (!one) {
     known.name = id;

@@ -63,7 +63,7 @@ struct Plan {
   std::optional<Duration> duration;
   std::optional<LastVisit> last_visit;  ///< on or before today, and done
   std::optional<NotDone> not_done;      ///< after that one, if there was such a visit
-  /// Before today: what the sheets of a day look back on, whether its visit is on file yet or not.
+  /// What the sheets look back on: up to today, but for a visit of today that is being written.
   std::optional<LastVisit> visit_before;
   std::vector<OpenFinding> findings;  ///< that no visit has closed
   Health health;

@@ -11,6 +11,7 @@
 #include "sheet/own_words.h"
 #include "sheet/parts.h"
 #include "sheet/terms.h"
+#include "sheet/told_words.h"
 #include "sheet/trim_lines.h"
 #include "trade/phrases.h"
 
@@ -57,9 +58,8 @@ bool belongs_on_card(const Caution& caution) {
     case RuleId::puppy:
     case RuleId::vet_work:
     case RuleId::found_there:
-      return true;
     case RuleId::noise:
-      return caution.what.key == "noise-dryer";
+      return true;
     default:
       return false;
   }
@@ -102,6 +102,25 @@ std::string sentences(const std::vector<CautionText>& texts, const SheetVoice& v
   std::vector<std::string> out;
   for (const CautionText& text : texts) out.push_back(sentence(caution_text(text, voice)));
   return joined(out, " ");
+}
+
+/// "Visit of 8 Dec: bit at the left rear foot." Its date does not break, nor end a sentence.
+std::string bite_text(const ToldBite& told, const SheetDesk& desk, const Words& words) {
+  std::string date = desk.voice.locale.short_day(told.visit.date.value, desk.input.today);
+  for (std::size_t at; (at = date.find(' ')) != std::string::npos;) date.replace(at, 1, "\u00A0");
+  const std::string& whole = told.text.value;
+  std::string said = whole;
+  for (std::size_t from = 0; from < whole.size();) {
+    const std::size_t end = std::min(whole.find(". ", from), whole.size());
+    const std::string one = whole.substr(from, end - from);
+    if (tells_of_bite(one, words)) {
+      said = one;
+      break;
+    }
+    from = end + 2;
+  }
+  return desk.voice.words.say(Phrase::note_visit_of, {date}) + colon(desk.voice.words) +
+         salons_words(said, desk.voice);
 }
 
 /// Statements of danger and warning are for whoever passes; cautions and notices for who reads on.
@@ -150,6 +169,13 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
   }
   if (scope != CautionScope::none && !input.plan.salon_unread.empty()) {
     add(Signal::caution, salon_unread_text(input.plan.salon_unread, voice.words), {}, {});
+  }
+  // Who opens the kennel a year later reads no visit.
+  const Words& salons = voice.salon_words != nullptr ? *voice.salon_words : voice.words;
+  if (scope != CautionScope::none) {
+    if (const auto bite = untold_bite(input.pet, input.told, salons, input.today)) {
+      add(Signal::danger, bite_text(*bite, desk, salons), {}, bite->text.span);
+    }
   }
   std::vector<Matter> computed = told(input.plan, scope);
   for (const Alert& alert : input.pet.alerts) {
