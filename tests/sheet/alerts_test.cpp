@@ -252,6 +252,13 @@ TEST_CASE("a card keeps the noise of every machine that is planned", "[alerts]")
   for (const char* said : {"Clipper planned", "grinder planned", "Force dryer planned"}) {
     CHECK(alerts.find(said) != std::string::npos);
   }
+  // On the front, whatever else goes to the other side.
+  Desk salon(test::sample("lantern-street"));
+  const auto sheet = salon.card(salon.kennel("pickle"), "A5");
+  REQUIRE(sheet);
+  const std::string front = test::without_space(test::text_of(sheet->page.frame));
+  CHECK(front.find("Clipperplanned") != std::string::npos);
+  CHECK(front.find("Blindontheright") != std::string::npos);
   // What is ruled out says so where it is done, and nowhere else.
   Desk no =
       desk(rex + "[[alert]]\nlevel = \"notice\"\ntext = \"Old dog.\"\ndo = \"No grinder.\"\n");
