@@ -49,6 +49,22 @@ TEST_CASE("the two meanings of a ratio, per US gallon") {
   CHECK(one_in(128).in_us_fl_oz() == Approx(1.0).margin(0.00005));
 }
 
+TEST_CASE("what a salon's file with faults may say of a mix is not known") {
+  Salon shop = salon();
+  shop.unread = {SalonPart::mixing};
+  const BathPlan bath = bath_for({1, 11}, shop);
+  CHECK_FALSE(bath.mixes.at(0).needed);
+  CHECK_FALSE(bath.mixes.at(0).bottles);
+  CHECK(bath.mixes.at(0).measured->product == Volume::ml(45));  // the bottle's own ratio is known
+  Pet dog = pet(Coat::smooth);
+  dog.bath.shampoo = product("oat", Dilution{1, 11});
+  dog.bath.shampoo->product.dilution.reset();
+  dog.bath.shampoo->product.medicated = dog.bath.shampoo->product.unread = true;
+  const BathPlan unread = bath_plan(salon(), dog, Mass::kg(20), day("2026-11-24"));
+  CHECK_FALSE(unread.mixes.at(0).measured);
+  CHECK_FALSE(unread.mixes.at(0).dwell);
+}
+
 TEST_CASE("ten to one in the usual bottle: 45 ml product and 455 ml water") {
   const BathPlan bath = bath_for({1, 11});
   REQUIRE(bath.mixes.size() == 1);

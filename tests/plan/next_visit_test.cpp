@@ -43,6 +43,24 @@ TEST_CASE("every two months is the same day of the month") {
   CHECK(to_iso(next_of(dog, {visit("2026-12-31")}, "2026-12-31")->date) == "2027-02-28");
 }
 
+TEST_CASE("a day that may be one of the salon's closed days is not told as sure") {
+  Salon shop = salon();
+  shop.unread = {SalonPart::closed};
+  const auto plan_of = [&](const std::vector<Visit>& visits, std::vector<Booking> known) {
+    DiagnosticSink sink;
+    return make_plan(shop, every(8), visits, {std::move(known), {}}, day("2026-11-24"), sink);
+  };
+  const Plan open = plan_of({visit("2026-10-07")}, {});
+  CHECK_FALSE(open.next_visit);
+  REQUIRE(open.unless_booked);
+  CHECK(open.unless_booked->date == day("2026-12-02"));
+  CHECK(open.salon_unread == std::vector<std::string>{"[salon] closed"});
+  CHECK(plan_of({visit("2026-10-07")}, {booking("2026-12-01")}).next_visit);
+  Visit agreed = visit("2026-10-07");
+  agreed.next = Located<Date>{day("2026-12-03"), {}};
+  CHECK(plan_of({agreed}, {}).next_visit);
+}
+
 TEST_CASE("a day of which not all bookings can be read leaves open what may come later") {
   const std::vector<Visit> visits{visit("2026-10-07")};  // due on 2 December
   const auto plan_of = [&](std::vector<Booking> known, std::vector<std::string_view> unread) {
