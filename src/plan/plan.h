@@ -65,6 +65,8 @@ struct Plan {
   std::optional<NotDone> not_done;      ///< after that one, if there was such a visit
   /// Before today: what the sheets of a day look back on, whether its visit is on file yet or not.
   std::optional<LastVisit> visit_before;
+  /// Mats that no comb opens, and that are still in the coat.
+  std::vector<MattedPlace> mats_left;
   std::vector<OpenFinding> findings;  ///< that no visit has closed
   Health health;
   bool tearing_skin = false;  ///< thin, folded or tearing: nothing under tension, mats are a vet's
