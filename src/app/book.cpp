@@ -234,7 +234,6 @@ Exit print_book(const Options& options, Workshop& shop, Console& console) {
     console.show_reports();
     return Exit::usage;
   }
-  return BookRun(options, shop, console, shop.folder(options.salon.empty() ? "." : options.salon))
-      .run();
+  return BookRun(options, shop, console, shop.folder(options.root())).run();
 }
 }  // namespace furnish

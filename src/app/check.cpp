@@ -33,7 +33,7 @@ class Checker {
   Exit run() {
     if (!options_.verbose) console_.be_brief();
     if (options_.pets.empty()) {
-      salon(options_.salon.empty() ? "." : options_.salon);
+      salon(options_.root());
     }
     for (const std::string& argument : options_.pets) {
       std::error_code ignored;
@@ -173,7 +173,11 @@ class Checker {
     SalonFolder& folder = shop_.folder(root);
     const auto path = find_pet(shop_.context().files, key, root, shop_.sink());
     const auto pet = path && folder.good() ? folder.pet(path->file, shop_.sink()) : std::nullopt;
-    count("visits", [&] { return pet && folder.visit(file, *pet, shop_.sink()).has_value(); });
+    count("visits", [&] {
+      const auto visit = pet ? folder.visit(file, *pet, shop_.sink()) : std::nullopt;
+      if (visit) tell_bite(folder, *pet, std::span(&*visit, 1));
+      return visit.has_value();
+    });
   }
 
   void salon(const std::string& root) {
@@ -217,7 +221,7 @@ class Checker {
   /// A salon whose language has no words prints in English, which it is told.
   bool salon_file(const std::string& root) {
     SalonFolder& folder = shop_.folder(root);
-    if (!folder.good()) return false;
+    if (!folder.whole()) return false;
     const Salon& salon = folder.salon();
     Voices& voices = shop_.voices();
     return !voices.has_words(folder, salon.language, Severity::warning, salon.span, "en") ||
@@ -256,13 +260,17 @@ class Checker {
     } else {
       all_said_ = false;
     }
-    if (const Words* const salons = shop_.voices().salon_words(folder)) {
-      report_untold_bite(*read, visits, *salons, shop_.sources(), shop_.sink());
-    }
+    tell_bite(folder, *read, visits);
     if (plan.duration) expected_[read->key] = *plan.duration;
     if (options_.verbose) note_staff_only(*read, plan.findings);
     photos(folder, *read, visits);
     if (options_.foreign) foreign_.look_at(path);
+  }
+
+  void tell_bite(SalonFolder& folder, const Pet& pet, std::span<const Visit> visits) {
+    if (const Words* const salons = shop_.voices().salon_words(folder)) {
+      report_untold_bite(pet, visits, *salons, shop_.sources(), shop_.sink());
+    }
   }
 
   /// No warning: the salon decides who reads what.

@@ -12,7 +12,7 @@ namespace furnish {
 namespace {
 constexpr const char* statuses =
     "Exit status: 0 all is done; 1 a file has faults, a page does not fit or a sheet could not be\n"
-    "written (all else is done); 2 the command line is wrong.";
+    "written (all else is done); 2 the command line is wrong; 130 Ctrl-C stopped it.";
 constexpr const char* pets_named = "files, or names in the salon's pets/";
 
 /// "pdf|png|svg|text"

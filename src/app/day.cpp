@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "app/desk_rest.h"
 #include "app/output_file.h"
 #include "plan/day_plan.h"
 #include "sheet/day.h"
@@ -62,9 +63,31 @@ DayCases day_cases(Workshop& shop, SalonFolder& folder, const Day& day) {
     const bool booked =
         std::ranges::any_of(day.bookings, [&](const Booking& one) { return one.pet.value == key; });
     if (!booked) continue;
-    auto one = shop.work_out(path, day.date, shop.sink());
+    DiagnosticSink said;
+    auto one = shop.work_out(path, day.date, said);
+    // A pet that comes twice in a week is read for each day, and a person is told once.
+    for (Diagnostic about : said.all()) {
+      if (about.once.empty() && about.span.file != SourceSpan::no_file) {
+        about.once =
+            fmt::format("{} {}:{}:{} {}", about.code, shop.sources().at(about.span.file).path(),
+                        about.span.begin.line, about.span.begin.column, about.message);
+      }
+      shop.sink().add(std::move(about));
+    }
     out.complete = out.complete && one && one->all_visits && one->all_bookings;
-    if (!one) continue;
+    if (!one) {
+      const FileContent text = shop.context().files.read(path.file);
+      if (!text.bytes) continue;
+      if (!out.spare_) {
+        out.over_ = std::make_shared<OverlaidFiles>(shop.context().files);
+        out.spare_ = shop.beside(*out.over_);
+      }
+      auto rest = rest_of(*out.over_, *out.spare_, path, *text.bytes, day.date);
+      if (!rest) continue;
+      if (rest->pet.name.value == no_name) rest->pet.name.value = key;
+      out.faulty.emplace(key, *std::move(rest));
+      continue;
+    }
     if (one->plan.duration) expected[key] = *one->plan.duration;
     out.cases.emplace(key, *std::move(one));
   }
@@ -76,6 +99,9 @@ DayPlan DayCases::plan(const Day& day) const {
   pets_.clear();
   for (const auto& [key, one] : cases) {
     pets_.emplace(key, DayPet{one.pet, one.plan, one.visits, one.all_visits});
+  }
+  for (const auto& [key, one] : faulty) {
+    pets_.emplace(key, DayPet{one.pet, one.plan, one.visits, one.all_visits, true});
   }
   return day_plan(day, pets_, warnings);
 }
@@ -95,7 +121,7 @@ Exit print_day(const Options& options, Workshop& shop, Console& console) {
     console.show_reports();
     return Exit::usage;
   }
-  SalonFolder& folder = shop.folder(options.salon.empty() ? "." : options.salon);
+  SalonFolder& folder = shop.folder(options.root());
   bool complete = true;
   const auto sheet = day_sheet(shop, folder, complete);
   console.show_reports();

@@ -8,10 +8,10 @@
 #include <array>
 #include <chrono>
 #include <csignal>
-#include <filesystem>
 #include <nlohmann/json.hpp>
 
 #include "app/desk_salon.h"
+#include "app/new_files.h"
 #include "app/stop_request.h"
 #include "desk/chance.h"
 #include "desk/desk.h"
@@ -22,7 +22,6 @@
 
 namespace furnish {
 namespace {
-namespace fs = std::filesystem;
 using Clock = std::chrono::steady_clock;
 
 /// A page that was closed shows only when something is written to it.
@@ -55,7 +54,7 @@ class DeskRun {
       : options_(options),
         shop_(shop),
         console_(console),
-        root_(options.salon.empty() ? "." : options.salon),
+        root_(options.root()),
         salon_(options, shop.context().files, shop.disk()),
         drafts_(desk::drafts_folder(root_), shop.disk()),
         desk_(salon_, drafts_, {{}, desk::chance(), options.look}),
@@ -80,6 +79,13 @@ class DeskRun {
       console_.say(
           "the desk is open in your browser; it ends when its page is closed, or by Ctrl-C");
     }
+    for (const auto& [folder, why] : watch_.unwatched()) {
+      shop_.sink().warning("no-watch", {},
+                           fmt::format("{} cannot be watched: {}; what others save there is not "
+                                       "noticed",
+                                       folder, why));
+    }
+    console_.show_reports();
     // Whoever waits for that line waits before the desk ends.
     if (!console_.delivered()) return Exit::faults;
     return serve(*server);
@@ -151,12 +157,7 @@ class DeskRun {
 }  // namespace
 
 Exit serve_desk(const Options& options, Workshop& shop, Console& console) {
-  const std::string root = options.salon.empty() ? "." : options.salon;
-  std::error_code ignored;
-  if (!shop.context().files.exists(path_in(root, "salon.toml")) &&
-      !fs::is_directory(path_in(root, "pets"), ignored)) {
-    shop.sink().error("no-salon", {}, fmt::format("{} is not a salon's folder", root)).hint =
-        "name one, or start one: furnish new salon FOLDER";
+  if (!in_a_salon(options.root(), shop)) {
     console.show_reports();
     return Exit::faults;
   }

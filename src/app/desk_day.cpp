@@ -4,7 +4,6 @@
 #include <nlohmann/json.hpp>
 
 #include "app/day.h"
-#include "app/desk_rest.h"
 #include "base/text.h"
 #include "sheet/day_lists.h"
 
@@ -29,9 +28,8 @@ Json until(const DayPlan& plan, const Booking& booking) {
 
 class DayJson {
  public:
-  DayJson(DeskShop& kept, Workshop& shop, const DayPlan& plan,
-          const std::vector<DayWarning>& warnings)
-      : kept_(kept), shop_(shop), plan_(plan), warnings_(warnings) {}
+  DayJson(const DayPlan& plan, const std::vector<DayWarning>& warnings)
+      : plan_(plan), warnings_(warnings) {}
 
   Json row(const DayRow& row) {
     const Booking& booking = *row.booking;
@@ -46,7 +44,7 @@ class DayJson {
              {"pickup", booking.collect ? Json(clock_time(*booking.collect)) : Json()},
              {"note", booking.note},
              {"gravest", gravest(row)},
-             {"readable", row.pet != nullptr},
+             {"readable", row.pet != nullptr && !row.pet->faulty},
              {"unknown", std::ranges::any_of(warnings_,
                                              [&](const DayWarning& one) {
                                                return one.fault == DayFault::no_pet &&
@@ -79,24 +77,11 @@ class DayJson {
   }
 
   /// The worst of what its alerts say; of a faulty file, those that can be read.
-  std::string gravest(const DayRow& row) {
-    std::vector<Alert> alerts;
-    if (row.pet != nullptr) {
-      alerts = row.pet->pet.alerts;
-    } else {
-      const std::string file =
-          path_in(path_in(kept_.root(), "pets"), row.booking->pet.value + ".toml");
-      const FileContent text = kept_.files().read(file);
-      const auto one =
-          text.bytes ? rest_of(kept_, shop_, {file, kept_.root()}, *text.bytes) : std::nullopt;
-      if (one) alerts = one->pet.alerts;
-    }
-    if (alerts.empty()) return {};
-    return std::string(to_text(std::ranges::min(alerts, {}, &Alert::level).level));
+  static std::string gravest(const DayRow& row) {
+    if (row.pet == nullptr || row.pet->pet.alerts.empty()) return {};
+    return std::string(to_text(std::ranges::min(row.pet->pet.alerts, {}, &Alert::level).level));
   }
 
-  DeskShop& kept_;
-  Workshop& shop_;
   const DayPlan& plan_;
   const std::vector<DayWarning>& warnings_;
 };
@@ -120,7 +105,7 @@ Json desk_day(DeskShop& kept, Date date) {
   }
   const DayCases cases = day_cases(shop, folder, *day);
   const DayPlan plan = cases.plan(*day);
-  DayJson rows(kept, shop, plan, cases.warnings);
+  DayJson rows(plan, cases.warnings);
   for (const DayBlock& block : plan.blocks) {
     for (const DayRow& row : block.rows) out["bookings"].push_back(rows.row(row));
   }

@@ -82,7 +82,8 @@ class Looker {
   std::optional<Case> rest(Workshop& shop, const PetPath& pet) {
     const FileContent file =
         path_ == pet.file ? FileContent{order_.text, {}} : kept_.files().read(pet.file);
-    auto one = file.bytes ? rest_of(kept_, shop, pet, *file.bytes) : std::nullopt;
+    auto one =
+        file.bytes ? rest_of(kept_.over(), shop, pet, *file.bytes, shop.today()) : std::nullopt;
     if (one) out_["read"] = "rest";
     return one;
   }

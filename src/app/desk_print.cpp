@@ -54,6 +54,8 @@ desk::Printed print_sheets(DeskShop& kept, const std::vector<SheetToPrint>& want
       return {std::nullopt, fmt::format("{}: {}", who, first_error(said, shop.sink())), "faults",
               who};
     }
+    // A pet's whole file says how to reach its owner.
+    if (kept.options().look) made->files.clear();
     all.push_back({one.pet, made_of->pet.name.value, *std::move(made)});
   }
   std::vector<std::vector<Frame>> sheets;

@@ -60,14 +60,14 @@ bool mend(std::vector<std::string>& lines, const DiagnosticSink& said, const Sou
 }
 }  // namespace
 
-std::optional<Case> rest_of(DeskShop& kept, Workshop& shop, const PetPath& pet,
-                            const std::string& text) {
+std::optional<Case> rest_of(OverlaidFiles& over, Workshop& shop, const PetPath& pet,
+                            const std::string& text, Date day) {
   std::vector<std::string> lines = lines_of(text);
   for (int round = 0; round < most_rounds; ++round) {
     const std::string left = joined(lines, "\n");
-    kept.over().lay(pet.file, left);
+    over.lay(pet.file, left);
     DiagnosticSink said;
-    if (auto one = shop.work_out(pet, shop.today(), said)) return one;
+    if (auto one = shop.work_out(pet, day, said)) return one;
     lines = lines_of(left);
     if (!mend(lines, said, shop.sources(), pet.file)) return std::nullopt;
   }

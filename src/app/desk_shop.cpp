@@ -25,7 +25,7 @@ DeskShop::DeskShop(const Options& options, const Files& files, const Disk& disk)
       disk_(disk),
       given_(options),
       options_(options),
-      root_(options.salon.empty() ? "." : options.salon),
+      root_(options.root()),
       over_(files) {}
 
 Workshop& DeskShop::shop() {

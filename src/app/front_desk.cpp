@@ -56,6 +56,10 @@ class Answer {
         rows.push_back(std::move(row));
       }
     });
+    // A list that lacks a vaccination reads as if nobody lacked it.
+    if (shop_.folder(options_.root()).salon().unknown(SalonPart::vaccinations)) {
+      return Exit::faults;
+    }
     sort_rows(rows);
     return options_.as_page
                ? page<ExpiringRow>(rows, after(shop_.today(), options_.within), "expiring")
@@ -88,7 +92,7 @@ class Answer {
 
   template <typename Row, typename About>
   Exit page(const std::vector<Row>& rows, const About& about, std::string_view name) {
-    SalonFolder& folder = shop_.folder(options_.salon.empty() ? "." : options_.salon);
+    SalonFolder& folder = shop_.folder(options_.root());
     const auto paper =
         folder.good() ? shop_.paper(folder.salon(), shop_.sink()) : std::optional<Paper>();
     const auto voice = paper ? shop_.voice(folder, Pet{}, shop_.sink()) : std::nullopt;
@@ -112,6 +116,10 @@ class Answer {
 }  // namespace
 
 Exit front_desk(const Options& options, Workshop& shop, Console& console) {
+  if (!may_be_written(options, shop.sink())) {
+    console.show_reports();
+    return Exit::usage;
+  }
   Answer answer(options, shop, console);
   if (options.command == Command::due) return answer.due();
   return options.command == Command::expiring ? answer.expiring() : answer.find();

@@ -53,7 +53,11 @@ std::string counted(std::size_t n, std::string_view one, std::string_view many) 
 }
 
 std::string root_of(const Options& options) {
-  return options.salon.empty() ? "." : options.salon;
+  return options.root();
+}
+
+void report_no_file_name(const ClientPet& pet, DiagnosticSink& sink) {
+  sink.error("no-name", pet.span, fmt::format("\"{}\" gives no name of a file", pet.name));
 }
 
 /// What `import` does in one run.
@@ -65,7 +69,7 @@ class Import {
   Exit run() {
     if (!in_a_salon(root_of(options_), shop_)) return told(Exit::faults);
     SalonFolder& folder = shop_.folder(root_of(options_));
-    if (!folder.good()) return told(Exit::faults);
+    if (!folder.whole()) return told(Exit::faults);
     const auto list = read_client_list(shop_.context(), options_.from, request_of(options_),
                                        folder.salon(), shop_.today());
     if (!list) return told(Exit::faults);
@@ -77,7 +81,7 @@ class Import {
     const Exit exit = options_.write ? write() : show(*list, folder.salon());
     const bool faulty = list->unusable > 0 || unnamed_ > 0;
     console_.say(fmt::format("{}{}", options_.write ? "" : "\n", counts(*list)));
-    say_how_to_go_on(*list);
+    say_how_to_go_on(*list, folder.salon());
     return told(exit == Exit::ok && faulty ? Exit::faults : exit);
   }
 
@@ -124,8 +128,7 @@ class Import {
       std::string name = known.free_name(pet);
       if (name.empty()) {
         ++unnamed_;
-        shop_.sink().error("no-name", pet.span,
-                           fmt::format("\"{}\" gives no name of a file", pet.name));
+        report_no_file_name(pet, shop_.sink());
         continue;
       }
       chosen_.push_back({&pet, std::move(name)});
@@ -222,7 +225,29 @@ class Import {
     return joined(out, "; ");
   }
 
-  void say_how_to_go_on(const ClientList& list) {
+  /// A day under a vaccination's name may be the one it was given on or the one it runs out, and
+  /// nothing in the list says which.
+  void say_vaccinations(const ClientList& list, const Salon& salon) {
+    for (std::size_t i = 0; i < list.columns.columns.size(); ++i) {
+      const ClientColumn& column = list.columns.columns[i];
+      if (column.fact != ClientFact::comment) continue;
+      const std::string header = plain_letters(trimmed(column.header));
+      std::string_view named;
+      for (const VaccinationRule& rule : salon.vaccinations) {
+        if (header.find(plain_letters(rule.name)) != std::string::npos) named = rule.name;
+      }
+      if (named.empty()) continue;
+      console_.say(fmt::format(
+          "Column {}, \"{}\", is only a remark in each file: the list does not say whether its day "
+          "is the one on which {} was given or the one on which it runs out. {}",
+          i + 1, visible(column.header), named,
+          named == "rabies" ? fmt::format("If it was given then: --columns rabies={}.", i + 1)
+                            : std::string("Write the day it was given under [vaccinations] of "
+                                          "each pet.")));
+    }
+  }
+
+  void say_how_to_go_on(const ClientList& list, const Salon& salon) {
     if (list.unusable > 0) {
       console_.say(
           "Mend those lines in the list and import it again, which makes only what is not there; "
@@ -236,6 +261,7 @@ class Import {
           "Notes became alerts: read them, give each its level, and name illnesses under "
           "[health] conditions, which safety rules ask for.");
     }
+    if (!chosen_.empty()) say_vaccinations(list, salon);
     const bool last_visits =
         std::ranges::any_of(list.columns.columns, [](const ClientColumn& column) {
           return column.fact == ClientFact::comment && heads_last_visits(column.header);
@@ -298,7 +324,7 @@ Exit import_list(const Options& options, Workshop& shop, Console& console) {
 bool new_pets_from_list(const Options& options, Workshop& shop, Console& console) {
   const std::string root = root_of(options), folder = path_in(root, "pets");
   SalonFolder& salon = shop.folder(root);
-  if (!salon.good()) return false;
+  if (!salon.whole()) return false;
   // What is wrong with other lines than those that are asked for is not asked here.
   DiagnosticSink said;
   const ReadContext& context = shop.context();
@@ -311,13 +337,19 @@ bool new_pets_from_list(const Options& options, Workshop& shop, Console& console
   bool all = true;
   for (const std::string& name : options.pets) {
     const ClientPet* const pet = only_one(*list, name, said, shop.sink());
+    const std::string key = pet != nullptr ? file_name(pet->name) : std::string();
+    if (pet != nullptr && key.empty()) {
+      report_no_file_name(*pet, shop.sink());
+      all = false;
+      continue;
+    }
     const bool ready = pet != nullptr && make_folder(folder, shop.sink(), shop.disk());
     const std::string schema = ready ? schema_from(root, "pet", 1, shop) : std::string();
     if (schema.empty()) {
       all = false;
       continue;
     }
-    const std::string file = path_in(folder, file_name(pet->name) + ".toml");
+    const std::string file = path_in(folder, key + ".toml");
     const std::string text =
         fmt::format("#:schema {}\n{}{}{}", schema,
                     KnownPets::mark_line(fs::path(options.from).filename().string(), *pet),

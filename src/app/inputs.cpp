@@ -69,12 +69,7 @@ class SumOfAll {
 }  // namespace
 
 void Sum::add(std::string_view bytes) {
-  std::uint64_t value = value_;
-  for (const char c : bytes) {
-    value ^= static_cast<unsigned char>(c);
-    value *= 1099511628211ULL;
-  }
-  value_ = value;
+  value_ = fnv(value_, bytes);
 }
 
 void Sum::add_word(std::string_view bytes) {
@@ -86,10 +81,11 @@ std::string Sum::text() const {
   return fmt::format("{:016x}", value_);
 }
 
-std::string mark_now(Input::Kind kind, const std::string& path, const Files& files) {
+std::string mark_now(Input::Kind kind, const std::string& path, const Files& files,
+                     std::size_t most) {
   switch (kind) {
     case Input::Kind::contents:
-      return mark_of(files.read(path));
+      return mark_of(files.read_up_to(path, most));
     case Input::Kind::presence:
       return mark_of_presence(files.exists(path));
     case Input::Kind::names:

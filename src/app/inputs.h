@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <map>
 #include <string>
@@ -7,12 +8,12 @@
 #include <vector>
 
 #include "base/files.h"
+#include "base/fnv.h"
 
 namespace furnish {
 
-/// A sum of bytes that tells contents apart: FNV-1a, 64 bits (constants from the algorithm's
-/// published description). It guards against a slip, not against malice: who may write the record
-/// may write the sheets.
+/// A sum of bytes that tells contents apart (see base/fnv.h): who may write the record may write
+/// the sheets.
 class Sum {
  public:
   void add(std::string_view bytes);
@@ -21,7 +22,7 @@ class Sum {
   std::string text() const;  ///< 16 hexadecimal digits
 
  private:
-  std::uint64_t value_ = 14695981039346656037ULL;
+  std::uint64_t value_ = fnv_basis;
 };
 
 /// What a sheet was made from, and what tells whether it is the same still.
@@ -31,15 +32,16 @@ struct Input {
     presence = 'e',  ///< whether there is something
     names = 'l',     ///< the names of a folder's TOML files
     all = 'a',       ///< those, and the contents of each
-    photo = 'p',     ///< where a file lies, its number, size and times: photos are large
+    photo = 'p',     ///< where a file lies, its number, size and times: it is large
     young = 'y'      ///< of a photo, its bytes too: it may change again without another time
   };
   Kind kind = Kind::contents;
   std::string path;
   std::string mark;
 };
-/// The mark as it is now.
-std::string mark_now(Input::Kind, const std::string& path, const Files&);
+/// The mark as it is now; of a file's contents as who reads at most so many bytes of it has them.
+std::string mark_now(Input::Kind, const std::string& path, const Files&,
+                     std::size_t most = Files::largest);
 
 /// Passes everything on to other files, and notes with its mark what was asked for since it was
 /// asked last. For one thread.

@@ -9,6 +9,7 @@
 #include "app/sheet_maker.h"
 #include "app/this_machine.h"
 #include "output/write.h"
+#include "spec/catalogue_reader.h"
 #include "spec/day_reader.h"
 
 namespace furnish {
@@ -19,14 +20,15 @@ bool sides_apart(const Options& options) {
   return options.format == Format::png || options.format == Format::svg;
 }
 
-/// A folder's TOML files, each with its mark; their contents are part of the sum.
-void add_folder(const std::string& folder, const Files& files, Sum& sum,
-                std::map<std::string, std::string>& marks) {
+/// A folder's TOML files, each with its mark, which is part of the sum. `most`: as many bytes of
+/// one are read at most.
+void add_folder(const std::string& folder, Input::Kind kind, std::size_t most, const Files& files,
+                Sum& sum, std::map<std::string, std::string>& marks) {
   marks[folder] = mark_now(Input::Kind::names, folder, files);
   sum.add_word(marks[folder]);
   for (const std::string& name : files.list(folder).names) {
     const std::string path = path_in(folder, name);
-    marks[path] = mark_now(Input::Kind::contents, path, files);
+    marks[path] = mark_now(kind, path, files, most);
     sum.add_word(marks[path]);
   }
 }
@@ -90,9 +92,12 @@ SalonInputs salon_inputs(const Options& options, Date today, const std::string& 
   out.marks[salon] = mark_now(Input::Kind::contents, salon, files);
   sum.add_word(out.marks[salon]);
   for (const std::string& styles : {path_in(data, "styles"), path_in(root, "styles")}) {
-    add_folder(styles, files, sum, out.marks);
-    add_folder(path_in(styles, "words"), files, sum, out.marks);
+    add_folder(styles, Input::Kind::contents, Files::largest, files, sum, out.marks);
   }
+  // The shipped catalogues are large, and told by their times as photos and fonts are.
+  add_folder(path_in(data, "styles/words"), Input::Kind::photo, 0, files, sum, out.marks);
+  add_folder(path_in(root, "styles/words"), Input::Kind::contents, largest_catalogue, files, sum,
+             out.marks);
   out.shared = sum.text();
 
   const std::string folder = path_in(root, "days"), todays = to_iso(today) + ".toml";

@@ -43,7 +43,7 @@ class NewFiles {
 
   bool run() {
     if (options_.kind == "salon") return salon(options_.pets.front());
-    if (!in_a_salon(root(), shop_)) return false;
+    if (!in_a_salon(options_.root(), shop_)) return false;
     if (!options_.from.empty()) return new_pets_from_list(options_, shop_, console_);
     if (options_.kind == "day") return day();
     bool all = true;
@@ -52,8 +52,6 @@ class NewFiles {
   }
 
  private:
-  std::string root() const { return options_.salon.empty() ? "." : options_.salon; }
-
   bool salon(const std::string& folder) {
     // "." and ".." are the folder that they lead to.
     const std::string name =
@@ -66,7 +64,9 @@ class NewFiles {
                       {{&keys::salon::name, toml_text::quoted(capitalised(name))}}, shop_));
   }
 
-  bool named(const std::string& name) { return told(new_file(root(), options_.kind, name, shop_)); }
+  bool named(const std::string& name) {
+    return told(new_file(options_.root(), options_.kind, name, shop_));
+  }
 
   bool day() {
     return named(options_.pets.empty() ? to_iso(shop_.today()) : options_.pets.front());
@@ -86,24 +86,32 @@ class NewFiles {
 
 bool in_a_salon(const std::string& root, Workshop& shop) {
   const Files& files = shop.context().files;
-  if (files.exists(path_in(root, "salon.toml")) || fs::is_directory(path_in(root, "pets"))) {
+  std::error_code ignored;
+  if (files.exists(path_in(root, "salon.toml")) ||
+      fs::is_directory(path_in(root, "pets"), ignored)) {
     return true;
   }
   shop.sink().error("no-salon", {}, fmt::format("{} is not a salon's folder", root)).hint =
-      "name one with --salon, or start one: furnish new salon FOLDER";
+      "name one, or start one: furnish new salon FOLDER";
   return false;
+}
+
+std::string without_ending(std::string name) {
+  constexpr std::string_view ending = ".toml";
+  while (name.ends_with(ending)) name.resize(name.size() - ending.size());
+  return name;
 }
 
 std::string file_name(std::string_view name) {
   constexpr std::size_t longest = 40;  // code points, so that no system's bound is met
   std::string out;
-  for (const char c : lower_ascii(trimmed(name))) {
+  for (const char c : without_ending(lower_ascii(trimmed(name)))) {
     if (c == '/' || c == '\\' || static_cast<unsigned char>(c) < 0x20) continue;
     if (c == '.' && out.empty()) continue;
     out += c == ' ' ? '-' : c;
   }
   out.resize(byte_of_code_point(out, longest));
-  return out;
+  return blank(out) ? std::string() : out;
 }
 
 std::string schema_from(const std::string& root, std::string_view kind, std::size_t below,
@@ -141,14 +149,15 @@ std::optional<std::string> new_file(const std::string& root, const std::string& 
   }
   const std::string file = file_name(name);
   // What steers a terminal or a page is no part of a name.
-  if (file.empty() || blank(file) || visible(name) != name) {
+  if (file.empty() || visible(name) != name) {
     shop.sink().error("no-name", {}, fmt::format("\"{}\" gives no name of a file", name));
     return std::nullopt;
   }
   const bool pet = kind == "pet";
   const KeyInfo* const key = pet ? &keys::identity::name : &keys::style::name;
   return write(root, pet ? "pets" : "styles", kind, file + ".toml",
-               {{key, toml_text::quoted(trimmed(name))}}, shop);
+               {{key, toml_text::quoted(trimmed(without_ending(std::string(trimmed(name)))))}},
+               shop);
 }
 
 Exit new_files(const Options& options, Workshop& shop, Console& console) {

@@ -16,8 +16,10 @@ Exit new_files(const Options&, Workshop&, Console&);
 
 /// Whether a folder is a salon's; an error that says how to start one if it is not.
 bool in_a_salon(const std::string& root, Workshop&);
+/// A name without ".toml" behind it: people name the file where a pet is asked for.
+std::string without_ending(std::string name);
 /// A name as that of a file: "Lady Jane" is lady-jane. What a folder would be, or hide, is left
-/// out, and what is longer than a file's name may be.
+/// out, and what is longer than a file's name may be. Empty if nothing stays that can be one.
 std::string file_name(std::string_view name);
 /// One such file: a "pet" or "style" of that name, or the "day" of a date. Its path; empty iff an
 /// error was reported.

@@ -86,6 +86,8 @@ struct Options {
   bool together = false, strict = false, json = false, sources = false;
   bool force = false;                      ///< a file of another's may be replaced
   Audience spec_for = Audience::everyone;  ///< the pet's file inside a sheet of the salon's own
+  /// The salon's folder: what was named, else the one a person stands in.
+  std::string root() const { return salon.empty() ? "." : salon; }
 };
 
 /// Exit statuses of the program. Warnings are `ok` unless --strict makes them count.
@@ -97,5 +99,6 @@ struct ParsedOptions {
   std::optional<Options> options;
   Exit exit = Exit::ok;
 };
+/// What the command line asks for. After a slip, or for help and version, no options: all is said.
 ParsedOptions parse_options(int argc, const char* const* argv);
 }  // namespace furnish

@@ -115,6 +115,8 @@ std::optional<SheetFiles> files_of(const Sides& all, std::span<const SideFile> b
   SheetFiles out;
   out.name = all.name;
   out.count = all.frames.size();
+  if (options.format == Format::png) out.title = png_title(all.info);
+  if (options.format == Format::svg) out.title = svg_title(all.info);
   out.sides.emplace_back(path, *std::move(first));
   for (std::size_t i = 1; one_side_a_file(options.format) && out.whole && i < out.count; ++i) {
     auto side = encoded(std::span(all.frames).subspan(i, 1), all, options, sink);
@@ -139,6 +141,10 @@ bool SheetWriter::have_folder(const std::string& root) {
 }
 
 bool SheetWriter::write_file(FileToWrite& file, bool one_of_several) {
+  if (!may_be_written(options_, shop_.sink())) {
+    console_.show_reports();
+    return false;
+  }
   file.prepare(shop_.disk());
   const bool written = file.write(options_.force ? Replaces::anything : Replaces::own, shop_.sink(),
                                   shop_.disk(), one_of_several);
@@ -173,7 +179,9 @@ std::optional<std::string> SheetWriter::write(const Sides& all, const std::strin
     console_.show_reports();
     return std::nullopt;
   }
-  return write(*files, root);
+  auto written = write(*files, root);
+  if (!written || !written->beside) return std::nullopt;
+  return std::move(written->path);
 }
 
 std::optional<std::string> SheetWriter::write(const Sheet& sheet, std::string name,
@@ -184,22 +192,26 @@ std::optional<std::string> SheetWriter::write(const Sheet& sheet, std::string na
   return write({frames, sheet.info, extras, std::move(name)}, root);
 }
 
-std::optional<std::string> SheetWriter::write(SheetFiles& all, const std::string& root,
-                                              bool one_of_several) {
+std::optional<SheetWriter::Wrote> SheetWriter::write(SheetFiles& all, const std::string& root,
+                                                     bool one_of_several) {
   const std::string path = all.sides.front().path();
   const bool written = have_folder(root) && write_file(all.sides.front(), one_of_several);
   console_.show_reports();
   if (!written) return std::nullopt;
   const bool one_a_file = one_side_a_file(options_.format);
   if (one_a_file && all.count > 1 && !write_others(all, one_of_several)) return std::nullopt;
-  if (!is_a_file(path, shop_.disk())) return path;
+  Wrote out{path};
+  if (!is_a_file(path, shop_.disk())) return out;
   if (one_a_file) {
-    remove_sides_after(path, all.count, shop_.sink(), shop_.disk());
+    // Under a name of the person's own the next one may be another sheet's.
+    remove_sides_after(path, all.count, place_.named_by_person() ? all.title : std::string(),
+                       shop_.sink(), shop_.disk());
     console_.show_reports();
   }
-  bool good = true;
-  for (FileToWrite& file : all.beside) good = write_file(file, one_of_several) && good;
-  return good ? std::optional(path) : std::nullopt;
+  for (FileToWrite& file : all.beside) {
+    out.beside = write_file(file, one_of_several) && out.beside;
+  }
+  return out;
 }
 
 void SheetWriter::confirm() {

@@ -32,6 +32,8 @@ class SheetPlace {
   explicit SheetPlace(const Options&);
   /// The folder that has to be there; empty: the one that one stands in, or the file's own.
   std::string folder(const std::string& root) const;
+  /// Not after its pet, in a folder.
+  bool named_by_person() const { return one_file_; }
   /// "sheets/marlow-card.pdf"
   std::string path(const std::string& name, const std::string& root) const;
 
@@ -53,6 +55,7 @@ struct SheetFiles {
   std::vector<FileToWrite> sides;   ///< one; of a png or svg one a side, "marlow-card-2.png"
   std::vector<FileToWrite> beside;  ///< under the first one's name, with endings of their own
   std::size_t count = 1;            ///< of the sheet's sides
+  std::string title;                ///< the bytes that say it in each of a png's or svg's sides
   bool whole = true;                ///< false: a side after the first could not be made
 };
 /// False, with an error, where a font could not be read meanwhile: what was kept of earlier pages
@@ -73,10 +76,13 @@ class SheetWriter {
   std::optional<std::string> write(const Sides&, const std::string& root);
   /// The same of a sheet that is about no pet.
   std::optional<std::string> write(const Sheet&, std::string name, const std::string& root);
+  struct Wrote {
+    std::string path;
+    bool beside = true;  ///< false: what lies beside it could not be written, which was reported
+  };
   /// The same of files that are made already. One of several leaves the safety of its name to
   /// confirm().
-  std::optional<std::string> write(SheetFiles&, const std::string& root,
-                                   bool one_of_several = false);
+  std::optional<Wrote> write(SheetFiles&, const std::string& root, bool one_of_several = false);
   /// Makes the names of all that was written as one of several safe.
   void confirm();
   /// Makes the folder for a salon's sheets ready. False iff an error was reported.

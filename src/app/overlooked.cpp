@@ -68,7 +68,12 @@ class Look {
       if (entry.folder || entry.name.starts_with(".")) continue;
       const std::string meant = meant_name(entry.name);
       if (meant.empty()) continue;
-      warn(path_in(in, entry.name), "is not read").hint = fmt::format("name it {}", meant);
+      // What ends so is read after all, as "rex.toml", which nobody means.
+      const bool read = !folder.empty() && entry.name.ends_with(".toml");
+      warn(path_in(in, entry.name), read ? fmt::format("is read under the name \"{}\"",
+                                                       entry.name.substr(0, entry.name.size() - 5))
+                                         : "is not read")
+          .hint = fmt::format("name it {}", meant);
     }
   }
 

@@ -51,6 +51,7 @@ Attachment pet_file(const Pet& pet) {
 SheetInput sheet_input(const Case& one, const SheetKind& kind, const Paper& paper) {
   SheetInput input{kind, one.salon(), one.pet, one.plan, one.booking(), one.today, paper};
   input.all_visits = one.all_visits;
+  input.told = one.visits;
   for (const Visit& visit : one.visits) {
     if (visit.date.value <= one.today && visit.work == Work::done) input.visits.push_back(&visit);
   }

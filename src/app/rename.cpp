@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <system_error>
 
+#include "app/new_files.h"
 #include "output/disk.h"
 
 namespace furnish {
@@ -56,9 +57,10 @@ bool good_name(const std::string& name) {
 }  // namespace
 
 Exit rename_pet(const Options& options, Workshop& shop, Console& console) {
-  const std::string& from = options.pets.front();
-  const std::string& to = options.pets.back();
-  const std::string root = options.salon.empty() ? "." : options.salon;
+  // As files they have the ending; it is no part of their names.
+  const std::string from = without_ending(options.pets.front());
+  const std::string to = without_ending(options.pets.back());
+  const std::string root = options.root();
   DiagnosticSink& sink = shop.sink();
   const Disk& disk = shop.disk();
   const auto in = [&](const char* folder, const std::string& name) {

@@ -48,8 +48,9 @@ class SheetRun {
     return run_of(pets, complete);
   }
 
-  /// Only those that were made before and would not be the same now, beside `pets`.
-  Exit run_after_change(std::vector<PetPath> pets) {
+  /// Those that would not be the same now, beside `pets`; where nothing changed that all share,
+  /// only of those that were made before.
+  Exit run_after_change(std::vector<PetPath> pets, Changed what) {
     bool complete = true;
     after_change_ = true;
     if (run_of(pets, complete) == Exit::stopped) return Exit::stopped;
@@ -57,8 +58,9 @@ class SheetRun {
     const MadeBefore before(options_, shop_.today(), shop_.data_folder(), shop_.context().files,
                             shop_.disk(), others);
     std::erase_if(others, [&](const PetPath& one) {
+      // Of a run in which something was said of the salon, or of another day, there is no record.
       return std::ranges::find(pets, one.file, &PetPath::file) != pets.end() ||
-             !before.knows(one) || before.unchanged(one);
+             (what == Changed::pets && !before.knows(one)) || before.unchanged(one);
     });
     faulty_ = made_all_the_same_ = none_ = looked_at_ = 0;
     return run_of(others, complete);
@@ -149,6 +151,10 @@ class SheetRun {
   }
 
   void tell_before(const MadeSheet& one, const PetPath& path) {
+    for (const Input& input : one.inputs) {
+      const bool photo = input.kind == Input::Kind::photo || input.kind == Input::Kind::young;
+      if (photo) benches_.photos.insert(input.path);
+    }
     console_.show_before(one.said);
     if (!one.files.empty() && !writer_.have_folder(path.root)) console_.show_reports();
     if (!after_change_) {
@@ -202,8 +208,9 @@ class SheetRun {
     ++looked_at_;
     bool written = false;
     if (work.files) {
-      written = writer_.write(*work.files, path.root, one_of_several).has_value();
-      work.good = work.good && written;
+      const auto wrote = writer_.write(*work.files, path.root, one_of_several);
+      written = wrote.has_value();
+      work.good = work.good && wrote && wrote->beside;
     } else if (work.good) {
       ++none_;
     }
@@ -274,7 +281,7 @@ Exit render_sheets(const Options& options, Workshop& shop, Console& console, Ben
 }
 
 Exit render_changed(const Options& options, Workshop& shop, Console& console, Benches& benches,
-                    std::vector<PetPath> changed) {
-  return SheetRun(options, shop, console, benches).run_after_change(std::move(changed));
+                    std::vector<PetPath> changed, Changed what) {
+  return SheetRun(options, shop, console, benches).run_after_change(std::move(changed), what);
 }
 }  // namespace furnish

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <vector>
 
 #include "app/console.h"
@@ -14,7 +15,10 @@ struct Benches;
 Exit render_sheets(const Options&, Workshop&, Console&);
 /// The same at benches that are kept for what comes after.
 Exit render_sheets(const Options&, Workshop&, Console&, Benches&);
-/// Sheets of pets whose files changed, and then those of others that were made before and would not
-/// be the same now. Files that are as they were are not told.
-Exit render_changed(const Options&, Workshop&, Console&, Benches&, std::vector<PetPath> changed);
+/// What changed since the last run: files of pets alone, or something that all may hang on.
+enum class Changed : std::uint8_t { pets, shared };
+/// Sheets of pets whose files changed, and then those of others that would not be the same now; if
+/// only pets changed, of those that were made before. Files that are as they were are not told.
+Exit render_changed(const Options&, Workshop&, Console&, Benches&, std::vector<PetPath> changed,
+                    Changed);
 }  // namespace furnish

@@ -115,8 +115,10 @@ Exit run(const Options& options, const Files& files, const Disk& disk) {
       exit = unpack(options, shop, console);
       break;
   }
+  // Who goes on for long has said it by now.
+  const bool goes_on = options.command == Command::watch || options.command == Command::desk;
   // Whatever was done, an error that was told is no success.
-  if (!console.delivered() && exit == Exit::ok) return Exit::faults;
+  if (!goes_on && !console.delivered() && exit == Exit::ok) return Exit::faults;
   if (exit == Exit::ok && shop.sink().has_errors()) return Exit::faults;
   if (exit == Exit::ok && options.strict && console.any_warning()) {
     console.tell_strict();

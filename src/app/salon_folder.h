@@ -18,13 +18,17 @@ namespace furnish {
 /// One salon's folder, or none: what its pets are read with.
 class SalonFolder {
  public:
-  /// `root` is empty for pets outside any salon. salon.toml may be missing; if it is faulty, good()
-  /// is false and none of its pets can be read.
+  /// `root` is empty for pets outside any salon. salon.toml may be missing; if it cannot be read
+  /// at all, good() is false and none of its pets can be read.
   SalonFolder(const ReadContext&, std::string root, const std::string& shipped_styles);
 
   bool good() const { return good_; }
+  /// True if nothing of salon.toml has a fault.
+  bool whole() const { return good_ && salon_.whole; }
   const std::string& root() const { return root_; }
   const Salon& salon() const { return salon_; }
+  /// From here on no page of its pets says how to reach an owner.
+  void leave_out_contact() { salon_.contact_on_card = false; }
   StyleLibrary& styles() { return styles_; }
   CatalogueLibrary& words() { return words_; }
 

@@ -8,7 +8,7 @@
 #include <set>
 
 #include "app/distinct_names.h"
-#include "output/write.h"
+#include "output/own_files.h"
 
 namespace furnish {
 namespace {
@@ -101,9 +101,9 @@ std::string side_path(const std::string& first, std::size_t side) {
   return (path.parent_path() / name).string();
 }
 
-void remove_sides_after(const std::string& first, std::size_t sides, DiagnosticSink& sink,
-                        const Disk& disk) {
-  for (std::size_t side = sides + 1; remove_own(side_path(first, side), sink, disk); ++side) {
+void remove_sides_after(const std::string& first, std::size_t sides, std::string_view of,
+                        DiagnosticSink& sink, const Disk& disk) {
+  for (std::size_t side = sides + 1; remove_own(side_path(first, side), sink, disk, of); ++side) {
   }
 }
 }  // namespace furnish

@@ -38,6 +38,7 @@ std::vector<Attachment> carried_by(const std::vector<Done>&);
 /// The file of a side, from 2, beside that of the first: "marlow-card-2.png".
 std::string side_path(const std::string& first, std::size_t side);
 /// Takes away what an earlier run wrote of more sides than there are now; what furnish did not
-/// write stays, with a warning.
-void remove_sides_after(const std::string& first, std::size_t sides, DiagnosticSink&, const Disk&);
+/// write, and what has not `of` in its first bytes, stays, with a warning.
+void remove_sides_after(const std::string& first, std::size_t sides, std::string_view of,
+                        DiagnosticSink&, const Disk&);
 }  // namespace furnish

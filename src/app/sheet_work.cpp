@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <exception>
 #include <iterator>
 
 #include "output/seal.h"
@@ -22,6 +23,8 @@ std::optional<Done> made(const PetPath& path, const Options& options, Workshop& 
   if (one && !one->all_visits) complete = false;
   // Where not all bookings can be read the sheet says no next date that it cannot know.
   if (one && !one->all_bookings) complete = false;
+  // What its salon's file does not tell the sheet says; and its fault is told again by every run.
+  if (one && !one->salon().whole) complete = false;
   const bool whole = one && (one->all_visits || !of_visits);
   auto sheet = whole ? shop.sheet(*one, said) : std::nullopt;
   if (!sheet) {
@@ -83,17 +86,17 @@ std::optional<std::vector<Frame>> pages_of(std::vector<std::vector<Frame>> sheet
   return out;
 }
 
-SheetWork make_sheet(const PetPath& path, const Options& options, Workshop& shop,
-                     const SheetPlace& to) {
-  SheetWork work;
+namespace {
+void work_at(SheetWork& work, const PetPath& path, const Options& options, Workshop& shop,
+             const SheetPlace& to) {
   work.done = made(path, options, shop, work.making, work.good);
-  if (!work.done || options.together) return work;
+  if (!work.done || options.together) return;
   Made& made = work.done->made;
   const auto frames =
       pages_of({sides(made.sheet.page)}, options, shop.folder(path.root).salon(), work.encoding);
   if (!frames || !no_text_lacks(shop, made.sheet.info, work.encoding)) {
     work.good = false;
-    return work;
+    return;
   }
   PdfExtras extras{{}, made.files, options.standard};
   if (frames->size() > 1 && options.copies_per_sheet == 0) {
@@ -103,6 +106,25 @@ SheetWork make_sheet(const PetPath& path, const Options& options, Workshop& shop
                         to.path(made.name, path.root), work.encoding);
   work.done.reset();
   work.good = work.good && work.files;
+}
+}  // namespace
+
+SheetWork make_sheet(const PetPath& path, const Options& options, Workshop& shop,
+                     const SheetPlace& to) {
+  SheetWork work;
+  try {
+    work_at(work, path, options, shop, to);
+  } catch (const std::exception& fault) {
+    // What nobody foresaw of one pet keeps no other from its sheet.
+    work.making
+        .error("unforeseen", {},
+               fmt::format("{}: its {} could not be made: {}", path.file, options.sheet->kind.name,
+                           fault.what()))
+        .hint = "please report this with the files that cause it";
+    work.good = false;
+    work.done.reset();
+    work.files.reset();
+  }
   return work;
 }
 }  // namespace furnish

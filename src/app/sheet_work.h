@@ -4,6 +4,7 @@
 #include <memory>
 #include <mutex>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -50,6 +51,8 @@ class Benches {
   /// A thread's own, set up when it is first asked for.
   Bench& of(std::size_t thread, const Options&);
   HandOver taken;
+  /// That sheets hang on which were left as they are.
+  std::set<std::string> photos;
 
  private:
   Workshop& run_;

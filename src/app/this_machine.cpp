@@ -37,6 +37,18 @@ void add_folders(const fs::path& folder, Sum& sum) {
   for (const std::string& one : all) add_file(one, sum);
 }
 
+/// All files in a folder and below it.
+void add_files(const fs::path& folder, Sum& sum) {
+  std::error_code fault;
+  std::vector<std::string> all;
+  for (fs::recursive_directory_iterator it(folder, fault), end; !fault && it != end;
+       it.increment(fault)) {
+    if (it->is_regular_file(fault)) all.push_back(it->path().string());
+  }
+  std::ranges::sort(all);
+  for (const std::string& one : all) add_file(one, sum);
+}
+
 int add_library(dl_phdr_info* info, std::size_t, void* sum) {
   const std::string name = info->dlpi_name;
   add_file(name.empty() ? "/proc/self/exe" : name, *static_cast<Sum*>(sum));
@@ -57,26 +69,27 @@ std::string mark_of_this_machine() {
   for (const char* const name : {"FONTCONFIG_FILE", "FONTCONFIG_PATH", "FONTCONFIG_SYSROOT"}) {
     sum.add_word(of_environment(name));
   }
-  const std::string home = of_environment("HOME"), data = of_environment("XDG_DATA_HOME");
+  const std::string home = of_environment("HOME"), data = of_environment("XDG_DATA_HOME"),
+                    config = of_environment("XDG_CONFIG_HOME");
   for (const std::string& folder :
-       std::vector<std::string>{"/etc/fonts", "/usr/share/fonts", "/usr/local/share/fonts",
-                                home + "/.fonts", home + "/.config/fontconfig",
+       std::vector<std::string>{"/usr/share/fonts", "/usr/local/share/fonts", home + "/.fonts",
                                 (data.empty() ? home + "/.local/share" : data) + "/fonts"}) {
     add_folders(folder, sum);
+  }
+  // Which of them are taken: few files, that are written in place.
+  add_file(of_environment("FONTCONFIG_FILE"), sum);
+  add_file(home + "/.fonts.conf", sum);
+  for (const std::string& folder :
+       std::vector<std::string>{"/etc/fonts", of_environment("FONTCONFIG_PATH"),
+                                (config.empty() ? home + "/.config" : config) + "/fontconfig"}) {
+    if (!folder.empty()) add_files(folder, sum);
   }
   return sum.text();
 }
 
 std::string mark_of_files_in(const std::string& folder) {
   Sum sum;
-  std::error_code fault;
-  std::vector<std::string> all;
-  for (fs::recursive_directory_iterator it(folder, fault), end; !fault && it != end;
-       it.increment(fault)) {
-    if (it->is_regular_file(fault)) all.push_back(it->path().string());
-  }
-  std::ranges::sort(all);
-  for (const std::string& one : all) add_file(one, sum);
+  add_files(folder, sum);
   return sum.text();
 }
 }  // namespace furnish

@@ -5,7 +5,8 @@
 namespace furnish {
 
 /// What sheets hang on beside a salon's files, in one mark: this program, the libraries that it
-/// runs with, and where this machine has its fonts, by their files' numbers, sizes and times.
+/// runs with, where this machine has its fonts and what it says of them, by their files' numbers,
+/// sizes and times.
 std::string mark_of_this_machine();
 /// Of all files in a folder, and below it.
 std::string mark_of_files_in(const std::string& folder);

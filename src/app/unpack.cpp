@@ -10,6 +10,7 @@
 #include "output/attachments.h"
 #include "output/write.h"
 #include "spec/document.h"
+#include "spec/pet_format.h"
 #include "spec/reader.h"
 
 namespace furnish {
@@ -17,7 +18,36 @@ namespace {
 /// A text and what to call it in messages.
 struct Found {
   std::string name, text;
+  bool of_a_sheet = false;  ///< was attached to one; else a phone read it, and it is the trim alone
 };
+
+/// Whether anything in a table is for staff: a key that always is, or an alert and the like that
+/// does not say that it is for everyone.
+bool for_staff(const TomlTable& table, const TableInfo& info) {
+  const auto inside = [](const TomlNode& node, const TableInfo& inner) {
+    const auto* const one = std::get_if<TomlTable>(&node.value);
+    return one != nullptr && for_staff(*one, inner);
+  };
+  const auto has_key = [&](const KeyInfo& key) {
+    return std::ranges::find(info.keys, key.name, &KeyInfo::name) != info.keys.end();
+  };
+  if (has_key(keys::audience)) {
+    const auto whom = std::ranges::find(table, keys::audience.name, &TomlEntry::key);
+    const auto* const word =
+        whom == table.end() ? nullptr : std::get_if<std::string>(&whom->node.value);
+    if (word == nullptr || *word != "everyone") return true;
+  }
+  return std::ranges::any_of(table, [&](const TomlEntry& entry) {
+    const auto key = std::ranges::find(info.keys, entry.key, &KeyInfo::name);
+    if (key == info.keys.end()) return false;
+    if ((*key)->audience == Audience::staff) return true;
+    if ((*key)->table == nullptr) return false;
+    const auto* const list = std::get_if<TomlList>(&entry.node.value);
+    if (list == nullptr) return inside(entry.node, *(*key)->table);
+    return std::ranges::any_of(*list,
+                               [&](const TomlNode& item) { return inside(item, *(*key)->table); });
+  });
+}
 
 FileContent standard_input() {
   std::string bytes;
@@ -54,8 +84,9 @@ class Unpacker {
       : options_(options), shop_(shop), sink_(shop.sink()) {}
 
   bool run() {
-    const auto found = find();
+    auto found = find();
     if (!found || !reads(*found)) return false;
+    if (found->of_a_sheet && !has_staffs_parts(found->text)) tell_staffs_parts_lack(*found);
     const std::string& to = options_.output.empty() ? "-" : options_.output;
     return write_new(to, found->text, sink_, shop_.disk());
   }
@@ -88,7 +119,7 @@ class Unpacker {
       std::erase_if(pets, [](const Attachment* one) { return !has_pet(one->bytes); });
     }
     if (pets.size() == 1) {
-      return Found{fmt::format("{} in {}", pets.front()->name, pdf), pets.front()->bytes};
+      return Found{fmt::format("{} in {}", pets.front()->name, pdf), pets.front()->bytes, true};
     }
     if (pets.empty()) {
       sink_.error("no-pet", {}, fmt::format("no pet's file is attached to {}", pdf)).hint =
@@ -104,11 +135,36 @@ class Unpacker {
     return std::nullopt;
   }
 
-  static bool has_pet(const std::string& text) {
+  static std::optional<Document> parsed(const std::string& text) {
     const MemoryFiles none({});
     SourceSet sources;
     DiagnosticSink unheard;
-    const auto document = read_document({none, sources, unheard}, "", text, "");
+    return read_document({none, sources, unheard}, "", text, "");
+  }
+
+  static bool has_staffs_parts(const std::string& text) {
+    const auto document = parsed(text);
+    return document && for_staff(document->root, keys::pet_file::file);
+  }
+
+  /// Who keeps the file would take it for all there is.
+  void tell_staffs_parts_lack(Found& found) {
+    constexpr std::string_view mark = "\xEF\xBB\xBF";
+    found.text.insert(found.text.starts_with(mark) ? mark.size() : 0,
+                      "# Out of a sheet that carries what is for everyone: staff's parts are not "
+                      "in this file.\n");
+    sink_
+        .warning("staff-left-out", {},
+                 fmt::format("staff's parts are not in {}: no alerts for staff, no handling, no "
+                             "notes on health, no number to call",
+                             found.name))
+        .hint =
+        "take them over from the pet's own file; a sheet has them made with --with-spec "
+        "staff";
+  }
+
+  static bool has_pet(const std::string& text) {
+    const auto document = parsed(text);
     return document && std::ranges::any_of(document->root,
                                            [](const TomlEntry& one) { return one.key == "pet"; });
   }
@@ -129,7 +185,7 @@ class Unpacker {
   /// Faults of the text itself are errors. That a style is missing here, or faulty, is a warning:
   /// it says nothing of the file that is to be saved.
   bool reads(const Found& found) {
-    const std::string root = options_.salon.empty() ? "." : options_.salon;
+    const std::string root = options_.root();
     const Salon own = salon(root);
     DiagnosticSink heard;
     const ReadContext context{shop_.context().files, shop_.sources(), heard};

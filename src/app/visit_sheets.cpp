@@ -1,10 +1,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdint>
 
 #include "app/photos.h"
 #include "app/sheet_maker.h"
+#include "base/fnv.h"
 #include "base/text.h"
 #include "model/for_everyone.h"
 #include "output/icalendar.h"
@@ -21,18 +21,6 @@ namespace {
 /// A reminder so many days before the visit.
 constexpr int alarm_days = 3;
 
-/// What tells one salon's entries from another's in an owner's calendar: FNV-1a of its name, 32
-/// bits (constants from the algorithm's published description). A salon that takes another name has
-/// other entries.
-std::uint32_t mark_of(const Salon& salon) {
-  std::uint32_t out = 2166136261U;
-  for (const char c : salon.name) {
-    out ^= static_cast<unsigned char>(c);
-    out *= 16777619U;
-  }
-  return out;
-}
-
 /// `after`: the day of the visit before it, on file or booked for the day of print; empty: it is
 /// the first. `printed`: the day on which the page is made, which may be after the visit's.
 CalendarEvent event_of(const SheetDesk& desk, std::optional<Date> after, Date printed) {
@@ -44,7 +32,9 @@ CalendarEvent event_of(const SheetDesk& desk, std::optional<Date> after, Date pr
   // By the visit that comes before it, whether that is on file yet or not: a date that is moved
   // replaces the old one, on whatever day it is printed.
   const std::string which = after ? "after-" + to_iso(*after) : "first";
-  event.uid = fmt::format("{}-{}-{:08x}@furnish", input.pet.key, which, mark_of(input.salon));
+  // The salon's name tells its entries from another's in an owner's calendar: under another name it
+  // has other entries.
+  event.uid = fmt::format("{}-{}-{:08x}@furnish", input.pet.key, which, fnv_32(input.salon.name));
   // What an earlier page said is not on record, so a later print counts as a later version: of two
   // prints of one day neither is the newer.
   event.stamp = printed;

@@ -10,9 +10,10 @@ Exit print_rules(const Options& options, Workshop& shop, Console& console) {
     console.show_reports();
     return Exit::usage;
   }
-  SalonFolder& folder = shop.folder(options.salon.empty() ? "." : options.salon);
-  const auto paper =
-      folder.good() ? shop.paper(folder.salon(), shop.sink()) : std::optional<Paper>();
+  SalonFolder& folder = shop.folder(options.root());
+  // A wall that lacks a rule is worse than the old page.
+  const bool readable = folder.good() && !folder.salon().unknown(SalonPart::rules);
+  const auto paper = readable ? shop.paper(folder.salon(), shop.sink()) : std::optional<Paper>();
   const auto voice = paper ? shop.voice(folder, Pet{}, shop.sink()) : std::nullopt;
   const auto sheet =
       voice ? make_rules(folder.salon(), *paper, shop.today(), *voice, shop.sink()) : std::nullopt;

@@ -9,13 +9,17 @@
 #include <chrono>
 #include <filesystem>
 #include <memory>
+#include <mutex>
+#include <optional>
 #include <set>
 #include <utility>
 
+#include "app/new_files.h"
 #include "app/render.h"
 #include "app/sheet_work.h"
 #include "app/stop_request.h"
 #include "desk/watch.h"
+#include "output/photo.h"
 
 namespace furnish {
 namespace {
@@ -33,8 +37,13 @@ class NotingFiles final : public Files {
   FileContent read_up_to(const std::string& path, std::size_t most) const override {
     FileContent out = files_.read_up_to(path, most);
     if (!out.bytes && files_.exists(path)) failed_ = true;
+    if (most == most_photo_bytes) {
+      const std::scoped_lock lock(mutex_);
+      photos_.insert(path);
+    }
     return out;
   }
+  std::string place(const std::string& path) const override { return files_.place(path); }
   bool exists(const std::string& path) const override { return files_.exists(path); }
   FolderContent list(const std::string& folder) const override {
     FolderContent out = files_.list(folder);
@@ -43,9 +52,16 @@ class NotingFiles final : public Files {
   }
   /// Since it was asked last.
   bool failed() { return failed_.exchange(false); }
+  /// That were asked for since they were asked for last, there or not.
+  std::set<std::string> photos() {
+    const std::scoped_lock lock(mutex_);
+    return std::exchange(photos_, {});
+  }
 
  private:
   const Files& files_;
+  mutable std::mutex mutex_;
+  mutable std::set<std::string> photos_;
   mutable std::atomic<bool> failed_ = false;
 };
 
@@ -69,7 +85,7 @@ class SalonWatch {
   bool can_watch() { return watch_.descriptor() >= 0 && stop_.descriptor() >= 0; }
 
   Exit run() {
-    if (!make_all()) return Exit::stopped;
+    if (const auto end = make_all()) return *end;
     std::array<pollfd, 2> waiting{
         {{watch_.descriptor(), POLLIN, 0}, {stop_.descriptor(), POLLIN, 0}}};
     while (!stop_.taken()) {
@@ -77,7 +93,8 @@ class SalonWatch {
       const auto now = Clock::now();
       if (waiting[0].revents != 0) watch_.take(now);
       const std::vector<std::string> changed = watch_.settled(now);
-      if (!changed.empty() && !make(changed)) return Exit::stopped;
+      if (changed.empty()) continue;
+      if (const auto end = make(changed)) return *end;
     }
     return Exit::stopped;
   }
@@ -90,26 +107,51 @@ class SalonWatch {
     return static_cast<int>(std::max<std::chrono::milliseconds::rep>(left.count(), 0));
   }
 
-  /// False if it was asked to stop meanwhile.
-  bool make_all() {
+  /// How all ends, if it does: it was asked to stop meanwhile, or nobody takes what it says.
+  std::optional<Exit> ended(const Console& console, Exit made) const {
+    if (!console.delivered()) return Exit::faults;
+    return made == Exit::stopped ? std::optional(made) : std::nullopt;
+  }
+
+  /// From now on those are watched too that sheets hang on, wherever they lie.
+  void follow_photos() {
+    for (const std::string& path : files_.photos()) watch_.follow(path);
+    for (const std::string& path : std::exchange(warm_->benches.photos, {})) watch_.follow(path);
+  }
+
+  /// Once for each folder that cannot be watched.
+  void tell_unwatched(Console& console) {
+    for (const auto& [folder, why] : watch_.unwatched()) {
+      warm_->shop.sink().warning("no-watch", {},
+                                 fmt::format("{} cannot be watched: {}; what is saved there is not "
+                                             "noticed",
+                                             folder, why));
+    }
+    console.show_reports();
+  }
+
+  std::optional<Exit> make_all() {
     warm_ = std::make_unique<Warm>(options_, files_, disk_);
     Console console(warm_->shop.sources(), warm_->shop.sink(), false);
     const Exit exit = render_sheets(options_, warm_->shop, console, warm_->benches);
+    follow_photos();
+    tell_unwatched(console);
     if (exit != Exit::stopped) {
       console.say(fmt::format("watching {}; Ctrl-C ends it", root_ == "." ? "this folder" : root_));
     }
-    return console.delivered() && exit != Exit::stopped;
+    return ended(console, exit);
   }
 
-  bool make(const std::vector<std::string>& changed) {
+  std::optional<Exit> make(const std::vector<std::string>& changed) {
     std::set<std::string> pets;
     // What could not be read may be what pets share, and may be readable now.
     bool shared = files_.failed() || !warm_ || warm_->shop.today() != local_today(options_);
     for (const std::string& name : changed) {
       const fs::path path(name);
-      if (name.starts_with("pets/")) {
+      const bool toml = path.extension() == ".toml";  // else it is a photo
+      if (toml && name.starts_with("pets/")) {
         pets.insert(path.stem().string());
-      } else if (name.starts_with("visits/")) {
+      } else if (toml && name.starts_with("visits/")) {
         pets.insert(path.parent_path().filename().string());
       } else {
         shared = true;
@@ -122,8 +164,11 @@ class SalonWatch {
       if (files_.exists(path)) paths.push_back({path, root_});
     }
     Console console(warm_->shop.sources(), warm_->shop.sink(), false);
-    const Exit exit = render_changed(options_, warm_->shop, console, warm_->benches, paths);
-    return console.delivered() && exit != Exit::stopped;
+    const Exit exit = render_changed(options_, warm_->shop, console, warm_->benches, paths,
+                                     shared ? Changed::shared : Changed::pets);
+    follow_photos();
+    tell_unwatched(console);
+    return ended(console, exit);
   }
 
   const Options& options_;
@@ -137,11 +182,8 @@ class SalonWatch {
 }  // namespace
 
 Exit watch_salon(const Options& options, Workshop& shop, Console& console) {
-  const std::string root = options.salon.empty() ? "." : options.salon;
-  std::error_code ignored;
-  if (!fs::is_directory(path_in(root, "pets"), ignored)) {
-    shop.sink().error("no-salon", {}, fmt::format("{} is not a salon's folder", root)).hint =
-        "name one, or start one: furnish new salon FOLDER";
+  const std::string root = options.root();
+  if (!in_a_salon(root, shop)) {
     console.show_reports();
     return Exit::faults;
   }

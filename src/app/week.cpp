@@ -64,7 +64,7 @@ Exit print_week(const Options& options, Workshop& shop, Console& console) {
     console.show_reports();
     return Exit::usage;
   }
-  SalonFolder& folder = shop.folder(options.salon.empty() ? "." : options.salon);
+  SalonFolder& folder = shop.folder(options.root());
   WeekMade made(shop, folder);
   const auto sheet = made.sheet();
   console.show_reports();

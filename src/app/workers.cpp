@@ -45,7 +45,10 @@ void Workers::make(std::size_t thread) {
       fault = std::current_exception();
     }
     lock.lock();
-    if (fault && !fault_) fault_ = fault;
+    if (fault) {
+      finish(number, fault);
+      continue;
+    }
     made_.push_back(number);
     lock.unlock();
     may_keep_.notify_one();
@@ -67,20 +70,23 @@ void Workers::keep() {
       fault = std::current_exception();
     }
     lock.lock();
-    if (fault && !fault_) fault_ = fault;
-    finished_[number % work_.ahead] = true;
-    lock.unlock();
-    done_.notify_one();
+    finish(number, fault);
   }
+}
+
+void Workers::finish(std::size_t number, const std::exception_ptr& fault) {
+  if (fault) faults_[number] = fault;
+  finished_[number % work_.ahead] = true;
+  done_.notify_one();
 }
 
 void Workers::wait_for(std::size_t number) {
   std::unique_lock lock(mutex_);
   taken_ = number;
   may_begin_.notify_all();
-  done_.wait(lock, [&] { return finished_[number % work_.ahead] || fault_; });
-  if (fault_) std::rethrow_exception(fault_);
+  done_.wait(lock, [&] { return finished_[number % work_.ahead]; });
   finished_[number % work_.ahead] = false;
+  if (const auto fault = faults_.extract(number)) std::rethrow_exception(fault.mapped());
 }
 
 std::size_t threads_for(std::size_t sheets, int asked) {

@@ -5,6 +5,7 @@
 #include <deque>
 #include <exception>
 #include <functional>
+#include <map>
 #include <mutex>
 #include <thread>
 #include <vector>
@@ -31,21 +32,24 @@ class Workers {
   /// Begins nothing more, and waits for what is in hand.
   ~Workers();
 
-  /// Waits for a result; those before it are taken then. Throws what its making threw.
+  /// Waits for a result; those before it are taken then. Throws what its own making threw: what was
+  /// thrown of a later one keeps none before it.
   void wait_for(std::size_t number);
 
  private:
   void make(std::size_t thread);
   void keep();
+  /// pre: locked.
+  void finish(std::size_t number, const std::exception_ptr& fault);
   void end();
 
   Work work_;
   std::mutex mutex_;
   std::condition_variable may_begin_, may_keep_, done_;
   std::size_t begun_ = 0, taken_ = 0;
-  std::deque<std::size_t> made_;  ///< to be kept
-  std::vector<bool> finished_;    ///< by number modulo `ahead`
-  std::exception_ptr fault_;
+  std::deque<std::size_t> made_;                      ///< to be kept
+  std::vector<bool> finished_;                        ///< by number modulo `ahead`
+  std::map<std::size_t, std::exception_ptr> faults_;  ///< by number
   bool ending_ = false;
   std::vector<std::thread> threads_;
 };

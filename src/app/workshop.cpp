@@ -54,7 +54,7 @@ Workshop::Workshop(const Options& options, const Files& files, const Disk& disk)
 
 std::vector<PetPath> Workshop::booked_pets(bool& complete) {
   std::vector<PetPath> found;
-  const std::string root = options_.salon.empty() ? "." : options_.salon;
+  const std::string root = options_.root();
   const std::size_t errors = sink_.error_count();
   const Day* const day = folder(root).day(today_);
   if (day == nullptr) {
@@ -91,7 +91,7 @@ std::vector<PetPath> Workshop::pets(bool& complete) {
   if (options_.booked) return booked_pets(complete);
   std::vector<PetPath> found;
   if (options_.pets.empty()) {
-    const std::string root = options_.salon.empty() ? "." : options_.salon;
+    const std::string root = options_.root();
     bool read = true;
     found = all_pets(context_, root, read);
     complete = complete && read;
@@ -114,7 +114,9 @@ std::vector<PetPath> Workshop::pets(bool& complete) {
 
 SalonFolder& Workshop::folder(const std::string& root) {
   auto& made = folders_[root];
-  if (!made) made = std::make_unique<SalonFolder>(context_, root, path_in(data_, "styles"));
+  if (made) return *made;
+  made = std::make_unique<SalonFolder>(context_, root, path_in(data_, "styles"));
+  if (options_.look) made->leave_out_contact();
   return *made;
 }
 

@@ -31,6 +31,10 @@ class Workshop {
   SourceSet& sources() { return sources_; }
   DiagnosticSink& sink() { return sink_; }
   /// Where all that is written goes.
+  /// One with these options that reads other files, and has read nothing yet.
+  std::unique_ptr<Workshop> beside(const Files& files) const {
+    return std::make_unique<Workshop>(options_, files, disk_);
+  }
   const Disk& disk() { return disk_; }
   Date today() const { return today_; }
 

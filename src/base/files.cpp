@@ -119,26 +119,4 @@ FolderContent MemoryFiles::list(const std::string& folder) const {
   }
   return {std::move(names), {}};
 }
-
-void RecordingFiles::note(const std::string& path, Found found) const {
-  const auto [place, is_new] = asked_.try_emplace(path, found);
-  if (!is_new) place->second = std::max(place->second, found);
-}
-
-FileContent RecordingFiles::read_up_to(const std::string& path, std::size_t most) const {
-  FileContent content = files_.read_up_to(path, most);
-  note(path, content.bytes ? Found::contents : Found::absent);
-  return content;
-}
-
-bool RecordingFiles::exists(const std::string& path) const {
-  const bool there = files_.exists(path);
-  note(path, there ? Found::seen : Found::absent);
-  return there;
-}
-
-FolderContent RecordingFiles::list(const std::string& folder) const {
-  note(folder, Found::listed);
-  return files_.list(folder);
-}
 }  // namespace furnish

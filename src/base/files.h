@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstddef>
-#include <cstdint>
 #include <map>
 #include <optional>
 #include <string>
@@ -68,32 +67,5 @@ class MemoryFiles final : public Files {
 
  private:
   std::map<std::string, std::string> files_;
-};
-
-/// Passes everything on to other files and notes what was asked for, so that it is known what a
-/// result was made from, and what would change it if it came to be. For one thread.
-class RecordingFiles final : public Files {
- public:
-  /// The most that is known of a path, in rising order.
-  enum class Found : std::uint8_t {
-    absent,   ///< asked for, and not there or not to be read
-    seen,     ///< is there; what it holds was not asked
-    listed,   ///< a folder whose TOML files were asked for, there or not
-    contents  ///< read
-  };
-
-  /// Keeps the reference.
-  explicit RecordingFiles(const Files& files) : files_(files) {}
-  FileContent read_up_to(const std::string& path, std::size_t most) const override;
-  bool exists(const std::string& path) const override;
-  FolderContent list(const std::string& folder) const override;
-
-  /// By path, as it was asked for.
-  const std::map<std::string, Found>& asked() const { return asked_; }
-
- private:
-  void note(const std::string& path, Found) const;
-  const Files& files_;
-  mutable std::map<std::string, Found> asked_;
 };
 }  // namespace furnish

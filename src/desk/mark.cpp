@@ -3,16 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdint>
+
+#include "base/fnv.h"
 
 namespace furnish::desk {
 std::string mark_of(std::string_view text) {
-  std::uint64_t hash = 14695981039346656037ULL;
-  for (const char c : text) {
-    hash ^= static_cast<unsigned char>(c);
-    hash *= 1099511628211ULL;
-  }
-  return fmt::format("{:016x}-{:x}", hash, text.size());
+  return fmt::format("{:016x}-{:x}", fnv(fnv_basis, text), text.size());
 }
 
 std::string GivenTexts::give(const std::string& text) {

@@ -8,9 +8,8 @@
 
 namespace furnish::desk {
 
-/// What tells two texts apart: FNV-1a, 64 bits (constants from the algorithm's published
-/// description), and the length, in hexadecimal. It guards against a slip, not against malice: who
-/// may send one may write the file.
+/// What tells two texts apart: their sums (see base/fnv.h) and lengths, in hexadecimal. Who may
+/// send one may write the file.
 std::string mark_of(std::string_view text);
 
 /// The texts that pages were given lately, by their marks, so that a change can be laid on the text

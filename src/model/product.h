@@ -24,6 +24,7 @@ struct Product {
   std::vector<std::string> contains;
   bool medicated = false;
   std::optional<Date> mixed;  ///< the day the bottle in use was mixed
+  bool unread = false;        ///< what the salon's file says of it has faults: nobody knows it
   SourceSpan span;
 };
 

@@ -1,7 +1,9 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <chrono>
+#include <cstdint>
 #include <map>
 #include <optional>
 #include <string>
@@ -73,6 +75,18 @@ struct PaperSettings {
   ReadingDistances distances;
 };
 
+/// Parts of a salon's file on which more hangs than how a page looks.
+enum class SalonPart : std::uint8_t {
+  closed,
+  rules,
+  kit,
+  products,
+  vaccinations,
+  blends,
+  time,
+  mixing
+};
+
 /// A salon's own ways; everything has a default.
 struct Salon {
   std::string name;  ///< empty if there is none
@@ -96,5 +110,10 @@ struct Salon {
   std::chrono::days mix_keeps{0};  ///< 0: used on the day it was mixed; common practice, no source
   std::array<double, coat_count> mix_per_m2{};  ///< litres; filled from the coats' table
   SourceSpan span;
+  bool whole = true;  ///< false: its file has faults, and what has them is left out
+  /// Parts that have them, so that nobody knows what they say; in their order, each once. Of
+  /// products, that any may be missing; one that is there and has a fault says so itself.
+  std::vector<SalonPart> unread;
+  bool unknown(SalonPart part) const { return std::ranges::binary_search(unread, part); }
 };
 }  // namespace furnish

@@ -16,6 +16,7 @@ namespace furnish {
 struct PageSize {
   double width, height;
 };
+/// A size in millimetres as points.
 PageSize in_points(Size size);
 
 /// Where links lead, by name. Names are unique in a document; ids only on their page.

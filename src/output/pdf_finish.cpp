@@ -9,6 +9,7 @@
 #include <memory>
 #include <set>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "output/pdf_artifacts.h"
@@ -142,9 +143,18 @@ void state_glyph_numbers(DrawnPdf& pdf, const PdfDict& font) {
   if (below["/Subtype"] == "/CIDFontType2") below.set("/CIDToGIDMap", "/Identity");
 }
 
+/// Whether a name is written as UTF-16, and then as that, else the name.
+std::pair<bool, std::string> key_of(const std::string& name) {
+  std::string written = pdf_text(name);
+  if (written.starts_with('<')) return {true, std::move(written)};
+  return {false, name};
+}
+
 void attach(DrawnPdf& pdf, std::span<const Attachment> files, const DocumentInfo& info) {
   if (files.empty()) return;
-  std::map<std::string_view, std::string> by_name;  // sorted, as a tree of names is
+  // Sorted by the bytes that are written, as a tree of names is (ISO 32000-1, 7.9.6): a name of
+  // ASCII as it is, before any that is written as UTF-16 behind its mark (FE FF).
+  std::map<std::pair<bool, std::string>, std::string> by_name;
   std::string associated;
   for (const Attachment& file : files) {
     const std::string content = reference(pdf.add_stream(embedded_file(file, info), file.bytes));
@@ -152,11 +162,12 @@ void attach(DrawnPdf& pdf, std::span<const Attachment> files, const DocumentInfo
     for (const char* key : {"/F", "/UF"}) spec.set(key, pdf_text(file.name));
     spec.set("/EF", fmt::format("<</F {0}/UF {0}>>", content));
     spec.set("/Desc", pdf_text(says_of(file)));
-    const std::string& one = by_name[file.name] = reference(pdf.add(std::move(spec)));
+    const std::string& one = by_name[key_of(file.name)] = reference(pdf.add(std::move(spec)));
     associated += one + " ";
   }
   std::string names;
-  for (const auto& [name, one] : by_name) names += pdf_text(name) + one;
+  for (const auto& [key, one] : by_name)
+    names += (key.first ? key.second : pdf_text(key.second)) + one;
   pdf.root().set("/AF", "[" + associated + "]");
   if (!pdf.root().has("/Names")) pdf.root().set("/Names", reference(pdf.add({})));
   pdf.at(referred_to(pdf.root()["/Names"])).set("/EmbeddedFiles", "<</Names[" + names + "]>>");

@@ -12,14 +12,13 @@
 #include <new>
 #include <utility>
 
+#include "base/fnv.h"
 #include "output/seal.h"
 
 namespace furnish {
 namespace {
-/// FNV-1a of 64 bits (constants from the algorithm's published description); the second of two
-/// begins elsewhere.
-constexpr std::uint64_t fnv_basis = 14695981039346656037U, fnv_prime = 1099511628211U,
-                        other_basis = 0x9E3779B97F4A7C15U;
+/// The second of two sums begins elsewhere than the first.
+constexpr std::uint64_t other_basis = 0x9E3779B97F4A7C15U;
 /// An object stream is closed at so many objects or bytes: what shows one object unpacks them all.
 constexpr std::size_t most_objects = 1600, most_bytes = 256 * 1024;
 constexpr std::size_t place_bytes = 7;
@@ -99,8 +98,8 @@ int PdfObjects::reserve() {
 
 void PdfObjects::put(std::string_view bytes) {
   for (const char c : bytes) {
-    first_ = (first_ ^ static_cast<unsigned char>(c)) * fnv_prime;
-    second_ = (second_ ^ static_cast<unsigned char>(c)) * fnv_prime;
+    first_ = fnv(first_, c);
+    second_ = fnv(second_, c);
   }
   sum_ = seal_sum(sum_, bytes);
   size_ += bytes.size();

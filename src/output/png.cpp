@@ -88,7 +88,11 @@ std::optional<std::string> to_png(const Frame& page, const DocumentInfo& info, i
     return std::nullopt;
   }
   constexpr std::size_t after_header = 8 + 25;  // signature and IHDR
-  bytes.insert(after_header, resolution(dpi) + text("Title", info.title, info.language));
+  bytes.insert(after_header, resolution(dpi) + png_title(info));
   return bytes;
+}
+
+std::string png_title(const DocumentInfo& info) {
+  return text("Title", info.title, info.language);
 }
 }  // namespace furnish

@@ -14,4 +14,6 @@ namespace furnish {
 /// check_page() refuses, a dpi out of bounds, or a picture of more than 200 megapixels.
 std::optional<std::string> to_png(const Frame& page, const DocumentInfo& info, int dpi,
                                   DiagnosticSink& sink);
+/// The bytes by which each side of a sheet carries its title; empty if it has none.
+std::string png_title(const DocumentInfo&);
 }  // namespace furnish

@@ -87,10 +87,52 @@ std::string seal_before(std::uint32_t sum, std::string_view end) {
   return fmt::format("{}{:08x}{}", begin, crc(crc(sum, begin), rest), rest);
 }
 
-bool seal_holds(std::string_view bytes) {
-  for (std::size_t at = bytes.find(mark); at != bytes.npos; at = bytes.find(mark, at + 1)) {
-    if (bytes.substr(at + mark.size(), digits) == digits_for(bytes, at)) return true;
+void SealReader::take(std::string_view stretch) {
+  held_ += stretch;
+  look(false);
+}
+
+void SealReader::look(bool at_end) {
+  constexpr std::size_t whole = mark.size() + digits + chunk_sum;
+  while (marks_.size() <= most_marks) {
+    const std::size_t at = held_.find(mark, summed_);
+    if (at == held_.npos || (!at_end && held_.size() - at < whole)) break;
+    sum_up_to(at + mark.size());
+    const std::string_view bytes = held_;
+    const bool in_chunk = bytes.substr(0, at).ends_with(keyword);
+    const std::string_view left_out = bytes.substr(summed_, digits + (in_chunk ? chunk_sum : 0));
+    marks_.push_back({sum_, crc(sum_, left_out), size_ + left_out.size(),
+                      std::string(left_out.substr(0, digits))});
   }
-  return false;
+  // What may be the beginning of one, and what may stand before one.
+  const std::size_t keep = at_end ? 0 : whole;
+  if (held_.size() > keep) sum_up_to(std::max(summed_, held_.size() - keep));
+  const std::size_t let_go = summed_ - std::min(summed_, keyword.size());
+  held_.erase(0, let_go);
+  summed_ -= let_go;
+}
+
+void SealReader::sum_up_to(std::size_t end) {
+  sum_ = seal_sum(sum_, std::string_view(held_).substr(summed_, end - summed_));
+  size_ += end - summed_;
+  summed_ = end;
+}
+
+bool SealReader::holds() {
+  look(true);
+  if (marks_.size() > most_marks) return false;
+  return std::ranges::any_of(marks_, [&](const Mark& one) {
+    // The sum of what stands behind the digits: the whole one without what comes before.
+    const auto rest = static_cast<z_off_t>(size_ - one.end);
+    const uLong behind = ::crc32_combine(one.with_digits, 0, rest) ^ sum_;
+    return one.digits == fmt::format("{:08x}", ::crc32_combine(one.before, behind, rest));
+  });
+}
+
+bool seal_holds(std::string_view bytes) {
+  constexpr std::size_t stretch = std::size_t{64} << 10;
+  SealReader reader;
+  for (std::size_t at = 0; at < bytes.size(); at += stretch) reader.take(bytes.substr(at, stretch));
+  return reader.holds();
 }
 }  // namespace furnish

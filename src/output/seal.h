@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace furnish {
 
@@ -19,6 +20,31 @@ std::string sealed(std::string bytes, SealedAs);
 /// nothing.
 std::uint32_t seal_sum(std::uint32_t sum, std::string_view stretch);
 std::string seal_before(std::uint32_t sum, std::string_view end);
-/// Whether furnish wrote this, and nobody has changed it since.
+/// Whether furnish wrote this, and nobody has changed it since: of bytes that come in stretches,
+/// each of which is summed once, whatever stands in them.
+class SealReader {
+ public:
+  /// A file that speaks of seals more often is not ours.
+  static constexpr std::size_t most_marks = 64;
+  void take(std::string_view stretch);
+  /// After the last stretch.
+  bool holds();
+
+ private:
+  struct Mark {
+    std::uint32_t before;       ///< the sum up to its digits
+    std::uint32_t with_digits;  ///< and with what is left out of the sum
+    std::uintmax_t end;         ///< where that ends
+    std::string digits;
+  };
+  void look(bool at_end);
+  void sum_up_to(std::size_t end);
+
+  std::string held_;  ///< the last bytes, of which so many are summed
+  std::size_t summed_ = 0;
+  std::uintmax_t size_ = 0;  ///< of all that was summed
+  std::uint32_t sum_ = 0;
+  std::vector<Mark> marks_;
+};
 bool seal_holds(std::string_view bytes);
 }  // namespace furnish

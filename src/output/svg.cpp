@@ -54,7 +54,7 @@ std::string renumbered(std::string_view svg) {
 void describe(std::string& svg, const DocumentInfo& info) {
   const std::size_t root = svg.find("<svg ");
   if (root == std::string::npos) return;
-  std::string words = fmt::format("\n<title>{}</title>", xml_escaped(info.title));
+  std::string words = "\n" + svg_title(info);
   if (!info.subject.empty()) words += fmt::format("\n<desc>{}</desc>", xml_escaped(info.subject));
   svg.insert(svg.find('>', root) + 1, words);
   svg.insert(root + 5, fmt::format("xml:lang=\"{}\" ", xml_escaped(info.language)));
@@ -73,5 +73,9 @@ std::optional<std::string> to_svg(const Frame& page, const DocumentInfo& info,
   bytes = renumbered(bytes);
   describe(bytes, info);
   return bytes;
+}
+
+std::string svg_title(const DocumentInfo& info) {
+  return fmt::format("<title>{}</title>", xml_escaped(info.title));
 }
 }  // namespace furnish

@@ -12,4 +12,6 @@ namespace furnish {
 /// input, same bytes. Empty iff an error was reported.
 std::optional<std::string> to_svg(const Frame& page, const DocumentInfo& info,
                                   DiagnosticSink& sink);
+/// The bytes by which each side of a sheet carries its title.
+std::string svg_title(const DocumentInfo&);
 }  // namespace furnish

@@ -32,6 +32,7 @@ class Descriptor {
   int fd_;
 };
 
+/// Writes all bytes, however many calls that takes; 0, or what went wrong.
 Errno write_all(const Disk&, int fd, std::string_view bytes);
 /// Waits until the device has it. Pipes and terminals have nothing to wait for, and say EINVAL.
 Errno sync(const Disk&, int fd);

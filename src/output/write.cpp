@@ -10,13 +10,11 @@
 #include <cerrno>
 #include <deque>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <memory>
 #include <optional>
 #include <system_error>
 
-#include "output/seal.h"
+#include "output/own_files.h"
 #include "output/temporary_file.h"
 
 namespace furnish {
@@ -133,13 +131,6 @@ bool takes_a_stream(const Disk& disk, const std::string& path) {
          !S_ISDIR(status.st_mode);
 }
 
-/// Whether what lies there was written by furnish. What cannot be read was not.
-bool is_own(const std::string& path) {
-  std::ifstream file(path, std::ios::binary);
-  const std::string bytes(std::istreambuf_iterator<char>(file), {});
-  return file && seal_holds(bytes);
-}
-
 /// Why a path may not be written to; empty: it may.
 std::string_view kept_for_its_owner(const std::string& path, const struct stat& there,
                                     Replaces replaces) {
@@ -147,7 +138,7 @@ std::string_view kept_for_its_owner(const std::string& path, const struct stat& 
     return S_ISREG(there.st_mode) ? "" : "is a link or no file, and is never written through";
   }
   if (S_ISLNK(there.st_mode)) return "is a link, and a sheet is never written through one";
-  if (S_ISREG(there.st_mode) && !is_own(path)) {
+  if (S_ISREG(there.st_mode) && !is_own_file(path)) {
     return "is there already, and is no sheet that furnish wrote and nobody changed";
   }
   return {};
@@ -267,6 +258,20 @@ std::optional<Errno> make_directly(const Disk& disk, const std::string& path,
                                   : write_directly(disk, path, all);
 }
 
+/// Gives a file that took long to make its name: what came to stand there meanwhile may be a
+/// person's. False after an error.
+bool put_in_place(TemporaryFile& made, const std::string& path, const std::string& mark_before,
+                  bool was_there, Replaces replaces, DiagnosticSink& sink, const Disk& disk) {
+  if (!was_there) {
+    const Errno named = made.become(path);
+    const bool no_links = named == EPERM || named == ENOTSUP || named == EINVAL;
+    if (named != EEXIST && !no_links) return report(path, {named}, sink);
+  }
+  const bool same = !mark_before.empty() && file_mark(path, disk) == mark_before;
+  if (!same && !may_replace(path, replaces, sink, disk)) return false;
+  return report(path, {made.replace(path)}, sink);
+}
+
 bool write_whole(const std::string& path, std::string_view bytes, Replaces replaces,
                  DiagnosticSink& sink, const Disk& disk, TemporaryFile* filled, Names names) {
   if (to_standard_output(path)) return report(path, {write_to_standard_output(disk, bytes)}, sink);
@@ -289,6 +294,7 @@ bool write_whole(const std::string& path, const std::function<bool(const TakeByt
     const auto fault = make_directly(disk, path, make);
     return fault && report(path, {*fault}, sink);
   }
+  const std::string mark = file_mark(path, disk);
   if (!may_replace(path, replaces, sink, disk)) return false;
   struct stat there {};
   const bool exists = disk.lstat(path.c_str(), &there) == 0;
@@ -299,8 +305,8 @@ bool write_whole(const std::string& path, const std::function<bool(const TakeByt
   auto fault = made_into(make, [&](std::string_view bytes) { return temporary.write(bytes); });
   if (!fault) return false;
   if (*fault == 0) fault = temporary.make_safe();
-  if (*fault == 0) fault = temporary.replace(path);
   if (*fault != 0) return report(path, {*fault}, sink);
+  if (!put_in_place(temporary, path, mark, exists, replaces, sink, disk)) return false;
   return report(path, {0, sync_folder(disk, folder_of(path))}, sink);
 }
 
@@ -371,21 +377,5 @@ bool write_private(const std::string& path, std::string_view bytes, DiagnosticSi
   Errno fault = file.fill(bytes);
   if (fault == 0) fault = file.replace(path);
   return report(path, {fault}, sink);
-}
-
-bool remove_own(const std::string& path, DiagnosticSink& sink, const Disk& disk) {
-  struct stat there {};
-  if (disk.lstat(path.c_str(), &there) != 0) return false;
-  std::string why;
-  if (!S_ISREG(there.st_mode) || !is_own(path)) {
-    why = "it is no sheet that furnish wrote and nobody changed";
-  } else if (disk.unlink(path.c_str()) != 0) {
-    why = std::generic_category().message(errno);
-  }
-  if (!why.empty()) {
-    sink.warning("left-over", {},
-                 fmt::format("{} is of no sheet that was made now, and stays: {}", path, why));
-  }
-  return true;
 }
 }  // namespace furnish

@@ -73,17 +73,13 @@ bool write_new(const std::string& path, std::string_view bytes, DiagnosticSink& 
 struct NewFile {
   std::string path, bytes;
 };
-/// write_new() of many files of one folder, in much less time: the content of a hundred is made
-/// safe by one call, before the first of them gets its name. After a fault of the disk no more are
-/// begun; where something is there already, the others still are. `go_on` is asked between
-/// hundreds. How many were written.
+/// write_new() of many files of one folder, in much less time: the content of 128 is made safe by
+/// one call, before the first of them gets its name. After a fault of the disk no more are begun;
+/// where something is there already, the others still are. `go_on` is asked before each 128. How
+/// many were written.
 std::size_t write_many_new(std::span<const NewFile>, DiagnosticSink& sink, const Disk& disk,
                            const std::function<bool()>& go_on);
 /// A file that nobody but its owner may read, whatever is there of that name.
 bool write_private(const std::string& path, std::string_view bytes, DiagnosticSink& sink,
                    const Disk& disk = system_disk());
-/// Takes away what an earlier run left and this one has nothing for: a sheet that furnish wrote and
-/// nobody changed. Anything else stays, and a warning ("left-over") says why. True if there was
-/// something, whatever became of it.
-bool remove_own(const std::string& path, DiagnosticSink& sink, const Disk& disk = system_disk());
 }  // namespace furnish

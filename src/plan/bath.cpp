@@ -27,13 +27,13 @@ bool thick_coat(const Pet& pet) {
 
 std::optional<std::chrono::seconds> dwell_of(const ProductUse& use) {
   if (const auto planned = use.planned_dwell()) return planned;
-  if (use.product.medicated) return medicated_dwell;
+  if (use.product.medicated && !use.product.unread) return medicated_dwell;
   return std::nullopt;
 }
 
 std::optional<Volume> mix_needed(const Salon& salon, const Pet& pet,
                                  std::optional<double> surface_m2) {
-  if (!surface_m2 || !pet.coat) return std::nullopt;
+  if (!surface_m2 || !pet.coat || salon.unknown(SalonPart::mixing)) return std::nullopt;
   const double own = salon.mix_per_m2[static_cast<std::size_t>(*pet.coat)];
   const double litres_per_m2 = own > 0 ? own : info(*pet.coat).mix;
   return Volume::ml(1000 * litres_per_m2 * *surface_m2);

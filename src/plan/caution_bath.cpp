@@ -69,7 +69,7 @@ void find_allergens(const Pet& pet, const ProductUse& use, Found& found) {
 }
 
 void find_short_dwell(const ProductUse& use, Found& found) {
-  if (!use.product.medicated || !use.dwell) return;
+  if (!use.product.medicated || !use.dwell || use.product.unread) return;
   const std::chrono::seconds own = use.product.dwell.value_or(medicated_dwell);
   if (*use.dwell >= own) return;
   found.push_back(make_caution(RuleId::dwell_short, use.span,

@@ -1,5 +1,7 @@
 #include <algorithm>
+#include <array>
 #include <iterator>
+#include <string_view>
 
 #include "plan/caution_rules.h"
 #include "plan/handling_rules.h"
@@ -46,6 +48,25 @@ void find_ruled_out_drying(const CautionInput& in, Found& found) {
   found.push_back(std::move(caution));
 }
 
+/// Where nails are to be ground; null if they are not.
+const FinishLine* ground_nails(const Pet& pet) {
+  static const PhraseList grinds(
+      std::array<std::string_view, 4>{"grind", "grinder", "grinding", "ground"});
+  const FinishLine* const nails = find_line(pet.finish, FinishPart::nails);
+  const bool so = nails != nullptr && grinds.first_affirmed(nails->words.value);
+  return so ? nails : nullptr;
+}
+
+void find_ruled_out_grinder(const CautionInput& in, std::span<const RuledOut> ruled, Found& found) {
+  const FinishLine* const nails = ground_nails(in.pet);
+  const RuledOut* const line = ruling_out_grinder(ruled);
+  if (nails == nullptr || line == nullptr) return;
+  Caution caution = make_caution(RuleId::against_handling, nails->span, {"grinder", {line->words}},
+                                 {"grinder", {}});
+  caution.against = line->span;
+  found.push_back(std::move(caution));
+}
+
 /// A line that names the noise of machines.
 struct NoisyLine {
   std::string words;
@@ -67,7 +88,7 @@ std::vector<NoisyLine> noisy_lines(const Pet& pet) {
 }
 
 /// The machines that are planned against the first line that names the noise of each.
-void find_noise(const CautionInput& in, Found& found) {
+void find_noise(const CautionInput& in, std::span<const RuledOut> ruled, Found& found) {
   const std::vector<NoisyLine> lines = noisy_lines(in.pet);
   const auto add = [&](bool NoiseWords::*machine, SourceSpan planned, std::string_view variant) {
     const auto line =
@@ -83,8 +104,8 @@ void find_noise(const CautionInput& in, Found& found) {
     return clipper && workable(part.place, in.pet.alerts);
   });
   if (clipped != in.pet.trim.end()) add(&NoiseWords::clipper, clipped->entry.span, "clipper");
-  const FinishLine* const nails = find_line(in.pet.finish, FinishPart::nails);
-  if (nails != nullptr && affirms(nails->words.value, "grind")) {
+  const FinishLine* const nails = ground_nails(in.pet);
+  if (nails != nullptr && ruling_out_grinder(ruled) == nullptr) {
     add(&NoiseWords::grinder, nails->span, "grinder");
   }
   if (!in.pet.bath.none && read_dryer(in.drying.words).force) {
@@ -126,7 +147,8 @@ void find_handling_cautions(const CautionInput& in, Found& all) {
   Found found;
   find_ruled_out_tools(in, ruled, found);
   find_ruled_out_drying(in, found);
-  find_noise(in, found);
+  find_ruled_out_grinder(in, ruled, found);
+  find_noise(in, ruled, found);
   find_felt(in, found);
   std::ranges::move(found, std::back_inserter(all));
 }

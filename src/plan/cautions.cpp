@@ -56,7 +56,7 @@ Sentences sentences_of(RuleId id) {
     case RuleId::noise:
       return {{"clipper", "grinder", "dryer"}};
     case RuleId::against_handling:
-      return {{"", "dryer"}, {"", "dryer"}};
+      return {{"", "dryer", "grinder"}, {"", "dryer", "grinder"}};
     default:
       return {};
   }

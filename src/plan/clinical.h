@@ -8,6 +8,7 @@ namespace furnish {
 
 // What rules and pages ask about a dog's body, decided once for all of them.
 
+/// True if the pet's file names the condition under [health].
 bool has_condition(const Pet&, Condition);
 
 /// A dog that may come to want breath, when it is hot or frightened: a flat face, a weak heart, a

@@ -5,6 +5,7 @@
 
 namespace furnish {
 
+/// True if the salon keeps that weekday closed.
 bool closed_on(const Salon&, Date);
 /// The same day, or the nearest before it on which the salon is open; the day itself if it never
 /// is.

@@ -41,9 +41,17 @@ class DayPlanner {
     for (const Booking* const booking : bookings_) {
       const DayPet* const pet = this->pet(*booking);
       block(*booking).rows.push_back(row(*booking, pet));
-      if (pet == nullptr || std::ranges::find(seen, pet) != seen.end()) continue;
+      if (pet == nullptr || pet->faulty) {
+        leave_out(pet == nullptr ? booking->pet.value : pet->pet.name.value);
+        continue;
+      }
+      if (std::ranges::find(seen, pet) != seen.end()) continue;
       seen.push_back(pet);
       baths.push_back(pet->plan.bath);
+      for (const std::string& one : pet->plan.salon_unread) {
+        auto& all = out_.salon_unread;
+        if (std::ranges::find(all, one) == all.end()) all.push_back(one);
+      }
       call(*pet);
     }
     out_.closed = std::ranges::any_of(
@@ -62,6 +70,11 @@ class DayPlanner {
     return found == pets_.end() ? nullptr : &found->second;
   }
 
+  void leave_out(const std::string& name) {
+    std::vector<std::string>& all = out_.not_counted;
+    if (std::ranges::find(all, name) == all.end()) all.push_back(name);
+  }
+
   DayBlock& block(const Booking& booking) {
     for (DayBlock& block : out_.blocks) {
       const Booking& first = *block.rows.front().booking;
@@ -75,7 +88,8 @@ class DayPlanner {
 
   DayRow row(const Booking& booking, const DayPet* pet) const {
     DayRow out{&booking, pet, {}, {}, {}, nullptr};
-    if (pet != nullptr && pet->plan.duration) out.expected = pet->plan.duration->expected;
+    if (pet != nullptr && !pet->faulty && pet->plan.duration)
+      out.expected = pet->plan.duration->expected;
     if (booking.collect) out.booked = *booking.collect - booking.at;
     for (const DayWarning& one : warnings_) {
       if (one.fault != DayFault::groomer_twice && one.fault != DayFault::pet_twice) continue;

@@ -22,6 +22,8 @@ struct DayPet {
   const Plan& plan;
   std::span<const Visit> visits;  ///< oldest first
   bool all_visits = true;         ///< false: a visit's file has faults, and is not among them
+  /// Its own file has faults: it holds less than that says, and only what can hurt is told of it.
+  bool faulty = false;
 };
 
 /// One booking, and whether it can be done.
@@ -76,9 +78,12 @@ struct DayPlan {
   bool closed = false;              ///< the salon is, on that day
   std::vector<DayBlock> blocks;     ///< by the hour of their first booking; no groomer last
   std::vector<ProductTotal> mixes;  ///< of all readable pets, each counted once
-  std::vector<NotFor> not_for;      ///< in the order of `mixes`, then of the first bookings
-  std::vector<DayCall> calls;       ///< by the hour of the pet's first booking
+  /// Names of the others, else their keys; nothing is mixed for them. By their first bookings.
+  std::vector<std::string> not_counted;
+  std::vector<NotFor> not_for;  ///< in the order of `mixes`, then of the first bookings
+  std::vector<DayCall> calls;   ///< by the hour of the pet's first booking
   std::vector<UnreadBooking> unread;
+  std::vector<std::string> salon_unread;  ///< of any of the pets
 };
 
 /// True if what is on file of how to lift, hold or handle it asks for a second person; English

@@ -1,6 +1,9 @@
 #include "plan/handling_rules.h"
 
 #include <algorithm>
+#include <string_view>
+
+#include "base/text.h"
 
 namespace furnish {
 namespace {
@@ -21,6 +24,22 @@ DryerWords disliked(std::string_view words) {
   out.no_cage = out.no_cage || out.cage;
   return out;
 }
+/// Each without the point at its end.
+std::vector<std::string> told_sentences(const std::string& text) {
+  constexpr std::string_view points = ".!?;";
+  std::vector<std::string> out;
+  std::size_t from = 0;
+  for (std::size_t i = 0; i <= text.size(); ++i) {
+    const bool over = i == text.size();
+    const bool point = !over && points.find(text[i]) != std::string_view::npos;
+    if (!over && !(point && (i + 1 == text.size() || text[i + 1] == ' '))) continue;
+    if (const std::string one(trimmed(text.substr(from, i - from))); !one.empty()) {
+      out.push_back(one);
+    }
+    from = i + 1;
+  }
+  return out;
+}
 }  // namespace
 
 std::vector<RuledOut> ruled_out(const Pet& pet) {
@@ -28,8 +47,10 @@ std::vector<RuledOut> ruled_out(const Pet& pet) {
   const auto add = [&](const std::string& words, SourceSpan span, Refusing how) {
     const bool rules = how == Refusing::rules;
     RuledOut one{words, span, read_refusals(words, how),
-                 rules ? read_dryer(words) : disliked(words)};
-    if (!one.tools.empty() || rules_out(one.dryer)) out.push_back(std::move(one));
+                 rules ? read_dryer(words) : disliked(words), refuses_grinder(words, how)};
+    if (one.tools.empty() && !rules_out(one.dryer) && !one.grinder) return false;
+    out.push_back(std::move(one));
+    return true;
   };
   const Handling& handling = pet.handling;
   add(handling.hold, handling.hold_span, Refusing::rules);
@@ -39,6 +60,19 @@ std::vector<RuledOut> ruled_out(const Pet& pet) {
   for (const std::string& words : pet.preferences.dislikes) {
     add(words, pet.preferences.dislikes_span, Refusing::dislikes);
   }
+  const auto add_text = [&](const std::string& text, SourceSpan span) {
+    bool any = false;
+    for (const std::string& one : told_sentences(text))
+      any = add(one, span, Refusing::rules) || any;
+    // "Force dryer? Never.": no sentence of it says so alone.
+    if (!any) add(text, span, Refusing::rules);
+  };
+  for (const Alert& alert : pet.alerts) {
+    for (const FreeText* const text : {&alert.text, &alert.action}) {
+      add_text(text->value, alert.span);
+      for (const FreeText::In& other : text->others) add_text(other.text, alert.span);
+    }
+  }
   return out;
 }
 
@@ -47,6 +81,11 @@ const RuledOut* ruling_out(std::span<const RuledOut> all, const Tool& tool, Plac
     return std::ranges::any_of(
         one.tools, [&](const Refusal& refusal) { return refuses(refusal, tool, place); });
   });
+  return found == all.end() ? nullptr : &*found;
+}
+
+const RuledOut* ruling_out_grinder(std::span<const RuledOut> all) {
+  const auto found = std::ranges::find_if(all, &RuledOut::grinder);
   return found == all.end() ? nullptr : &*found;
 }
 

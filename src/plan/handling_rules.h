@@ -18,13 +18,17 @@ struct RuledOut {
   SourceSpan span;
   std::vector<Refusal> tools;
   DryerWords dryer;
+  bool grinder = false;  ///< of its nails
 };
 
-/// How the pet is held, lifted and dried, where one stops, and what its owner does not like, in
-/// that order; only what rules something out.
+/// How the pet is held, lifted and dried, where one stops, what its owner does not like, and what
+/// its alerts say, in that order; only what rules something out. Of an alert, in whatever language
+/// of the file it is understood, the sentence that does.
 std::vector<RuledOut> ruled_out(const Pet&);
 /// The first that rules the tool out at the place; null if none does.
 const RuledOut* ruling_out(std::span<const RuledOut>, const Tool&, Place);
+/// The first that rules the nail grinder out; null if none does.
+const RuledOut* ruling_out_grinder(std::span<const RuledOut>);
 
 /// What to dry with, so that nobody has to choose between two lines.
 struct Drying {

@@ -71,6 +71,7 @@ AgeGroup age_group(const Birth& born, std::optional<Mass> weight, Date today);
 VaccinationState vaccination_state(const VaccinationRule&, std::span<const Vaccination>,
                                    Date today);
 
+/// All of it on a day: weighings on or before it count. Warns of a weight that looks like a slip.
 Health health(const Salon&, const Pet&, std::span<const Visit* const> history, Date today,
               DiagnosticSink&);
 }  // namespace furnish

@@ -36,7 +36,7 @@ void check_products(const BathPlan& bath, Date today, DiagnosticSink& sink) {
     // Sprays and the like come ready to use.
     const bool mixed = mix.slot != BathSlot::other || product.kind == ProductKind::shampoo ||
                        product.kind == ProductKind::conditioner;
-    if (!product.dilution && mixed) {
+    if (!product.dilution && mixed && !product.unread) {
       sink.warning("no-dilution", product.span,
                    fmt::format("nobody says how '{}' is diluted, so no volumes are worked out",
                                product.name))

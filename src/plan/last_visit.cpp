@@ -96,10 +96,12 @@ std::optional<LastVisit> last_visit(std::span<const Visit* const> history) {
 
 std::optional<LastVisit> visit_before(std::span<const Visit* const> history,
                                       std::span<const Visit* const> seen, Date today) {
+  // One of today that is being written is not over yet.
   const auto before = [&](std::span<const Visit* const> visits) {
     return visits.first(static_cast<std::size_t>(
-        std::ranges::find_if(visits,
-                             [&](const Visit* visit) { return visit->date.value >= today; }) -
+        std::ranges::find_if(
+            visits,
+            [&](const Visit* visit) { return visit->date.value >= today && is_open(*visit); }) -
         visits.begin()));
   };
   const auto all = before(seen), groomed = before(history);

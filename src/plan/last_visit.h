@@ -38,9 +38,10 @@ struct LastVisit {
 
 /// Of the last visit of the history; empty without one. `history`: oldest first.
 std::optional<LastVisit> last_visit(std::span<const Visit* const> history);
-/// Of the last one before `today`. Where one that was not done came later, it is that one. Where
-/// one that nobody finished did and saw how the pet was (it bit), it is that one, of which nothing
-/// counts as done or said. `seen`: the history with those, see seen_by().
+/// Of the last one up to `today`, but for one of today that is still being written. Where one that
+/// was not done came later, it is that one. Where one that nobody finished did and saw how the pet
+/// was (it bit), it is that one, of which nothing counts as done or said. `seen`: the history with
+/// those, see seen_by().
 std::optional<LastVisit> visit_before(std::span<const Visit* const> history,
                                       std::span<const Visit* const> seen, Date today);
 /// Where the coat is still matted so that no comb opens it, or right round: as visits found it,

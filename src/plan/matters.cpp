@@ -16,7 +16,7 @@ bool within(std::span<const Place> inner, std::span<const Place> outer) {
 bool about_drying(const Caution& one) {
   return one.rule == RuleId::dryer_face || one.rule == RuleId::dryer_heat ||
          one.rule == RuleId::dryer_seizure || one.what.key == "noise-dryer" ||
-         (one.rule == RuleId::against_handling && one.places.empty());
+         one.what.key == "against-handling-dryer";
 }
 
 /// The product that a caution is about; null if about none.

@@ -167,6 +167,9 @@ std::optional<NextVisit> next_visit(const Salon& salon, const Pet& pet,
     out.limit = due->limit;
   }
   if (out.reason != DueReason::booked) out.sure = !out.unread;
+  // It may be one of the salon's closed days, and would be moved.
+  const bool agreed_or_booked = out.reason == DueReason::booked || out.reason == DueReason::agreed;
+  if (salon.unknown(SalonPart::closed) && !agreed_or_booked) out.sure = false;
   out.overdue_days = std::max(0, static_cast<int>((today - out.date).count()));
   return out;
 }

@@ -8,6 +8,7 @@
 #include "plan/history.h"
 #include "plan/input_checks.h"
 #include "plan/places.h"
+#include "plan/salon_unread.h"
 #include "plan/tool_rules.h"
 
 namespace furnish {
@@ -62,6 +63,7 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
 
   Plan plan;
   plan.today = today;
+  plan.salon_unread = salon_unread(salon, pet);
   plan.health = health(salon, pet, seen, today, sink);
   const auto weight = plan.health.weight ? std::optional(plan.health.weight->weight) : std::nullopt;
   plan.drawer = drawer_gaps(salon, pet, latest);

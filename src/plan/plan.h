@@ -63,12 +63,13 @@ struct Plan {
   std::optional<Duration> duration;
   std::optional<LastVisit> last_visit;  ///< on or before today, and done
   std::optional<NotDone> not_done;      ///< after that one, if there was such a visit
-  /// Before today: what the sheets of a day look back on, whether its visit is on file yet or not.
+  /// What the sheets look back on: up to today, but for a visit of today that is being written.
   std::optional<LastVisit> visit_before;
   /// Mats that no comb opens, and that are still in the coat.
   std::vector<MattedPlace> mats_left;
   std::vector<OpenFinding> findings;  ///< that no visit has closed
   Health health;
+  std::vector<std::string> salon_unread;  ///< salon_unread()
   bool tearing_skin = false;  ///< thin, folded or tearing: nothing under tension, mats are a vet's
   std::vector<Caution> cautions;  ///< particular to this pet and this plan
   std::vector<Caution> standing;  ///< what holds for every pet whose parts these tools meet

@@ -305,6 +305,7 @@ std::string plan_json(const Plan& plan, const Pet& pet, const PlanWords& words) 
       {"next_visit", json(plan.next_visit)},
       {"unless_booked", json(plan.unless_booked)},
       {"bookings_unread_from", json(plan.unread_day)},
+      {"salon_unread", plan.salon_unread},
       {"limits", list(plan.limits)},
       {"comes_every", plan.kept
                           ? Json{{"days", plan.kept->median.count()}, {"visits", plan.kept->visits}}

@@ -38,6 +38,8 @@ inline constexpr int plan_json_version = 1;
 ///                      one of today, or null
 ///   unless_booked      the same, where not all bookings can be read; then next_visit is null
 ///   bookings_unread_from  the day from which that is so, or null
+///   salon_unread       ["[kit]"]: parts of salon.toml that have faults, so that nobody knows what
+///                      they say; what is worked out goes without them
 ///   limits             [{kind, place, limit, passed}]: lengths that advise, and when they are
 ///   passed comes_every        {days, visits} or null: the median of the visits so far minutes
 ///   {expected, low, high, visits} or null last_visit         {date, number, groomer, mats,

@@ -361,6 +361,11 @@ std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet,
                                              "then is not known",
                                              to_iso(*plan.unread_day))});
   }
+  if (!plan.salon_unread.empty()) {
+    visit.push_back({"salon.toml", fmt::format("has faults under {}, and what stands there is not "
+                                               "known",
+                                               joined(plan.salon_unread, ", "))});
+  }
   if (plan.kept) {
     visit.push_back({"comes", fmt::format("every {} days, median of {} visits",
                                           plan.kept->median.count(), plan.kept->visits)});

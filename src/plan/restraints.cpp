@@ -31,6 +31,7 @@ bool restrains(const Caution& one, const WorkStep& step) {
   switch (rule(one.rule).touches) {
     case Touches::cut:
     case Touches::lay:
+      if (step.task == Task::nails) return one.what.key == "against-handling-grinder";
       return (step.task == Task::cut || step.task == Task::finish) &&
              any_meets(one.places, step.places);
     case Touches::bath:

@@ -11,6 +11,7 @@
 #include "sheet/own_words.h"
 #include "sheet/parts.h"
 #include "sheet/terms.h"
+#include "sheet/told_words.h"
 #include "sheet/trim_lines.h"
 #include "trade/phrases.h"
 
@@ -40,6 +41,11 @@ std::string signal_word(Signal signal, const Words& words) {
   return words.say(signal_phrase(signal));
 }
 
+std::string salon_unread_text(const std::vector<std::string>& parts, const Words& words) {
+  if (parts.empty()) return {};
+  return words.say(Phrase::salon_unread, {joined(parts, ", ")});
+}
+
 bool belongs_on_card(const Caution& caution) {
   if (caution.signal <= Signal::warning) return true;
   switch (caution.rule) {
@@ -53,9 +59,8 @@ bool belongs_on_card(const Caution& caution) {
     case RuleId::puppy:
     case RuleId::vet_work:
     case RuleId::found_there:
-      return true;
     case RuleId::noise:
-      return caution.what.key == "noise-dryer";
+      return true;
     default:
       return false;
   }
@@ -119,6 +124,25 @@ Spoken spoken(const std::vector<Advice>& all, const SheetVoice& voice) {
   return out;
 }
 
+/// "Visit of 8 Dec: bit at the left rear foot." Its date does not break, nor end a sentence.
+std::string bite_text(const ToldBite& told, const SheetDesk& desk, const Words& words) {
+  std::string date = desk.voice.locale.short_day(told.visit.date.value, desk.input.today);
+  for (std::size_t at; (at = date.find(' ')) != std::string::npos;) date.replace(at, 1, "\u00A0");
+  const std::string& whole = told.text.value;
+  std::string said = whole;
+  for (std::size_t from = 0; from < whole.size();) {
+    const std::size_t end = std::min(whole.find(". ", from), whole.size());
+    const std::string one = whole.substr(from, end - from);
+    if (tells_of_bite(one, words)) {
+      said = one;
+      break;
+    }
+    from = end + 2;
+  }
+  return desk.voice.words.say(Phrase::note_visit_of, {date}) + colon(desk.voice.words) +
+         salons_words(said, desk.voice);
+}
+
 /// Statements of danger and warning are for whoever passes; cautions and notices for who reads on.
 Role role(Signal signal) {
   return signal <= Signal::warning ? Role::alert : Role::body;
@@ -162,6 +186,16 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
   // What it found may be what counts, and nobody at the table can know.
   if (!input.all_visits) {
     add(Signal::caution, voice.words.say(Phrase::day_visit_unread), {}, {});
+  }
+  if (scope != CautionScope::none && !input.plan.salon_unread.empty()) {
+    add(Signal::caution, salon_unread_text(input.plan.salon_unread, voice.words), {}, {});
+  }
+  // Who opens the kennel a year later reads no visit.
+  const Words& salons = voice.salon_words != nullptr ? *voice.salon_words : voice.words;
+  if (scope != CautionScope::none) {
+    if (const auto bite = untold_bite(input.pet, input.told, salons, input.today)) {
+      add(Signal::danger, bite_text(*bite, desk, salons), {}, bite->text.span);
+    }
   }
   std::vector<Matter> computed = told(input.plan, scope);
   for (const Alert& alert : input.pet.alerts) {

@@ -20,11 +20,19 @@ bool found_there(const AlertEntry& entry, const Plan& plan) {
   });
 }
 
+/// True if it says that a planned machine's noise is what the pet fears.
+bool of_noise(const AlertEntry& entry, const Plan& plan) {
+  return std::ranges::any_of(plan.cautions, [&](const Caution& caution) {
+    return caution.rule == RuleId::noise && caution.span == entry.origin.span;
+  });
+}
+
 Kept kept(const AlertEntry& entry, const SheetInput& input) {
   if (entry.gravity <= Gravity::panel || found_there(entry, input.plan)) return Kept::door;
   // Only what is about no line of a file has no place: that a file could not be read.
   if (entry.origin.span == SourceSpan{}) return Kept::door;
   const Alert* const own = own_alert(entry, input.pet);
+  if (own == nullptr && of_noise(entry, input.plan)) return Kept::cautions;
   if (own == nullptr) return entry.gravity == Gravity::bar ? Kept::plan : Kept::advice;
   if (!own->avoid.empty()) return Kept::door;
   return entry.gravity == Gravity::bar ? Kept::cautions : Kept::advice;

@@ -213,7 +213,9 @@ class WorkRows {
   /// What no alert of the card says of what is in the tub.
   void add_bath_restraints(std::vector<TextSpan>& text) const {
     for (const WorkStep& step : input_.plan.order) {
-      if (step.task == Task::cut || step.task == Task::finish) continue;
+      const bool elsewhere =
+          step.task == Task::cut || step.task == Task::finish || step.task == Task::nails;
+      if (elsewhere) continue;
       for (const Matter& matter : restraints(input_.plan.cautions, step)) {
         if (std::ranges::any_of(matter.cautions, belongs_on_card)) continue;
         if (!text.empty()) text.push_back({" "});
@@ -257,7 +259,8 @@ class WorkRows {
     bool any = false;
     for (const FinishLine& line : pet().finish) {
       span = line.span;
-      if (few && !line.differs) continue;
+      const bool restrained = line.part == FinishPart::nails && !nail_restraints().empty();
+      if (few && !line.differs && !restrained) continue;
       if (std::exchange(any, true)) text.push_back({" · "});
       const auto face = line.differs && mixed ? std::optional(Face::semibold) : std::nullopt;
       const std::string end = finish_words(line, voice_).text;
@@ -267,6 +270,7 @@ class WorkRows {
               ? end
               : say(Phrase::finish_as, {finish_part_name(line.part, voice_.words), end});
       text.push_back({text.empty() && !few ? capitalised(words) : words, face});
+      if (line.part == FinishPart::nails) add_nail_restraints(text);
     }
     if (few) {
       const std::string style = salons_words(pet().style->name, voice_);
@@ -274,6 +278,18 @@ class WorkRows {
                                      : say(Phrase::style_only, {style})});
     }
     if (!text.empty()) row(Phrase::label_finish, std::move(text), span, Kept::work);
+  }
+
+  std::vector<Matter> nail_restraints() const {
+    WorkStep nails;
+    nails.task = Task::nails;
+    return restraints(input_.plan.cautions, nails);
+  }
+  void add_nail_restraints(std::vector<TextSpan>& text) const {
+    for (const Matter& matter : nail_restraints()) {
+      text.push_back({semicolon(voice_.words)});
+      std::ranges::move(restraint_text({&matter, 1}, {}, desk_), std::back_inserter(text));
+    }
   }
 
   void not_wanted() {

@@ -66,6 +66,9 @@ std::vector<DayLine> mix_lines(const DayPlan& plan, const SheetVoice& voice) {
     out.push_back({capitalised(salons_words(total.product, voice)),
                    joined(parts, semicolon(words)) + ".", beware(total.product, plan, voice)});
   }
+  for (const std::string& name : plan.not_counted) {
+    out.push_back({words.written(name), words.say(Phrase::day_not_counted), {}});
+  }
   return out;
 }
 
@@ -88,7 +91,12 @@ std::vector<BlockPtr> mix_list(const DayPlan& plan, const SheetVoice& voice) {
   for (const DayLine& line : mix_lines(plan, voice)) {
     std::vector<TextSpan> spans{{line.head + colon(voice.words), Face::semibold}, {line.text}};
     if (!line.beware.empty()) spans.push_back({" " + line.beware, Face::bold});
-    out.push_back(ticked(std::move(spans)));
+    // Who is not counted is nothing to do.
+    const bool mixed = out.size() < plan.mixes.size();
+    out.push_back(mixed
+                      ? ticked(std::move(spans))
+                      : std::make_shared<Column>(std::vector<BlockPtr>{paragraph(std::move(spans))},
+                                                 Origin{}, Structure::item));
   }
   return out;
 }

@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "page/stack.h"
+#include "sheet/alerts.h"
 #include "sheet/day_lists.h"
 #include "sheet/terms.h"
 
@@ -143,6 +144,10 @@ std::vector<BlockPtr> DayMaker::head() const {
       std::make_shared<Rule>(rule_name)};
   if (const std::string unread = unread_text(plan_, desk_.voice); !unread.empty()) {
     out.push_back(paragraph(unread, TextStyle{Role::action, Face::bold}));
+  }
+  if (std::string unread = salon_unread_text(plan_.salon_unread, desk_.voice.words);
+      !unread.empty()) {
+    out.push_back(paragraph(std::move(unread), TextStyle{Role::action, Face::bold}));
   }
   if (plan_.closed) {
     out.push_back(paragraph(say(Phrase::day_closed), TextStyle{Role::action, Face::bold}));

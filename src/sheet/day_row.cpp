@@ -62,6 +62,7 @@ class RowMaker {
     if (row.pet == nullptr) return;
     input_.emplace(SheetInput{kinds::day, day.salon, row.pet->pet, row.pet->plan, *row.booking,
                               day.day, day.paper});
+    input_->told = row.pet->visits;
     desk_.emplace(SheetDesk{*input_, voice_});
   }
 
@@ -259,6 +260,7 @@ class RowMaker {
   std::string wordless(const std::vector<AlertEntry>& alerts) const {
     if (row_.pet == nullptr) return say(Phrase::day_unread);
     std::vector<std::string> out;
+    if (row_.pet->faulty) out.push_back(say(Phrase::day_faulty));
     if (!row_.pet->all_visits) out.push_back(say(Phrase::day_visit_unread));
     if (const std::string ill = conditions_text(*desk_); !ill.empty()) out.push_back(ill + ".");
     const std::string two = sentence(say(Phrase::day_two_people));
@@ -288,7 +290,7 @@ class RowMaker {
     if (row_.pet != nullptr) {
       if (detail_ == DayDetail::close) part(lines.back(), looks());
       if (roomy) new_line();
-      part(lines.back(), trim());
+      if (!row_.pet->faulty) part(lines.back(), trim());
       if (more > 0) part(lines.back(), {{"+" + std::to_string(more)}});
       if (std::vector<TextSpan> fresh = this->fresh(); !fresh.empty()) {
         new_line();
@@ -342,20 +344,22 @@ class RowMaker {
     return {{say(Phrase::style_except, {name}) + " ", Face::semibold}, {rest + "."}};
   }
 
-  /// What the last visits left open, or that there was none.
+  /// That it came in felted, and what the last visits left open; or that there was none.
   std::vector<TextSpan> fresh() const {
     if (!plan().visit_before) {
       return {{sentence(no_visit_text(pet(), voice_.words)), Face::semibold}};
     }
-    if (plan().findings.empty()) return {};
+    std::vector<TextSpan> out = felt_text(*plan().visit_before, voice_);
+    if (plan().findings.empty()) return out;
     std::vector<std::string> found;
     for (const OpenFinding& finding : plan().findings) {
       const std::string what = salons_words(finding.what, voice_);
       found.push_back(place_name(finding.place, voice_.words) +
                       (what.empty() ? "" : colon(voice_.words) + what));
     }
-    return {{say(Phrase::label_again) + colon(voice_.words), Face::semibold},
-            {joined(found, semicolon(voice_.words)) + "."}};
+    part(out, {{say(Phrase::label_again) + colon(voice_.words), Face::semibold},
+               {joined(found, semicolon(voice_.words)) + "."}});
+    return out;
   }
 
   const DayRow& row_;

@@ -1,6 +1,8 @@
 #include "sheet/last_time.h"
 
+#include <algorithm>
 #include <functional>
+#include <iterator>
 #include <map>
 
 #include "base/text.h"
@@ -8,6 +10,7 @@
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
+#include "trade/mats.h"
 
 namespace furnish {
 namespace {
@@ -92,6 +95,16 @@ std::vector<FigureSpot> finding_spots(const SheetDesk& desk) {
     out.push_back({finding.place, SpotKind::finding, ++number});
   }
   return out;
+}
+
+std::vector<TextSpan> felt_text(const LastVisit& last, const SheetVoice& voice) {
+  std::vector<MattedPlace> felt;
+  std::ranges::copy_if(last.mats, std::back_inserter(felt), [](const MattedPlace& one) {
+    return one.grade >= worst_mats || one.encircling;
+  });
+  Sentences out(voice.words);
+  add_mats(out, felt, voice);
+  return out.take();
 }
 
 std::optional<SheetRow> last_time_row(const SheetDesk& desk) {

@@ -19,9 +19,12 @@ enum class Numbers : std::uint8_t { no, yes };
 std::optional<SheetRow> look_again_row(const SheetDesk&, Numbers);
 /// The same places on the figure.
 std::vector<FigureSpot> finding_spots(const SheetDesk&);
-/// The visit before this day: that it was not done, why, and when the last one was; where it was
-/// matted, what frightened the dog and what helped, what was done otherwise and why, and its weight
-/// where it has another by now. Empty if there is none of all that.
+/// "Mats: legs 4/4." Of what was felted, or matted right round; empty if nothing was.
+std::vector<TextSpan> felt_text(const LastVisit&, const SheetVoice&);
+/// The last visit, but one of today that is being written: that it was not done, why, and when the
+/// last one was; where it was matted, what frightened the dog and what helped, what was done
+/// otherwise and why, and its weight where it has another by now. Empty if there is none of all
+/// that.
 std::optional<SheetRow> last_time_row(const SheetDesk&);
 
 /// Whether the line about the dryer stands among the others; a card has it under "Dry".

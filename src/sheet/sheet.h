@@ -2,6 +2,7 @@
 
 #include <functional>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -32,6 +33,7 @@ struct SheetInput {
   Paper paper;
   const Visit* latest = nullptr;       ///< the last visit on or before today, if there was one
   std::vector<const Visit*> visits{};  ///< all of them on or before today, oldest first
+  std::span<const Visit> told{};       ///< all, whatever became of them
   std::string trim_code{};             ///< the trim as text for a QR code; empty: no code
   /// "pets/rex.toml:12" of a place in a file, to print beside each part; empty: not asked for.
   std::function<std::string(const SourceSpan&)> source{};

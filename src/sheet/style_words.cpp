@@ -135,7 +135,6 @@ std::vector<SheetRow> style_visits(const SheetDesk& desk) {
   for (auto at = input.visits.rbegin(); at != input.visits.rend() && rows.size() < most_visits;
        ++at) {
     const Visit& visit = **at;
-    if (visit.date.value >= input.today) continue;
     if (newest) {
       rows.push_back(*std::exchange(newest, std::nullopt));
       // It is of this one, unless a later one was not done.

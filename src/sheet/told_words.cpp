@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -106,6 +107,47 @@ bool any_told(std::string_view text, const std::string& list, const std::string&
 
 bool tells_of_bite(std::string_view text, const Words& words) {
   return any_told(text, words.term("desk", "bite-words"), words.term("desk", "bite-not"));
+}
+
+namespace {
+bool of_bite(const FreeText& text, const Words& words) {
+  return tells_of_bite(text.value, words) ||
+         std::ranges::any_of(
+             text.others, [&](const FreeText::In& one) { return tells_of_bite(one.text, words); });
+}
+
+bool tells_itself(const Pet& pet, const Words& words) {
+  return std::ranges::any_of(pet.alerts, [&](const Alert& one) {
+    return of_bite(one.text, words) || of_bite(one.action, words);
+  });
+}
+
+/// The first text of a visit that tells of one; null if none does.
+const FreeText* telling_of_bite(const Visit& visit, const Words& words) {
+  std::vector<const FreeText*> texts{&visit.came_in.behaviour, &visit.not_done};
+  for (const Finding& one : visit.findings) texts.push_back(&one.what);
+  const auto found =
+      std::ranges::find_if(texts, [&](const FreeText* text) { return of_bite(*text, words); });
+  return found == texts.end() ? nullptr : *found;
+}
+}  // namespace
+
+std::optional<ToldBite> untold_bite(const Pet& pet, std::span<const Visit> visits,
+                                    const Words& words, Date until) {
+  if (tells_itself(pet, words)) return std::nullopt;
+  const Visit* newest = nullptr;
+  const FreeText* said = nullptr;
+  for (const Visit& one : visits) {
+    if (one.date.value > until) continue;
+    const auto day = [](const Visit& visit) { return std::tuple(visit.date.value, visit.number); };
+    if (newest != nullptr && day(one) <= day(*newest)) continue;
+    const FreeText* const text = telling_of_bite(one, words);
+    if (text == nullptr) continue;
+    newest = &one;
+    said = text;
+  }
+  if (said == nullptr) return std::nullopt;
+  return ToldBite{*newest, *said};
 }
 
 bool asks_for_vet(std::string_view text, const Words& words) {

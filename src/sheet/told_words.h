@@ -1,7 +1,12 @@
 #pragma once
 
 #include <array>
+#include <optional>
+#include <span>
 #include <string_view>
+
+#include "model/pet.h"
+#include "model/visit.h"
 
 namespace furnish {
 
@@ -13,6 +18,14 @@ class Words;
 
 /// That the pet bit, or tried to.
 bool tells_of_bite(std::string_view text, const Words&);
+/// A visit and the first of its texts, on behaviour, why it was not done, or a finding, that tells
+/// of a bite.
+struct ToldBite {
+  const Visit& visit;
+  const FreeText& text;
+};
+/// The newest up to `until`; empty if none tells of one, or an alert of the pet does.
+std::optional<ToldBite> untold_bite(const Pet&, std::span<const Visit>, const Words&, Date until);
 /// Something that a vet should see: a cough, a wound, a pet too hot.
 bool asks_for_vet(std::string_view text, const Words&);
 

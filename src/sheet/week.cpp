@@ -203,6 +203,10 @@ class WeekMaker {
     if (const std::string unread = unread_text(one.plan, voice_); !unread.empty()) {
       out.push_back(paragraph({{unread, Face::bold}}));
     }
+    if (std::string unread = salon_unread_text(one.plan.salon_unread, voice_.words);
+        !unread.empty()) {
+      out.push_back(paragraph({{std::move(unread), Face::bold}}));
+    }
     return column(std::move(out));
   }
 
@@ -255,10 +259,10 @@ class WeekMaker {
     const std::string name =
         row.pet == nullptr ? booked.pet.value : voice_.words.written(row.pet->pet.name.value);
     std::vector<TextSpan> out{{voice_.locale.time(booked.at) + "\u00A0"}, {name, Face::semibold}};
-    if (row.pet == nullptr) {
+    const std::string hurts = row.pet == nullptr ? std::string() : hurt(day, row);
+    if (!hurts.empty()) out.push_back({" " + hurts, Face::bold});
+    if (row.pet == nullptr || row.pet->faulty) {
       out.push_back({comma(voice_.words) + say(Phrase::week_no_file), Face::bold});
-    } else if (const std::string hurts = hurt(day, row); !hurts.empty()) {
-      out.push_back({" " + hurts, Face::bold});
     }
     if (!row.clashes.empty()) {
       std::vector<std::string> others;
@@ -277,8 +281,9 @@ class WeekMaker {
 
   /// The signal word of the gravest that the day's sheet will say, and the conditions on file.
   std::string hurt(const WeekDay& day, const DayRow& row) const {
-    const SheetInput input{kinds::day,   salon_,   row.pet->pet, row.pet->plan,
-                           *row.booking, day.date, paper_};
+    SheetInput input{kinds::day,   salon_,   row.pet->pet, row.pet->plan,
+                     *row.booking, day.date, paper_};
+    input.told = row.pet->visits;
     const SheetDesk desk{input, voice_};
     std::string out;
     for (const AlertEntry& entry : alert_entries(desk, CautionScope::card)) {

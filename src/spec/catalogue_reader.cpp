@@ -67,8 +67,6 @@ class Known {
   const Catalogue* english_;
 };
 
-/// Arabic takes two bytes a letter, and a catalogue is all that a program says.
-constexpr std::size_t largest_catalogue = 4 * Files::largest;
 }  // namespace
 
 std::optional<Catalogue> read_catalogue(const ReadContext& context, const std::string& path,

@@ -1,12 +1,17 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 
+#include "base/files.h"
 #include "model/catalogue.h"
 #include "spec/context.h"
 
 namespace furnish {
+
+/// Arabic takes two bytes a letter, and a catalogue is all that a program says.
+inline constexpr std::size_t largest_catalogue = 4 * Files::largest;
 
 /// styles/words/LANGUAGE.toml. `english` has every section and key there is; null while English
 /// itself is read. A catalogue may leave texts out. Empty after a fault: the file's name is no

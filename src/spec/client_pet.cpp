@@ -86,12 +86,25 @@ class Maker {
     return fact == ClientFact::breed || fact == ClientFact::coat || fact == ClientFact::born;
   }
 
+  /// True if it has one comma, between two digits.
+  static bool one_number(std::string_view text) {
+    const auto digit = [&](std::size_t i) {
+      return i < text.size() && text[i] >= '0' && text[i] <= '9';
+    };
+    const std::size_t comma = text.find(',');
+    return comma != std::string_view::npos && comma > 0 && digit(comma - 1) && digit(comma + 1) &&
+           text.find(',', comma + 1) == std::string_view::npos &&
+           text.find_first_of("&/;+\n") == std::string_view::npos;
+  }
+
   /// For each pet one; the slashes of a date part nothing.
   std::vector<std::string> parts_of_value(const ClientValue& value) const {
     const std::string whole = on_one_line(value.text);
     const bool day = value.column->fact == ClientFact::born &&
                      loose_date(whole, value.order, line_.today).has_value();
-    return day ? std::vector{whole} : named_parts(value.text);
+    // "12,5" is one weight with a decimal comma, and not two.
+    const bool decimal = value.column->fact == ClientFact::weight && one_number(whole);
+    return day || decimal ? std::vector{whole} : named_parts(value.text);
   }
 
   void about_the_pet(const ClientValue& value, std::size_t index) {

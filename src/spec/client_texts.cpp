@@ -4,8 +4,8 @@
 
 #include <algorithm>
 #include <array>
-#include <cstdint>
 
+#include "base/fnv.h"
 #include "base/text.h"
 #include "spec/bounds.h"
 
@@ -82,11 +82,7 @@ std::string digits_of(std::string_view text) {
 }
 
 std::string hash_of(std::string_view text) {
-  std::uint64_t sum = 14695981039346656037U;
-  for (const char c : text) {
-    sum = (sum ^ static_cast<unsigned char>(c)) * 1099511628211U;
-  }
-  return fmt::format("{:016x}", sum);
+  return fmt::format("{:016x}", fnv(fnv_basis, text));
 }
 
 std::string weight_text(std::string text, std::string_view unit) {

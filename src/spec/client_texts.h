@@ -21,7 +21,7 @@ std::string on_one_line(std::string_view);
 std::vector<std::string> in_pieces(std::string text);
 /// The digits of a text; of a number they are what it is compared by.
 std::string digits_of(std::string_view);
-/// FNV-1a of 64 bits (Fowler, Noll and Vo; constants from memory), as 16 digits of base 16.
+/// Its sum (see base/fnv.h), as 16 digits of base 16.
 std::string hash_of(std::string_view);
 /// "4,6" as "4.6 kg". A comma before three digits may divide thousands, and stays a fault unless
 /// that would make no dog.

@@ -60,17 +60,40 @@ std::string whose(const Booking& booking, std::span<const SourceSpan> faults,
   return heading ? std::string() : stem(booking.pet.value);
 }
 
+/// The pet that a booking names whose heading has a fault: all up to the next heading is its own.
+std::string pet_below(std::uint32_t heading, const SourceText& text) {
+  const auto lines = static_cast<std::uint32_t>(std::ranges::count(text.text(), '\n') + 1);
+  for (std::uint32_t n = heading + 1; n <= lines; ++n) {
+    const std::string_view line = trimmed(text.line(n));
+    if (line.starts_with('[')) break;
+    const std::size_t equals = line.find('=');
+    if (trimmed(line.substr(0, equals)) != keys::booking::pet.name || equals == line.npos) continue;
+    const std::string_view value = trimmed(line.substr(equals + 1));
+    const std::size_t end = value.find('"', 1);
+    return value.starts_with('"') && end != value.npos ? std::string(value.substr(1, end - 1))
+                                                       : std::string();
+  }
+  return {};
+}
+
 /// Takes the bookings that have faults out of the day's. Each reaches from its heading to the next;
-/// a fault before the first may be a booking too.
-void part_from_unread(Day& day, std::uint32_t file, const ReadContext& context) {
+/// a fault before the first may be a booking too, and a heading that was left out begins another.
+void part_from_unread(Day& day, const Document& document, const ReadContext& context) {
+  const SourceText& text = context.sources.at(document.file);
   std::vector<SourceSpan> faults;
   for (const Diagnostic& one : context.sink.all()) {
-    if (one.severity == Severity::error && one.span.file == file) faults.push_back(one.span);
+    if (one.severity != Severity::error || one.span.file != document.file) continue;
+    const std::uint32_t line = one.span.begin.line;
+    const bool out = std::ranges::count(document.left_out, line) > 0;
+    if (out && trimmed(text.line(line)).starts_with('[')) {
+      day.unread.push_back({one.span, pet_below(line, text)});
+    } else {
+      faults.push_back(one.span);
+    }
   }
   if (faults.empty()) return;
   std::ranges::sort(faults);
   std::ranges::stable_sort(day.bookings, {}, &Booking::span);
-  const SourceText& text = context.sources.at(file);
   std::vector<Booking> good;
   auto fault = faults.begin();
   const auto before = [&](Position end) {
@@ -94,6 +117,7 @@ void part_from_unread(Day& day, std::uint32_t file, const ReadContext& context) 
     }
   }
   day.bookings = std::move(good);
+  std::ranges::stable_sort(day.unread, {}, &UnreadBooking::span);
 }
 }  // namespace
 
@@ -117,7 +141,7 @@ std::optional<Day> read_day_text(const ReadContext& context, std::string path, s
   }
   file.finish();
   if (!dated) return std::nullopt;
-  part_from_unread(day, document->file, context);
+  part_from_unread(day, *document, context);
   return day;
 }
 

@@ -158,12 +158,64 @@ void blank_line(std::string& text, std::uint32_t line) {
   }
 }
 
+bool is_heading(const SourceText& source, std::uint32_t line) {
+  return trimmed(source.line(line)).starts_with('[');
+}
+
 /// True if what follows `line` can be understood without it.
 bool stands_alone(const SourceText& source, const LineStarts& starts, std::uint32_t line) {
-  const std::string_view text = source.line(line);
-  const std::size_t first = text.find_first_not_of(" \t");
-  const bool header = first != std::string_view::npos && text[first] == '[';
-  return !header && starts.clean(line) && starts.clean(line + 1);
+  return !is_heading(source, line) && starts.clean(line) && starts.clean(line + 1);
+}
+
+/// The line behind the section that a heading begins, which is a heading again or the file's end;
+/// 0 if nobody can tell where it ends. A heading's own bracket may be open, and is not counted.
+std::uint32_t end_of_section(const SourceText& source, std::uint32_t file, std::uint32_t line) {
+  const std::string_view text = source.text();
+  const std::size_t begin = begin_of_line(text, line + 1);
+  DiagnosticSink unheard;
+  SourceText rest("", std::string(text.substr(begin)));
+  const auto starts = scan_text(rest, file, unheard);
+  if (!starts) return 0;
+  const auto lines = static_cast<std::uint32_t>(std::ranges::count(rest.text(), '\n') + 1);
+  for (std::uint32_t n = 1; n <= lines; ++n) {
+    if (!starts->clean(n)) continue;
+    if (is_heading(rest, n)) return line + n;
+  }
+  return starts->clean(lines) ? line + lines + 1 : 0;
+}
+
+/// What stands behind the equals sign of a line, without the blanks around it.
+std::string_view value_in(std::string_view line) {
+  const std::size_t equals = line.find('=');
+  return equals == std::string_view::npos ? std::string_view() : trimmed(line.substr(equals + 1));
+}
+
+/// Of a list without its closing bracket the parser tells at the key that follows it. The line that
+/// opened it; 0 if it is no such fault.
+std::uint32_t unclosed_list(const SourceText& source, const SourceSpan& at,
+                            std::string_view parser_says) {
+  if (parser_says.find("parsing array") == std::string_view::npos) return 0;
+  const std::string_view text = source.line(at.begin.line);
+  const std::size_t before = byte_of_code_point(text, at.begin.column - 1);
+  if (!blank(text.substr(0, before)) || value_in(text).empty()) return 0;
+  for (std::uint32_t n = at.begin.line - 1; n > 0 && !is_heading(source, n); --n) {
+    const std::string_view value = value_in(source.line(n));
+    if (value.starts_with('[')) return n;
+    if (!value.empty()) return 0;
+  }
+  return 0;
+}
+
+void report_unclosed_list(const SourceText& source, std::uint32_t file, std::uint32_t line,
+                          bool alone, DiagnosticSink& sink) {
+  const std::string_view text = source.line(line), value = value_in(text);
+  const auto begin = static_cast<std::size_t>(value.data() - text.data());
+  const auto column = static_cast<std::uint32_t>(code_points(text.substr(0, begin)) + 1);
+  const auto end = static_cast<std::uint32_t>(column + code_points(value));
+  const bool remark = value.find('#') != std::string_view::npos;
+  sink.error("syntax", {file, {line, column}, {line, end}}, "a list without its closing bracket")
+      .hint = alone && !remark ? fmt::format("write {}]", trimmed(text))
+                               : std::string("close it with ] behind its last entry");
 }
 
 std::vector<SleepingHeading> sleeping_headings(const SourceText& source) {
@@ -191,6 +243,14 @@ std::optional<Document> parse(const ReadContext& context, std::uint32_t file,
   }
   std::uint32_t last = 0, lengthened = 0;
   std::vector<Stretch> stretches;
+  LineStarts now = starts;
+  // Takes lines out, with whatever bracket they left open.
+  const auto leave_out = [&](std::uint32_t from, std::uint32_t end) {
+    document.left_out.push_back(from);
+    for (std::uint32_t n = from; n < end; ++n) blank_line(text, n);
+    DiagnosticSink unheard;
+    if (auto again = scan_text(SourceText("", text), file, unheard)) now = *std::move(again);
+  };
   for (std::size_t faults = 0; faults < most_syntax_faults;) {
     try {
       const toml::table root = toml::parse(std::string_view(text));
@@ -206,11 +266,25 @@ std::optional<Document> parse(const ReadContext& context, std::uint32_t file,
       }
       if (at.begin.line <= last) return std::nullopt;  // the same fault again
       ++faults;
-      report_syntax_fault(source, at, fault.description(), context.sink);
       document.whole = false;
       last = at.begin.line;
-      if (!stands_alone(source, starts, last)) return std::nullopt;
-      blank_line(text, last);
+      const std::uint32_t opened = unclosed_list(source, at, fault.description());
+      if (opened != 0 && now.clean(opened)) {
+        report_unclosed_list(source, file, opened, opened + 1 == last, context.sink);
+        leave_out(opened, last);
+        --last;
+        continue;
+      }
+      report_syntax_fault(source, at, fault.description(), context.sink);
+      if (is_heading(source, last) && now.clean(last)) {
+        // What stands under it belongs to nothing else: parsing goes on at the next heading.
+        const std::uint32_t end = end_of_section(source, file, last);
+        if (end == 0) return std::nullopt;
+        leave_out(last, end);
+        continue;
+      }
+      if (!stands_alone(source, now, last)) return std::nullopt;
+      leave_out(last, last + 1);
     }
   }
   context.sink

@@ -60,6 +60,8 @@ struct Document {
   /// may stand in them.
   bool whole = true;
   std::vector<SleepingHeading> sleeping = {};  ///< in the order of the file
+  std::vector<std::uint32_t> left_out = {};    ///< the first lines of what was left out: a
+                                               ///< line, a list, or a heading's section
 
   /// The file, without a place in it.
   SourceSpan span() const { return {file, {}, {}}; }

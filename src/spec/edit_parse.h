@@ -58,5 +58,6 @@ struct Site {
 
   bool empty() const { return blocks.empty() && statements.empty() && parts.empty(); }
 };
+/// Where a path stands in a text; empty() if it stands nowhere.
 Site find_site(const TextLayout&, const EditPath&);
 }  // namespace furnish

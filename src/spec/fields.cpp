@@ -297,6 +297,14 @@ std::vector<Fields> Fields::tables(const TablesKey& key) {
         .hint = fmt::format("write [[{}]], in double brackets", key.name);
     return out;
   }
+  const auto& inner = key.table->keys;
+  const auto* const word = std::get_if<std::string>(&entry->node.value);
+  if (word != nullptr && std::ranges::find(inner, key.name, &KeyInfo::name) != inner.end()) {
+    report_type(entry->node, key.name, fmt::format("a table [[{}]]", key.name), *sink_).hint =
+        fmt::format("it stands in a section of its own: [[{}]], and under it {} = {}", key.name,
+                    key.name, toml_text::quoted(*word));
+    return out;
+  }
   const TomlList* const list = as_list(entry->node, key.name, *sink_);
   if (list == nullptr) return out;
   for (const TomlNode& item : *list) {

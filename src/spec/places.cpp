@@ -14,7 +14,12 @@ namespace furnish {
 
 namespace {
 /// What to write where no place is near.
-std::string place_hint() {
+std::string place_hint(std::string_view word) {
+  // Stock phrases know them, but no trim has a length for them.
+  if (word == "armpits" || word == "armpit") {
+    return "name the one region that is nearest, front-legs, and the armpits in its note, such as "
+           "note = \"mats in the armpits\"";
+  }
   std::vector<std::string_view> words;
   for (const GroupInfo& group : groups()) words.push_back(group.key);
   return fmt::format("write a region such as 'ears' or 'front-legs', or a group: {}",
@@ -93,7 +98,7 @@ std::optional<NamedPlaces> read_places(std::string_view word, SourceSpan at, Any
   Diagnostic& fault = report_unknown("unknown-region", at, "region or group", word, words, sink);
   const std::string plain = lower_ascii(word);
   if (const auto near = nearest(plain, words); !near || !is_a_slip_of(plain, *near))
-    only_tell(fault, place_hint().append(no_place));
+    only_tell(fault, place_hint(plain).append(no_place));
   const std::vector<std::string> sided = sided_words(word);
   if (!sided.empty()) {
     offer_meant(fault, std::vector<std::string_view>(sided.begin(), sided.end()));

@@ -32,15 +32,23 @@ Product read_product(Fields& fields, ProductKind kind) {
 /// The salon's product of that key. Where nobody listed any, the word is all there is: its name.
 std::optional<Product> look_up(const Located<std::string>& word, ProductKind kind,
                                const Salon* salon, DiagnosticSink& sink) {
-  if (salon == nullptr || salon->products.empty()) {
+  const auto by_its_word = [&] {
     Product out;
     out.name = word.value;
     out.kind = kind;
     out.span = word.span;
     return out;
-  }
+  };
+  const bool some_unread = salon != nullptr && salon->unknown(SalonPart::products);
+  if (salon == nullptr || (salon->products.empty() && !some_unread)) return by_its_word();
   const auto found = std::ranges::find(salon->products, word.value, &Product::key);
   if (found != salon->products.end()) return *found;
+  if (some_unread) {  // it may stand where nobody can read it
+    Product out = by_its_word();
+    out.key = word.value;
+    out.unread = true;
+    return out;
+  }
   std::vector<std::string_view> keys;
   for (const Product& product : salon->products) keys.push_back(product.key);
   report_unknown("unknown-product", word.span, "product", word.value, keys, sink)
@@ -94,12 +102,29 @@ std::optional<ProductUse> looked_up_use(Fields& fields, const Located<std::strin
 }
 }  // namespace
 
+void leave_out(Product& product) {
+  Product out;
+  out.key = std::move(product.key);
+  out.name = std::move(product.name);
+  out.kind = product.kind;
+  out.medicated = product.medicated;
+  out.span = product.span;
+  out.unread = true;
+  product = std::move(out);
+}
+
 std::vector<Product> read_products(Fields& products) {
   std::vector<Product> out;
   for (const TomlEntry* const entry : products.rest()) {
+    const std::size_t errors = products.sink().error_count();
     if (!std::holds_alternative<TomlTable>(entry->node.value)) {
       report_type(entry->node, entry->key, "a table of a product", products.sink()).hint =
           fmt::format("write [products.{}] and its name under it", entry->key);
+      Product product;
+      product.key = product.name = entry->key;
+      product.span = entry->key_span;
+      product.unread = true;
+      out.push_back(std::move(product));
       continue;
     }
     Fields fields(entry->node, fmt::format("[products.{}]", entry->key), keys::product::shelf,
@@ -110,6 +135,7 @@ std::vector<Product> read_products(Fields& products) {
     product.key = entry->key;
     product.span = entry->key_span;
     if (product.name.empty()) product.name = entry->key;
+    if (products.sink().error_count() != errors) leave_out(product);
     out.push_back(std::move(product));
   }
   return out;

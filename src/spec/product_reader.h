@@ -6,7 +6,9 @@
 
 namespace furnish {
 
-/// The tables of `[products]`.
+/// Takes away all that only a faultless table can tell of a product; what it is called stays.
+void leave_out(Product&);
+/// The tables of `[products]`; those that have faults are left out as above.
 std::vector<Product> read_products(Fields& products);
 
 /// What a use of a product may say beside the product itself.

@@ -10,6 +10,7 @@
 #include "spec/free_text.h"
 #include "spec/language.h"
 #include "spec/product_reader.h"
+#include "spec/salon_faults.h"
 #include "spec/salon_format.h"
 #include "spec/trim_reader.h"
 #include "trade/health.h"
@@ -123,9 +124,11 @@ Kit read_kit(Fields& fields) {
   return kit;
 }
 
+/// Those without a fault of their own.
 std::vector<VaccinationRule> read_rules(Fields& table) {
   std::vector<VaccinationRule> out;
   for (const TomlEntry* const entry : table.rest()) {
+    const std::size_t errors = table.sink().error_count();
     if (!std::holds_alternative<TomlTable>(entry->node.value)) {
       report_type(entry->node, entry->key, "a table such as { valid = \"3 years\" }", table.sink());
       continue;
@@ -143,7 +146,7 @@ std::vector<VaccinationRule> read_rules(Fields& table) {
     }
     rule.required = fields.flag(keys::rule::required, rule.required);
     fields.finish();
-    out.push_back(std::move(rule));
+    if (table.sink().error_count() == errors) out.push_back(std::move(rule));
   }
   return out;
 }
@@ -229,7 +232,7 @@ std::optional<Salon> read_salon_text(const ReadContext& context, std::string pat
   if (auto table = file.table(keys::salon_file::time)) read_time(*table, salon.time);
   if (auto table = file.table(keys::salon_file::mixing)) read_mixing(*table, salon);
   file.finish();
-  if (!no_errors_in(document->file, context.sink)) return std::nullopt;
+  leave_out_faulty(salon, *document, context);
   return salon;
 }
 

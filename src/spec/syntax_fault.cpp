@@ -247,7 +247,8 @@ std::optional<Told> tell_value(const Line& line, SourceSpan at) {
 std::optional<Told> tell_header(std::string_view line) {
   const std::string_view text = before_comment(line);
   const std::size_t brackets = text.starts_with("[[") ? 2 : 1;
-  const std::string_view name = trimmed(text.substr(std::min(brackets, text.size())));
+  std::string_view name = trimmed(text.substr(std::min(brackets, text.size())));
+  if (brackets == 2 && name.ends_with(']')) name = trimmed(name.substr(0, name.size() - 1));
   if (name.empty() || name.find_first_of("[]\"'") != std::string_view::npos) return std::nullopt;
   return Told{
       "a heading without its closing bracket",

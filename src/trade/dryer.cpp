@@ -63,6 +63,19 @@ void no_dryer_at_all(const Clause& clause, DryerWords& out) {
   if (denied) out.no_force = out.no_heated = out.no_cage = true;
 }
 
+/// "No force dryer on the head": spares it, and rules out no more.
+bool only_near(const Clause& clause) {
+  constexpr std::array<std::string_view, 7> near{"on", "at", "near", "around", "over", "in", "by"};
+  for (std::size_t i = 0; i + 1 < clause.size(); ++i) {
+    if (!in(near, clause[i].text)) continue;
+    const auto end = std::min(i + 3, clause.size() - 1);  // "on the head", "on his left ear"
+    for (std::size_t k = i + 1; k <= end; ++k) {
+      if (in(head_words, clause[k].text) || in(ear_words, clause[k].text)) return true;
+    }
+  }
+  return false;
+}
+
 bool spares(const Clause& clause, Words part) {
   const bool denied =
       std::ranges::any_of(clause, [&](const FreeWord& w) { return in(part, w.text) && w.denied; });
@@ -73,12 +86,13 @@ bool spares(const Clause& clause, Words part) {
 DryerWords read_dryer(std::string_view words) {
   DryerWords out;
   for (const Clause& clause : read_clauses(words)) {
+    const bool near = only_near(clause);
     for (std::size_t i = 0; i < clause.size(); ++i) {
       const auto& [text, denied] = clause[i];
       const std::string_view next =
           i + 1 < clause.size() ? std::string_view(clause[i + 1].text) : "";
       const bool kennel_dryer = text == "kennel" && next.starts_with("dr");
-      note(in(force_words, text), denied, out.force, out.no_force);
+      note(in(force_words, text) && !(denied && near), denied, out.force, out.no_force);
       note(in(heat_words, text) && !in(no_dryer, next), denied, out.heated, out.no_heated);
       note(in(cage_words, text) || kennel_dryer, denied, out.cage, out.no_cage);
     }

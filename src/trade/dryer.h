@@ -22,6 +22,7 @@ struct DryerWords {
 /// The head (head, face, muzzle, eyes) or the ears are spared where their clause takes them back
 /// ("not on the head") or gives them something gentler: off, away, except, towel, low, cool, hand,
 /// cover, cotton; and where only the body is dried.
+/// A force dryer that is ruled out "on the head" alone is so there, and not elsewhere.
 /// "Only" with something gentler (quiet, low, cool, hand, air; towel, natural) rules out force, and
 /// with a towel or in natural air every dryer, as do "no dryer" and "no drying"; not in a clause
 /// about the head. Other languages, a dryer named by its noise, and "only" in a clause of its own

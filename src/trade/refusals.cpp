@@ -67,6 +67,19 @@ void add_regions(std::string_view words, std::vector<Region>& out) {
   }
 }
 
+/// "No nail clippers" says nothing of the coat's.
+bool of_nails(const Clause& clause, std::size_t at) {
+  return at > 0 && (clause[at - 1].text.starts_with("nail") || clause[at - 1].text == "claw");
+}
+
+/// "No clipper": of a mark of it ("no clipper lines") that says nothing.
+bool one_clipper(const Clause& clause, std::size_t at) {
+  constexpr std::array<std::string_view, 6> marks{"line",  "lines", "mark",
+                                                  "marks", "track", "tracks"};
+  if (clause[at].text != "clipper" || !clause[at].denied || of_nails(clause, at)) return false;
+  return at + 1 == clause.size() || std::ranges::find(marks, clause[at + 1].text) == marks.end();
+}
+
 std::vector<Region> regions_of(const Clause& clause) {
   std::vector<Region> out;
   for (std::size_t i = 0; i < clause.size(); ++i) {
@@ -83,14 +96,43 @@ std::vector<Refusal> read_refusals(std::string_view words, Refusing how) {
     const std::vector<Region> regions = regions_of(clause);
     for (std::size_t i = 0; i < clause.size();) {
       const auto found = tool_at(clause, i);
-      if (found && (how == Refusing::dislikes || clause[i].denied)) {
+      if (found && !of_nails(clause, i) && (how == Refusing::dislikes || clause[i].denied)) {
         out.push_back(
             {found->first->tool, found->first->any_shears, found->first->any_strip, regions});
+      }
+      if (how == Refusing::rules && one_clipper(clause, i)) {
+        out.push_back({Clip{}, false, false, regions});
       }
       i += found ? found->second : 1;
     }
   }
   return out;
+}
+
+bool refuses_grinder(std::string_view words, Refusing how) {
+  constexpr std::array<std::string_view, 4> grinders{"grinder", "grinders", "grinding", "grind"};
+  constexpr std::array<std::string_view, 12> frightened{
+      "panics",     "panic",  "hates",   "fears",  "fear",      "afraid",
+      "frightened", "scared", "screams", "terror", "terrified", "terrifies"};
+  constexpr std::array<std::string_view, 4> noises{"noise", "noises", "sound", "sounds"};
+  const auto said = [](std::span<const std::string_view> list, const FreeWord& word) {
+    return std::ranges::find(list, word.text) != list.end();
+  };
+  return std::ranges::any_of(read_clauses(words), [&](const Clause& clause) {
+    const bool fears =
+        how == Refusing::dislikes || std::ranges::any_of(clause, [&](const FreeWord& word) {
+          return !word.denied && said(frightened, word);
+        });
+    // What is disliked may be no more than its noise.
+    const auto only_noise = [&](std::size_t i) {
+      return how == Refusing::dislikes && i + 1 < clause.size() && said(noises, clause[i + 1]);
+    };
+    for (std::size_t i = 0; i < clause.size(); ++i) {
+      const bool named = said(grinders, clause[i]) && !only_noise(i);
+      if (named && (fears || clause[i].denied)) return true;
+    }
+    return false;
+  });
 }
 
 bool refuses(const Refusal& refusal, const Tool& tool, Place place) {

@@ -29,6 +29,9 @@ enum class Refusing : std::uint8_t {
 /// ("nothing that buzzes"); "only" ("scissors only" rules out no clipper); a region in a clause of
 /// its own. There it says nothing, and a person reads the words on the page.
 std::vector<Refusal> read_refusals(std::string_view words, Refusing);
+/// True if the words rule the nail grinder out, or say that the pet is frightened of it ("panics at
+/// the grinder"); a list of dislikes by naming it, and not its noise alone.
+bool refuses_grinder(std::string_view words, Refusing);
 /// True if one of them rules the tool out at the place.
 bool refuses(const Refusal&, const Tool&, Place);
 }  // namespace furnish

@@ -76,6 +76,7 @@ struct GroupInfo {
 const GroupInfo& info(Group);
 std::span<const GroupInfo> groups();
 std::optional<Group> parse_group(std::string_view word);
+/// True if the group takes the region in.
 bool in_group(Region, Group);
 
 /// A region, or one side of a paired one.

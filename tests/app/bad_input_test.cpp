@@ -130,14 +130,73 @@ TEST_CASE("numbers out of range are refused with their place and bounds", "[bad-
             "pets/b.toml:4:"));
 }
 
-TEST_CASE("NaN in a salon's settings refuses its pets with the place", "[bad-input]") {
-  const TemporaryFolder folder;
-  put(folder, "salon.toml", "[salon]\nname = \"S\"\n[time]\nbase = nan\n");
-  put(folder, "pets/a.toml", "[pet]\nname = \"Ada\"\n");
-  const auto ran = furnish("card", "cd " + folder.path("") + " &&");
+TEST_CASE("NaN in a salon's settings is told with its place, and its pets' cards say so",
+          "[bad-input]") {
+  const SmallSalon salon{{"salon.toml", "[salon]\nname = \"S\"\n[time]\nbase = nan\n"},
+                         {"pets/a.toml", "[pet]\nname = \"Ada\"\n"}};
+  const auto ran = salon.run("card a --format text -o -");
   CHECK(ran.status == 1);
   CHECK(has(ran.err, "salon.toml:4:"));
-  CHECK_FALSE(fs::exists(folder.path("sheets")));
+  CHECK(has(ran.out, "[time]"));
+}
+
+TEST_CASE("a misspelt key of salon.toml costs no sheet, and every run tells it", "[bad-input]") {
+  const SmallSalon salon{
+      {"salon.toml", "[salon]\nname = \"S\"\nphon = \"555 0170\"\n"},
+      {"pets/a.toml", "[pet]\nname = \"Ada\"\n[[alert]]\nlevel = \"danger\"\ntext = \"Bites.\"\n"},
+      {"days/2026-11-24.toml", "date = 2026-11-24\n[[booking]]\nat = 10:00:00\npet = \"a\"\n"}};
+  for (const char* const sheets :
+       {"card --booked", "card --booked", "style", "day", "day --week"}) {
+    const auto ran = salon.run(std::string(sheets) + " --on 2026-11-24");
+    INFO(sheets << ": " << ran.err);
+    CHECK(ran.status == 1);
+    CHECK(has(ran.err, "salon.toml:3:1: error: no key 'phon'"));
+    CHECK(has(ran.out, ".pdf"));
+  }
+  CHECK(has(salon.run("card a --on 2026-11-24 --format text -o -").out, "Bites."));
+  CHECK(has(salon.run("check").out, "2 of 3 files are good"));
+}
+
+TEST_CASE("what a fault of salon.toml hides is on no page as a default", "[bad-input]") {
+  const std::string pet =
+      "[pet]\nname = \"Ada\"\ncoat = \"curly\"\nweight = \"8 kg\"\n[bath]\nshampoo = \"oat\"\n"
+      "[vaccinations]\nrabies = 2020-01-01\n";
+  const std::string day = "date = 2026-11-24\n[[booking]]\nat = 10:00:00\npet = \"a\"\n";
+  const SmallSalon salon{{"salon.toml",
+                          "[products.oat]\nname = \"oat soap\"\ndilution = \"10:1\"\n[mixing]\n"
+                          "curlly = \"1 l\"\n"},
+                         {"pets/a.toml", pet},
+                         {"days/2026-11-24.toml", day}};
+  const auto text = [&](const std::string& what) {
+    const auto ran = salon.run(what + " --on 2026-11-24 --format text -o -");
+    CHECK(ran.status == 1);
+    return ran.out;
+  };
+  // The dilution is known, and how much of it for the dog is not.
+  CHECK(has(text("card a"), "[mixing]"));
+  CHECK(has(text("card a"), "45"));
+  CHECK(has(text("day"), "[mixing]"));
+  CHECK(has(text("day"), "1 pet whose"));
+  put(salon.folder, "salon.toml",
+      "[products.oat]\nname = \"oat soap\"\ndillution = \"10:1\"\n[vaccinations]\n"
+      "rabies = { vaild = \"1 year\", required = true }\n");
+  const std::string card = text("card a");
+  CHECK(has(card, "[products.oat]"));
+  CHECK(has(card, "[vaccinations]"));
+  CHECK_FALSE(has(card, "45"));
+  CHECK(has(salon.run("plan a --on 2026-11-24").out, "[vaccinations]"));
+  CHECK(salon.run("expiring --on 2026-11-24").out.empty());
+  // On which day the owner shall come again nobody knows without the closed days.
+  put(salon.folder, "salon.toml", "[salon]\nclosed = [\"sundae\"]\n");
+  put(salon.folder, "visits/a/2026-11-01.toml", "date = 2026-11-01\nminutes = 60\n");
+  put(salon.folder, "pets/a.toml", pet + "[trim]\nvisit_every = \"8 weeks\"\n");
+  std::filesystem::remove(salon.folder.path("days/2026-11-24.toml"));
+  CHECK(has(text("card a"), "[salon] closed"));
+  CHECK_FALSE(has(text("care a"), "27 December"));
+  // A list's weights have the salon's unit: nothing is read without it.
+  put(salon.folder, "clients.csv", "Dog,Weight\nRex,12\n");
+  CHECK(salon.run("import clients.csv --write").status == 1);
+  CHECK_FALSE(std::filesystem::exists(salon.folder.path("pets/rex.toml")));
 }
 
 TEST_CASE("a name of 500 characters is set whole, over further sides if need be", "[bad-input]") {

@@ -92,6 +92,9 @@ TEST_CASE("a bite that only a visit tells of is told, with the alert to write") 
   CHECK(has(told.err,
             "pets/a.toml: [[alert]], then level = \"warning\", text = \"bit when it was "
             "held\""));
+  // Of a visit that is named alone, too.
+  CHECK(has(furnish("check " + folder.path("visits/a/2026-10-01.toml") + " --on 2026-11-24").err,
+            "this visit, 2026-10-01, tells of a bite"));
   // One that says so in other words will do, and no bite is none.
   put(folder, "pets/a.toml",
       "[pet]\nname = \"A\"\ncoat = \"curly\"\n[[alert]]\nlevel = \"warning\"\ntext = \"Nips at "

@@ -338,7 +338,7 @@ TEST_CASE("a pet that cannot be read has a row that says so, and the rest prints
   CHECK(has(ran.err, "pets/rex.toml:2:1: error"));
   const std::string text = text_of_day(folder.path(""));
   CHECK(has(text, "09:00rex"));
-  CHECK(has(text, "Nofilethatcanberead:askthedesk."));
+  CHECK(has(text, "Thefilehasfaults:askthedesk."));
   CHECK(has(text, "10:00Juno"));
   // One that is not there, and one whose visit cannot be read.
   put_two(folder, at_once + std::string("[[booking]]\npet = \"rexx\"\nat = 14:00:00\n"));

@@ -139,4 +139,62 @@ TEST_CASE("a card without a visit that cannot be read says so on its front", "[h
   CHECK_FALSE(has(test::run("pdftotext " + salon.folder.path("sheets/a-card.pdf") + " -").out,
                   "cannot be read"));
 }
+
+namespace {
+struct RexOnTheWall : SmallSalon {
+  RexOnTheWall()
+      : SmallSalon{{"salon.toml", "[salon]\nname = \"S\"\nlanguage = \"en-GB\"\n"},
+                   {"pets/rex.toml", "[pet]\nname = \"Rex\"\n"},
+                   {"days/2026-11-24.toml",
+                    "date = 2026-11-24\n[[booking]]\npet = \"rex\"\nat = 09:00:00\n"}} {}
+  std::string wall(const std::string& more = {}) const {
+    run("day --on 2026-11-24 --force -o wall.pdf " + more);
+    return without_space(test::run("pdftotext -raw " + folder.path("wall.pdf") + " -").out);
+  }
+};
+}  // namespace
+
+TEST_CASE("of a pet whose file has faults the wall says what can hurt", "[hurt]") {
+  const RexOnTheWall salon;
+  put(salon.folder, "pets/rex.toml",
+      "[pet]\nname = \"Rex\"\ncolor = \"red\"\n[[alert]]\nlevel = \"dangerous\"\n"
+      "text = \"Windpipe collapses.\"\n[bath]\nshampoo = \"oat\"\n");
+  const auto ran = salon.run("day --on 2026-11-24");
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "pets/rex.toml:3:1: error"));
+  const std::string text = salon.wall();
+  INFO(text);
+  CHECK(has(text, "Rex"));
+  CHECK(has(text, "WARNINGWindpipecollapses."));
+  CHECK(has(text, "Thefilehasfaults:askthedesk."));
+  CHECK(has(text, "Rex:notcountedhere:thefilehasfaults."));
+  CHECK(has(text, "1notknown"));
+  CHECK(has(salon.wall("--week"), "WARNING,nofilethatcanberead"));
+  // Of one that cannot be read at all.
+  put(salon.folder, "pets/rex.toml", "{{{\n");
+  const std::string none = salon.wall();
+  INFO(none);
+  CHECK(has(none, "Nofilethatcanberead:askthedesk."));
+  CHECK(has(none, "rex:notcountedhere"));
+}
+
+TEST_CASE("the wall says a bite and felt that only a visit tells of", "[hurt]") {
+  const RexOnTheWall salon;
+  put(salon.folder, "visits/rex/2026-11-17.toml",
+      "date = 2026-11-17\nminutes = 90\n[came_in]\nbehaviour = \"bit at the left rear foot\"\n"
+      "\"front legs\" = { mats = 4 }\nears = { mats = 1 }\n");
+  const std::string text = salon.wall();
+  INFO(text);
+  CHECK(has(text, "DANGERVisitof17"));
+  CHECK(has(text, "bitattheleftrearfoot."));
+  CHECK(has(text, "Mats:Frontlegs"));
+  CHECK(has(text, "4/4."));
+  CHECK_FALSE(has(text, "1/4"));
+  CHECK(has(salon.wall("--week"), "RexDANGER"));
+  // One of today counts at once.
+  put(salon.folder, "visits/rex/2026-11-17.toml", "date = 2026-11-17\nminutes = 90\n");
+  put(salon.folder, "visits/rex/2026-11-24.toml",
+      "date = 2026-11-24\nunfinished = true\n[came_in]\nbehaviour = \"bit Ines\"\n");
+  CHECK(has(salon.wall(), "bitInes."));
+}
 }  // namespace furnish::test

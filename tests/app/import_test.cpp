@@ -263,4 +263,45 @@ print('agreed')
   INFO(ran.err);
   CHECK(ran.out == "agreed\n");
 }
+
+TEST_CASE("a decimal comma is one weight, and of two pets nobody knows whose", "[import]") {
+  const ImportDesk desk;
+  for (const char* const weight : {"\"4,6\"", "\"12,5\"", "12.5"}) {
+    const auto ran =
+        desk.import(std::string("Dog;Owner;Weight (kg)\nTic & Tac;I J;") + weight + "\n");
+    INFO(weight << ran.out);
+    CHECK(ran.status == 1);
+    CHECK(has(ran.err, "this line has 2 pets, and of this 1: whose is it?"));
+  }
+  const auto both = desk.import("Dog;Owner;Weight (kg)\nTic & Tac;I J;4.6 / 6\n", "--write");
+  CHECK(both.status == 0);
+  CHECK(has(desk.pet("tic"), "weight = \"4.6 kg\""));
+  CHECK(has(desk.pet("tac"), "weight = \"6 kg\""));
+  const auto one = desk.import("Dog;Owner;Weight (kg)\nRex;A. Bo;12,5\n", "--write");
+  CHECK(one.status == 0);
+  CHECK(has(desk.pet("rex"), "weight = \"12.5 kg\""));
+}
+
+TEST_CASE("a column under a vaccination's name is told why it is a remark", "[import]") {
+  const ImportDesk desk;
+  std::ofstream(desk.salon() + "/salon.toml")
+      << "[vaccinations]\nrabies = { required = true }\nkennel-cough = {}\n";
+  const std::string list = "Dog,Owner,Rabies,Kennel-cough\nRex,A. Bo,2026-01-02,2026-01-03\n";
+  const auto ran = desk.import(list);
+  CHECK(has(ran.out, "Column 3, \"Rabies\", is only a remark"));
+  CHECK(has(ran.out, "--columns rabies=3"));
+  CHECK(has(ran.out, "Column 4, \"Kennel-cough\", is only a remark"));
+  const auto told = desk.import(list, "--columns rabies=3 --write");
+  CHECK_FALSE(has(told.out, "\"Rabies\", is only a remark"));
+  CHECK(has(desk.pet("rex"), "rabies = 2026-01-02"));
+}
+
+TEST_CASE("a pet of a list whose name gives no file makes none", "[import]") {
+  const ImportDesk desk;
+  desk.import("Dog,Owner\n...,A. Bo\n");
+  const auto ran = desk.run("new pet --from " + desk.list() + " ...");
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "\"...\" gives no name of a file"));
+  CHECK(desk.pets().empty());
+}
 }  // namespace furnish::test

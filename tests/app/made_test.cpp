@@ -2,6 +2,7 @@
 #include <sys/stat.h>
 
 #include <catch2/catch.hpp>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <map>
@@ -9,6 +10,7 @@
 #include "app/generated.h"
 #include "app/made_record.h"
 #include "app/program.h"
+#include "app/this_machine.h"
 #include "output/seal.h"
 #include "share.h"
 
@@ -186,5 +188,129 @@ TEST_CASE(
   for (const std::string& name : files_below(salon + "/sheets")) {
     CHECK(seal_holds(bytes_of(sheets + name)));
   }
+}
+
+TEST_CASE("one letter of a catalogue, and all that is said with it is made anew", "[made]") {
+  const TemporaryFolder folder;
+  const std::string salon = folder.path("salon"), data = folder.path("data");
+  copy_sample("us-corner", salon);
+  const std::string source = FURNISH_SOURCE_DIR, name = "styles/words/en.toml";
+  namespace fs = std::filesystem;
+  fs::create_directory(data);
+  fs::create_directory_symlink(source + "/fonts", data + "/fonts");
+  fs::copy(source + "/styles", data + "/styles", fs::copy_options::recursive);
+  const std::string whose = GENERATE("data/", "salon/");
+  CAPTURE(whose);
+  std::string words = bytes_of(source + "/" + name);
+  REQUIRE(words.size() > Files::largest);
+  put(folder, whose + name, words);
+  const Ran first = card(salon, "--data " + data);
+  CHECK(first.status == 0);
+  CHECK(card(salon, "--data " + data).numbers == first.numbers);
+  // In place, and as long as it was.
+  const auto at = words.find("= \"") + 3;
+  words[at] = words[at] == 'X' ? 'Y' : 'X';
+  std::ofstream(folder.path(whose + name), std::ios::in | std::ios::out) << words;
+  const Ran other = card(salon, "--data " + data);
+  for (const auto& [sheet, number] : other.numbers) CHECK(number != first.numbers.at(sheet));
+}
+
+TEST_CASE("what this machine says of its fonts is a part of what sheets are made from", "[made]") {
+  const TemporaryFolder folder;
+  const std::string file = folder.file("fonts.conf", "<fontconfig/>");
+  const char* const before = std::getenv("FONTCONFIG_FILE");
+  const std::string kept = before == nullptr ? "" : before;
+  ::setenv("FONTCONFIG_FILE", file.c_str(), 1);
+  const std::string first = mark_of_this_machine();
+  CHECK(mark_of_this_machine() == first);
+  std::ofstream(file) << "<fontconfig></fontconfig>";
+  CHECK(mark_of_this_machine() != first);
+  ::unsetenv("FONTCONFIG_FILE");
+  if (before != nullptr) ::setenv("FONTCONFIG_FILE", kept.c_str(), 1);
+}
+
+namespace {
+/// A salon that is watched while a script goes on: `until_ TEST` waits at most ten seconds, `of
+/// PET` is the number of its sheet's file.
+ToolOutput watched(const TemporaryFolder& folder, const std::string& script,
+                   const std::string& options = "") {
+  const std::string whole = fmt::format(
+      "set -m; cd {0}/salon\n"
+      "until_() {{ for i in $(seq 1000); do if eval \"$1\"; then return; fi; sleep 0.01; done; "
+      "exit 9; }}\n"
+      "of() {{ stat -c %i sheets/$1.pdf 2>/dev/null || echo none; }}\n"
+      "{1} watch --on 2026-11-24 {2} >../told 2>../err & pid=$!\n"
+      "trap 'kill $pid 2>/dev/null' EXIT; until_ 'grep -q watching ../told'\n"
+      "{3}\nkill -INT $pid; wait $pid",
+      folder.path(""), FURNISH_PROGRAM, options, script);
+  put(folder, "script", whole);
+  return run("bash " + folder.path("script"));
+}
+}  // namespace
+
+TEST_CASE("who mends what pets share has all that hangs on it, whatever was wrong before",
+          "[made]") {
+  const TemporaryFolder folder;
+  put(folder, "salon/pets/ada.toml",
+      "[pet]\nname = \"Ada\"\ncoat = \"curly\"\n[trim]\nstyle = \"own\"\n");
+  put(folder, "salon/pets/bo.toml", "[pet]\nname = \"Bo\"\n");
+  const std::string style = "[style]\nname = \"Own\"\nextends = \"natural-tidy\"\n";
+  ToolOutput ran;
+  SECTION("a style with a fault") {
+    put(folder, "salon/salon.toml", "[salon]\nname = \"S\"\n");
+    put(folder, "salon/styles/own.toml", "[style]\nname = \"Own\"\nextends = \"natural-tdy\"\n");
+    put(folder, "good", style);
+    ran = watched(folder,
+                  "[ $(of ada-card) = none ] || exit 8\n"
+                  "cat ../good >styles/own.toml; until_ '[ $(of ada-card) != none ]'");
+  }
+  SECTION("a salon of which something is said, so that no run is on record") {
+    put(folder, "salon/salon.toml", "[salon]\nname = \"S\"\n");
+    put(folder, "salon/styles/own.toml", style);
+    put(folder, "salon/days/2026-11-24.toml",
+        "date = 2026-11-24\n[[booking]]\nat = 10:00:00\npet = \"nobody\"\n");
+    ran = watched(folder,
+                  "was=$(of ada-card); other=$(of bo-card)\n"
+                  "echo '# more' >>salon.toml\n"
+                  "until_ '[ $(of ada-card) != $was ]'; until_ '[ $(of bo-card) != $other ]'");
+    CHECK(has(bytes_of(folder.path("err")), "nobody"));
+  }
+  INFO(bytes_of(folder.path("told")) << bytes_of(folder.path("err")) << ran.err);
+  CHECK(ran.status == 130);
+}
+
+TEST_CASE("a note is made anew when its photo is there, is another, or is gone", "[made]") {
+  const TemporaryFolder folder;
+  put(folder, "salon/salon.toml", "[salon]\nname = \"S\"\n");
+  put(folder, "salon/pets/ada.toml", "[pet]\nname = \"Ada\"\n");
+  put(folder, "salon/visits/ada/2026-11-24.toml",
+      "date = 2026-11-24\nunfinished = false\n[[photo]]\nfile = \"photos/ada.jpg\"\n"
+      "when = \"after\"\n");
+  put(folder, "one", "no photo");
+  put(folder, "two", "no photo either");
+  const std::string sheet = "$(of ada-2026-11-24-note)";
+  const std::string anew = "until_ '[ " + sheet + " != $was ]'; was=" + sheet + "\n";
+  const std::string script = "was=" + sheet +
+                             "\nmkdir photos; sleep 0.05; cp ../one photos/ada.jpg\n" + anew +
+                             "cp ../two photos/.new; mv photos/.new photos/ada.jpg\n" + anew +
+                             "rm photos/ada.jpg\n" + anew;
+  const ToolOutput ran = watched(folder, script, "--sheet note");
+  INFO(bytes_of(folder.path("told")) << bytes_of(folder.path("err")) << ran.err);
+  CHECK(ran.status == 130);
+  // Also where the sheet was made before the watching began.
+  put(folder, "salon/photos/ada.jpg", "no photo");
+  REQUIRE(furnish("note --on 2026-11-24", "cd " + folder.path("salon") + " &&").status == 0);
+  const ToolOutput again =
+      watched(folder, "was=" + sheet + "\ncp ../two photos/ada.jpg\n" + anew, "--sheet note");
+  INFO(bytes_of(folder.path("told")) << bytes_of(folder.path("err")) << again.err);
+  CHECK(again.status == 130);
+}
+
+TEST_CASE("who watches without being heard fails", "[made]") {
+  const TemporaryFolder folder;
+  put(folder, "pets/ada.toml", "[pet]\nname = \"Ada\"\n");
+  const ToolOutput ran = furnish("watch >/dev/full", "cd " + folder.path("") + " &&");
+  CHECK(ran.status == 1);
+  CHECK(matches(ran.err, "(cannot write to the standard output)").size() == 1);
 }
 }  // namespace furnish::test

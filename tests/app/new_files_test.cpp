@@ -164,4 +164,19 @@ TEST_CASE("new never writes over a file, nor outside of a salon", "[new]") {
   CHECK(fs::exists(salon + "/pets/rex.toml"));
   CHECK_FALSE(fs::exists(folder.path("rex.toml")));
 }
+
+TEST_CASE("the ending of a file is no part of a pet's name", "[new]") {
+  const TemporaryFolder folder;
+  const std::string salon = folder.path("salon");
+  REQUIRE(furnish("new salon " + salon).status == 0);
+  CHECK(furnish("new pet rex.toml --salon " + salon).out == salon + "/pets/rex.toml\n");
+  CHECK(has(bytes_of(salon + "/pets/rex.toml"), "name = \"rex\""));
+  CHECK(furnish("rename rex.toml wren.toml --salon " + salon).out == salon + "/pets/wren.toml\n");
+  CHECK(files_below(salon + "/pets") == std::vector<std::string>{"wren.toml"});
+  CHECK(furnish("new pet .toml --salon " + salon).status == 1);
+  put(folder, "salon/pets/moss.toml.toml", "[pet]\nname = \"Moss\"\n");
+  const auto ran = furnish("check -v " + salon);
+  CHECK(has(ran.err, "moss.toml.toml: is read under the name \"moss.toml\""));
+  CHECK(has(ran.err, "name it moss.toml"));
+}
 }  // namespace furnish::test

@@ -97,6 +97,48 @@ TEST_CASE("a pet's own file is no place for a sheet, however it is spelt") {
   CHECK_FALSE(fs::exists(salon.folder.path("pets/new.Toml")));
 }
 
+TEST_CASE("a list for the desk is never written over a file that a person wrote, nor named so") {
+  const OwnFiles salon;
+  const std::string before = salon.text("salon.toml");
+  for (const std::string list : {"due", "expiring", "find rex"}) {
+    for (const std::string more : {" --format pdf", " --format pdf --force", ""}) {
+      for (const std::string file : {"salon.toml", "pets/new.TOML"}) {
+        const auto ran = salon.run(list + more + " -o " + file);
+        CAPTURE(list, more, file, ran.err);
+        CHECK(ran.status == 2);
+        CHECK(has(ran.err, "over a file that a person wrote (.toml)"));
+      }
+    }
+  }
+  CHECK(salon.text("salon.toml") == before);
+  CHECK_FALSE(fs::exists(salon.folder.path("pets/new.TOML")));
+}
+
+TEST_CASE("a sheet under a name of the person's own takes no side of another sheet away") {
+  const OwnFiles salon;
+  put(salon.folder, "pets/wren.toml", "[pet]\nname = \"Wren\"\n");
+  const std::string format = GENERATE("png", "svg");
+  REQUIRE(salon.run("card wren -o kennel-2." + format).status == 0);
+  const std::string wren = salon.text("kennel-2." + format);
+  const auto ran = salon.run("card rex -o kennel." + format);
+  CHECK(ran.status == 0);
+  CHECK(salon.text("kennel-2." + format) == wren);
+  CHECK(has(ran.err, "kennel-2." + format +
+                         " is of no sheet that was made now, and stays: it is a "
+                         "side of another sheet"));
+}
+
+TEST_CASE("where only the calendar entry is refused, the sheet counts as made") {
+  const OwnFiles salon;
+  put(salon.folder, "pets/wren.toml", "[pet]\nname = \"Wren\"\n");
+  put(salon.folder, "sheets/rex-care.ics", "a dentist's appointment");
+  const auto ran = salon.run("care");
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "rex-care.ics' is there already"));
+  CHECK(has(ran.err, "2 of 2; 1 with faults"));
+  CHECK(fs::exists(salon.folder.path("sheets/rex-care.pdf")));
+}
+
 TEST_CASE("no sheet is written through a link") {
   const OwnFiles salon;
   fs::create_directory(salon.folder.path("sheets"));

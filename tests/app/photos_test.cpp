@@ -6,6 +6,7 @@
 
 #include "app/program.h"
 #include "app/small_salon.h"
+#include "base/recording_files.h"
 #include "output/pdf_rules.h"
 #include "sheet/desk.h"
 

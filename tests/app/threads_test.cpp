@@ -126,6 +126,21 @@ void put_salon(const TemporaryFolder& folder, std::size_t pets) {
   day += "[[booking]]\nat = 10:00:00\npet = \"nobody\"\n";
   folder.file("days/2026-11-24.toml", day);
 }
+/// The disk, but for one file: reading it is what nobody foresaw.
+class OddFile final : public Files {
+ public:
+  explicit OddFile(std::string path) : path_(std::move(path)) {}
+  FileContent read_up_to(const std::string& path, std::size_t most) const override {
+    if (path.ends_with(path_)) throw std::runtime_error("out of ink");
+    return disk_.read_up_to(path, most);
+  }
+  bool exists(const std::string& path) const override { return disk_.exists(path); }
+  FolderContent list(const std::string& folder) const override { return disk_.list(folder); }
+
+ private:
+  DiskFiles disk_;
+  std::string path_;
+};
 }  // namespace
 
 TEST_CASE("two workshops in two threads make what one alone makes", "[threads]") {
@@ -235,6 +250,45 @@ TEST_CASE("results are taken in order, no more are begun than may be, and what i
         for (std::size_t i = 0; i < 3; ++i) failing.wait_for(i);
       }(),
       "out of paper");
+}
+
+TEST_CASE("what is thrown of one keeps none before it from being taken", "[threads]") {
+  std::atomic<bool> thrown = false;
+  const auto make = [&](std::size_t, std::size_t i) {
+    if (i == 1) {
+      thrown = true;
+      throw std::runtime_error("out of paper");
+    }
+    while (i == 0 && !thrown) std::this_thread::yield();
+  };
+  Workers workers({3, 3, 2, 1, make, [](std::size_t) {}});
+  workers.wait_for(0);
+  CHECK_THROWS_WITH(workers.wait_for(1), "out of paper");
+  workers.wait_for(2);
+}
+
+TEST_CASE("what nobody foresaw of one pet keeps no other from its sheet", "[threads]") {
+  const TemporaryFolder salon, out;
+  std::filesystem::create_directories(salon.path("pets"));
+  for (const char* const name : {"ada", "bo", "cy"}) {
+    salon.file(fmt::format("pets/{}.toml", name), fmt::format("[pet]\nname = \"{}\"\n", name));
+  }
+  Options options = asked(sheets::card);
+  options.salon = salon.path("");
+  options.output = out.path("sheets") + "/";
+  options.jobs = 1;
+  Exit exit{};
+  {
+    const Hushed hushed(out.path("out"), out.path("err"));
+    exit = run(options, OddFile("pets/bo.toml"), system_disk());
+  }
+  INFO(bytes_of(out.path("err")));
+  CHECK(exit == Exit::faults);
+  CHECK(bytes_of(out.path("err")).find("its card could not be made: out of ink") !=
+        std::string::npos);
+  CHECK(std::filesystem::exists(out.path("sheets/ada-card.pdf")));
+  CHECK_FALSE(std::filesystem::exists(out.path("sheets/bo-card.pdf")));
+  CHECK(std::filesystem::exists(out.path("sheets/cy-card.pdf")));
 }
 
 TEST_CASE("threads are as many as were asked for, and none for a handful") {

@@ -177,4 +177,19 @@ TEST_CASE("a week that is too long for a page goes on, and nobody is lost", "[we
   REQUIRE(ran.status == 0);
   CHECK(check_pages(pdf) <= 2);
 }
+
+TEST_CASE("a pet with a fault that comes twice in a week is told once", "[week]") {
+  const TemporaryFolder folder;
+  put(folder, "salon.toml", "[salon]\nname = \"S\"\n");
+  put(folder, "pets/rex.toml", "[pet]\nname = \"Rex\"\nbred = \"spitz\"\n");
+  for (const std::string day : {"2026-11-24", "2026-11-26"}) {
+    put(folder, "days/" + day + ".toml",
+        "date = " + day + "\n[[booking]]\nat = 10:00:00\npet = \"rex\"\n");
+  }
+  const auto ran = furnish(week(folder.path(""), "-o " + folder.path("week.pdf")));
+  CHECK(ran.status == 1);
+  const std::size_t first = ran.err.find("no key 'bred'");
+  REQUIRE(first != std::string::npos);
+  CHECK(ran.err.find("no key 'bred'", first + 1) == std::string::npos);
+}
 }  // namespace furnish::test

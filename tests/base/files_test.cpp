@@ -7,7 +7,10 @@
 #include <filesystem>
 #include <fstream>
 
+#include "base/recording_files.h"
+
 using namespace furnish;
+using furnish::test::RecordingFiles;
 namespace fs = std::filesystem;
 
 namespace {

@@ -113,3 +113,60 @@ TEST_CASE("what cannot be watched is never told", "[watch]") {
   watch.take(Watch::Clock::now());
   CHECK_FALSE(watch.due());
 }
+
+TEST_CASE("after more changes than the system keeps, every file is looked at", "[watch]") {
+  Salon salon;
+  write(salon.root / "salon.toml", "x");
+  REQUIRE(salon.told() == Names{"salon.toml"});
+  std::size_t kept = 0;
+  std::ifstream("/proc/sys/fs/inotify/max_queued_events") >> kept;
+  if (kept == 0 || kept > 100000) return;
+  const fs::path here = salon.root / "pets/a.txt", there = salon.root / "pets/b.txt";
+  write(here, "x");
+  for (std::size_t i = 0; i < kept / 4 + 2; ++i) {
+    fs::rename(here, there);
+    fs::rename(there, here);
+  }
+  write(salon.rex(), "three");
+  fs::create_directories(salon.root / "days");
+  write(salon.root / "days/2026-11-24.toml", "x");
+  CHECK(salon.told() == Names{"days/2026-11-24.toml", "pets/rex.toml"});
+  // And goes on.
+  write(salon.root / "days/2026-11-24.toml", "y");
+  CHECK(salon.told() == Names{"days/2026-11-24.toml"});
+}
+
+TEST_CASE("a folder that cannot be watched is named once", "[watch]") {
+  Salon salon;
+  CHECK(salon.watch->unwatched().empty());
+  fs::create_directory_symlink("days", salon.root / "days");  // round and round
+  Watch watch(salon.root.string());
+  const auto why = watch.unwatched();
+  REQUIRE(why.size() == 1);
+  CHECK(why.begin()->first == (salon.root / "days").string());
+  CHECK_FALSE(why.begin()->second.empty());
+  CHECK(watch.unwatched().empty());
+}
+
+TEST_CASE("a photo that is followed is told, wherever it lies and whenever it comes", "[watch]") {
+  Salon salon;
+  const fs::path folder = salon.root / "photos", photo = folder / "rex.jpg";
+  const Names told{photo.string()};
+  salon.watch->follow(photo.string());
+  CHECK(salon.told().empty());
+  fs::create_directory(folder);
+  // The photo may have come with its folder.
+  CHECK(salon.told() == Names{folder.string(), photo.string()});
+  write(photo, "one");
+  write(folder / "other.jpg", "x");
+  CHECK(salon.told() == told);
+  write(photo, "two");
+  CHECK(salon.told() == told);
+  fs::remove(photo);
+  CHECK(salon.told() == told);
+  // Beside a pet's own file both are told.
+  salon.watch->follow((salon.root / "pets/rex.png").string());
+  write(salon.root / "pets/rex.png", "x");
+  write(salon.rex(), "three");
+  CHECK(salon.told() == Names{(salon.root / "pets/rex.png").string(), "pets/rex.toml"});
+}

@@ -25,7 +25,8 @@ void others(std::string_view bytes) {
     const auto day = read_day_text(reading.context, "days/2026-11-24.toml", std::move(text));
     good = day && day->unread.empty();
   } else if (kind == 'o') {
-    good = read_salon_text(reading.context, "salon.toml", std::move(text)).has_value();
+    const auto salon = read_salon_text(reading.context, "salon.toml", std::move(text));
+    good = salon && salon->whole;
   } else {
     const auto visit = read_visit_text(reading.context, "visits/rex/2026-11-24.toml",
                                        std::move(text), nullptr, nullptr);

@@ -85,8 +85,9 @@ void answered(const desk::Response& response) {
 
 /// As the page would ask, with a body that it would not send.
 void ask(std::string_view bytes) {
-  constexpr std::array<std::string_view, 9> names{"start", "find",   "open",  "preview", "save",
-                                                  "draft", "create", "print", "day"};
+  constexpr std::array<std::string_view, 11> names{"start", "find",  "open",   "preview",
+                                                   "save",  "draft", "create", "print",
+                                                   "day",   "away",  "back"};
   Texts salon;
   desk::Drafts drafts({}, system_disk());
   desk::Desk table(salon, drafts, {"", std::string(token), false});

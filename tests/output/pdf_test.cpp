@@ -288,3 +288,24 @@ TEST_CASE("Words of people reach the file whole, whatever signs are in them") {
   CHECK(run("pdftotext -raw " + path + " -").out.starts_with("S EMC (f) \\ ' <feed> %"));
   CHECK(run("qpdf --check " + path).status == 0);
 }
+
+TEST_CASE("names of what is attached are in the order of their bytes, as they are looked up") {
+  Type type;
+  DiagnosticSink sink;
+  const std::vector<Frame> pages{sample_page(type)};
+  std::vector<Attachment> files;
+  for (const char* const name : {"b\u00E9.toml", "z.toml", "\u0160.toml", "(a.toml", "A.toml"}) {
+    files.emplace_back().name = name;
+    files.back().bytes = "x";
+  }
+  const auto bytes = to_pdf(pages, sample_info(), {{}, files}, sink);
+  REQUIRE(bytes);
+  const PdfFile file(*bytes);
+  auto names = file.root().getKey("/Names").getKey("/EmbeddedFiles").getKey("/Names");
+  std::vector<std::string> written;
+  for (int i = 0; i < names.getArrayNItems(); i += 2) {
+    written.push_back(names.getArrayItem(i).getStringValue());
+  }
+  REQUIRE(written.size() == files.size());
+  CHECK(std::ranges::is_sorted(written));
+}

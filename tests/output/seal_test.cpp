@@ -73,3 +73,25 @@ TEST_CASE("A sealed sheet is known again, and a changed one is not") {
     check_seal(sealed(icalendar(event), SealedAs::calendar));
   }
 }
+
+TEST_CASE("In whatever stretches a file comes, its seal is found, and no word of seals hides it") {
+  std::string text = "a page\n";
+  for (int i = 0; i < 20; ++i) text += "furnish-seal:0000000g furnish-seal:00000000 furnish-se";
+  const std::string bytes = sealed(text + "\n", SealedAs::text);
+  for (const std::size_t stretch : {1U, 2U, 7U, 22U, 64U, 4096U}) {
+    SealReader reader, other;
+    for (std::size_t at = 0; at < bytes.size(); at += stretch) {
+      const std::string one = bytes.substr(at, stretch);
+      reader.take(one);
+      other.take(at == 0 ? "b" + one.substr(1) : one);
+    }
+    CHECK(reader.holds());
+    CHECK_FALSE(other.holds());
+  }
+}
+
+TEST_CASE("A file that speaks of seals without end is not ours") {
+  std::string text;
+  for (std::size_t i = 0; i < SealReader::most_marks; ++i) text += "furnish-seal:00000000\n";
+  CHECK_FALSE(seal_holds(sealed(text, SealedAs::text)));
+}

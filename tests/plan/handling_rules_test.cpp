@@ -238,3 +238,65 @@ TEST_CASE("a visit that did not look takes nothing from what the one before it f
   found.came_in.regions = {state("back", {}, 4)};
   CHECK(plan(salon(), pet(Coat::curly), {found, sent_home}).count(RuleId::felted_coat) == 1);
 }
+
+TEST_CASE("what an alert rules out is held against the plan, in the sentence that says so") {
+  Pet dog = pet();
+  dog.bath.dry = Located<std::string>{"force dryer", line(22)};
+  Alert heart;
+  heart.text = "Epilepsy. Heart murmur, on tablets.";
+  heart.action = "Ring the vet. No force dryer.";
+  heart.span = line(7);
+  dog.alerts = {heart};
+  const Made made = plan(salon(), dog);
+  CHECK(made.plan.drying.ruled_out);
+  CHECK(made.plan.drying.words == "No force dryer");
+  REQUIRE(made.caution(RuleId::against_handling) != nullptr);
+  CHECK(made.caution(RuleId::against_handling)->against.begin.line == 7);
+  CHECK(made.count(RuleId::dryer_face) == 0);  // nobody dries with it now
+
+  // Also where only all of it says so, and in another language's text.
+  dog.alerts[0].action = {};
+  dog.alerts[0].text = "Force dryer? Never.";
+  CHECK(plan(salon(), dog).plan.drying.ruled_out);
+  dog.alerts[0].text = "Pas de pulseur.";
+  dog.alerts[0].text.others = {{"en", "No force dryer, ever."}};
+  CHECK(plan(salon(), dog).plan.drying.words == "No force dryer, ever");
+  dog.alerts[0].text = "Sneezes at the force dryer.";
+  CHECK_FALSE(plan(salon(), dog).plan.drying.ruled_out);
+
+  dog.bath.dry.reset();
+  dog.trim = {part("ears", blade("10"), Lay::with, {}, 30), part("back", blade("7F"), Lay::with)};
+  dog.alerts[0].text = "No clippers on the ears";
+  const Made cut = plan(salon(), dog);
+  REQUIRE(cut.count(RuleId::against_handling) == 1);
+  CHECK(said(cut.caution(RuleId::against_handling)->what) ==
+        "against-handling: ears; No clippers on the ears");
+}
+
+TEST_CASE("a nail grinder that a line rules out, or that frightens the pet") {
+  Pet dog = pet();
+  dog.finish = {{FinishPart::nails, "grind", SaidBy::pet, line(8), false}};
+  const auto fires = [&] {
+    const Made made = plan(salon(), dog);
+    const Caution* const caution = made.caution(RuleId::against_handling);
+    return caution != nullptr && caution->what.key == "against-handling-grinder" &&
+           caution->instead.key == "against-handling-grinder-do" && caution->span.begin.line == 8 &&
+           made.count(RuleId::noise) == 0;
+  };
+  CHECK_FALSE(fires());
+  dog.alerts = {Alert()};
+  for (const char* words : {"No grinder", "Panics at the grinder", "Grinder noise: never"}) {
+    dog.alerts[0].text = words;
+    CHECK(fires());
+  }
+  dog.alerts[0].text = "Screams at the nail clipper; grind.";
+  CHECK_FALSE(fires());
+  dog.alerts.clear();
+  dog.handling.hold = "under the chin, no grinder";
+  CHECK(fires());
+  dog.handling.hold.clear();
+  dog.preferences.dislikes = {"grinder"};
+  CHECK(fires());
+  dog.finish = {{FinishPart::nails, "clip", SaidBy::pet, line(8), false}};
+  CHECK_FALSE(fires());
+}

@@ -20,10 +20,6 @@ const std::map<std::string, std::string> kept{
     {"furnish::contrast", "tests hold the inks of pages to it"},
     {"furnish::luminance", "contrast() is made of it"},
     {"furnish::to_grey", "tests hold the inks to their contrast in grey"},
-    {"furnish::RecordingFiles::exists", "tests learn by it what a sheet was made from"},
-    {"furnish::RecordingFiles::note", "as exists()"},
-    {"furnish::RecordingFiles::read_up_to", "as exists()"},
-    {"furnish::RecordingFiles::list", "as exists()"},
     {"furnish::EditedText::apply", "of several edits all or none: tests make them so"},
 };
 

@@ -305,4 +305,51 @@ TEST_CASE("in a row of several hazards each has what to do about it right after 
             "CAUTION Neck: a guard comb rides up on mats and pulls. / Comb out first, or a blade "
             "under the mat.\n"));
 }
+
+TEST_CASE("a card keeps the noise of every machine that is planned", "[alerts]") {
+  const std::string rex =
+      "[pet]\nname = \"Rex\"\n[bath]\ndry = \"force dryer, not on the head\"\n"
+      "[trim]\nback = { blade = \"7F\" }\n[finish]\nnails = \"clip, then grind\"\n";
+  Desk table =
+      desk(rex + "[[alert]]\nlevel = \"notice\"\ntext = \"Seizures: noise sets them off.\"\n");
+  const std::string alerts = alerts_of(table, table.kennel());
+  INFO(alerts);
+  for (const char* said : {"clipper is planned", "grinder is planned", "force dryer is planned"}) {
+    CHECK(alerts.find(said) != std::string::npos);
+  }
+  // On the front, whatever else goes to the other side.
+  Desk salon(test::sample("lantern-street"));
+  const auto sheet = salon.card(salon.kennel("pickle"), "A5");
+  REQUIRE(sheet);
+  const std::string front = test::without_space(test::text_of(sheet->page.frame));
+  CHECK(front.find("Aclipperisplanned") != std::string::npos);
+  CHECK(front.find("Blindontheright") != std::string::npos);
+  // What is ruled out says so where it is done, and nowhere else.
+  Desk no =
+      desk(rex + "[[alert]]\nlevel = \"notice\"\ntext = \"Old dog.\"\ndo = \"No grinder.\"\n");
+  CHECK(test::row_of(no, no.kennel(), "Finish") ==
+        "Nails clip, then grind; CAUTION\u00A0"
+        "clip instead; ask the desk which of the two holds");
+  CHECK(test::row_of(no, no.kennel(), "Bath").empty());
+}
+
+TEST_CASE("a bite that only a visit tells of is a danger until an alert says it", "[alerts]") {
+  const auto alerts_with = [](const std::string& alert, const std::string& day) {
+    Desk table({{"salon.toml", "[salon]\nname = \"S\"\nlanguage = \"en-GB\"\n"},
+                {"pets/rex.toml", "[pet]\nname = \"Rex\"\n" + alert},
+                {"visits/rex/" + day + ".toml",
+                 "date = " + day +
+                     "\nminutes = 60\n[came_in]\nbehaviour = \"calm at first. bit at the left rear "
+                     "foot. then slept\"\n"},
+                {"visits/rex/2026-01-05.toml",
+                 "date = 2026-01-05\nminutes = 60\n[came_in]\nbehaviour = \"snapped\"\n"}});
+    return alerts_of(table, table.kennel());
+  };
+  const std::string told = "DANGER Visit of 17\u00A0Nov: bit at the left rear foot.\n";
+  CHECK(alerts_with("", "2026-11-17") == told);
+  CHECK(alerts_with("", "2026-11-24") ==
+        "DANGER Visit of 24\u00A0Nov: bit at the left rear foot.\n");
+  CHECK(alerts_with("[[alert]]\nlevel = \"warning\"\ntext = \"Bites at feet.\"\n", "2026-11-17") ==
+        "WARNING Bites at feet.\n");
+}
 }  // namespace furnish

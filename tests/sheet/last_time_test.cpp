@@ -115,11 +115,18 @@ TEST_CASE("the last visit hands on what helps at this one", "[card][style]") {
   // Nobody weighed him since: the weight is in the head.
   CHECK(row_of(table, table.kennel(), "Last time") == said);
   CHECK(visits_of(table, table.kennel()) == ": " + said + "\n");
-  // On the day of a visit that is on file already, the one before is still the last.
-  files["visits/rex/2026-11-24.toml"] =
-      "date = 2026-11-24\nunfinished = false\nweight = \"4.6 kg\"\n";
+  // While one of today is being written, the one before is still the last; then it is that one.
+  const std::string of_today = "date = 2026-11-24\nweight = \"4.6 kg\"\n";
+  files["visits/rex/2026-11-24.toml"] = of_today + "unfinished = true\n";
   Desk today(files);
   CHECK(row_of(today, today.kennel(), "Last time") == said + " Weight: 5.1\u202Fkg.");
+  files["visits/rex/2026-11-24.toml"] =
+      of_today + "minutes = 60\n[came_in]\nbehaviour = \"calm\"\n";
+  Desk over(files);
+  CHECK(row_of(over, over.kennel(), "Last time") == "24 Nov. Behaviour: Calm.");
+  files.erase("visits/rex/2026-09-29.toml");
+  Desk only(files);
+  CHECK(row_of(only, only.kennel(), "Last time") == "24 Nov. Behaviour: Calm.");
   Desk nothing({{"pets/rex.toml", rex},
                 {"visits/rex/2026-09-29.toml", "date = 2026-09-29\nunfinished = false\n"}});
   CHECK(row_of(nothing, nothing.kennel(), "Last time") == "");
@@ -136,9 +143,9 @@ TEST_CASE("the last three visits stand under each other, the newest first", "[st
   Desk table(files);
   const std::string facts =
       ", Bo, " + shown(std::chrono::minutes(95), table.voice()) + ", 5.2\u202Fkg. Calm.\n";
-  // The newest hands on what to mind; the visit of the day itself is not one of the last.
+  // The newest hands on what to mind; the visit of the day itself is one of them once it is over.
   CHECK(visits_of(table, table.kennel()) ==
-        ": 29 Sept, Bo. Behaviour: Calm.\n: 4 Aug" + facts + ": 9 Jun" + facts);
+        ": 24 Nov, Bo. Behaviour: Calm.\n: 29 Sept" + facts + ": 4 Aug" + facts);
 }
 
 TEST_CASE("a style sheet says how the dog is held, lifted and dried, and when to stop", "[style]") {

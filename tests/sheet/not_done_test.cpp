@@ -153,13 +153,16 @@ TEST_CASE("a bite is known by the words of each language, and what was none is n
   };
   const std::vector<Said> cases{
       {"en",
-       {"He bit me.", "tried to nip", "bites at feet", "Snapped twice"},
-       {"never bites", "was a bit shy", "did not snap once", "bitter spray"}},
+       {"He bit me.", "tried to nip", "bites at feet", "Snapped twice", "went for my hand",
+        "drew blood", "got me in the thumb", "growled and lunged", "hat gebissen", "bissig",
+        "Mordió a Ines", "a mordu", "bit the lead, then bit me"},
+       {"never bites", "was a bit shy", "did not snap once", "bitter spray", "bit his lead",
+        "bit the brush", "went for a walk"}},
       {"de",
        {"hat gebissen", "biss zu", "zwickt"},
-       {"ein bisschen scheu", "hat nicht gebissen", "beißt nie"}},
-      {"es", {"me mordió", "muerde"}, {"no mordió", "nunca muerde"}},
-      {"fr", {"il a mordu", "pince"}, {"n’a pas mordu", "ne mord jamais"}},
+       {"ein bisschen scheu", "hat nicht gebissen", "beißt nie", "hat in die Bürste gebissen"}},
+      {"es", {"me mordió", "muerde"}, {"no mordió", "nunca muerde", "mordió el cepillo"}},
+      {"fr", {"il a mordu", "pince"}, {"n’a pas mordu", "ne mord jamais", "a mordu la laisse"}},
       {"pt", {"mordeu a mão"}, {"não mordeu"}},
       {"vi", {"nó cắn tay"}, {"không cắn"}},
       {"ar", {"عض يدي", "يعض"}, {"لم يعض", "عضلة"}}};

@@ -25,7 +25,7 @@ bool read_main(const FaultCase& test, const ReadContext& context) {
   std::optional<Salon> salon;
   const bool is_salon = test.main == "salon.toml";
   if (is_salon || test.files.contains("salon.toml")) salon = read_salon(context, "salon.toml");
-  if (is_salon) return salon.has_value();
+  if (is_salon) return salon && salon->whole;
   const Salon* const own = salon ? &*salon : nullptr;
   if (test.main.starts_with("styles/")) return styles.find("own", {}) != nullptr;
   if (test.main.starts_with("pets/")) {

@@ -138,4 +138,128 @@ TEST_CASE("a file names a paper as the command line does", "[salon]") {
     CHECK(salon->paper.card.name == parse_paper(written)->name);
   }
 }
+
+TEST_CASE("a fault of a salon's file costs its part, and what it was meant for", "[salon]") {
+  using enum SalonPart;
+  struct Case {
+    const char* text;
+    std::vector<SalonPart> unread;
+  };
+  const std::vector<SalonPart> any{kit, products, vaccinations, blends, SalonPart::time, mixing};
+  const Case cases[] = {
+      {"[salon]\nphon = \"555 0170\"\n", {}},
+      {"[paper]\ncard = \"A7\"\n", {}},
+      {"[salon]\nclosd = [\"sunday\"]\n", {closed}},
+      {"[salon]\nclosed = [\"sundae\"]\n", {closed}},
+      {"[salon]\nrules = [3]\n", {rules}},
+      {"[salon]\nbottle = \"1 l\"\n", {kit}},
+      {"[kit]\nbottel = \"1 l\"\n", {kit}},
+      {"[kit]\nmeasured = { \"7G\" = \"3 mm\" }\n", {kit}},
+      {"[time]\nbase = nan\n", {SalonPart::time}},
+      {"keeps = \"7 days\"\n", {mixing}},
+      {"name = \"S\"\n", {}},
+      {"[prodcts.oat]\nname = \"oat\"\n", {products}},
+      {"[products.oat]\ndillution = \"10:1\"\n", {}},
+      {"[vaccinations]\nrabies = { requierd = true }\n", {vaccinations}},
+      {"[potions]\noat = \"10:1\"\n", any},
+      {"[kit]\nbottle = 500 ml\n", {kit}},
+      {"[salon]\nclosed = sunday\n", {closed}},
+      {"[products.oat]\ndilution = 1:10\n", {products}},
+  };
+  for (const Case& one : cases) {
+    INFO(one.text);
+    Desk desk;
+    const auto salon = desk.salon(one.text);
+    REQUIRE(salon);
+    CHECK_FALSE(salon->whole);
+    CHECK(desk.sink().has_errors());
+    CHECK(salon->unread == one.unread);
+  }
+}
+
+TEST_CASE("what is left of a salon's file with faults is what it says", "[salon]") {
+  Desk desk;
+  const auto salon = desk.salon(R"([salon]
+phon = "555 0170"
+language = "es"
+[kit
+blades = ["10"]
+[products.oat]
+dillution = "10:1"
+contains = ["oat"]
+[products.plain]
+dilution = "10:1"
+[vaccinations]
+rabies = { requierd = true }
+distemper = { required = true }
+[mixing]
+keeps = "7 days"
+)");
+  REQUIRE(salon);
+  CHECK(salon->language == "es");
+  CHECK_FALSE(salon->kit);
+  CHECK(salon->unknown(SalonPart::kit));
+  CHECK_FALSE(salon->unknown(SalonPart::products));
+  REQUIRE(salon->products.size() == 2);
+  CHECK(salon->products[0].unread);
+  CHECK_FALSE(salon->products[0].dilution);
+  CHECK(salon->products[0].contains.empty());
+  CHECK_FALSE(salon->products[1].unread);
+  CHECK(salon->products[1].dilution);
+  REQUIRE(salon->vaccinations.size() == 1);
+  CHECK(salon->vaccinations[0].name == "distemper");
+  CHECK(salon->mix_keeps == std::chrono::days(7));
+}
+
+TEST_CASE("a product that may stand where nobody can read it is no fault of the pet", "[salon]") {
+  Desk desk;
+  const auto salon = desk.salon("[products.plain]\ndilution = \"10:1\"\n[prodcts.oat]\n");
+  REQUIRE(salon);
+  const auto pet = desk.pet(
+      "[pet]\nname = \"Rex\"\n[bath]\nshampoo = \"oat\"\nconditioner = \"plain\"\n", &*salon);
+  REQUIRE(pet);
+  CHECK(pet->bath.shampoo->product.unread);
+  CHECK(pet->bath.conditioner->product.unread);
+}
+
+TEST_CASE("a list without its bracket is told where it begins, and costs itself alone", "[salon]") {
+  Desk desk;
+  const auto salon = desk.salon(
+      "[kit]\ncombs    = [\"1/8 in\"\nbottle = \"500 ml\"\n[salon]\nname = \"S\"\nclosed = [\n"
+      "  \"sunday\"\nphone = \"1\"\n");
+  REQUIRE(salon);
+  CHECK(salon->name == "S");
+  CHECK(salon->phone == "1");
+  CHECK(salon->unread == std::vector{SalonPart::closed, SalonPart::kit});
+  CHECK(desk.said() ==
+        "salon.toml:2:12: error: a list without its closing bracket\n"
+        "  combs    = [\"1/8 in\"\n"
+        "             ^^^^^^^^^\n"
+        "  hint: write combs    = [\"1/8 in\"]\n"
+        "salon.toml:6:10: error: a list without its closing bracket\n"
+        "  closed = [\n"
+        "           ^\n"
+        "  hint: close it with ] behind its last entry\n");
+}
+
+TEST_CASE("a heading of a day with a bracket missing costs its booking alone", "[day]") {
+  const auto booking = [](const char* heading, int hour, const char* pet) {
+    return std::string(heading) + "\nat = " + std::to_string(hour) + ":00:00\npet = \"" + pet +
+           "\"\n";
+  };
+  Desk desk;
+  const auto day = desk.day("date = 2026-11-24\n" + booking("[[booking]]", 10, "ada") +
+                            booking("[[booking]", 11, "bo") + booking("[[booking]]", 12, "cy") +
+                            booking("[booking]]", 13, "dee") + booking("[[booking]]", 14, "eve"));
+  REQUIRE(day);
+  REQUIRE(day->bookings.size() == 3);
+  CHECK(day->bookings[0].pet.value == "ada");
+  CHECK(day->bookings[1].pet.value == "cy");
+  CHECK(day->bookings[2].pet.value == "eve");
+  REQUIRE(day->unread.size() == 2);
+  CHECK(day->unread[0].pet == "bo");
+  CHECK(day->unread[0].span.begin.line == 5);
+  CHECK(day->unread[1].pet == "dee");
+  CHECK(desk.said().find("write [[booking]]") != std::string::npos);
+}
 }  // namespace furnish::test

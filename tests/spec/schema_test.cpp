@@ -73,7 +73,10 @@ FileMap with_styles(FileMap files) {
 bool takes(const Sample& one, std::string* said = nullptr) {
   Desk desk(with_styles({{one.path, one.text}}));
   bool good = false;
-  if (one.kind == "salon") good = read_salon(desk.context(), one.path).has_value();
+  if (one.kind == "salon") {
+    const auto salon = read_salon(desk.context(), one.path);
+    good = salon && salon->whole;
+  }
   if (one.kind == "pet") {
     good = read_pet(desk.context(), one.path, nullptr, desk.styles()).has_value();
   }

@@ -183,7 +183,8 @@ TEST_CASE("a booking with a fault is lost alone, and known by its line and its p
   Desk desk;
   CHECK_FALSE(desk.day("date = 2026-11-25\n" + rex));
   CHECK_FALSE(desk.day(rex));
-  CHECK_FALSE(desk.day(date + "[[booking]\npet = \"rex\"\n"));
+  // A heading with a slip begins a booking all the same, and ends the one before.
+  CHECK(unread(date + juno + "[[booking]\npet = \"rex\"\n" + rex) == "juno rex 5:rex ");
 }
 
 }  // namespace furnish::test

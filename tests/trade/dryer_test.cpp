@@ -24,6 +24,9 @@ TEST_CASE("the kind of dryer") {
 
 TEST_CASE("a dryer that is ruled out") {
   CHECK(read_dryer("never force dryer").no_force);
+  CHECK(read_dryer("no force dryer with his bad ears").no_force);
+  CHECK_FALSE(read_dryer("no force dryer on the head").no_force);
+  CHECK(read_dryer("no force dryer on the head").head_spared);
   CHECK_FALSE(read_dryer("never force dryer").force);
   CHECK_FALSE(read_dryer("no heated dryer").heated);
   CHECK(read_dryer("no heated dryer").no_heated);

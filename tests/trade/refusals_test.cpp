@@ -32,6 +32,10 @@ TEST_CASE("free words rule tools out only where they take them back") {
   CHECK(ruled("no stripping", hand));
   CHECK(ruled("no stripping knife", knife));
   CHECK_FALSE(ruled("no stripping knife", hand));
+  CHECK(ruled("no clipper", blade));
+  CHECK_FALSE(ruled("no clipper lines", blade));
+  CHECK_FALSE(ruled("no nail clippers", blade));
+  CHECK_FALSE(ruled("no nail clipper", blade));
   CHECK_FALSE(ruled("", thinning));
 }
 

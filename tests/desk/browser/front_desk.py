@@ -52,9 +52,9 @@ def bite_goes_on_the_card(browser):
         browser.press("To the pet")
         browser.wait("document.querySelector('.doc.pet') && document.querySelector(arguments[0])?.value.startsWith('Bit Ines') && " + SHOWN, field(f'["alert",{before.count("[[alert]]")},"text"]'))
         # In each language what stands ready for it is a bite, and what was no bite is none.
-        none = {"en": ["never bites", "was a bit shy", "did not snap once", "bitter spray"], "de": ["ein bisschen scheu", "hat nicht gebissen", "beißt nie"],
+        none = {"en": ["never bites", "was a bit shy", "did not snap once", "bitter spray", "bit his lead", "bit the brush"], "de": ["ein bisschen scheu", "hat nicht gebissen", "beißt nie", "hat in die Bürste gebissen"],
                 "es": ["no mordió", "nunca muerde"], "fr": ["n’a pas mordu", "ne mord jamais"], "pt": ["não mordeu"], "vi": ["không cắn"], "ar": ["لم يعض", "عضلة"]}
-        some = {"en": ["He bit me.", "tried to nip", "bites at feet", "Snapped twice"], "de": ["hat gebissen", "biss zu", "zwickt"], "es": ["me mordió", "muerde"],
+        some = {"en": ["He bit me.", "tried to nip", "bites at feet", "Snapped twice", "went for my hand", "drew blood", "mordió"], "de": ["hat gebissen", "biss zu", "zwickt"], "es": ["me mordió", "muerde"],
                 "fr": ["il a mordu", "pince"], "pt": ["mordeu a mão"], "vi": ["nó cắn tay"], "ar": ["عض يدي", "يعض"]}
         for language, words in catalogues().items():
             texts = [words["stock"]["snaps"], *some[language], *none[language]]
