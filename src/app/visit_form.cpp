@@ -157,12 +157,13 @@ class FormMaker {
     FormSection out;
     const LastVisit before = input_.plan.last_visit.value_or(LastVisit{});
     out.choice("behaviour", quoted("calm"),
-               before.behaviour.empty() ? "for staff; calm, worried, pulls away, snaps"
-                                        : "for staff; last time: " + quoted(before.behaviour));
+               before.behaviour.empty()
+                   ? "for staff; calm, worried, pulls away, snaps"
+                   : "for staff; last time: " + quoted(before.behaviour.value));
     if (before.helped.empty()) {
       out.choice("helped", quoted("towel over the ears"), "for staff");
     } else {
-      out.choice("helped", quoted(before.helped), "for staff; it did last time");
+      out.choice("helped", quoted(before.helped.value), "for staff; it did last time");
     }
     if (!grows(Region::ears)) out.choice("ears", quoted("clean"), "clean, waxy, red, smelling");
     if (!grows(Region::eyes)) out.choice("eyes", quoted("clear"), "clear, weeping, red");

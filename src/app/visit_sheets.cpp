@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "model/for_everyone.h"
 #include "output/icalendar.h"
+#include "plan/history.h"
 #include "sheet/care.h"
 #include "sheet/note.h"
 #include "sheet/visit_event.h"
@@ -210,7 +211,10 @@ std::optional<Made> care(const Case& all, const SheetOrder& order) {
     plan.growth.clear();
     plan.limits.clear();
   }
-  plan.findings = still_open(std::span(all.visits).first(count), day);
+  const std::span whole = std::span(all.visits).first(count);
+  plan.findings = still_open(whole, day);
+  // What staff found well is no longer matted, whoever may read of it.
+  if (what != CareAbout::planned) plan.mats_left = mats_left(one.pet, seen_by(one.pet, whole, day));
   SheetInput input{order.kind, salon, one.pet, plan, std::nullopt, day, order.paper};
   input.arrangement = order.arrangement;
   // Of how the coat came in, the visit that was not done knows more than the one before it.

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <compare>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -14,7 +16,7 @@ namespace furnish {
 struct FreeText {
   struct In {
     std::string language, text;  ///< BCP 47 as written
-    friend bool operator==(const In&, const In&) = default;
+    friend auto operator<=>(const In&, const In&) = default;
   };
 
   FreeText() = default;
@@ -29,9 +31,10 @@ struct FreeText {
 
   bool empty() const { return value.empty(); }
   /// Wherever they were written.
-  friend bool operator==(const FreeText& a, const FreeText& b) {
-    return a.value == b.value && a.language == b.language && a.others == b.others &&
-           a.audience == b.audience;
+  friend bool operator==(const FreeText& a, const FreeText& b) { return (a <=> b) == 0; }
+  friend std::strong_ordering operator<=>(const FreeText& a, const FreeText& b) {
+    return std::tie(a.value, a.language, a.others, a.audience) <=>
+           std::tie(b.value, b.language, b.others, b.audience);
   }
 };
 }  // namespace furnish

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "page/fitter.h"
+#include "page/goes_on.h"
 #include "page/stack.h"
 
 namespace furnish {
@@ -117,9 +118,15 @@ class Divider {
   BlockPtr arranged(const Pieces& pieces, Start start) const {
     Pieces blocks;
     if (start == Start::after && request_.again) blocks.push_back(request_.again);
+    const GoesOn* before = nullptr;
     for (const BlockPtr& piece : pieces) {
-      if (!blocks.empty()) blocks.push_back(std::make_shared<Gap>(between, between_least, 0));
-      blocks.push_back(piece);
+      const auto* const next = dynamic_cast<const GoesOn*>(piece.get());
+      const bool goes_on = before != nullptr && next != nullptr;
+      if (!blocks.empty() && !goes_on) {
+        blocks.push_back(std::make_shared<Gap>(between, between_least, 0));
+      }
+      blocks.push_back(goes_on ? next->after() : piece);
+      before = next;
     }
     blocks.push_back(std::make_shared<Gap>(0, 0, filler));
     return std::make_shared<Column>(std::move(blocks));

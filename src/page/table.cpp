@@ -290,7 +290,8 @@ class Table::Row final : public Block {
   mutable Remembered<Extent> measured_;
 };
 
-Table::Table(std::vector<TableColumn> columns, std::vector<TableRow> rows, Role role, Origin origin)
+Table::Table(std::vector<TableColumn> columns, std::vector<TableRow> rows, Role role, Origin origin,
+             Head shown)
     : Block(std::move(origin)) {
   auto grid = std::make_shared<Grid>();
   TableRow head;
@@ -299,12 +300,15 @@ Table::Table(std::vector<TableColumn> columns, std::vector<TableRow> rows, Role 
   }
   grid->columns = std::move(columns);
   grid->rows.push_back(cells_of(std::move(head), grid->columns, Role::label, {}));
-  std::vector<BlockPtr> blocks{std::make_shared<Row>(grid, 0, Origin{}, std::string(), false),
-                               std::make_shared<Rule>(rule_head)};
+  std::vector<BlockPtr> blocks;
+  if (shown == Head::shown) {
+    blocks = {std::make_shared<Row>(grid, 0, Origin{}, std::string(), false),
+              std::make_shared<Rule>(rule_head)};
+  }
   std::optional<LengthRange> above;
   bool joined = false;
   for (TableRow& row : rows) {
-    if (blocks.size() > 2 && !joined) blocks.push_back(rule_under(above, row.opens_group));
+    if (grid->rows.size() > 1 && !joined) blocks.push_back(rule_under(above, row.opens_group));
     joined = row.joins_next;
     above = row.bar;
     const Origin from = row.origin;

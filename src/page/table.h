@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -46,7 +47,10 @@ struct TableRow {
 /// that a listener meets no blank one.
 class Table final : public Block {
  public:
-  Table(std::vector<TableColumn>, std::vector<TableRow>, Role = Role::body, Origin = {});
+  /// `none`: the rows go on under a table that has the head.
+  enum class Head : std::uint8_t { shown, none };
+  Table(std::vector<TableColumn>, std::vector<TableRow>, Role = Role::body, Origin = {},
+        Head = Head::shown);
   Extent measure(Length width, const Setting&) const override;
   void place(const Rect&, const Setting&, Frame&) const override;
   std::vector<Part> parts(Length width, const Setting&) const override;

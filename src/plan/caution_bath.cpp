@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "plan/caution_rules.h"
 #include "plan/clinical.h"
+#include "plan/places.h"
 #include "plan/unwanted.h"
 #include "trade/coat.h"
 #include "trade/dryer.h"
@@ -29,8 +30,14 @@ void find_water(const CautionInput& in, Found& found) {
   if (pet.bath.none || brushed_before(pet)) return;
   std::vector<Place> matted;
   if (in.latest != nullptr) {
+    const std::vector<Place> felted = felted_places(in.latest);
     for (const RegionState& state : in.latest->came_in.regions) {
-      if (state.mats.value_or(0) > 0) matted.push_back(state.place);
+      // Felt is clipped and never combed through: the rule about felt says so.
+      std::optional<Place> combed = state.place;
+      for (const Place felt : felted) {
+        if (combed) combed = without(*combed, felt);
+      }
+      if (state.mats.value_or(0) > 0 && combed) matted.push_back(*combed);
     }
   }
   if (!matted.empty()) {

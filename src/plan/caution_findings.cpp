@@ -21,9 +21,9 @@ void find_finding_cautions(const CautionInput& in, Found& found) {
     const TrimPart* const part =
         keeps_tools_off(finding.what.value) ? cut_at(finding.place, in.pet) : nullptr;
     if (part == nullptr) continue;
-    Caution caution = make_caution(
-        RuleId::found_there, finding.span,
-        {{}, {std::vector<Place>{finding.place}, finding.what.value, finding.seen.back()}});
+    Caution caution =
+        make_caution(RuleId::found_there, finding.span,
+                     {{}, {std::vector<Place>{finding.place}, finding.what, finding.seen.back()}});
     caution.places = {finding.place};
     caution.against = part->entry.span;
     found.push_back(std::move(caution));

@@ -7,6 +7,7 @@
 #include "plan/handling_rules.h"
 #include "plan/places.h"
 #include "trade/dryer.h"
+#include "trade/mats.h"
 #include "trade/noise.h"
 #include "trade/phrases.h"
 
@@ -112,21 +113,32 @@ void find_noise(const CautionInput& in, std::span<const RuledOut> ruled, Found& 
   }
 }
 
-/// Nobody has decided yet whether the felt or the water comes first.
+/// Felt that the plan does not clip, or for which nobody has decided yet whether the clipper or the
+/// water comes first. What is matted to the skin over most of the body is clipped like felt, and is
+/// not called so.
 void find_felt(const CautionInput& in, Found& found) {
-  if (in.pet.bath.none || in.pet.bath.when || in.salon.felted) return;
-  const std::vector<Place> felted = felted_places(in.latest);
-  if (felted.empty()) return;
-  const bool decided = std::ranges::all_of(felted, [&](Place place) {
+  if (in.pet.bath.none) return;
+  const bool decided = in.pet.bath.when || in.salon.felted;
+  std::vector<Place> felted, to_skin;
+  for (const Place place : felted_places(in.latest)) {
     const TrimPart* const part = find_part(in.pet.trim, place);
-    return part != nullptr && part->entry.before_bath;
-  });
-  if (decided) return;
+    const bool planned =
+        part != nullptr && (part->entry.before_bath || (decided && clips(part->entry.tool)));
+    if (planned) continue;
+    (mats_at(in.latest, place) >= worst_mats ? felted : to_skin).push_back(place);
+  }
   const bool no_bath_line = in.pet.bath.span.file == SourceSpan::no_file;
-  Caution caution = make_caution(RuleId::felted_coat, no_bath_line ? in.pet.span : in.pet.bath.span,
-                                 {{}, {felted, in.latest->date.value}});
-  caution.places = felted;
-  found.push_back(std::move(caution));
+  const SourceSpan span = no_bath_line ? in.pet.span : in.pet.bath.span;
+  const auto add = [&](std::string_view variant, const std::vector<Place>& places) {
+    if (places.empty()) return;
+    Caution caution =
+        make_caution(RuleId::felted_coat, span, {variant, {places, in.latest->date.value}},
+                     {decided ? "decided" : "", {}});
+    caution.places = places;
+    found.push_back(std::move(caution));
+  };
+  add("", felted);
+  add("to-skin", to_skin);
 }
 }  // namespace
 

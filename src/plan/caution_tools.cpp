@@ -6,6 +6,7 @@
 #include "plan/tool_rules.h"
 #include "trade/finish.h"
 #include "trade/health.h"
+#include "trade/mats.h"
 
 namespace furnish {
 namespace {
@@ -69,8 +70,10 @@ void find_avoided(const Pet& pet, TrimCautions& found) {
   }
 }
 
-/// A blade without skip teeth that leaves the same is named, where there is one.
-Saying advice(RuleId id, const Tool& tool) {
+/// A blade without skip teeth that leaves the same is named, where there is one; felt is not
+/// combed.
+Saying advice(RuleId id, const Tool& tool, int mats) {
+  if (id == RuleId::comb_on_mats && mats >= worst_mats) return {"felt", {}};
   const auto* const clip = std::get_if<Clip>(&tool);
   if (id != RuleId::skip_tooth || clip == nullptr) return {};
   const Blade* const twin = finish_twin(*clip->blade);
@@ -85,7 +88,7 @@ void find_wrong_tools(const CautionInput& in, TrimCautions& found) {
     std::optional<Length> least;
     if (i < in.lengths.size() && in.lengths[i].left) least = in.lengths[i].left->low;
     for (const RuleId id : tool_rules(entry.tool, least, *place, in.pet, in.latest, entry.lay)) {
-      found.add(id, entry.span, *place, advice(id, entry.tool));
+      found.add(id, entry.span, *place, advice(id, entry.tool, mats_at(in.latest, *place)));
     }
   }
 }

@@ -49,6 +49,10 @@ Sentences sentences_of(RuleId id) {
       return {{"", "about"}};
     case RuleId::thin_skin:
       return {{"", "mats"}, {"", "mats"}};
+    case RuleId::felted_coat:
+      return {{"", "to-skin"}, {"", "decided"}};
+    case RuleId::comb_on_mats:
+      return {{""}, {"", "felt"}};
     case RuleId::noise:
       return {{"clipper", "grinder", "dryer"}};
     case RuleId::against_handling:

@@ -16,9 +16,6 @@ namespace {
 constexpr int face_layer = -1;  ///< before pads and sanitary area
 constexpr int clipped_layer = 1;
 
-bool clips(const Tool& tool) {
-  return std::holds_alternative<Clip>(tool) || std::holds_alternative<CombOver>(tool);
-}
 bool of_head(Region region) {
   return in_group(region, Group::head) || region == Region::eyes;
 }

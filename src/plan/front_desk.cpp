@@ -16,7 +16,7 @@ using Json = nlohmann::ordered_json;
 
 constexpr std::array<std::string_view, 7> reasons{"booked",
                                                   "agreed at the last visit",
-                                                  "no visit on file",
+                                                  "no groom on file",
                                                   "by the owner's interval",
                                                   "by the coat's interval",
                                                   "before it passes keep_under",
@@ -248,7 +248,7 @@ std::string text(std::span<const DueRow> rows, Date today) {
              row.last    ? "last " + to_iso(*row.last)
              : row.since ? fmt::format("comes since {}", *row.since)
              : no_day    ? ""
-                         : "no visit on file",
+                         : "no groom on file",
              row.interval ? interval_text(*row.interval) : "", who(row.owner, row.contact)});
   }
   return out.text();

@@ -83,7 +83,7 @@ class Planner {
     std::vector<Place> now, later, never;
     std::optional<Date> from;
     for (const RegionGrowth& row : plan_.growth) {
-      const auto place = workable(row.place, pet_.alerts);
+      const auto place = brushable(row.place);
       if (!is_brushed(row.place.region) || !place) continue;
       const auto until = limit ? days_until_over(row, *limit) : std::nullopt;
       const Date over = row.since + days(std::max(until.value_or(0), 0) + 1);
@@ -105,7 +105,21 @@ class Planner {
     add(out, now, way.over, std::nullopt, way.over, limit);
     if (from) add(out, later, base, from, way.over, limit);
     add(out, never, base, std::nullopt, base, std::nullopt);
-    if (plan_.growth.empty()) out.push_back({{}, base, std::nullopt, base, std::nullopt});
+    const bool anywhere = std::ranges::any_of(regions(), [&](const RegionInfo& one) {
+      return is_brushed(one.region) && brushable({one.region, Side::both});
+    });
+    if (plan_.growth.empty() && anywhere) {
+      out.push_back({{}, base, std::nullopt, base, std::nullopt});
+    }
+    return out;
+  }
+
+  /// What of a place an owner may brush; empty if nothing.
+  std::optional<Place> brushable(Place place) const {
+    auto out = workable(place, pet_.alerts);
+    for (const MattedPlace& one : plan_.mats_left) {
+      if (out) out = without(*out, one.place);
+    }
     return out;
   }
 
@@ -115,6 +129,9 @@ class Planner {
       for (const Located<Place>& avoid : alert.avoid) {
         if (is_brushed(avoid.value.region)) out.push_back(avoid.value);
       }
+    }
+    for (const MattedPlace& one : plan_.mats_left) {
+      if (is_brushed(one.place.region)) out.push_back(one.place);
     }
     std::ranges::sort(out);
     const auto twice = std::ranges::unique(out);
@@ -167,7 +184,7 @@ class Planner {
   }
 
   std::optional<HomeBathPlan> home_bath() const {
-    if (!pet_.home.bath_every) return std::nullopt;
+    if (!pet_.home.bath_every || !plan_.mats_left.empty()) return std::nullopt;
     HomeBathPlan out{pet_.home.bath_every->value, {}, pet_.home.bottle, std::nullopt};
     if (!pet_.home.product) return out;
     const Product& product = pet_.home.product->product;

@@ -46,9 +46,10 @@ struct HomeBathPlan {
 struct HomeCare {
   /// Most often first, with at most two rhythms on any day; empty if nothing is brushed or known.
   std::vector<BrushZone> zones;
-  std::vector<Place> avoided;  ///< in order; no brush goes there, an alert says so
-  bool shedding = false;       ///< came in shedding heavily: brushed daily for that
-  std::vector<CareDay> days;   ///< every day after today up to the visit, at most `most_days`
+  /// In order; no brush goes there: an alert says so, or it is matted so that no comb opens it.
+  std::vector<Place> avoided;
+  bool shedding = false;      ///< came in shedding heavily: brushed daily for that
+  std::vector<CareDay> days;  ///< every day after today up to the visit, at most `most_days`
   std::optional<Date> nails, tidy, visit;
   std::optional<HomeBathPlan> bath;
   bool bathed = false;  ///< at the visit if one is on file, else by the plan of today; false once
@@ -61,14 +62,15 @@ inline constexpr int most_care_days = 26 * 7;
 
 /// Pure. From the coat's way at home (TRADE's table: common practice, no source), each region's
 /// length today and its pessimistic growth: a coat over its mat-prone length is brushed more often
-/// from the day it passes it; where an alert lets no tool go, no brush goes. An owner keeps one
-/// routine: what passes it within a week is brushed more often from the start, and all that does
-/// later changes once, on the earliest day, together with the rest where that is less. Nails are
-/// due four weeks on (every 3 to 4 weeks is usual; common practice, no source) unless the visit is
-/// less than ten days after. A style that is grown out before the visit asks for a tidy halfway, on
-/// a day the salon is open. `latest`: the visit on or before today, or null. `since`: the day of
-/// the visit from which nails, tidy and bath are counted; empty: today. What fell between the two
-/// is to be done tomorrow (nails) or not at all.
+/// from the day it passes it; where an alert lets no tool go, or mats are left that no comb opens,
+/// no brush goes, and a coat with such mats is not washed at home. An owner keeps one routine: what
+/// passes it within a week is brushed more often from the start, and all that does later changes
+/// once, on the earliest day, together with the rest where that is less. Nails are due four weeks
+/// on (every 3 to 4 weeks is usual; common practice, no source) unless the visit is less than ten
+/// days after. A style that is grown out before the visit asks for a tidy halfway, on a day the
+/// salon is open. `latest`: the visit on or before today, or null. `since`: the day of the visit
+/// from which nails, tidy and bath are counted; empty: today. What fell between the two is to be
+/// done tomorrow (nails) or not at all.
 HomeCare home_care(const Salon&, const Pet&, const Plan&, const Visit* latest, Date today,
                    std::optional<Date> since = std::nullopt);
 

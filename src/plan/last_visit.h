@@ -7,6 +7,7 @@
 
 #include "base/date.h"
 #include "base/measures.h"
+#include "model/pet.h"
 #include "model/visit.h"
 
 namespace furnish {
@@ -23,10 +24,10 @@ struct LastVisit {
   Date date;
   int number = 1;  ///< of that day
   std::string groomer;
-  std::string not_done;           ///< why it was not; empty: it was
+  FreeText not_done;              ///< why it was not; empty: it was
   std::optional<Date> groomed;    ///< where it was not done: when the pet was groomed last
   std::vector<MattedPlace> mats;  ///< worst first, then in order of place
-  std::string behaviour, helped;  ///< what frightened it, and what helped; staff
+  FreeText behaviour, helped;     ///< what frightened it, and what helped; staff
   TrimRules otherwise;            ///< what was done otherwise than planned, each with its why
   std::optional<Mass> weight;     ///< to compare with
   std::string told;               ///< to the owner
@@ -43,4 +44,8 @@ std::optional<LastVisit> last_visit(std::span<const Visit* const> history);
 /// those, see seen_by().
 std::optional<LastVisit> visit_before(std::span<const Visit* const> history,
                                       std::span<const Visit* const> seen, Date today);
+/// Where the coat is still matted so that no comb opens it, or right round: as visits found it,
+/// less what was cut there since. What a visit that was done says nothing of is gone; one that was
+/// not leaves what it does not name as it was. In order of place. `seen`: see seen_by().
+std::vector<MattedPlace> mats_left(const Pet&, std::span<const Visit* const> seen);
 }  // namespace furnish

@@ -91,13 +91,38 @@ bool taken_back(const Caution& one, const Caution& other) {
   return own && others && *others < *own;
 }
 
+/// The caution whose advice holds for one: its own, if no other takes that back.
+const Caution& advising(const Caution& one, const Matter& matter) {
+  const Caution* out = &one;
+  // Each that takes another's back is stricter than it, so there is an end.
+  for (std::size_t n = 0; n < matter.cautions.size(); ++n) {
+    const auto stricter = std::ranges::find_if(
+        matter.cautions, [&](const Caution& other) { return taken_back(*out, other); });
+    if (stricter == matter.cautions.end()) break;
+    out = &*stricter;
+  }
+  return *out;
+}
+
+/// Hazards with one advice are named before it; where it says "it", each has its own.
+void add_advice(std::vector<Advice>& all, const CautionText& what, const CautionText& instead,
+                bool apart) {
+  const auto same = std::ranges::find_if(
+      all, [&](const Advice& one) { return !apart && one.instead == instead; });
+  if (same == all.end()) {
+    all.push_back({{what}, instead});
+  } else {
+    add_what(same->what, what);
+  }
+}
+
 void set_texts(Matter& matter) {
   for (const Caution& one : matter.cautions) {
     add_what(matter.what, one.what);
-    const bool counts = std::ranges::none_of(
-        matter.cautions, [&](const Caution& other) { return taken_back(one, other); });
-    if (counts && std::ranges::find(matter.instead, one.instead) == matter.instead.end()) {
-      matter.instead.push_back(one.instead);
+    const CautionText& instead = advising(one, matter).instead;
+    add_advice(matter.advice, one.what, instead, one.rule == RuleId::found_there);
+    if (std::ranges::find(matter.instead, instead) == matter.instead.end()) {
+      matter.instead.push_back(instead);
     }
   }
 }

@@ -37,8 +37,8 @@ std::vector<std::vector<std::string>> last_visit_rows(const LastVisit& last, Uni
   };
   row("on", to_iso(last.date) + (last.groomer.empty() ? "" : ", " + last.groomer));
   for (const MattedPlace& one : last.mats) row("matted", mat_words(one));
-  row("behaviour", last.behaviour);
-  row("helped", last.helped);
+  row("behaviour", last.behaviour.value);
+  row("helped", last.helped.value);
   for (const PlacedEntry& one : last.otherwise) row("otherwise", otherwise_words(one, units));
   if (last.weight) row("weight", to_text(*last.weight, units));
   row("told", last.told);

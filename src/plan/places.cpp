@@ -23,8 +23,18 @@ std::optional<Place> workable(Place place, std::span<const Alert> alerts) {
   return std::nullopt;
 }
 
+std::optional<Place> without(Place place, Place taken) {
+  if (!meets(place, taken)) return place;
+  if (place.side != Side::both || taken.side == Side::both) return std::nullopt;
+  return Place{place.region, taken.side == Side::left ? Side::right : Side::left};
+}
+
 bool cuts(const Tool& tool) {
   return !std::holds_alternative<Brush>(tool);
+}
+
+bool clips(const Tool& tool) {
+  return std::holds_alternative<Clip>(tool) || std::holds_alternative<CombOver>(tool);
 }
 
 const RegionState* measured_at(std::span<const RegionState> states, Place place) {

@@ -18,8 +18,12 @@ constexpr bool is_soiled(Region region) {
 bool avoided(Place, std::span<const Alert>);
 /// What of `place` may be worked on: of a pair, the side that no alert avoids; empty if nothing.
 std::optional<Place> workable(Place, std::span<const Alert>);
+/// What of a place another does not have: of a pair, the other side; empty if nothing.
+std::optional<Place> without(Place, Place taken);
 /// True for a tool that cuts or pulls: all but brush.
 bool cuts(const Tool&);
+/// True for the clipper, bare or under a comb.
+bool clips(const Tool&);
 /// The state that gives the length at `place`, its own before one that only meets it; null if none
 /// does.
 const RegionState* measured_at(std::span<const RegionState>, Place);

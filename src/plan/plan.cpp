@@ -18,6 +18,16 @@ bool clips_felt_first(const Salon& salon, const Pet& pet) {
   return !pet.bath.when && salon.felted == FeltedWay::clip_first;
 }
 
+/// The last that saw how the coat is: the last that was done, or one after it that was not and
+/// looked. Null if there is none.
+const Visit* last_look(std::span<const Visit* const> seen) {
+  for (std::size_t n = seen.size(); n > 0; --n) {
+    const Visit* const visit = seen[n - 1];
+    if (visit->work == Work::done || !visit->came_in.regions.empty()) return visit;
+  }
+  return nullptr;
+}
+
 /// A visit that goes as planned and of which nothing is measured.
 Visit as_planned(Date day) {
   Visit out;
@@ -49,8 +59,7 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   const std::vector<const Visit*> past = history(pet, visits, today, sink);
   // A visit that is under way has shown how the coat is today, and not what is done to it.
   const std::vector<const Visit*> seen = seen_by(pet, visits, today);
-  const bool looked = !seen.empty() && !seen.back()->came_in.regions.empty();
-  const Visit* const latest = looked ? seen.back() : past.empty() ? nullptr : past.back();
+  const Visit* const latest = last_look(seen);
 
   Plan plan;
   plan.today = today;
@@ -84,6 +93,7 @@ Plan make_plan(const Salon& salon, const Pet& given, std::span<const Visit> visi
   plan.after_today = after_today(salon, pet, plan, past, bookings);
   plan.last_visit = last_visit(past);
   plan.visit_before = visit_before(past, seen, today);
+  plan.mats_left = mats_left(pet, seen);
   plan.kept = kept_interval(past);
   plan.duration = duration(salon, pet, weight, past);
   plan.stale = stale_acceptances(pet, plan.cautions);

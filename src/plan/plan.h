@@ -65,6 +65,8 @@ struct Plan {
   std::optional<NotDone> not_done;      ///< after that one, if there was such a visit
   /// What the sheets look back on: up to today, but for a visit of today that is being written.
   std::optional<LastVisit> visit_before;
+  /// Mats that no comb opens, and that are still in the coat.
+  std::vector<MattedPlace> mats_left;
   std::vector<OpenFinding> findings;  ///< that no visit has closed
   Health health;
   std::vector<std::string> salon_unread;  ///< salon_unread()

@@ -238,7 +238,7 @@ std::vector<Row> growth_rows(const Plan& plan, Units units) {
 
 std::string due_text(const NextVisit& next, Units units) {
   // The day that is asked about is no date of theirs.
-  if (next.reason == DueReason::no_visit) return "not booked; no visit on file";
+  if (next.reason == DueReason::no_visit) return "not booked; no groom on file";
   std::string out = to_iso(next.date);
   switch (next.reason) {
     case DueReason::booked:

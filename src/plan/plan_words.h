@@ -7,6 +7,7 @@
 
 #include "base/date.h"
 #include "base/measures.h"
+#include "model/free_text.h"
 #include "trade/health.h"
 #include "trade/method.h"
 #include "trade/region.h"
@@ -17,7 +18,7 @@ namespace furnish {
 
 /// One thing that a caution's sentence names besides its own words.
 using CautionFact = std::variant<std::vector<Place>, Date, Mass, std::chrono::seconds, Condition,
-                                 const Blade*, int, double, VetTask, std::string>;
+                                 const Blade*, int, double, VetTask, std::string, FreeText>;
 
 /// A caution's sentence as data: the key of its pattern under [rule] in a catalogue of words, one
 /// of caution_keys(), and what stands at the pattern's places, in order. A pattern need not name

@@ -35,7 +35,8 @@ bool restrains(const Caution& one, const WorkStep& step) {
       return (step.task == Task::cut || step.task == Task::finish) &&
              any_meets(one.places, step.places);
     case Touches::bath:
-      return in_tub(one, step);
+      // Felt is not combed through either.
+      return in_tub(one, step) || (one.rule == RuleId::felted_coat && step.task == Task::brush_out);
     case Touches::dryer:
       return step.task == Task::dry;
     case Touches::dog:

@@ -51,6 +51,7 @@ bool belongs_on_card(const Caution& caution) {
   switch (caution.rule) {
     case RuleId::comb_on_mats:
     case RuleId::mats_before_water:
+    case RuleId::felted_coat:
     case RuleId::dryer_face:
     case RuleId::vaccination:
     case RuleId::weight_loss:
@@ -102,6 +103,25 @@ std::string sentences(const std::vector<CautionText>& texts, const SheetVoice& v
   std::vector<std::string> out;
   for (const CautionText& text : texts) out.push_back(sentence(caution_text(text, voice)));
   return joined(out, " ");
+}
+
+/// Each hazard with what to do about it right after it: the last of that is the action, all before
+/// it goes into the statement.
+struct Spoken {
+  std::string statement, action;
+};
+void join(std::string& to, const std::string& more) {
+  if (!to.empty() && !more.empty()) to += ' ';
+  to += more;
+}
+Spoken spoken(const std::vector<Advice>& all, const SheetVoice& voice) {
+  Spoken out;
+  for (const Advice& one : all) {
+    join(out.statement, out.action);
+    join(out.statement, sentences(one.what, voice));
+    out.action = sentences({one.instead}, voice);
+  }
+  return out;
 }
 
 /// "Visit of 8 Dec: bit at the left rear foot." Its date does not break, nor end a sentence.
@@ -195,12 +215,15 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
     std::erase_if(computed, [&](const Matter& matter) {
       if (!about(alert, matter)) return false;
       level = std::min(level, matter.gravest());
-      std::vector<CautionText> more;  // what is more than that no tool goes there
-      std::ranges::copy_if(matter.what, std::back_inserter(more), [&](const CautionText& one) {
-        return one.key != matter.cautions.front().what.key;
-      });
-      std::ranges::copy(matter.instead, std::back_inserter(more));
-      action += (action.empty() ? "" : " ") + sentences(more, voice);
+      std::vector<Advice> more = matter.advice;
+      for (Advice& one : more) {  // that no tool goes there is said
+        std::erase_if(one.what, [&](const CautionText& hazard) {
+          return hazard.key == matter.cautions.front().what.key;
+        });
+      }
+      const Spoken said = spoken(more, voice);
+      join(action, said.statement);
+      join(action, said.action);
       return true;
     });
     if (text.language.empty() && what_to_do.language.empty()) {
@@ -210,8 +233,8 @@ std::vector<AlertEntry> alert_entries(const SheetDesk& desk, CautionScope scope)
     }
   }
   for (const Matter& matter : computed) {
-    add(matter.gravest(), sentences(matter.what, voice), sentences(matter.instead, voice),
-        matter.cautions.front().span);
+    Spoken said = spoken(matter.advice, voice);
+    add(matter.gravest(), said.statement, std::move(said.action), matter.cautions.front().span);
   }
   std::ranges::stable_sort(ranked, {}, &Ranked::signal);
   std::vector<AlertEntry> out;

@@ -282,7 +282,7 @@ std::vector<BlockPtr> CardMaker::all() const {
 
 BlockPtr CardMaker::hurts() const {
   return hurt_line(entries(full_, [](Kept one) { return one <= Kept::cautions; }),
-                   paper_class(input_.paper));
+                   paper_class(input_.paper), capitalised(voice_.words.say(Phrase::other_side)));
 }
 
 FootText CardMaker::foot() const {

@@ -74,7 +74,7 @@ class RoutineMaker {
   /// What is named as a whole has no place in it that an alert lets no tool touch.
   std::string but_for_avoided(const std::string& where) const {
     if (care_.avoided.empty()) return where;
-    return say(Phrase::care_except, {where, places_text(care_.avoided, desk_.voice)});
+    return say(Phrase::care_except, {where, grouped_text(care_.avoided, desk_.voice)});
   }
 
   /// One sentence, with its date.

@@ -77,8 +77,34 @@ class HomeMaker {
 };
 }  // namespace
 
+namespace {
+/// Where mats are left that no comb opens, that nobody brushes, wets or cuts them at home, and whom
+/// to ask: the salon; of skin that tears, the vet. That the skin lies in the mat and is cut with
+/// it: common practice, no source.
+std::optional<AlertEntry> mats_left(const CareDesk& desk) {
+  const SheetInput& input = desk.input;
+  const SheetVoice& voice = desk.voice;
+  std::vector<Place> places;
+  for (const MattedPlace& one : input.plan.mats_left) places.push_back(one.place);
+  if (places.empty()) return std::nullopt;
+  const Words& words = voice.words;
+  std::string to_do = words.say(Phrase::care_mats_left_skin);
+  if (!input.plan.tearing_skin) to_do = words.say(Phrase::care_mats_left_do);
+  return AlertEntry{Gravity::bar,
+                    signal_word(Signal::caution, words),
+                    words.say(Phrase::care_mats_left, {grouped_text(places, voice)}),
+                    std::move(to_do),
+                    {"mats left", input.pet.span}};
+}
+}  // namespace
+
 std::vector<AlertEntry> care_alerts(const CareDesk& desk) {
   std::vector<AlertEntry> out = alert_entries(desk, CautionScope::none);
+  if (auto mats = mats_left(desk)) {
+    const auto lighter = std::ranges::find_if(
+        out, [&](const AlertEntry& one) { return one.gravity > mats->gravity; });
+    out.insert(lighter, *std::move(mats));
+  }
   for (AlertEntry& one : out) one.role = Role::action;
   return out;
 }

@@ -19,6 +19,7 @@ struct SayWords {
   WordArgument operator()(const Blade* blade) const { return std::string(blade->name); }
   WordArgument operator()(int number) const { return number; }
   WordArgument operator()(const std::string& text) const { return words.written(text); }
+  WordArgument operator()(const FreeText& text) const { return words.written(text.value); }
 };
 
 /// On a sheet.
@@ -27,6 +28,7 @@ struct SayToReader : SayWords {
   const SheetVoice& voice;
   using SayWords::operator();
   WordArgument operator()(const std::string& text) const { return salons_words(text, voice); }
+  WordArgument operator()(const FreeText& text) const { return salons_words(text, voice); }
   WordArgument operator()(const std::vector<Place>& places) const {
     return places_text(places, voice);
   }

@@ -9,6 +9,6 @@ namespace furnish {
 SheetRow due_row(const SheetDesk&);
 /// "every 8 weeks", "every 2 months": an interval as the owner has it.
 std::string every_text(const CalendarSpan&, const Words&);
-/// Of a pet without one: "No visit on file", and since when it comes all the same.
+/// Of a pet without one: "No groom on file", and since when it comes all the same.
 std::string no_visit_text(const Pet&, const Words&);
 }  // namespace furnish

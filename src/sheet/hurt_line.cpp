@@ -13,7 +13,7 @@ namespace furnish {
 namespace {
 /// Letters, of one matter and of all on papers from small to large, where a small one too has room
 /// for every danger and warning: what is longer is read on the other side.
-constexpr std::size_t most_of_one = 72;
+constexpr std::size_t most_of_one = 160;
 constexpr std::array<std::size_t, 3> most_of_line{46, 90, 110};
 
 std::size_t letters_of(const std::string& text) {
@@ -22,7 +22,8 @@ std::size_t letters_of(const std::string& text) {
       shown, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
-/// Its first sentence without the full stop; in the language that it was written in.
+/// Its first sentence without the full stop, in the language that it was written in; empty if it is
+/// too long.
 std::string matter_of(const AlertEntry& entry) {
   std::string text = entry.statement, language;
   if (!entry.apart.empty()) {
@@ -34,23 +35,26 @@ std::string matter_of(const AlertEntry& entry) {
   if (text.size() > marks && text[text.size() - marks - 1] == '.') {
     text.erase(text.size() - marks - 1, 1);
   }
-  if (letters_of(text) > most_of_one) text = shortened(without_languages(text), most_of_one);
+  if (letters_of(text) > most_of_one) return {};
   return language.empty() ? text : said_in(language, text);
 }
 }  // namespace
 
-BlockPtr hurt_line(const std::vector<AlertEntry>& alerts, PaperClass paper) {
+BlockPtr hurt_line(const std::vector<AlertEntry>& alerts, PaperClass paper,
+                   const std::string& elsewhere) {
   AlertEntry line;
   std::size_t letters = 0;
   int more = 0;
   for (const AlertEntry& entry : alerts) {
     if (entry.gravity == Gravity::hairline) continue;
-    const std::string text = matter_of(entry);
+    std::string text = matter_of(entry);
+    const bool too_long = text.empty();
+    if (too_long) text = elsewhere;
     const std::size_t own = letters_of(text);
     const bool grave = entry.gravity <= Gravity::panel;
     if (line.word.empty()) {
       line = {entry.gravity, entry.word, text, {}, {"what can hurt", entry.origin.span}};
-    } else if (more > 0 ||
+    } else if (more > 0 || too_long ||
                letters + own > most_of_line[grave ? 2 : static_cast<std::size_t>(paper)]) {
       ++more;
       continue;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "page/alerts.h"
@@ -9,7 +10,7 @@ namespace furnish {
 
 /// What can hurt, for the sides of a card that its alerts are not on: of each but notices its
 /// first sentence, gravest first, in one strong line under the gravest's signal word. What is too
-/// much for about two lines, of cautions on a small paper for one, is counted: "+3". Null if there
-/// is none.
-BlockPtr hurt_line(const std::vector<AlertEntry>&, PaperClass);
+/// much for about two lines, of cautions on a small paper for one, is counted: "+3". None is ever
+/// cut: of one that is too long stands `elsewhere`, where it is read. Null if there is none.
+BlockPtr hurt_line(const std::vector<AlertEntry>&, PaperClass, const std::string& elsewhere);
 }  // namespace furnish

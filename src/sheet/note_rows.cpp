@@ -302,9 +302,10 @@ class RowMaker {
                         : say(Phrase::note_mixed,
                               {text, desk_.voice.locale.long_date(*use.product.mixed)});
       }
-      if (desk_.staff() && use.planned_dwell()) {
-        text += comma(desk_.voice.words) +
-                say(Phrase::dwell, {shown(*use.planned_dwell(), desk_.voice)});
+      // A record says how long it was left on if the visit does; a label only says how long to.
+      const auto dwell = use.product.key.empty() ? use.planned_dwell() : use.dwell;
+      if (desk_.staff() && dwell) {
+        text += comma(desk_.voice.words) + say(Phrase::dwell, {shown(*dwell, desk_.voice)});
       }
       if (desk_.staff() && !use.comb_through.empty()) {
         text += comma(desk_.voice.words) + salons_words(use.comb_through, desk_.voice);

@@ -77,15 +77,13 @@ OwnWords own_words(const FreeText& text, const SheetVoice& voice) {
 }
 
 std::string salons_words(const std::string& text, const SheetVoice& voice) {
-  std::string written = voice.words.written(text);
-  // What a catalogue says otherwise is in the page's language.
-  const bool as_it_is = written.find(text) != std::string::npos || turns_direction(text);
-  return as_it_is ? read_in(voice.salon_language, std::move(written), voice) : written;
+  return salons_words(FreeText(text), voice);
 }
 
 std::string salons_words(const FreeText& text, const SheetVoice& voice) {
-  if (text.language.empty()) return salons_words(text.value, voice);
-  return read_in(text.language, voice.words.written(text.value), voice);
+  SheetVoice unheard = voice;
+  unheard.others = nullptr;
+  return own_words(text, unheard).text;
 }
 
 OwnWords own_name(const std::string& name, const SheetVoice& voice) {

@@ -26,8 +26,8 @@ struct OwnWords {
 };
 OwnWords own_words(const FreeText&, const SheetVoice&);
 
-/// What the salon's people wrote that is no name and has no language of its own: as written, read
-/// aloud in the salon's language.
+/// What the salon's people wrote that is no name, for staff: as own_words() has it, and what is in
+/// another language than the page reads on, aloud in its own.
 std::string salons_words(const std::string&, const SheetVoice&);
 std::string salons_words(const FreeText&, const SheetVoice&);
 

@@ -28,7 +28,7 @@ std::vector<TextSpan> run_in(const SheetRow& row, TextSpan label) {
   std::vector<TextSpan> out{std::move(label)};
   std::ranges::copy(row.text, std::back_inserter(out));
   for (std::size_t i = 0; i < row.points.size(); ++i) {
-    if (i > 0) out.push_back({" "});
+    if (i > 0 || !row.text.empty()) out.push_back({" "});
     std::ranges::copy(row.points[i].text, std::back_inserter(out));
   }
   return out;

@@ -28,6 +28,12 @@ BlockPtr foot_of_side(const FootText& text, const std::string& turn, const std::
   return column({paragraph(turn, style), std::make_shared<Gap>(0.2, 0.2, 0), std::move(line)});
 }
 
+std::size_t letters_in(const std::vector<TextSpan>& spans) {
+  std::size_t out = 0;
+  for (const TextSpan& span : spans) out += without_languages(span.text).size();
+  return out;
+}
+
 /// Spans cut between words into runs of some length; what has no words, after twice as much.
 std::vector<std::vector<TextSpan>> cut_spans(const std::vector<TextSpan>& spans) {
   std::vector<std::vector<TextSpan>> out(1);
@@ -160,7 +166,14 @@ std::vector<SheetRow> cut(const std::vector<SheetRow>& rows) {
     for (const SheetRow::Point& point : row.points) {
       bool differs = point.differs;
       for (auto& text : cut_spans(point.text)) {
-        add({}, {{std::move(text), differs}});
+        // What leads in to the points stays with the first of them.
+        const bool leads = !first && out.back().points.empty() && out.back().apart.empty() &&
+                           letters_in(out.back().text) + letters_in(text) <= most_letters;
+        if (leads) {
+          out.back().points.push_back({std::move(text), differs});
+        } else {
+          add({}, {{std::move(text), differs}});
+        }
         differs = false;
       }
       if (!first && !out.back().points.empty()) out.back().points.back().apart = point.apart;

@@ -1,7 +1,10 @@
 #include <algorithm>
+#include <iterator>
 
 #include "base/text.h"
+#include "plan/matters.h"
 #include "sheet/alerts.h"
+#include "sheet/caution_words.h"
 #include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/style_words.h"
@@ -9,12 +12,37 @@
 
 namespace furnish {
 namespace {
-/// What can hurt, gravest first, but for notices; and when the work is to stop.
+/// What an alert says is the matter, without what to do about it.
+std::vector<std::string> hazards(const AlertEntry& alert, const std::vector<Matter>& computed,
+                                 const SheetVoice& voice) {
+  const auto matter = std::ranges::find_if(computed, [&](const Matter& one) {
+    return one.cautions.front().span == alert.origin.span &&
+           alert.statement.starts_with(sentence(caution_text(one.what.front(), voice)));
+  });
+  if (matter == computed.end()) return {alert.statement};
+  std::vector<std::string> out;
+  for (const CautionText& what : matter->what) out.push_back(sentence(caution_text(what, voice)));
+  return out;
+}
+
+/// What can hurt, gravest first, but for notices; and when the work is to stop. A machine's noise
+/// is a caution because a line of the pet's own names it: that is no other answer.
 std::vector<TextSpan> what_stops(const std::vector<AlertEntry>& alerts, const SheetDesk& desk) {
   const auto& [input, voice] = desk;
+  std::vector<Caution> counting;
+  std::ranges::copy_if(input.plan.cautions, std::back_inserter(counting),
+                       [](const Caution& one) { return !one.accepted; });
+  const std::vector<Matter> computed = matters(counting);
+  const auto noise = [&](const AlertEntry& alert) {
+    return std::ranges::any_of(computed, [&](const Matter& one) {
+      const Caution& gravest = one.cautions.front();
+      return gravest.rule == RuleId::noise && gravest.span == alert.origin.span;
+    });
+  };
   Sentences out(voice.words);
   for (const AlertEntry& alert : alerts) {
-    if (alert.gravity != Gravity::hairline) out.add(alert.statement);
+    if (alert.gravity == Gravity::hairline || noise(alert)) continue;
+    for (const std::string& one : hazards(alert, computed, voice)) out.add(one);
   }
   if (out.empty() && !alerts.empty()) out.add(alerts.front().statement);
   out.add_headed(voice.words.say(Phrase::stop), salons_words(input.pet.handling.stop, voice));

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "figure/hatching.h"
 #include "page/forms.h"
+#include "page/goes_on.h"
 #include "page/shortest.h"
 #include "page/stack.h"
 #include "page/table.h"
@@ -163,7 +164,8 @@ TableRow table_row(const StyleRow& row, const SheetDesk& desk, RowCautions cauti
 }
 
 /// Some of the rows in one narrow column, each tool over its rows.
-BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk) {
+BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk,
+                      Table::Head shown = Table::Head::shown) {
   const auto& [input, voice] = desk;
   using Kind = TableColumn::Kind;
   std::vector<TableColumn> columns{
@@ -182,7 +184,7 @@ BlockPtr narrow_table(std::span<const StyleRow> rows, const SheetDesk& desk) {
     table.push_back(table_row(row, desk, RowCautions::in_full));
   }
   return std::make_shared<Table>(std::move(columns), std::move(table), Role::body,
-                                 Origin{"table of parts", input.pet.span});
+                                 Origin{"table of parts", input.pet.span}, shown);
 }
 
 /// Where nothing is planned a hand writes what the owner says.
@@ -252,7 +254,9 @@ std::vector<BlockPtr> style_table_in_pieces(const std::vector<StyleRow>& rows,
         letters += part.names.size() + (part.part != nullptr ? part.part->entry.note.size() : 0);
       }
     } while (++end < rows.size() && end - at < most_rows && letters < enough_letters);
-    out.push_back(narrow_table(all.subspan(at, end - at), desk));
+    const auto some = all.subspan(at, end - at);
+    out.push_back(std::make_shared<GoesOn>(narrow_table(some, desk),
+                                           narrow_table(some, desk, Table::Head::none)));
     at = end;
   }
   return out;

@@ -33,7 +33,7 @@ TEST_CASE("due lists who comes, the longest over first", "[front-desk]") {
     INFO(row.dump());
     // Last those of which nobody knows a day.
     if (row["due"].is_null()) {
-      CHECK(row["reason"] == "no visit on file");
+      CHECK(row["reason"] == "no groom on file");
       CHECK(row["days_over"].is_null());
       before = -100000;
       continue;

@@ -34,8 +34,15 @@ TEST_CASE("mats-before-water: mats, and water before the comb") {
   CHECK_FALSE(fires(RuleId::mats_before_water, dog));
   dog.bath.before = Located<std::string>{"no brushing, straight into the tub", line(20)};
   CHECK(fires(RuleId::mats_before_water, dog, {matted(1)}));
-  dog.bath.none = true;
+  // Felt is clipped, never combed through.
+  CHECK(fires(RuleId::mats_before_water, dog, {matted(3)}));
   CHECK_FALSE(fires(RuleId::mats_before_water, dog, {matted(4)}));
+  Visit one_side = matted(4);
+  one_side.came_in.regions.push_back(state("ears", std::nullopt, 2));
+  CHECK(plan(salon(), dog, {one_side}).caution(RuleId::mats_before_water)->places ==
+        std::vector<Place>{at("right ear")});
+  dog.bath.none = true;
+  CHECK_FALSE(fires(RuleId::mats_before_water, dog, {matted(3)}));
 }
 
 TEST_CASE("prebrush: double, curly or drop coat into the water unbrushed") {

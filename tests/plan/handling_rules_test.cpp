@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <map>
+
 #include "plan/made.h"
 
 using namespace furnish;
@@ -187,6 +189,54 @@ TEST_CASE("a machine whose noise the pet's lines name is a caution with both pla
   CHECK(plan(salon(), dog).count(RuleId::noise) == 2);
   dog.preferences.dislikes = {"clipper lines"};
   CHECK(plan(salon(), dog).count(RuleId::noise) == 0);
+}
+
+TEST_CASE(
+    "felt that no clipper is planned for is told, whichever of clipper and water comes first") {
+  Visit felted = visit("2026-09-29");
+  felted.came_in.regions = {state("back", {}, 4), state("belly", {}, 4)};
+  Pet dog = pet(Coat::curly);
+  dog.trim = {part("back", blade("7F")), part("belly", shears(Shears::curved))};
+  Salon shop = salon();
+  shop.felted = FeltedWay::clip_first;
+  const Made made = plan(shop, dog, {felted});
+  REQUIRE(made.caution(RuleId::felted_coat) != nullptr);
+  CHECK(made.caution(RuleId::felted_coat)->places == std::vector<Place>{at("belly")});
+  CHECK(made.caution(RuleId::felted_coat)->instead.key == "felted-coat-decided-do");
+  dog.trim[1].entry.tool = blade("10");
+  CHECK(plan(shop, dog, {felted}).count(RuleId::felted_coat) == 0);
+}
+
+TEST_CASE("felted is said of felt alone, and no comb is sent into it") {
+  Visit matted = visit("2026-09-29");
+  for (const Region region : info(Group::body).members) {
+    matted.came_in.regions.push_back(state(info(region).key, {}, 3));
+  }
+  matted.came_in.regions.front().mats = 4;
+  Pet dog = pet(Coat::curly);
+  dog.bath.before.reset();
+  dog.trim = {part("back", comb(13_mm))};
+  const Made made = plan(salon(), dog, {matted});
+  std::map<std::string, std::size_t> places;
+  for (const Caution& one : made.with(RuleId::felted_coat)) {
+    if (one.rule != RuleId::felted_coat) continue;
+    places[one.what.key] = one.places.size();
+    CHECK(one.instead.key == "felted-coat-do");
+  }
+  CHECK(places ==
+        std::map<std::string, std::size_t>{
+            {"felted-coat", 1}, {"felted-coat-to-skin", info(Group::body).members.size() - 1}});
+  CHECK(made.count(RuleId::mats_before_water) == 0);
+  matted.came_in.regions = {state("back", {}, 4)};
+  CHECK(plan(salon(), dog, {matted}).caution(RuleId::comb_on_mats)->instead.key ==
+        "comb-on-mats-felt-do");
+}
+
+TEST_CASE("a visit that did not look takes nothing from what the one before it found") {
+  Visit found = visit("2026-09-29"), sent_home = visit("2026-10-06");
+  found.work = sent_home.work = Work::not_done;
+  found.came_in.regions = {state("back", {}, 4)};
+  CHECK(plan(salon(), pet(Coat::curly), {found, sent_home}).count(RuleId::felted_coat) == 1);
 }
 
 TEST_CASE("what an alert rules out is held against the plan, in the sentence that says so") {

@@ -206,3 +206,65 @@ TEST_CASE("a bath at home is mixed for the owner's bottle") {
   CHECK(bath->mix->product == Volume::ml(25));
   CHECK(bath->mix->water == Volume::ml(250));
 }
+
+namespace {
+/// A visit of which nothing was done, which found two places felted and one combable.
+Visit sent_home_matted() {
+  Visit out = visit("2026-11-24");
+  out.work = Work::not_done;
+  out.came_in.regions = {state("left ear", {}, 3), state("front legs", {}, 4),
+                         state("back", {}, 2)};
+  return out;
+}
+std::vector<Place> left_in(const Pet& dog, const std::vector<Visit>& visits) {
+  std::vector<Place> out;
+  for (const MattedPlace& one : plan(salon(), dog, visits).plan.mats_left) {
+    out.push_back(one.place);
+  }
+  return out;
+}
+using Places = std::vector<Place>;
+}  // namespace
+
+TEST_CASE("mats that no comb opens stay in the coat until somebody cuts them off") {
+  Pet dog = weeks_apart(6, Coat::drop);
+  dog.trim = {part("ears", Brush{}), part("front legs", shears(Shears::curved), Lay::with, 40_mm),
+              part("back", blade("7F"))};
+  Visit last = sent_home_matted();
+  CHECK(left_in(dog, {last}) == Places{at("left ear"), at("front legs")});
+  PlacedEntry& clipped = last.done.emplace_back();
+  clipped.place = at("left front leg");
+  clipped.entry.tool = blade("7F");
+  CHECK(left_in(dog, {last}) == Places{at("left ear"), at("right front leg")});
+  last.went_out = {state("left ear", {}, 0)};
+  CHECK(left_in(dog, {last}) == Places{at("right front leg")});
+  // The next one that is sent home, too, says nothing of them.
+  Visit next = visit("2026-11-24");
+  next.number = 2;
+  next.work = Work::not_done;
+  CHECK(left_in(dog, {last, next}) == Places{at("right front leg")});
+  next.work = Work::done;
+  CHECK(left_in(dog, {last, next}).empty());
+  // Done as planned: what is only brushed is as it came.
+  last = sent_home_matted();
+  last.work = Work::done;
+  CHECK(left_in(dog, {last}) == Places{at("left ear")});
+  last.came_in.regions = {state("tail", {}, {})};
+  last.came_in.regions.front().encircling = true;
+  CHECK(left_in(dog, {last}) == Places{at("tail")});
+}
+
+TEST_CASE("nobody brushes or baths at home where such mats are left") {
+  Pet dog = weeks_apart(6, Coat::drop);
+  dog.trim = {part("ears", Brush{}), part("front legs", Brush{}), part("back", blade("7F"))};
+  dog.home.bath_every = Located<std::chrono::days>{std::chrono::days(28), {}};
+  const HomeCare care = care_of(dog, {sent_home_matted()});
+  CHECK(care.avoided == Places{at("left ear"), at("front legs")});
+  CHECK(zone_of(care, "ears") == nullptr);
+  CHECK(zone_of(care, "front legs") == nullptr);
+  CHECK_FALSE(care.bath);
+  Visit combed = sent_home_matted();
+  for (RegionState& state : combed.came_in.regions) state.mats = 2;
+  CHECK(care_of(dog, {combed}).avoided.empty());
+  CHECK(care_of(dog, {combed}).bath);
+}

@@ -130,6 +130,7 @@ struct SayFact {
   std::string operator()(const Blade* blade) const { return "#" + std::string(blade->name); }
   std::string operator()(int number) const { return std::to_string(number); }
   std::string operator()(double number) const { return std::to_string(number); }
+  std::string operator()(const FreeText& text) const { return text.value; }
   std::string operator()(VetTask task) const { return std::string(key(task)); }
   std::string operator()(const std::string& text) const { return text; }
 };

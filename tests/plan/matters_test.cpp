@@ -125,3 +125,33 @@ TEST_CASE("nothing is lost: every caution is in one matter, gravest first") {
   CHECK(std::ranges::is_sorted(all, {}, &Matter::gravest));
   CHECK(all.size() < cautions);
 }
+
+TEST_CASE("each hazard in a row has what to do about it right after it") {
+  Pet dog = pet();
+  dog.bath.before.reset();
+  dog.trim = {part("back", comb(13_mm)), part("neck", blade("7F"))};
+  Visit last = matted("back", 3);
+  last.came_in.regions.push_back(state("neck", std::nullopt, 2));
+  Finding lump;
+  lump.place = {at("neck"), {}};
+  lump.what = "lump";
+  last.findings = {lump};
+  std::vector<std::string> said_in_order;
+  for (const Matter& matter : matters(plan(salon(), dog, {last}).plan.cautions)) {
+    for (const Advice& one : matter.advice) {
+      for (const CautionText& what : one.what) said_in_order.push_back(what.key);
+      said_in_order.push_back("> " + one.instead.key);
+    }
+  }
+  CHECK(said_in_order == Rows{"comb-on-mats", "> comb-on-mats-do", "mats-before-water",
+                              "> mats-before-water-do", "found-there", "> found-there-do"});
+  // Advice that is taken back is not given; the hazard goes before what holds instead.
+  dog.trim = {part("hocks", comb(13_mm))};
+  last = matted("hocks", 3);
+  last.came_in.regions[0].encircling = true;
+  const std::vector<Matter> all = matters(plan(salon(), dog, {last}).plan.cautions);
+  REQUIRE(!all.empty());
+  REQUIRE(!all.front().advice.empty());
+  CHECK(all.front().advice.front().instead.key == "mat-wound-do");
+  for (const Advice& one : all.front().advice) CHECK(one.instead.key != "comb-on-mats-do");
+}

@@ -169,7 +169,7 @@ TEST_CASE(
   CHECK(caution->places == std::vector{Place{Region::belly, Side::left}});
   CHECK(caution->span.begin.line == 4);
   CHECK(caution->against.begin.line == 12);
-  CHECK(std::get<std::string>(caution->what.facts[1]) == "lump, pea-sized");
+  CHECK(std::get<FreeText>(caution->what.facts[1]).value == "lump, pea-sized");
   // Elsewhere, of another kind, closed, or where no tool goes: none.
   CHECK(made({finding("tail", Side::both, "lump")}).count(RuleId::found_there) == 0);
   CHECK(made({finding("belly", Side::both, "flea dirt")}).count(RuleId::found_there) == 0);

@@ -160,6 +160,6 @@ TEST_CASE("the plan of a pet without a visit names no day that moves with the as
     const Made made = plan(salon(), marlow(), {}, "2026-11-24", std::move(bookings));
     return plan_text(made.plan, salon(), marlow(), words());
   };
-  CHECK(text({}).find("  not booked; no visit on file\n") != std::string::npos);
+  CHECK(text({}).find("  not booked; no groom on file\n") != std::string::npos);
   CHECK(text({booking("2026-12-03")}).find("2026-12-03, booked at 09:00") != std::string::npos);
 }

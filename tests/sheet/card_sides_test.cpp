@@ -7,6 +7,7 @@
 #include "sheet/alerts.h"
 #include "sheet/desk.h"
 #include "sheet/parts.h"
+#include "sheet/pieces.h"
 
 // What a card has on its front, and what whoever sees its back knows.
 
@@ -84,5 +85,46 @@ TEST_CASE("many grave alerts are counted on the back, not all repeated", "[card]
   REQUIRE_FALSE(card->page.more.empty());
   CHECK(test::says(card->page.more.back(), "Bites when number 0 is called"));
   CHECK(test::says(card->page.more.back(), "+2"));
+}
+
+TEST_CASE("what can hurt is whole on the back, or stands where it is read", "[card]") {
+  const auto back = [&](std::string_view alert) {
+    std::string pet = "[pet]\nname = \"Rex\"\n[[alert]]\nlevel = \"danger\"\ntext = \"" +
+                      std::string(alert) + "\"\n";
+    for (int i = 0; i < 20; ++i) {
+      pet += "[[alert]]\nlevel = \"caution\"\ntext = \"Minds number " + std::to_string(i) +
+             " of many.\"\ndo = \"Wait a while, and then go on.\"\n";
+    }
+    Desk table = test::desk(pet);
+    const auto card = table.card(table.kennel(), "A6");
+    INFO(table.said());
+    REQUIRE(card);
+    REQUIRE_FALSE(card->page.more.empty());
+    return test::text_of(card->page.more.front());
+  };
+  const std::string heat =
+      "Heated air can kill, flat-faced, old, very young and heart patients first of all others";
+  const std::string side = back(heat);
+  INFO(side);
+  CHECK(test::without_space(side).find(test::without_space(heat)) != std::string::npos);
+  CHECK(side.find("\u2026") == std::string::npos);
+  std::string endless = "Bites";
+  for (int i = 0; i < 40; ++i) endless += " and bites";
+  const std::string other = back(endless);
+  INFO(other);
+  CHECK(test::without_space(other).find(test::without_space("DANGER Other side")) !=
+        std::string::npos);
+  CHECK(other.find("\u2026") == std::string::npos);
+}
+
+TEST_CASE("what leads in to a list stays with its first point", "[card]") {
+  SheetRow row{"Trim", {{"Silky short, except:", Face::bold}}, {}};
+  for (const char* const point : {"Ears: #7", "Left hock: #40"}) row.points.push_back({{{point}}});
+  const std::vector<SheetRow> pieces = cut(std::vector{row});
+  REQUIRE(pieces.size() == 2);
+  REQUIRE(pieces.front().points.size() == 1);
+  CHECK(pieces.front().points.front().text.front().text == "Ears: #7");
+  CHECK(pieces.back().label.empty());
+  CHECK(pieces.back().points.size() == 1);
 }
 }  // namespace furnish

@@ -109,7 +109,7 @@ TEST_CASE("every value that the card promises is in its rows", "[card]") {
   CHECK(row("Not wanted") == "Rounded ears, scent");
   CHECK(row("Collects") == "Priya or Tom. Own things: red collar and towel.\n____ Collects at");
   // It was never here, so it is due now; one line says so.
-  CHECK(row("Due again") == "No visit on file.");
+  CHECK(row("Due again") == "No groom on file.");
 }
 
 TEST_CASE("every row is on the page, in order, on every paper", "[card]") {
@@ -245,7 +245,7 @@ TEST_CASE("what is not known waits for a hand", "[card]") {
   const test::Kennel kennel = table.kennel();
   CHECK(row_of(table, kennel, "Trim") == "____ Ask, and write it here:");
   CHECK(row_of(table, kennel, "Collects") == "____ Collects at");
-  CHECK(row_of(table, kennel, "Due again") == "No visit on file.");
+  CHECK(row_of(table, kennel, "Due again") == "No groom on file.");
   CHECK(row_of(table, kennel, "Weight") == "____ Weight");
   for (const char* none : {"Handle", "Bath", "Dry", "Finish", "Not wanted", "Accepted", "Owner",
                            "Growth", "Drawer", "Today"}) {
@@ -365,7 +365,7 @@ TEST_CASE("a card asks for the next day once: in words, or by a line to write on
   REQUIRE(sheet);
   const std::string text = test::text_of(sheet->page.frame);
   INFO(text);
-  CHECK(test::says(sheet->page.frame, "No visit on file."));
+  CHECK(test::says(sheet->page.frame, "No groom on file."));
   const auto first = text.find("Due again");
   REQUIRE(first != std::string::npos);
   CHECK(text.find("Due again", first + 1) == std::string::npos);

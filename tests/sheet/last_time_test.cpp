@@ -305,11 +305,11 @@ TEST_CASE("a next visit says why it is then", "[card]") {
                 "date = 2026-11-03\nunfinished = false\nnext = 2026-12-01\n"}});
   CHECK(row_of(agreed, agreed.kennel(), "Due again") == "Tuesday, 1 December (as agreed)");
   Desk first = test::desk(rex);
-  CHECK(row_of(first, first.kennel(), "Due again") == "No visit on file.");
+  CHECK(row_of(first, first.kennel(), "Due again") == "No groom on file.");
   // A regular whose visits lie in another book is believed.
   std::string long_here = rex;
   long_here.replace(0, 6, "[pet]\nsince = 2014\n");
   Desk regular = test::desk(long_here);
-  CHECK(row_of(regular, regular.kennel(), "Due again") == "No visit on file, comes since 2014.");
+  CHECK(row_of(regular, regular.kennel(), "Due again") == "No groom on file, comes since 2014.");
 }
 }  // namespace furnish

@@ -182,9 +182,10 @@ TEST_CASE("what alone is taller than the paper goes on, cut between words", "[la
     const std::string all = test::without_space(one->all);
     std::size_t minded = 0;
     for (std::size_t at = 0; (at = all.find("indhim", at)) != std::string::npos; ++at) ++minded;
-    // Every side after the front begins with what can hurt, of which so much is repeated.
-    constexpr std::size_t again = 8;
-    CHECK(minded == 3 * 54 + (one->sides - 1) * again);
+    CHECK(minded == 3 * 54);
+    // Every side after the front begins with what can hurt; of what is too long for that, with
+    // where it is read.
+    CHECK((one->sides == 1 || has(one->all, "DANGER Other side")));
   }
 }
 

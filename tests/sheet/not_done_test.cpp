@@ -187,4 +187,48 @@ TEST_CASE("a bite is known by the words of each language, and what was none is n
     }
   }
 }
+
+// The skin lies in felt and is cut with it: common practice, no source.
+TEST_CASE("an owner reads where mats were left, what not to do there, and to come back", "[care]") {
+  const std::string pet =
+      "[pet]\nname = \"Rex\"\ncoat = \"drop\"\n[home]\nbath_every = \"2 weeks\"\n";
+  const std::string came = "[came_in]\nears = { mats = 3, side = \"left\" }\nlegs = { mats = 4 }\n";
+  const auto page = [&](const std::string& visit, const std::string& more = {}) {
+    Desk table({{"pets/rex.toml", pet + more},
+                {"salon.toml", "[salon]\nname = \"Demo\"\n"},
+                {"visits/rex/2026-11-24.toml", "date = 2026-11-24\n" + visit}});
+    return text(table.care(table.kennel()));
+  };
+  const std::string left = page("not_done = \"bit, so we stopped\"\ndid = [\"bath\"]\n" + came);
+  INFO(left);
+  CHECK(has(left, "CAUTION Still matted to the skin: left ear and legs."));
+  CHECK(has(left, "Do not brush, wet or cut there: the skin lies in the mat."));
+  CHECK(has(left, "Ask us soon for a day to clip it off."));
+  CHECK(has(left, "all over (except: left ear and legs)"));
+  CHECK_FALSE(has(left, "Every 2 weeks"));
+  CHECK(has(page("not_done = \"bit\"\n" + came, "[health]\nconditions = [\"thin skin\"]\n"),
+            "this skin tears. Call your vet soon."));
+  // What the clipper took off, and what a comb opens, are no such mats.
+  for (const std::string& visit :
+       {"not_done = \"bit\"\n" + came +
+            "[done]\nears = { blade = \"10\" }\nlegs = { blade = \"10\" }\n",
+        std::string("not_done = \"bit\"\n[came_in]\nears = { mats = 2 }\n")}) {
+    const std::string combed = page(visit);
+    INFO(combed);
+    CHECK_FALSE(has(combed, "Still matted"));
+    CHECK_FALSE(has(combed, "except:"));
+    CHECK(has(combed, "Every 2 weeks"));
+  }
+}
+
+TEST_CASE("what a visit did not do is no groom on file, and the visit is", "[card]") {
+  Desk table(
+      {{"pets/rex.toml", "[pet]\nname = \"Rex\"\n"},
+       {"visits/rex/2026-11-24.toml", "date = 2026-11-24\nnot_done = \"came in coughing\"\n"}});
+  const std::string card = text(table.card(table.kennel("rex", next_day)));
+  INFO(card);
+  CHECK(has(card, "Came in coughing."));
+  CHECK(has(card, "No groom on file"));
+  CHECK_FALSE(has(card, "No visit on file"));
+}
 }  // namespace furnish

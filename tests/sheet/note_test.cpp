@@ -228,4 +228,28 @@ TEST_CASE("what is learned says from how many visits", "[note]") {
   REQUIRE(sheet);
   CHECK(test::says(sheet->page.frame, "in 30 days, learned from 3 visits."));
 }
+
+TEST_CASE("a record says how long a product was left on only if the visit does", "[note]") {
+  const auto note = [](const std::string& product) {
+    Desk table({{"pets/rex.toml", rex},
+                {"salon.toml",
+                 "[salon]\nname = \"Demo\"\n[products.mild]\nname = \"Mild shampoo\"\nkind = "
+                 "\"shampoo\"\ndwell = \"2 min\"\n"},
+                {"visits/rex/2026-11-24.toml",
+                 "date = 2026-11-24\nunfinished = false\n[[product]]\n" + product}});
+    const auto sheet = table.note(table.kennel(), Audience::staff);
+    REQUIRE(sheet);
+    return test::without_space(test::text_of(sheet->page.frame));
+  };
+  const auto has = [](const std::string& page, std::string_view words) {
+    return page.find(test::without_space(words)) != std::string::npos;
+  };
+  const std::string named = note("product = \"mild\"\n");
+  CHECK(has(named, "Mild shampoo."));
+  CHECK_FALSE(has(named, "2 min"));
+  const std::string own = note("product = \"mild\"\ndwell = \"4 min\"\n");
+  CHECK(has(own, "Mild shampoo, left on 4 min."));
+  CHECK_FALSE(has(own, "leave on"));
+  CHECK(has(note("name = \"Oat\"\nkind = \"shampoo\"\ndwell = \"5 min\"\n"), "left on 5 min"));
+}
 }  // namespace furnish

@@ -108,9 +108,9 @@ TEST_CASE("a stock phrase is said in the page's language", "[own-words]") {
 
 TEST_CASE("a salon of another language has its stock phrases understood", "[own-words]") {
   const ShippedWords spanish("es"), german("de");
-  CHECK(german.words().translated("Bulto", &spanish.words()) == "Beule");
+  CHECK(german.words().translated("Bulto", &spanish.words()) == "Hautknoten");
   CHECK_FALSE(german.words().translated("Bulto", nullptr));
-  CHECK(german.words().translated("lump", nullptr) == "Beule");
+  CHECK(german.words().translated("lump", nullptr) == "Hautknoten");
   CHECK_FALSE(german.words().translated("brings the ball", nullptr));
 }
 
@@ -207,5 +207,29 @@ TEST_CASE("owners of the samples read one language", "[own-words]") {
   }
   INFO(table.said());
   CHECK_FALSE(table.says("other-language"));
+}
+
+TEST_CASE("staff read the salon's stock phrases in the sheet's language", "[own-words]") {
+  Desk table = visited(
+      "[came_in]\nbehaviour = { en = \"calm today\", de = \"heute ruhig\" }\n"
+      "[[finding]]\nregion = \"rear legs\"\nwhat = \"drags the toes on the ramp\"\n"
+      "advised = \"vet at the next check\"\n"
+      "[[finding]]\nregion = \"belly\"\nwhat = { en = \"odd spot\", de = \"seltsamer Fleck\" }\n",
+      "[salon]\nlanguage = \"en-GB\"\n");
+  table.speak("de");
+  const ShippedWords german("de");
+  const auto kennel = table.kennel("rex", demo_day + std::chrono::days(7));
+  for (const auto& sheet : {table.card(kennel, "A4"), table.style(kennel)}) {
+    REQUIRE(sheet);
+    std::string page;
+    for (const Frame& side : sides(sheet->page)) page += text_of(side);
+    INFO(page);
+    for (const char* const stock : {"drags the toes on the ramp", "vet at the next check"}) {
+      CHECK_FALSE(has(page, stock));
+      CHECK(has(page, german.words().translated(stock, nullptr).value().substr(1)));
+    }
+    CHECK(has(page, "eltsamer Fleck"));
+    CHECK(has(page, "eute ruhig"));
+  }
 }
 }  // namespace furnish::test

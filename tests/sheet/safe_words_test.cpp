@@ -61,11 +61,10 @@ TEST_CASE("a full stop ends the sentence it belongs to", "[safe-words]") {
 
 // A knot in the coat is combed; a lump in the skin is a vet's.
 TEST_CASE("a lump is never called as a mat is", "[safe-words]") {
-  const Table table{
-      {"en", {{"ump"}, {"mat", "knot"}}}, {"es", {{"ulto"}, {"nudo"}}},
-      {"fr", {{"rosseur"}, {"nœud"}}},    {"de", {{"Beule"}, {"Knoten", "Knötchen", "Filz"}}},
-      {"pt", {{"aroço"}, {" nó", "Nó"}}}, {"vi", {{"ục u"}, {"bết"}}},
-      {"ar", {{"كتل"}, {"تلبّد"}}}};
+  const Table table{{"en", {{"ump"}, {"mat", "knot"}}}, {"es", {{"ulto"}, {"nudo"}}},
+                    {"fr", {{"rosseur"}, {"nœud"}}},    {"de", {{"noten"}, {"Knötchen", "ilz"}}},
+                    {"pt", {{"aroço"}, {" nó", "Nó"}}}, {"vi", {{"ục u"}, {"bết"}}},
+                    {"ar", {{"كتل"}, {"تلبّد"}}}};
   for (const auto& [language, said] : table) {
     CAPTURE(language);
     const ShippedWords shipped(language);
@@ -77,6 +76,11 @@ TEST_CASE("a lump is never called as a mat is", "[safe-words]") {
     const std::string side = "lying on either side will do; mind lumps";
     // Arabic has them as "الكتل".
     check(words.written(side), said);
+  }
+  // In German a lump is a knot of the skin, so mats are called nothing like it.
+  const ShippedWords german("de");
+  for (const char* const grade : {"grade-1", "grade-2", "grade-3", "grade-4"}) {
+    check(german.words().term("mats", grade), {{"ilz"}, {"noten", "nöt", "geschnitten"}});
   }
 }
 

@@ -141,7 +141,7 @@ def booked_in_with_who_has_room(browser):
                                        "days/2026-11-26.toml": 'date = 2026-11-26\n\n[[booking]]\nat = 09:00:00\ncollect = 12:00:00\npet = "bjarne"\ngroomer = "Bo"\n'})
     try:
         browser.go(desk.url)
-        browser.wait("document.querySelector('.one-pet[data-id=wren] .due')?.textContent === 'no visit on file'")
+        browser.wait("document.querySelector('.one-pet[data-id=wren] .due')?.textContent === 'no groom on file'")
         open_pet(browser, "wren")
         browser.press("Book in")
         browser.js("const one = document.querySelector('.booking-day input'); one.value = '2026-11-26'; one.dispatchEvent(new Event('input'))")
