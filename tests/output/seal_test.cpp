@@ -1,10 +1,12 @@
 #include "output/seal.h"
 
 #include <catch2/catch.hpp>
+#include <filesystem>
 #include <string>
 #include <vector>
 
 #include "output/icalendar.h"
+#include "output/own_files.h"
 #include "output/pdf.h"
 #include "output/png.h"
 #include "output/sample_page.h"
@@ -94,4 +96,13 @@ TEST_CASE("A file that speaks of seals without end is not ours") {
   std::string text;
   for (std::size_t i = 0; i < SealReader::most_marks; ++i) text += "furnish-seal:00000000\n";
   CHECK_FALSE(seal_holds(sealed(text, SealedAs::text)));
+}
+
+TEST_CASE("A file larger than any of ours is not read through") {
+  const TemporaryFolder folder;
+  const std::string path = folder.file("film.mp4", sealed("a sheet", SealedAs::text));
+  CHECK(is_own_file(path));
+  std::filesystem::resize_file(path, largest_own_file + 1);  // with a hole
+  CHECK_FALSE(is_own_file(path));
+  CHECK_FALSE(is_own_file(folder.path("nothing")));
 }
