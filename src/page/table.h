@@ -46,7 +46,9 @@ struct TableRow {
 /// that a listener meets no blank one.
 class Table final : public Block {
  public:
-  Table(std::vector<TableColumn>, std::vector<TableRow>, Role = Role::body, Origin = {});
+  /// Columns stand `least_gutter` apart or, with the rhythm, more.
+  Table(std::vector<TableColumn>, std::vector<TableRow>, Role = Role::body, Origin = {},
+        Length least_gutter = {});
   Extent measure(Length width, const Setting&) const override;
   void place(const Rect&, const Setting&, Frame&) const override;
   std::vector<Part> parts(Length width, const Setting&) const override;

@@ -1,7 +1,7 @@
 #include <algorithm>
 
 #include "base/text.h"
-#include "sheet/alerts.h"
+#include "plan/clinical.h"
 #include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/style_words.h"
@@ -9,15 +9,13 @@
 
 namespace furnish {
 namespace {
-/// What can hurt, gravest first, but for notices; and when the work is to stop.
-std::vector<TextSpan> what_stops(const std::vector<AlertEntry>& alerts, const SheetDesk& desk) {
+/// Signs at which the work ends: the pet's own, then those that hold for every dog.
+std::vector<TextSpan> what_stops(const SheetDesk& desk) {
   const auto& [input, voice] = desk;
   Sentences out(voice.words);
-  for (const AlertEntry& alert : alerts) {
-    if (alert.gravity != Gravity::hairline) out.add(alert.statement);
-  }
-  if (out.empty() && !alerts.empty()) out.add(alerts.front().statement);
-  out.add_headed(voice.words.say(Phrase::stop), salons_words(input.pet.handling.stop, voice));
+  out.add(salons_words(input.pet.handling.stop, voice));
+  if (has_condition(input.pet, Condition::seizures)) out.add(voice.words.say(Phrase::if_fit_head));
+  out.add(voice.words.say(Phrase::if_breath_head));
   return out.take();
 }
 
@@ -82,8 +80,7 @@ std::vector<ReadBack> style_read_back(const std::vector<StyleRow>& rows, const S
   const auto ask = [&](Phrase question, std::vector<TextSpan> answer) {
     if (!answer.empty()) out.push_back({voice.words.say(question), std::move(answer)});
   };
-  const std::vector<AlertEntry> alerts = alert_entries(desk, CautionScope::all);
-  ask(Phrase::q_stop, what_stops(alerts, desk));
+  ask(Phrase::q_stop, what_stops(desk));
   const bool differs = std::ranges::any_of(rows, [](const StyleRow& row) { return row.differs; });
   if (differs && input.pet.style) {
     ask(Phrase::q_differs, what_differs(rows, desk));
