@@ -25,6 +25,11 @@ std::string look(const ComposedPage& page) {
   return comma == std::string::npos ? page.layout : page.layout.substr(comma + 2);
 }
 
+/// Has rows for a hand to write what nobody has said yet.
+bool asks(const ComposedPage& page) {
+  return page.layout.starts_with("asking");
+}
+
 }  // namespace
 
 std::string usual_look(std::span<const Done* const> all) {
@@ -52,7 +57,8 @@ void arrange_alike(Done& done, const std::string& usual, Workshop& shop) {
   shop.sources().forget_passing(from);
   if (!alike) return;
   const ComposedPage& other = alike->sheet.page;
-  if (look(other) == usual && is_plain(other) && other.step == page.step) {
+  const bool whole = asks(other) || !asks(page);  // rows to write on are not given for a look
+  if (whole && look(other) == usual && is_plain(other) && other.step == page.step) {
     done.made = *std::move(alike);
   }
 }

@@ -20,8 +20,8 @@ bool ends_number(char32_t c) {
 
 bool kept_together(char32_t before, char32_t after, Keeping kept) {
   if (kept == Keeping::nothing) return false;
-  if (one_of(before, U"+×±−≈~<>≤≥#№«")) return true;
-  if (one_of(after, U"+×±≈<>≤≥·:;!?»%°")) return true;
+  if (one_of(before, U"+×±−≈~<>≤≥#№«·")) return true;
+  if (one_of(after, U"+×±≈<>≤≥:;!?»%°")) return true;
   if (ends_number(before) && (g_unichar_isalpha(after) || ends_number(after))) return true;
   return before == U':' && kept == Keeping::labels;
 }

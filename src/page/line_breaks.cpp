@@ -37,6 +37,13 @@ void keep_lone_letters(const std::string& text, PangoAttrList* attributes) {
     if (alone) keep(at - 1, at + 2, attributes);
   }
 }
+/// "2026", as the last part of a date.
+bool is_year(std::string_view text) {
+  const auto digit = [](char c) { return c >= '0' && c <= '9'; };
+  if (text.size() < 4 || !std::ranges::all_of(text.substr(0, 4), digit)) return false;
+  return (text.starts_with("19") || text.starts_with("20")) &&
+         (text.size() == 4 || !digit(text[4]));
+}
 }  // namespace
 
 void keep_ranges(const std::string& text, PangoAttrList* attributes) {
@@ -57,9 +64,8 @@ bool keep_pairs(const std::string& text, Keeping kept, PangoAttrList* attributes
     if (at == 0 || at + 1 >= text.size()) continue;
     const char* const before = g_utf8_prev_char(begin + at);
     const char* const after = begin + at + 1;
-    if (!kept_together(g_utf8_get_char(before), g_utf8_get_char(after), kept)) {
-      continue;
-    }
+    const bool year = kept != Keeping::nothing && is_year(std::string_view(text).substr(at + 1));
+    if (!year && !kept_together(g_utf8_get_char(before), g_utf8_get_char(after), kept)) continue;
     keep(static_cast<std::size_t>(before - begin),
          static_cast<std::size_t>(g_utf8_next_char(after) - begin), attributes);
     any = true;

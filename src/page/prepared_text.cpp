@@ -15,7 +15,7 @@ namespace {
 constexpr char32_t box = 0x25A1;
 /// From right to left a narrow space is set as a full one: some programs that extract text take so
 /// little room for none, and then have the number after its unit.
-constexpr char32_t narrow_space = 0x202F, no_break_space = 0xA0;
+constexpr char32_t narrow_space = 0x202F, no_break_space = 0xA0, middle_dot = 0xB7;
 
 /// Characters that take no room and need no glyph: joiners, direction marks, variation selectors.
 bool ignorable(char32_t c) {
@@ -56,6 +56,11 @@ class Preparation {
         const char32_t read = g_utf8_get_char_validated(at, end - at);
         const char32_t c = without_controls(read > 0x10FFFF ? box : read);
         if (marks_.take(c)) continue;
+        if (const std::size_t dot = between_dot({at, end}); dot > 0) {
+          for (const char32_t one : {U' ', middle_dot, no_break_space}) add(one, part);
+          at += dot;
+          continue;
+        }
         add(from_right && c == narrow_space ? no_break_space : c, part);
       }
     }
@@ -63,6 +68,15 @@ class Preparation {
   }
 
  private:
+  /// Bytes from the first character to the last of a dot between spaces; 0 if there is none. It
+  /// parts what stands on one line: where that ends it goes along to the next.
+  static std::size_t between_dot(std::string_view text) {
+    for (const std::string_view dot : {"\u00A0· ", " · ", "\u00A0·\u00A0", " ·\u00A0"}) {
+      if (text.starts_with(dot)) return dot.size() - (dot.ends_with(' ') ? 1 : 2);
+    }
+    return 0;
+  }
+
   void add(char32_t c, const SizedText& part) {
     std::string family;
     if (c >= 0x80 && !ignorable(c)) {

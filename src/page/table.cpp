@@ -84,8 +84,11 @@ struct GridRow {
 struct Grid {
   std::vector<TableColumn> columns;
   std::vector<GridRow> rows;  ///< the head first; before any width is asked for
+  Length least_gutter{};
 
-  Length gutter(const Setting& setting) const { return scaled(setting.rhythm, gutter_share); }
+  Length gutter(const Setting& setting) const {
+    return std::max(least_gutter, scaled(setting.rhythm, gutter_share));
+  }
 
   /// Each row asks for them, and each is as wide as what is in all rows.
   const std::vector<Length>& widths(Length width, const Setting& setting) const {
@@ -291,7 +294,7 @@ class Table::Row final : public Block {
 };
 
 Table::Table(std::vector<TableColumn> columns, std::vector<TableRow> rows, Role role, Origin origin,
-             Head shown)
+             Head shown, Length least_gutter)
     : Block(std::move(origin)) {
   auto grid = std::make_shared<Grid>();
   TableRow head;
@@ -299,6 +302,7 @@ Table::Table(std::vector<TableColumn> columns, std::vector<TableRow> rows, Role 
     head.cells.push_back({{{.text = column.head, .face = Face::semibold}}, false});
   }
   grid->columns = std::move(columns);
+  grid->least_gutter = least_gutter;
   grid->rows.push_back(cells_of(std::move(head), grid->columns, Role::label, {}));
   std::vector<BlockPtr> blocks;
   if (shown == Head::shown) {

@@ -49,8 +49,9 @@ class Table final : public Block {
  public:
   /// `none`: the rows go on under a table that has the head.
   enum class Head : std::uint8_t { shown, none };
+  /// Columns stand `least_gutter` apart or, with the rhythm, more.
   Table(std::vector<TableColumn>, std::vector<TableRow>, Role = Role::body, Origin = {},
-        Head = Head::shown);
+        Head = Head::shown, Length least_gutter = {});
   Extent measure(Length width, const Setting&) const override;
   void place(const Rect&, const Setting&, Frame&) const override;
   std::vector<Part> parts(Length width, const Setting&) const override;

@@ -54,10 +54,24 @@ void add_once(std::vector<Method>& methods, Method method) {
   if (std::ranges::find(methods, method) == methods.end()) methods.push_back(method);
 }
 
-std::vector<Method> methods_of(const std::vector<Place>& places) {
+struct Job {
+  int layer = 0;
+  std::optional<Tool> tool;  ///< empty: a finish that names none
+  bool substitute = false;
+  std::vector<Place> places;
+  Stance stance = Stance::standing;
+};
+
+/// Of the tool in hand, and for a dog that lies no line for one that stands.
+bool is_told(Method method, const std::optional<Tool>& tool, PoseWords pose) {
+  return (!tool || suits(method, *tool)) && !(pose.lies && needs_standing(method));
+}
+
+std::vector<Method> methods_of(const Job& job, PoseWords pose) {
   std::vector<Method> out;
-  for (const Place place : places) {
-    if (const auto method = method_of(place.region)) add_once(out, *method);
+  for (const Place place : job.places) {
+    const auto method = method_of(place.region);
+    if (method && is_told(*method, job.tool, pose)) add_once(out, *method);
   }
   return out;
 }
@@ -69,14 +83,6 @@ struct FinishRow {
 constexpr std::array finish_rows{FinishRow{FinishPart::feet, Region::feet},
                                  FinishRow{FinishPart::tail, Region::tail},
                                  FinishRow{FinishPart::ears, Region::ears}};
-
-struct Job {
-  int layer = 0;
-  std::optional<Tool> tool;  ///< empty: a finish that names none
-  bool substitute = false;
-  std::vector<Place> places;
-  Stance stance = Stance::standing;
-};
 
 /// Beside the job of the same layer, tool and position, if there is one.
 void add_job(std::vector<Job>& jobs, const Job& more) {
@@ -203,14 +209,17 @@ void add_finish(WorkStep& step, const Pet& pet) {
     if (words.empty() || !here) continue;
     step.words += (step.words.empty() ? "" : "; ") + std::string(key(row.part)) + ": " + words;
     const FinishInfo* const known = find_finish(row.part, words);
-    if (known != nullptr) add_once(step.how, known->how);
+    if (known != nullptr && is_told(known->how, step.tool, step.pose)) {
+      add_once(step.how, known->how);
+    }
   }
 }
 
 }  // namespace
 
 WorkStep make_step(Stage stage, Task task, std::string words, std::optional<Method> how) {
-  WorkStep step{stage, task, std::nullopt, false, {}, Stance::standing, std::move(words), {}, {}};
+  WorkStep step{stage, task, std::nullopt, false, {}, Stance::standing, {}, std::move(words),
+                {},    {}};
   if (how) step.how.push_back(*how);
   return step;
 }
@@ -221,7 +230,7 @@ std::string finish_words(const Pet& pet, FinishPart part) {
 }
 
 std::vector<WorkStep> cutting(const Pet& pet, std::span<const DrawerGap> gaps,
-                              std::span<const Place> clip_first, CutTime time) {
+                              std::span<const Place> clip_first, CutTime time, PoseWords held) {
   const std::vector<Job> jobs = jobs_of(pet, gaps, clip_first, time);
   const std::vector<Cut> all = cuts_at(time, pet, gaps, clip_first);
   std::vector<WorkNode> nodes;
@@ -239,11 +248,12 @@ std::vector<WorkStep> cutting(const Pet& pet, std::span<const DrawerGap> gaps,
     step.substitute = job.substitute;
     step.places = job.places;
     step.stance = job.stance;
+    step.pose = held;
     step.before_bath = time != CutTime::after_bath;
     const bool at_head =
         job.layer > 0 && job.tool && std::ranges::any_of(job.places, of_head, &Place::region);
     if (at_head && soiled(*job.tool, all)) step.how.push_back(Method::wash_first);
-    std::ranges::copy(methods_of(job.places), std::back_inserter(step.how));
+    std::ranges::copy(methods_of(job, held), std::back_inserter(step.how));
     add_finish(step, pet);
     if (step.how.empty() && job.tool && std::holds_alternative<Scissor>(*job.tool)) {
       step.how.push_back(Method::anywhere);

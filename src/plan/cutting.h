@@ -26,9 +26,9 @@ enum class CutTime : std::uint8_t {
 /// source). No tool comes from pads or sanitary area to a face unwashed: a face that is clipped
 /// early with their blade is clipped before them, one that is cut at the end says to wash the tool
 /// (hygiene; common practice, no source). `clip_first`: places clipped before the bath although the
-/// pet's file does not say so. Used by order_of_work() alone.
+/// pet's file does not say so. The pose: see pose(). Used by order_of_work() alone.
 std::vector<WorkStep> cutting(const Pet&, std::span<const DrawerGap>,
-                              std::span<const Place> clip_first, CutTime);
+                              std::span<const Place> clip_first, CutTime, PoseWords);
 
 /// A step of the whole dog, standing.
 WorkStep make_step(Stage, Task, std::string words = {}, std::optional<Method> how = {});

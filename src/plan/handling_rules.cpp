@@ -89,6 +89,21 @@ const RuledOut* ruling_out_grinder(std::span<const RuledOut> all) {
   return found == all.end() ? nullptr : &*found;
 }
 
+PoseWords pose(const Pet& pet) {
+  PoseWords out;
+  const auto read = [&](std::string_view words, bool of_the_dog) {
+    if (words.empty()) return;
+    const PoseWords said = read_pose(words);
+    out.lies = out.lies || (of_the_dog && said.lies);
+    out.feet_low = out.feet_low || said.feet_low;
+  };
+  read(pet.handling.hold, true);
+  read(pet.handling.lift, true);
+  for (const Alert& alert : pet.alerts) read(alert.action.value, true);
+  for (const TrimPart& part : pet.trim) read(part.entry.note, false);
+  return out;
+}
+
 Drying drying(const Pet& pet, std::span<const RuledOut> all) {
   const Handling& handling = pet.handling;
   const bool bath_says = pet.bath.dry.has_value();

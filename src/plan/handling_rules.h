@@ -7,6 +7,7 @@
 #include "base/source.h"
 #include "model/pet.h"
 #include "trade/dryer.h"
+#include "trade/pose.h"
 #include "trade/refusals.h"
 
 namespace furnish {
@@ -29,6 +30,10 @@ std::vector<RuledOut> ruled_out(const Pet&);
 const RuledOut* ruling_out(std::span<const RuledOut>, const Tool&, Place);
 /// The first that rules the nail grinder out; null if none does.
 const RuledOut* ruling_out_grinder(std::span<const RuledOut>);
+
+/// How the dog may be held: what its handling and what to do for its alerts say, and of its feet the
+/// notes of its trim too.
+PoseWords pose(const Pet&);
 
 /// What to dry with, so that nobody has to choose between two lines.
 struct Drying {

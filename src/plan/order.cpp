@@ -5,6 +5,7 @@
 #include <iterator>
 
 #include "plan/cutting.h"
+#include "plan/handling_rules.h"
 #include "plan/places.h"
 #include "trade/finish.h"
 #include "trade/health.h"
@@ -73,7 +74,7 @@ void add_bath(std::vector<WorkStep>& out, const Pet& pet, const BathPlan& bath) 
   }
 }
 
-void add_nails(std::vector<WorkStep>& out, const Pet& pet) {
+void add_nails(std::vector<WorkStep>& out, const Pet& pet, PoseWords held) {
   const std::string words = finish_words(pet, FinishPart::nails);
   const FinishInfo* const known = find_finish(FinishPart::nails, words);
   if (known != nullptr && known->words == "leave") return;
@@ -82,6 +83,7 @@ void add_nails(std::vector<WorkStep>& out, const Pet& pet) {
   WorkStep step =
       make_step(Stage::nails, Task::nails, words, known != nullptr ? known->how : Method::nails);
   step.stance = Stance::foot_lifted;
+  step.pose = held;
   step.places = {*feet};
   out.push_back(step);
 }
@@ -106,11 +108,20 @@ std::string_view to_text(Task task) {
   return task_names[static_cast<std::size_t>(task)];
 }
 
+Posture posture(const WorkStep& step) {
+  const bool foot = step.stance == Stance::foot_lifted;
+  if (step.pose.lies) return foot ? Posture::lying_foot_low : Posture::lying;
+  if (step.pose.feet_low && foot) return Posture::foot_low;
+  if (step.pose.feet_low && step.stance == Stance::forelegs_lifted) return Posture::feet_down;
+  return static_cast<Posture>(step.stance);  // the first ones are those of Stance
+}
+
 std::vector<WorkStep> order_of_work(const Pet& pet, const BathPlan& bath, std::string_view drying,
                                     std::span<const DrawerGap> gaps,
                                     std::span<const Place> clip_first) {
+  const PoseWords held = pose(pet);
   const auto cut = [&](std::vector<WorkStep>& steps, CutTime time) {
-    std::ranges::move(cutting(pet, gaps, clip_first, time), std::back_inserter(steps));
+    std::ranges::move(cutting(pet, gaps, clip_first, time, held), std::back_inserter(steps));
   };
   std::vector<WorkStep> out{make_step(Stage::prepare, Task::look_over)};
   cut(out, CutTime::before_brushing);
@@ -121,7 +132,7 @@ std::vector<WorkStep> order_of_work(const Pet& pet, const BathPlan& bath, std::s
   }
   cut(out, CutTime::before_bath);
   add_bath(out, pet, bath);
-  add_nails(out, pet);
+  add_nails(out, pet, held);
   if (!bath.none) out.push_back(make_step(Stage::dry, Task::dry, std::string(drying)));
   if (brushed(pet)) {
     out.push_back(make_step(Stage::brush_out, Task::brush, {}, Method::damp_brush_out));

@@ -13,6 +13,7 @@
 #include "plan/bath.h"
 #include "plan/drawer.h"
 #include "trade/method.h"
+#include "trade/pose.h"
 
 namespace furnish {
 
@@ -55,12 +56,29 @@ struct WorkStep {
   std::optional<Tool> tool;   ///< of a cut, and of brushing
   bool substitute = false;    ///< `tool` stands in for one the drawer lacks
   std::vector<Place> places;  ///< in order of place; empty: the whole dog
-  Stance stance = Stance::standing;
+  Stance stance = Stance::standing;  ///< where nothing speaks against it
+  PoseWords pose{};                  ///< what speaks against it; see posture()
   std::string words;                         ///< the pet's own: how it is brushed, product, finish
   std::vector<Method> how;                   ///< for a newer groomer, of these places; may be empty
   std::optional<std::chrono::seconds> time;  ///< dwell, rinse
   bool before_bath = false;                  ///< a cut on the unwashed coat
 };
+
+/// How the dog is held for a step: as the place asks for, unless it is to lie or keep its feet low,
+/// when no foot is lifted higher than its joint and no foreleg at all (then the hind legs bear the
+/// weight; common practice, no source).
+enum class Posture : std::uint8_t {
+  standing,
+  facing,
+  from_behind,
+  foot_lifted,
+  forelegs_lifted,
+  foot_low,
+  feet_down,
+  lying,
+  lying_foot_low
+};
+Posture posture(const WorkStep&);
 
 /// All steps, stage by stage, but for what is cut before the bath: stripping on a dry coat, what
 /// the pet's file says, and what is clipped at `clip_first` (see felted_places()). Places that an

@@ -23,8 +23,9 @@ std::string name_of(const std::array<std::string_view, n>& names, Enum value) {
 }
 constexpr std::array<std::string_view, 5> basis_names{"blade", "comb", "stated", "natural",
                                                       "unknown"};
-constexpr std::array<std::string_view, 5> stance_names{"standing", "facing", "from-behind",
-                                                       "foot-lifted", "forelegs-lifted"};
+constexpr std::array<std::string_view, 9> posture_names{
+    "standing", "facing",    "from-behind", "foot-lifted",   "forelegs-lifted",
+    "foot-low", "feet-down", "lying",       "lying-foot-low"};
 constexpr std::array<std::string_view, 3> slot_names{"shampoo", "conditioner", "other"};
 constexpr std::array<std::string_view, 2> rate_names{"published", "measured"};
 constexpr std::array<std::string_view, 7> reason_names{
@@ -129,7 +130,7 @@ Json json(const WorkStep& step, const PlanWords& words, std::span<const Caution>
           {"tool", json(step.tool)},
           {"substitute", step.substitute},
           {"places", json(step.places)},
-          {"position", name_of(stance_names, step.stance)},
+          {"position", name_of(posture_names, posture(step))},
           {"words", step.words},
           {"how", how},
           {"minutes", json(step.time)},

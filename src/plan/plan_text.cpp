@@ -155,20 +155,28 @@ std::vector<Row> blend_rows(const Plan& plan, Units units) {
   return rows;
 }
 
-std::string_view stance_words(Stance stance) {
-  switch (stance) {
-    case Stance::standing:
+std::string_view posture_words(Posture held) {
+  switch (held) {
+    case Posture::standing:
       return "standing";
-    case Stance::facing:
+    case Posture::facing:
       return "facing you";
-    case Stance::from_behind:
+    case Posture::from_behind:
       return "from behind";
-    case Stance::foot_lifted:
+    case Posture::foot_lifted:
       return "foot lifted";
-    case Stance::forelegs_lifted:
+    case Posture::forelegs_lifted:
+      return "forelegs lifted";
+    case Posture::foot_low:
+      return "foot held low";
+    case Posture::feet_down:
+      return "all feet down";
+    case Posture::lying:
+      return "lying";
+    case Posture::lying_foot_low:
       break;
   }
-  return "forelegs lifted";
+  return "lying, foot low";
 }
 
 std::vector<Row> order_rows(const Plan& plan, Units units) {
@@ -186,7 +194,7 @@ std::vector<Row> order_rows(const Plan& plan, Units units) {
       const Caution& gravest = matter.cautions.front();
       what += fmt::format(" [{}: {}]", to_text(gravest.signal), rule(gravest.rule).key);
     }
-    rows.push_back({stage == shown ? "" : stage, std::string(stance_words(step.stance)), what});
+    rows.push_back({stage == shown ? "" : stage, std::string(posture_words(posture(step))), what});
     shown = stage;
   }
   return rows;
@@ -362,9 +370,8 @@ std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet,
                                              to_iso(*plan.unread_day))});
   }
   if (!plan.salon_unread.empty()) {
-    visit.push_back({"salon.toml", fmt::format("has faults under {}, and what stands there is not "
-                                               "known",
-                                               joined(plan.salon_unread, ", "))});
+    const std::string parts = joined(plan.salon_unread, ", ");
+    visit.push_back({"salon.toml", "has faults under " + parts + "; what stands there is unknown"});
   }
   if (plan.kept) {
     visit.push_back({"comes", fmt::format("every {} days, median of {} visits",

@@ -171,11 +171,15 @@ std::string dryer_text(const SheetDesk& desk) {
   return said || ruled_out ? std::string() : salons_words(dryer, voice);
 }
 
-std::string conditions_text(const SheetDesk& desk) {
+std::string condition_names(const SheetDesk& desk) {
   std::vector<std::string> names;
   for (const auto& condition : desk.input.pet.conditions) {
     names.push_back(condition_name(condition.value, desk.voice.words));
   }
-  return capitalised(joined(names, comma(desk.voice.words)));
+  return joined(names, comma(desk.voice.words));
+}
+
+std::string conditions_text(const SheetDesk& desk) {
+  return capitalised(condition_names(desk));
 }
 }  // namespace furnish

@@ -37,6 +37,8 @@ std::string drying_text(const SheetDesk&);
 /// The line about the dryer where it says more than that, and does not say what another rules out;
 /// else empty.
 std::string dryer_text(const SheetDesk&);
+/// Conditions as they stand within a line: "blind, deaf". Empty without.
+std::string condition_names(const SheetDesk&);
 /// Conditions, which all change how a dog is handled: "Blind, deaf". Empty without.
 std::string conditions_text(const SheetDesk&);
 }  // namespace furnish

@@ -119,6 +119,11 @@ void go_on(PageRequest& request, const SheetDesk& desk, const FootText& alone,
   request.again = column(std::move(head));
 }
 
+std::string without_breaks(std::string text) {
+  for (std::size_t at; (at = text.find(' ')) != std::string::npos;) text.replace(at, 1, "\u00A0");
+  return text;
+}
+
 std::vector<BlockPtr> plain_head(const Pet& pet, std::vector<std::vector<TextSpan>> facts) {
   TextStyle name{absurd(pet.name.value) ? Role::foot : Role::alert, Face::bold};
   name.structure = Structure::title;

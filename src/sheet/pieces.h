@@ -27,6 +27,8 @@ std::vector<BlockPtr> plain_head(const Pet&, std::vector<std::vector<TextSpan>> 
 std::vector<std::string> cut_text(const std::string&);
 /// Its first letters, with a sign that there are more; as it is if there are none.
 std::string shortened(const std::string&, std::size_t letters);
+/// With spaces at which no line ends.
+std::string without_breaks(std::string);
 /// True if it need not be cut.
 bool fits_piece(const std::string&);
 

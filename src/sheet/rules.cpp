@@ -16,7 +16,7 @@ namespace furnish {
 namespace {
 /// A rule as it hangs on the wall.
 struct WallRule {
-  std::string label, rule, why, source;
+  std::string label, rule, why;
   SourceSpan span{};
 };
 
@@ -33,6 +33,8 @@ class RulesMaker {
     out.push_back(section(rows(always())));
     out.push_back(gap(0.75));
     out.push_back(defers());
+    out.push_back(gap(0.5));
+    out.push_back(sources());
     return column(std::move(out));
   }
 
@@ -56,12 +58,12 @@ class RulesMaker {
     }
     bool first = true;
     for (const WallRule& rule : always()) {
-      const BlockPtr text = column(
-          {paragraph({{rule.label + after_label, Face::semibold}, {rule.rule, Face::semibold}}),
-           reason(rule)});
+      const BlockPtr text = paragraph(
+          {{rule.label + after_label, Face::semibold}, {rule.why + " ", Face::bold}, {rule.rule}});
       out.push_back(std::exchange(first, false) ? section(text) : text);
     }
     out.push_back(defers());
+    out.push_back(sources());
     return out;
   }
 
@@ -85,18 +87,21 @@ class RulesMaker {
                    std::make_shared<Gap>(0.3, 0.2, 0), std::move(content)});
   }
 
-  BlockPtr reason(const WallRule& rule) const {
-    return paragraph({{rule.why + " "}, {rule.source, std::nullopt, Role::foot}},
-                     TextStyle{Role::action});
+  /// Where the numbers are from, once for the page.
+  BlockPtr sources() const {
+    return paragraph(words_.say(Phrase::rules_heat) + " " + words_.say(Phrase::rules_burns) + " " +
+                         words_.say(Phrase::rules_practice),
+                     TextStyle{Role::foot});
   }
 
-  /// Their labels have a column of their own: numbers need less than places.
+  /// What it is about, by which it is found, stands before what to do. Their labels have a column
+  /// of their own: numbers need less than places.
   BlockPtr rows(const std::vector<WallRule>& rules) const {
     std::vector<LabelRow> out;
     for (const WallRule& rule : rules) {
-      BlockPtr says = paragraph(rule.rule, TextStyle{Role::body, Face::semibold});
-      if (!rule.why.empty()) says = column({std::move(says), reason(rule)});
-      out.push_back({rule.label, std::move(says), {rule.label, rule.span}});
+      std::vector<TextSpan> says{{rule.rule, rule.why.empty() ? Face::semibold : Face::regular}};
+      if (!rule.why.empty()) says.insert(says.begin(), {rule.why + " ", Face::bold});
+      out.push_back({rule.label, paragraph(std::move(says)), {rule.label, rule.span}});
     }
     return std::make_shared<Rows>(std::move(out), std::make_shared<LabelColumn>());
   }
@@ -112,7 +117,6 @@ class RulesMaker {
     for (const FreeText& rule : desk_.input.salon.rules) {
       out.push_back({std::to_string(out.size() + 1),
                      sentence(own_words(rule, desk_.voice).text),
-                     {},
                      {},
                      rule.span});
     }
@@ -147,8 +151,7 @@ class RulesMaker {
   std::vector<WallRule> always() const {
     // What kills stands first. Royal Veterinary College, VetCompass, 2023.
     std::vector<WallRule> out{{words_.say(Phrase::label_dry), words_.say(Phrase::if_breath),
-                               sentence(words_.say(Phrase::if_breath_head)),
-                               words_.say(Phrase::rules_heat)}};
+                               sentence(words_.say(Phrase::if_breath_head))}};
     for (const SafetyRule& rule : safety_rules()) {
       if (!is_standing(rule)) continue;
       const std::string key(rule.key);
@@ -158,8 +161,7 @@ class RulesMaker {
                : caution_text({key, {}}, desk_.voice);
       std::string what = caution_text({key + "-do", {}}, desk_.voice);
       if (rule.id == RuleId::prebrush) what = brushed_coats() + what;
-      out.push_back({capitalised(label(rule.id)), sentence(what), sentence(why),
-                     words_.say(heat ? Phrase::rules_burns : Phrase::rules_practice)});
+      out.push_back({capitalised(label(rule.id)), sentence(what), sentence(why)});
     }
     return out;
   }

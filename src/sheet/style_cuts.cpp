@@ -18,23 +18,10 @@
 
 namespace furnish {
 namespace {
-Phrase stance_phrase(Stance stance) {
-  switch (stance) {
-    case Stance::facing:
-      return Phrase::stance_facing;
-    case Stance::from_behind:
-      return Phrase::stance_behind;
-    case Stance::foot_lifted:
-      return Phrase::stance_foot;
-    default:
-      return Phrase::stance_forelegs;
-  }
-}
-
 /// Places of a row that are worked in one position.
 struct Worked {
   const StyleRow* row;
-  Stance stance;
+  const WorkStep* step;  ///< the first of them
   std::vector<Place> places;
 };
 
@@ -53,9 +40,10 @@ std::vector<Worked> worked(std::span<const WorkStep> steps, std::span<const Styl
     for (const Place place : step.places) {
       const StyleRow* const row = row_of(place, rows);
       if (row == nullptr) continue;
-      const auto same = std::ranges::find_if(
-          out, [&](const Worked& one) { return one.row == row && one.stance == step.stance; });
-      Worked& into = same != out.end() ? *same : out.emplace_back(Worked{row, step.stance, {}});
+      const auto same = std::ranges::find_if(out, [&](const Worked& one) {
+        return one.row == row && posture(*one.step) == posture(step);
+      });
+      Worked& into = same != out.end() ? *same : out.emplace_back(Worked{row, &step, {}});
       into.places.push_back(place);
     }
   }
@@ -65,15 +53,19 @@ std::vector<Worked> worked(std::span<const WorkStep> steps, std::span<const Styl
 /// The lines that a newer groomer needs for places of a row and their finish.
 std::vector<Method> how_lines(const Worked& one) {
   std::vector<Method> lines;
+  const auto add = [&](Method line) {
+    const bool stands = !one.step->pose.lies || !needs_standing(line);
+    if (stands && suits(line, *one.step->tool)) lines.push_back(line);
+  };
   for (const Place place : one.places) {
-    if (const auto method = method_of(place.region)) lines.push_back(*method);
+    if (const auto method = method_of(place.region)) add(*method);
     const auto finish = finish_part(place.region);
     if (!finish) continue;
     for (const RowPart& part : one.row->parts) {
       const FinishInfo* const known = part.finish.empty() || part.part->place.region != place.region
                                           ? nullptr
                                           : find_finish(*finish, part.finish);
-      if (known != nullptr) lines.push_back(known->how);
+      if (known != nullptr) add(known->how);
     }
   }
   return lines;
@@ -92,9 +84,8 @@ class CutWriter {
       SheetRow::Point point;
       point.text.push_back({std::to_string(one.row->number) + "\u00A0", Face::semibold});
       std::string text = grouped_text(one.places, voice_);
-      if (one.stance != Stance::standing) {
-        text += comma(voice_.words) + voice_.words.say(stance_phrase(one.stance));
-      }
+      const std::string pose = posture_text(*one.step, voice_);
+      if (!pose.empty()) text += comma(voice_.words) + pose;
       point.text.push_back({sentence(text)});
       const std::vector<Matter> held = restraints(plan_.cautions, one.places);
       if (!held.empty()) {
@@ -127,10 +118,9 @@ class CutWriter {
     return told || !standing_.insert(&standing).second;
   }
 
-  /// A line may begin with the very words of another.
+  /// A line may have the very words of another in it.
   bool is_new(Method line) {
-    const bool said =
-        std::ranges::any_of(said_, [&](Method other) { return begins_with(other, line); });
+    const bool said = std::ranges::any_of(said_, [&](Method other) { return says(other, line); });
     if (!said) said_.push_back(line);
     return !said;
   }

@@ -11,22 +11,25 @@ bool unseen(Region region) {
   return region == Region::pads || region == Region::sanitary;
 }
 
+/// What is not seen from the side has no number, on no dog's figure, unless it differs.
+void keep_seen(std::vector<FigureCallout>& callouts) {
+  for (FigureCallout& one : callouts) {
+    const bool all = std::ranges::all_of(one.regions, unseen);
+    if (!all || !one.differs) std::erase_if(one.regions, unseen);
+  }
+  std::erase_if(callouts, [](const FigureCallout& one) { return one.regions.empty(); });
+}
+
 /// Takes numbers off the figure that it can best do without, from the last, until few enough are
-/// left: what is not seen from the side, then what is only brushed. What differs keeps its own.
+/// left: what is only brushed. What differs keeps its own.
 void keep_few(std::vector<FigureCallout>& callouts, const std::vector<StyleRow>& rows) {
-  const auto take = [&](auto dispensable) {
-    for (std::size_t i = callouts.size(); i-- > 0 && callouts.size() > most_numbers;) {
-      const FigureCallout& one = callouts[i];
-      const StyleRow& row = rows[static_cast<std::size_t>(one.number) - 1];
-      if (!one.differs && dispensable(one, row)) {
-        callouts.erase(callouts.begin() + static_cast<std::ptrdiff_t>(i));
-      }
+  for (std::size_t i = callouts.size(); i-- > 0 && callouts.size() > most_numbers;) {
+    const FigureCallout& one = callouts[i];
+    const StyleRow& row = rows[static_cast<std::size_t>(one.number) - 1];
+    if (!one.differs && row.kind == RowKind::brush) {
+      callouts.erase(callouts.begin() + static_cast<std::ptrdiff_t>(i));
     }
-  };
-  take([](const FigureCallout& one, const StyleRow&) {
-    return std::ranges::all_of(one.regions, unseen);
-  });
-  take([](const FigureCallout&, const StyleRow& row) { return row.kind == RowKind::brush; });
+  }
 }
 }  // namespace
 
@@ -60,6 +63,7 @@ FigureInput style_figure(const std::vector<StyleRow>& rows, const SheetDesk& des
     // What is on the other side alone is in the table: a disc here would point at the wrong one.
     if (!callout.regions.empty()) figure.callouts.push_back(std::move(callout));
   }
+  keep_seen(figure.callouts);
   keep_few(figure.callouts, rows);
   figure.alt = figure_text(figure, voice.words.written(input.pet.name.value), voice);
   return figure;

@@ -2,6 +2,7 @@
 #include <iterator>
 
 #include "base/text.h"
+#include "plan/clinical.h"
 #include "plan/matters.h"
 #include "sheet/alerts.h"
 #include "sheet/caution_words.h"
@@ -25,27 +26,34 @@ std::vector<std::string> hazards(const AlertEntry& alert, const std::vector<Matt
   return out;
 }
 
-/// What can hurt, gravest first, but for notices; and when the work is to stop. A machine's noise
-/// is a caution because a line of the pet's own names it: that is no other answer.
+/// What stops nothing once the work has begun. A machine's noise is a caution because a line of the
+/// pet's own names it: that is no other answer.
+bool is_no_answer(RuleId rule) {
+  return rule == RuleId::noise || rule == RuleId::vaccination || rule == RuleId::puppy;
+}
+
+/// What can hurt, gravest first, but for notices; then the signs at which the work ends: the pet's
+/// own, and those that hold for every dog.
 std::vector<TextSpan> what_stops(const std::vector<AlertEntry>& alerts, const SheetDesk& desk) {
   const auto& [input, voice] = desk;
   std::vector<Caution> counting;
   std::ranges::copy_if(input.plan.cautions, std::back_inserter(counting),
                        [](const Caution& one) { return !one.accepted; });
   const std::vector<Matter> computed = matters(counting);
-  const auto noise = [&](const AlertEntry& alert) {
+  const auto no_answer = [&](const AlertEntry& alert) {
     return std::ranges::any_of(computed, [&](const Matter& one) {
       const Caution& gravest = one.cautions.front();
-      return gravest.rule == RuleId::noise && gravest.span == alert.origin.span;
+      return is_no_answer(gravest.rule) && gravest.span == alert.origin.span;
     });
   };
   Sentences out(voice.words);
   for (const AlertEntry& alert : alerts) {
-    if (alert.gravity == Gravity::hairline || noise(alert)) continue;
+    if (alert.gravity == Gravity::hairline || no_answer(alert)) continue;
     for (const std::string& one : hazards(alert, computed, voice)) out.add(one);
   }
-  if (out.empty() && !alerts.empty()) out.add(alerts.front().statement);
   out.add_headed(voice.words.say(Phrase::stop), salons_words(input.pet.handling.stop, voice));
+  if (has_condition(input.pet, Condition::seizures)) out.add(voice.words.say(Phrase::if_fit_head));
+  out.add(voice.words.say(Phrase::if_breath_head));
   return out.take();
 }
 
@@ -110,8 +118,7 @@ std::vector<ReadBack> style_read_back(const std::vector<StyleRow>& rows, const S
   const auto ask = [&](Phrase question, std::vector<TextSpan> answer) {
     if (!answer.empty()) out.push_back({voice.words.say(question), std::move(answer)});
   };
-  const std::vector<AlertEntry> alerts = alert_entries(desk, CautionScope::all);
-  ask(Phrase::q_stop, what_stops(alerts, desk));
+  ask(Phrase::q_stop, what_stops(alert_entries(desk, CautionScope::all), desk));
   const bool differs = std::ranges::any_of(rows, [](const StyleRow& row) { return row.differs; });
   if (differs && input.pet.style) {
     ask(Phrase::q_differs, what_differs(rows, desk));

@@ -137,7 +137,9 @@ class RowMaker {
       }
     } else {
       row.kind = RowKind::brush;
-      row.tool = capitalised(tool_text(part.entry.tool, voice_));
+      const bool bare = input_.pet.coat == Coat::hairless;
+      row.tool = capitalised(bare ? voice_.words.say(Phrase::brush_bare)
+                                  : tool_text(part.entry.tool, voice_));
       row.kind_of_tool = kind_of(part.entry.tool);
     }
     const auto same =

@@ -218,7 +218,8 @@ BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk,
     table.push_back(std::move(made));
   }
   return std::make_shared<Table>(std::move(columns), std::move(table), Role::body,
-                                 Origin{"table of parts", input.pet.span});
+                                 Origin{"table of parts", input.pet.span}, Table::Head::shown,
+                                 4_mm);
 }
 
 BlockPtr style_table_in_two(const std::vector<StyleRow>& rows, const SheetDesk& desk) {

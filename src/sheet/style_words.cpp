@@ -7,6 +7,7 @@
 #include "sheet/accepted.h"
 #include "sheet/last_time.h"
 #include "sheet/own_words.h"
+#include "sheet/pieces.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/who.h"
@@ -70,7 +71,8 @@ std::vector<SheetRow> style_handling(const SheetDesk& desk) {
   const Handling& handling = input.pet.handling;
   std::vector<SheetRow> rows;
   const auto add = [&](Phrase label, Sentences text) {
-    if (!text.empty()) rows.push_back({words.say(label), text.take(), input.pet.span});
+    if (!text.empty())
+      rows.push_back({without_breaks(words.say(label)), text.take(), input.pet.span});
   };
   const auto said = [&](const std::string& text) {
     Sentences out(words);
@@ -108,19 +110,21 @@ std::vector<SheetRow> style_who(const SheetDesk& desk) {
 
   std::vector<std::string> wishes;
   if (!pet.preferences.likes.empty()) wishes.push_back(quoted(pet.preferences.likes, voice));
-  if (!pet.preferences.dislikes.empty()) {
-    std::vector<std::string> dislikes;
-    for (const std::string& one : pet.preferences.dislikes) {
-      dislikes.push_back(salons_words(one, voice));
-    }
-    wishes.push_back(voice.words.say(Phrase::not_wanted, {joined(dislikes, comma(voice.words))}));
-  }
   for (const KeepUnder& limit : pet.preferences.keep_under) {
     wishes.push_back(voice.words.say(
         Phrase::keep_short, {place_name(limit.place, voice.words), shown(limit.length, voice)}));
   }
   if (!wishes.empty()) {
     notes.push_back({voice.words.say(Phrase::who_owner), {{joined(wishes, " ")}}, pet.span});
+  }
+  std::vector<std::string> dislikes;
+  for (const std::string& one : pet.preferences.dislikes) {
+    dislikes.push_back(salons_words(one, voice));
+  }
+  if (!dislikes.empty()) {
+    notes.push_back({voice.words.say(Phrase::label_not_wanted),
+                     {{sentence(joined(dislikes, comma(voice.words)))}},
+                     pet.span});
   }
   return notes;
 }

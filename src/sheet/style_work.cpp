@@ -59,6 +59,10 @@ const Mix* mix_of(const WorkStep& step, const BathPlan& bath) {
   return nullptr;
 }
 
+bool is_bare(const Pet& pet) {
+  return pet.coat == Coat::smooth || pet.coat == Coat::hairless;
+}
+
 bool in_tub(Stage stage) {
   return stage == Stage::bath || stage == Stage::wet_comb_out;
 }
@@ -68,6 +72,14 @@ bool goes_on(const WorkStep& a, const WorkStep& b) {
   return (in_tub(a.stage) && in_tub(b.stage)) ||
          (a.stage == Stage::dry && b.stage == Stage::brush_out) ||
          (a.stage == Stage::brush_out && b.stage == Stage::brush_out);
+}
+
+/// True if a bottle's name says already what it is for: "Gentle conditioner". Words of one stem
+/// count ("acondicionar", "Acondicionador").
+bool names_task(const std::string& bottle, const std::string& task) {
+  constexpr std::size_t stem = 8;
+  const std::string name = " " + plain_letters(bottle), wanted = plain_letters(task);
+  return name.find(" " + wanted.substr(0, stem)) != std::string::npos;
 }
 
 /// What is done, without the task's name: "Oat shampoo **45 ml + 455 ml water**, 4 min".
@@ -88,17 +100,22 @@ std::vector<TextSpan> step_text(const WorkStep& step, const SheetDesk& desk) {
     const std::string more = dryer_text(desk);
     if (!more.empty()) text += (text.empty() ? "" : semicolon(voice.words)) + uncapitalised(more);
   }
-  if (step.task == Task::look_over) text = voice.words.say(Phrase::look_over_how);
+  if (step.task == Task::look_over) {
+    text = voice.words.say(is_bare(input.pet) ? Phrase::look_over_bare : Phrase::look_over_how);
+  }
+  if (step.task == Task::nails && (step.pose.lies || step.pose.feet_low)) {
+    text += (text.empty() ? "" : comma(voice.words)) + posture_text(step, voice);
+  }
   if (step.time) text += (text.empty() ? "" : comma(voice.words)) + shown(*step.time, voice);
   if (text.empty()) return {};
   return {{text}};
 }
 
 void add_how(std::vector<TextSpan>& line, const WorkStep& step, const SheetDesk& desk) {
-  const auto& coat = desk.input.pet.coat;
-  const bool bare = coat && (*coat == Coat::smooth || *coat == Coat::hairless);
+  const bool bare = is_bare(desk.input.pet);
   for (const Method how : step.how) {
-    if (bare && how == Method::before_bath) continue;  // nothing to comb layer by layer
+    // Nothing to comb layer by layer, and no slicker on skin that shows.
+    if (bare && (how == Method::before_bath || how == Method::damp_brush_out)) continue;
     line.push_back({(line.empty() ? "" : ". ") + capitalised(how_text(how, desk.voice.words))});
   }
 }
@@ -120,6 +137,30 @@ std::vector<TextSpan> standing_text(const WorkStep& step, const SheetDesk& desk)
   return {{capitalised(caution_text(found->instead, desk.voice))}};
 }
 }  // namespace
+
+std::string posture_text(const WorkStep& step, const SheetVoice& voice) {
+  const auto phrase = [&] {
+    switch (posture(step)) {
+      case Posture::facing:
+        return Phrase::stance_facing;
+      case Posture::from_behind:
+        return Phrase::stance_behind;
+      case Posture::foot_lifted:
+        return Phrase::stance_foot;
+      case Posture::forelegs_lifted:
+        return Phrase::stance_forelegs;
+      case Posture::foot_low:
+        return Phrase::stance_foot_low;
+      case Posture::feet_down:
+        return Phrase::stance_feet_down;
+      case Posture::lying:
+        return Phrase::stance_lying;
+      default:
+        return Phrase::stance_lying_foot;
+    }
+  };
+  return posture(step) == Posture::standing ? std::string() : voice.words.say(phrase());
+}
 
 std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
   const auto& [input, voice] = desk;
@@ -154,8 +195,8 @@ std::vector<SheetRow> style_before(const SheetDesk& desk, WithHow with_how) {
       std::vector<TextSpan> text = step_text(more, desk);
       std::string name = voice.words.say(task_phrase(more.task));
       if (!voice.words.language().starts_with("de")) name = uncapitalised(name);  // nouns stay
-      note.text.push_back(
-          {(note.text.empty() ? "" : semicolon(voice.words)) + name + (text.empty() ? "" : " ")});
+      if (!text.empty()) name = names_task(text.front().text, name) ? "" : name + " ";
+      note.text.push_back({(note.text.empty() ? "" : semicolon(voice.words)) + name});
       std::ranges::move(text, std::back_inserter(note.text));
       add_restraints(note.text, more, desk);
       if (with_how == WithHow::yes) add_how(note.text, more, desk);
@@ -180,7 +221,9 @@ SheetRow style_last(const SheetDesk& desk) {
                          line->differs ? std::optional(Face::bold) : std::nullopt});
     last.text.push_back({"\u00A0· "});
   }
-  last.text.push_back({words.say(Phrase::check_how)});
+  const bool lies =
+      std::ranges::any_of(input.plan.order, [](const WorkStep& step) { return step.pose.lies; });
+  last.text.push_back({words.say(lies ? Phrase::check_how_lying : Phrase::check_how)});
   return last;
 }
 }  // namespace furnish

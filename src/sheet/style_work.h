@@ -10,6 +10,8 @@ namespace furnish {
 
 /// Whether lines for a newer groomer are added.
 enum class WithHow : bool { no, yes };
+/// How the dog is held for a step: "lying, foot held low"; empty where it stands.
+std::string posture_text(const WorkStep&, const SheetVoice&);
 /// What comes before the first cut: look over, brush out, bath, nails, drying.
 std::vector<SheetRow> style_before(const SheetDesk&, WithHow);
 /// That, and the cuts in their order, a tool a row, with the numbers of the table's rows and where

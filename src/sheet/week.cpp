@@ -54,9 +54,7 @@ class WeekMaker {
 
   std::string title() const {
     // The day is not torn where the line ends.
-    std::string day = voice_.locale.long_date(days_.front().date);
-    for (std::size_t at; (at = day.find(' ')) != std::string::npos;) day.replace(at, 1, "\u00A0");
-    return say(Phrase::week_title, {day});
+    return say(Phrase::week_title, {without_breaks(voice_.locale.long_date(days_.front().date))});
   }
   FootText foot() const {
     const std::string legend = say(Phrase::week_legend);
@@ -132,8 +130,17 @@ class WeekMaker {
         block.rows, [](const DayRow& row) { return row.expected && row.booked; });
     const bool over = known && block.expected > block.booked;
     std::string text = say(Phrase::day_minutes_short, {count(block.expected), count(block.booked)});
+    text = without_breaks(std::move(text));
     if (!known) text += "\u00A0?";
     return {{{std::move(text), over ? Face::bold : Face::regular}}};
+  }
+
+  /// "Tue" over "24", "Th 3," over "ngày 24": what heads a column leaves room for its numbers.
+  static std::string in_two_lines(std::string day) {
+    const std::size_t comma = day.find(", "),
+                      at = comma != std::string::npos ? comma + 1 : day.find(' ');
+    if (at != std::string::npos) day[at] = '\n';
+    return day;
   }
 
   /// Minutes of each groomer, a day a column, and in all.
@@ -143,8 +150,11 @@ class WeekMaker {
     using Kind = TableColumn::Kind;
     std::vector<TableColumn> columns{{.head = "", .kind = Kind::flexible, .heads_rows = true}};
     for (const WeekDay& one : days_) {
-      columns.push_back(
-          {voice_.locale.weekday_and_day(one.date), Kind::natural, {}, 1, Align::end});
+      columns.push_back({in_two_lines(voice_.locale.weekday_and_day(one.date)),
+                         Kind::natural,
+                         {},
+                         1,
+                         Align::end});
     }
     columns.push_back({say(Phrase::week_all), Kind::natural, {}, 1, Align::end});
     std::vector<TableRow> rows;
@@ -244,12 +254,29 @@ class WeekMaker {
     return out;
   }
 
+  /// So that no danger reads as the next pet's, a line ends only between bookings. False, and as it
+  /// was, for one that a line may not hold: that one has lines of its own.
+  bool keep_in_line(std::vector<TextSpan>& booking) const {
+    // Of the letters of the role, which are about half as wide as high, on the pets' share.
+    constexpr Length letter = Length::micrometres(2300);
+    const Length width = scaled(paper_.size.width, pets_share / 100.0 * 0.8);
+    std::size_t letters = 0;
+    for (const TextSpan& span : booking) letters += code_points(span.text);
+    if (static_cast<double>(letters) > width / letter) return false;
+    for (TextSpan& span : booking) span.text = without_breaks(span.text);
+    return true;
+  }
+
   /// "9:30 Marlow WARNING · 11:00 Otter"
   BlockPtr pets(const WeekDay& day, const DayBlock& block) const {
     std::vector<TextSpan> text;
+    bool long_before = false;
     for (const DayRow& row : block.rows) {
-      if (!text.empty()) text.push_back({"\u00A0· "});
-      std::ranges::move(booking(day, row), std::back_inserter(text));
+      std::vector<TextSpan> one = booking(day, row);
+      const bool fits = keep_in_line(one);
+      if (!text.empty()) text.push_back({fits && !long_before ? "\u00A0· " : "\n"});
+      long_before = !fits;
+      std::ranges::move(one, std::back_inserter(text));
     }
     return paragraph(std::move(text), TextStyle{Role::action});
   }
@@ -293,9 +320,9 @@ class WeekMaker {
       out = entry.word;
       break;
     }
-    const std::string conditions = conditions_text(desk);
+    const std::string conditions = condition_names(desk);
     if (!out.empty() && !conditions.empty()) out += comma(voice_.words);
-    return out + (out.empty() ? conditions : uncapitalised(conditions));
+    return out.empty() ? capitalised(conditions) : out + conditions;
   }
 
   const Salon& salon_;

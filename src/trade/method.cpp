@@ -55,6 +55,36 @@ std::string_view key(Method method) {
   return table[static_cast<std::size_t>(method)].key;
 }
 
+bool needs_standing(Method method) {
+  return method == feet_round || method == feet_cat_foot || method == belly_and_chest ||
+         method == look;
+}
+
+bool suits(Method method, const Tool& tool) {
+  const auto* const shears = std::get_if<Scissor>(&tool);
+  switch (method) {
+    case breeches:
+      return shears != nullptr &&
+             (shears->shears == Shears::thinning || shears->shears == Shears::blending);
+    case feet:
+    case tail:
+    case belly_and_chest:
+    case ears_straight:
+    case ears_rounded:
+    case tail_flag:
+    case tail_carrot:
+    case feet_natural:
+    case feet_cat_foot:
+    case feet_round:
+      return shears != nullptr;
+    case ears_shaved:
+    case feet_clean:
+      return std::holds_alternative<Clip>(tool) || std::holds_alternative<CombOver>(tool);
+    default:
+      return true;
+  }
+}
+
 std::optional<Method> method_of(Region region) {
   switch (region) {
     case Region::pads:

@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "trade/region.h"
+#include "trade/tools.h"
 
 namespace furnish {
 
@@ -45,10 +46,15 @@ enum class Method : std::uint8_t {
 inline constexpr std::size_t method_count = 29;
 /// In a catalogue of words: "before-bath". Total over Method.
 std::string_view key(Method);
-/// True if the line of `longer` begins with all that the line of `shorter` says.
-constexpr bool begins_with(Method longer, Method shorter) {
-  return longer == shorter || (longer == Method::tail && shorter == Method::tail_tidied);
+/// True if the line of `longer` says all that the line of `shorter` says.
+constexpr bool says(Method longer, Method shorter) {
+  return longer == shorter || (longer == Method::tail && shorter == Method::tail_tidied) ||
+         (longer == Method::feet && shorter == Method::feet_natural);
 }
+/// True if the dog must stand for it.
+bool needs_standing(Method);
+/// False for a line that is of another tool: no thinners where a comb goes over the blade.
+bool suits(Method, const Tool&);
 /// The method of a region that has one of its own.
 std::optional<Method> method_of(Region);
 }  // namespace furnish

@@ -207,6 +207,27 @@ TEST_CASE("cards of a run are arranged alike where that costs no growth step", "
   CHECK(changed > 0);
 }
 
+TEST_CASE("no row to write on is given up to look like the others", "[generated]") {
+  const DiskFiles disk;
+  Options options;
+  options.on = demo_day;
+  options.data = FURNISH_SOURCE_DIR;
+  Workshop shop(options, disk);
+  const std::string root = sample("lantern-street");
+  const PetPath path{root + "/pets/tuesday.toml", root};
+  const auto one = shop.open(path, shop.sink());
+  REQUIRE(one);
+  auto made = shop.sheet(*one, shop.sink());
+  REQUIRE(made);
+  const std::string before = made->sheet.page.layout;
+  REQUIRE(before.starts_with("asking"));
+  Done done{path, one->pet.name.value, *std::move(made)};
+  for (const char* usual : {"run-in", "columns"}) {
+    arrange_alike(done, usual, shop);
+    CHECK(done.made.sheet.page.layout == before);
+  }
+}
+
 TEST_CASE("trim, bath and finish of generated pets stand on the front of the usual papers",
           "[generated]") {
   for (const char* paper : {"A5", "half letter", "5x8 in"}) {

@@ -169,6 +169,25 @@ TEST_CASE("the week says who comes when, what can hurt, and what cannot go", "[w
   CHECK(has(text, "90of195?"));
 }
 
+TEST_CASE("a line of the week ends between bookings, and nouns keep their capitals", "[week]") {
+  const TemporaryFolder folder;
+  const std::string pdf = folder.path("week.pdf");
+  for (const char* language : {"en-GB", "de", "vi"}) {
+    const auto ran = furnish(
+        week(sample("lantern-street"), "--language " + std::string(language) + " -o " + pdf));
+    REQUIRE(ran.status == 0);
+    const std::string text = run("pdftotext -layout " + pdf + " -").out;
+    INFO(text);
+    // Who can be hurt, and what by, on one line.
+    const char* const danger = std::string_view(language) == "en-GB"
+                                   ? "Pip DANGER, collapsing trachea"
+                               : std::string_view(language) == "de" ? "Pip GEFAHR, Trachealkollaps"
+                                                                    : "Pip NGUY HIỂM, ";
+    CHECK(has(text, danger));
+    if (std::string_view(language) == "de") CHECK(has(text, ", Arthrose"));
+  }
+}
+
 TEST_CASE("a week that is too long for a page goes on, and nobody is lost", "[week]") {
   const ThreeDays salon(40, 8);
   const std::string pdf = salon.folder.path("week.pdf");

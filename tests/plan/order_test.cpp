@@ -263,3 +263,52 @@ TEST_CASE("no tool comes from the sanitary area to a face unwashed") {
   CHECK(find_place(early, Region::muzzle) < find_place(early, Region::sanitary));
   CHECK(std::ranges::none_of(early, washed));
 }
+
+TEST_CASE("no foot is lifted of a dog that lies or keeps its feet low") {
+  const auto held = [](const Pet& dog, Region region) {
+    const auto steps = steps_of(dog);
+    return posture(steps[find_place(steps, region)]);
+  };
+  const auto nails = [](const Pet& dog) {
+    const auto steps = steps_of(dog);
+    return posture(steps[find(steps, Task::nails)]);
+  };
+  Pet dog = groomed();
+  CHECK(held(dog, Region::pads) == Posture::foot_lifted);
+  CHECK(held(dog, Region::belly) == Posture::forelegs_lifted);
+  CHECK(nails(dog) == Posture::foot_lifted);
+
+  // A note of one place is of the dog's joints.
+  dog.trim[4].entry.note = "never lift a leg above its own joint";
+  CHECK(held(dog, Region::pads) == Posture::foot_low);
+  CHECK(held(dog, Region::belly) == Posture::feet_down);
+  CHECK(held(dog, Region::hocks) == Posture::from_behind);
+  CHECK(nails(dog) == Posture::foot_low);
+
+  Pet lying = groomed();
+  lying.alerts.push_back({});
+  lying.alerts.back().action = "Let him lie.";
+  CHECK(held(lying, Region::pads) == Posture::lying_foot_low);
+  CHECK(held(lying, Region::belly) == Posture::lying);
+  CHECK(held(lying, Region::back) == Posture::lying);
+  CHECK(nails(lying) == Posture::lying_foot_low);
+  const auto steps = steps_of(lying);
+  for (const WorkStep& step : steps) {
+    if (step.task == Task::cut) CHECK(std::ranges::none_of(step.how, needs_standing));
+  }
+  lying.alerts.clear();
+  lying.handling.hold = "lying down, on the cushion";
+  CHECK(held(lying, Region::feet) == Posture::lying_foot_low);
+}
+
+TEST_CASE("a line for a newer groomer is of the tool in hand") {
+  Pet dog = groomed();
+  dog.trim.push_back(part("breeches", comb(Length::inches(1, 2))));
+  const auto how = [&] {
+    const auto steps = steps_of(dog);
+    return steps[find_place(steps, Region::breeches)].how;
+  };
+  CHECK(std::ranges::count(how(), Method::breeches) == 0);
+  dog.trim.back() = part("breeches", shears(Shears::thinning), Lay::with, 30_mm);
+  CHECK(std::ranges::count(how(), Method::breeches) == 1);
+}

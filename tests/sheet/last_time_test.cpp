@@ -156,7 +156,8 @@ TEST_CASE("a style sheet says how the dog is held, lifted and dried, and when to
   const test::Kennel kennel = table.kennel();
   const SheetInput input = table.input(kennel, "A4", kinds::style);
   CHECK(lines_of(style_handling({input, table.voice()})) ==
-        "Hold: Under the jaw.\nLift: Two people.\nDry: Never on the head.\nStop if: Tongue curls.\n"
+        "Hold: Under the jaw.\nLift: Two people.\nDry: Never on the head.\n"
+        "Stop\u00A0if: Tongue curls.\n"
         ": Rest every 20\u202Fmin.\n");
 }
 

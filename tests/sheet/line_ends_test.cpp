@@ -35,7 +35,8 @@ std::string_view parted(const std::u32string& end, const std::u32string& start) 
   if (number && g_unichar_isdigit(first)) return "two parts of a number";
   if (among(last, U"+×#") || among(first, U"+×")) return "a sign and its number";
   if (last == U':') return "a label and its first word";
-  if (among(first, U":;!?»·") || last == U'«') return "a mark and its word";
+  if (among(first, U":;!?»") || last == U'«') return "a mark and its word";
+  if (last == U'·') return "a dot and what it parts";
   return {};
 }
 

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "figure/drawn_dog.h"
 #include "sheet/desk.h"
 #include "sheet/parts.h"
 #include "sheet/style_rows.h"
@@ -183,7 +184,7 @@ TEST_CASE("the other side says in which order, where the dog stands, and what to
   const Frame& back = sheet->page.more.front();
   for (const char* said :
        {"\u00BD\u202Fin comb over #30\u20075\u00A0Right hock, from behind.",
-        "Straight shears\u20076\u00A0Belly, forelegs up.", "Snaps when a rear foot is held.",
+        "Straight shears\u20076\u00A0Belly, forelegs up.", "Pants hard, gums blue or pale.",
         "1\u00A0Left hock, left alone; 5\u00A0right hock, 13\u201316\u202Fmm",
         "Ears straight edge; tail plume, tip tidied; feet hare foot", "Said back to", "Heard by",
         "4 Aug, Ines, 1\u00A0h 20\u202Fmin"}) {
@@ -202,6 +203,105 @@ TEST_CASE("the other side says in which order, where the dog stands, and what to
     }
   }
   CHECK(last == 13);
+}
+
+namespace {
+/// All sides of the style sheet of one of the samples, without space.
+std::string sides_said(const char* key) {
+  Desk table(test::sample("lantern-street"));
+  const auto sheet = table.style(table.kennel(key));
+  REQUIRE(sheet);
+  std::string out;
+  for (const Frame& side : sides(sheet->page)) out += without_space(test::text_of(side));
+  return out;
+}
+std::size_t times_in(const std::string& what, const std::string& text) {
+  std::size_t count = 0;
+  const std::string wanted = without_space(what);
+  for (std::size_t at = 0; (at = text.find(wanted, at)) != std::string::npos; ++at) ++count;
+  return count;
+}
+}  // namespace
+
+TEST_CASE("the order of work holds the dog as its handling, its notes and its alerts say",
+          "[style]") {
+  for (const char* key : {"bjarne", "agnes"}) {
+    const std::string text = sides_said(key);
+    INFO(key << ":\n" << text);
+    CHECK(times_in(", lying, foot held low.", text) > 0);
+    CHECK(times_in("on its feet only while the line is judged", text) == 1);
+    for (const char* never : {"foot up", "forelegs up", "weight on all feet", "standing square"}) {
+      CHECK(times_in(never, text) == 0);
+    }
+  }
+  CHECK(times_in("foot up", sides_said("marlow")) > 0);
+}
+
+TEST_CASE("lines for a newer groomer go by tool and coat, and none is said twice", "[style]") {
+  CHECK(times_in("Thinners, comb up", sides_said("moth")) == 0);
+  CHECK(times_in("on the head only low air or a towel", sides_said("moth")) > 0);
+  CHECK(times_in("slicker", sides_said("otter")) == 0);
+  CHECK(times_in("once round at the edge of the pad", sides_said("dot")) == 1);
+  const std::string bare = sides_said("sol");
+  CHECK(times_in("Brush, no cut", bare) == 0);
+  CHECK(times_in("mats", bare) == 0);
+  CHECK(times_in("By hand, no cut", bare) > 0);
+}
+
+TEST_CASE("what stops the work are signs to stop at, and what is not wanted says so", "[style]") {
+  const auto stops = [](const char* key) {
+    Desk table(test::sample("lantern-street"));
+    const test::Kennel kennel = table.kennel(key);
+    const SheetInput input = table.input(kennel, "A4", kinds::style);
+    const SheetDesk desk{input, table.voice()};
+    const auto asked = style_read_back(style_rows(desk), desk);
+    std::string out;
+    for (const TextSpan& span : asked.front().answer) out += span.text;
+    return out;
+  };
+  CHECK(stops("dot") == "Pants hard, gums blue or pale.");
+  CHECK(stops("nefeli") == "Pants hard, gums blue or pale.");
+  CHECK(stops("bjarne") == "Curled tongue. Pants hard, gums blue or pale.");
+  CHECK(times_in("Not wanted Anything oily.", sides_said("sol")) == 1);
+}
+
+TEST_CASE("a bottle's name is not said twice", "[style]") {
+  for (const auto& [language, twice] : {std::pair("de", "Conditioner Sanfter Conditioner"),
+                                        {"fr", "après-shampoing Après"},
+                                        {"es", "acondicionar Acondicionador"}}) {
+    Desk table(test::sample("lantern-street"));
+    table.speak(language);
+    const test::Kennel kennel = table.kennel("juniper");
+    const SheetInput input = table.input(kennel, "A4", kinds::style);
+    const SheetDesk desk{input, table.voice()};
+    std::string text;
+    for (const SheetRow& row : style_before(desk, WithHow::no)) {
+      text += row.label + " ";
+      for (const TextSpan& span : row.text) text += span.text;
+    }
+    INFO(text);
+    CHECK(times_in(twice, without_space(text)) == 0);
+  }
+}
+
+TEST_CASE("leaders end where their part is seen, and what is not seen has no number",
+          "[style][figure]") {
+  each_sheet([](const Sheet&, const SheetDesk& desk) {
+    const FigureInput figure = style_figure(style_rows(desk), desk);
+    const auto dog = draw_dog(figure);
+    double ear = 1e9;
+    for (const Ring& ring : dog->drawing.areas[static_cast<std::size_t>(Region::ears)]) {
+      for (const Vec& p : ring) ear = std::min(ear, p.x);
+    }
+    for (const FigureCallout& one : figure.callouts) {
+      INFO(desk.input.pet.name.value << " " << one.number);
+      for (const Region region : one.regions) {
+        if (region == Region::throat) CHECK(dog->aim(region).x < ear);
+        const bool hidden = region == Region::pads || region == Region::sanitary;
+        if (hidden) CHECK(one.differs);
+      }
+    }
+  });
 }
 
 namespace {
