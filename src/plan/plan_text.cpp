@@ -370,8 +370,8 @@ std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet,
                                              to_iso(*plan.unread_day))});
   }
   if (!plan.salon_unread.empty()) {
-    const std::string parts = joined(plan.salon_unread, ", ");
-    visit.push_back({"salon.toml", "has faults under " + parts + "; what stands there is unknown"});
+    visit.push_back({"salon.toml", "has faults under " + joined(plan.salon_unread, ", ") +
+                                       "; what stands there is unknown"});
   }
   if (plan.kept) {
     visit.push_back({"comes", fmt::format("every {} days, median of {} visits",
