@@ -361,9 +361,7 @@ std::string plan_text(const Plan& plan, const Salon& salon, const Pet& pet,
   std::string out = fmt::format("{}, {}\n", pet.name.value, to_iso(plan.today));
   std::vector<Row> visit;
   if (plan.next_visit) visit.push_back({"next visit", due_text(*plan.next_visit, units)});
-  if (plan.unless_booked) {
-    visit.push_back({"if not booked", due_text(*plan.unless_booked, units)});
-  }
+  if (plan.unless_booked) visit.push_back({"if not booked", due_text(*plan.unless_booked, units)});
   if (plan.unread_day) {
     visit.push_back({"bookings", fmt::format("not all can be read from {} on, and what is booked "
                                              "then is not known",
