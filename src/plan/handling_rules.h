@@ -27,8 +27,8 @@ std::vector<RuledOut> ruled_out(const Pet&);
 /// The first that rules the tool out at the place; null if none does.
 const RuledOut* ruling_out(std::span<const RuledOut>, const Tool&, Place);
 
-/// How the dog may be held: what its handling and what to do for its alerts say, and of its feet the
-/// notes of its trim too.
+/// How the dog may be held: what its handling and what to do for its alerts say, and of its feet
+/// the notes of its trim too.
 PoseWords pose(const Pet&);
 
 /// What to dry with, so that nobody has to choose between two lines.
