@@ -14,7 +14,8 @@ enum class Keeping : std::uint8_t {
 /// True if no line may end at the one space between these two characters: between a number and what
 /// it counts ("4 years", "24 November", "555 0170"), at either side of a sign that joins or
 /// compares
-/// ("45 ml + 455 ml", "≥ 3"), before marks that stand off in French and inside its quotes, after a dot that parts; and, as
-/// a label's, after a colon. In whoever's words: each is a thing that is read as one.
+/// ("45 ml + 455 ml", "≥ 3"), before marks that stand off in French and inside its quotes, after a
+/// dot that parts; and, as a label's, after a colon. In whoever's words: each is a thing that is
+/// read as one.
 bool kept_together(char32_t before, char32_t after, Keeping = Keeping::labels);
 }  // namespace furnish

@@ -31,8 +31,8 @@ const RuledOut* ruling_out(std::span<const RuledOut>, const Tool&, Place);
 /// The first that rules the nail grinder out; null if none does.
 const RuledOut* ruling_out_grinder(std::span<const RuledOut>);
 
-/// How the dog may be held: what its handling and what to do for its alerts say, and of its feet the
-/// notes of its trim too.
+/// How the dog may be held: what its handling and what to do for its alerts say, and of its feet
+/// the notes of its trim too.
 PoseWords pose(const Pet&);
 
 /// What to dry with, so that nobody has to choose between two lines.

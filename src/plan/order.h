@@ -53,11 +53,11 @@ std::string_view to_text(Task);
 struct WorkStep {
   Stage stage = Stage::prepare;
   Task task = Task::look_over;
-  std::optional<Tool> tool;   ///< of a cut, and of brushing
-  bool substitute = false;    ///< `tool` stands in for one the drawer lacks
-  std::vector<Place> places;  ///< in order of place; empty: the whole dog
-  Stance stance = Stance::standing;  ///< where nothing speaks against it
-  PoseWords pose{};                  ///< what speaks against it; see posture()
+  std::optional<Tool> tool;                  ///< of a cut, and of brushing
+  bool substitute = false;                   ///< `tool` stands in for one the drawer lacks
+  std::vector<Place> places;                 ///< in order of place; empty: the whole dog
+  Stance stance = Stance::standing;          ///< where nothing speaks against it
+  PoseWords pose{};                          ///< what speaks against it; see posture()
   std::string words;                         ///< the pet's own: how it is brushed, product, finish
   std::vector<Method> how;                   ///< for a newer groomer, of these places; may be empty
   std::optional<std::chrono::seconds> time;  ///< dwell, rinse

@@ -75,8 +75,11 @@ std::vector<BlockPtr> StyleFront::whole(FrontStyle style, Length portrait) const
   blocks.push_back(gap(roomy ? 0.75 : 0.4));
   const auto cautions =
       style == FrontStyle::signed_rows ? RowCautions::signal_words : RowCautions::in_full;
+  // What has no room to spare stands as close as the rhythm lets it.
+  const bool ample = roomy || style == FrontStyle::dense;
+  const Length gutter = ample ? 4_mm : Length();
   blocks.push_back(style == FrontStyle::in_two ? style_table_in_two(rows_, desk_)
-                                               : style_table(rows_, desk_, cautions));
+                                               : style_table(rows_, desk_, cautions, gutter));
   if (has_bars()) {
     blocks.push_back(gap(roomy ? 0.5 : 0.3));
     blocks.push_back(bars());

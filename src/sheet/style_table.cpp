@@ -198,8 +198,8 @@ bool has_bar(const StyleRow& row) {
   return row.kind == RowKind::cut && !row.natural && row.left && row.left->low >= shortest;
 }
 
-BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk,
-                     RowCautions cautions) {
+BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk, RowCautions cautions,
+                     Length least_gutter) {
   const auto& [input, voice] = desk;
   if (rows.empty()) return to_ask(desk);
   using Kind = TableColumn::Kind;
@@ -219,7 +219,7 @@ BlockPtr style_table(const std::vector<StyleRow>& rows, const SheetDesk& desk,
   }
   return std::make_shared<Table>(std::move(columns), std::move(table), Role::body,
                                  Origin{"table of parts", input.pet.span}, Table::Head::shown,
-                                 4_mm);
+                                 least_gutter);
 }
 
 BlockPtr style_table_in_two(const std::vector<StyleRow>& rows, const SheetDesk& desk) {

@@ -16,7 +16,8 @@ enum class RowCautions : std::uint8_t { in_full, signal_words };
 
 /// The table: number, tool, part and how, what is left in both systems of units, and its bar at
 /// true size.
-BlockPtr style_table(const std::vector<StyleRow>&, const SheetDesk&, RowCautions);
+BlockPtr style_table(const std::vector<StyleRow>&, const SheetDesk&, RowCautions,
+                     Length least_gutter);
 /// The same rows in two columns, each tool over its rows; for a trim of many short rows.
 BlockPtr style_table_in_two(const std::vector<StyleRow>&, const SheetDesk&);
 /// The same rows in several short tables of one column, for a sheet that goes on.

@@ -1,6 +1,7 @@
 #include "sheet/style_words.h"
 
 #include <algorithm>
+#include <iterator>
 
 #include "base/text.h"
 #include "plan/clinical.h"
@@ -108,23 +109,26 @@ std::vector<SheetRow> style_who(const SheetDesk& desk) {
   if (!text.empty()) notes.push_back({voice.words.say(Phrase::who_health), {{text}}, pet.span});
   known(accepted_row(desk, CautionScope::all));
 
-  std::vector<std::string> wishes;
+  std::vector<std::string> wishes, dislikes;
   if (!pet.preferences.likes.empty()) wishes.push_back(quoted(pet.preferences.likes, voice));
-  for (const KeepUnder& limit : pet.preferences.keep_under) {
-    wishes.push_back(voice.words.say(
-        Phrase::keep_short, {place_name(limit.place, voice.words), shown(limit.length, voice)}));
-  }
-  if (!wishes.empty()) {
-    notes.push_back({voice.words.say(Phrase::who_owner), {{joined(wishes, " ")}}, pet.span});
-  }
-  std::vector<std::string> dislikes;
   for (const std::string& one : pet.preferences.dislikes) {
     dislikes.push_back(salons_words(one, voice));
   }
-  if (!dislikes.empty()) {
-    notes.push_back({voice.words.say(Phrase::label_not_wanted),
-                     {{sentence(joined(dislikes, comma(voice.words)))}},
-                     pet.span});
+  std::vector<std::string> limits;
+  for (const KeepUnder& limit : pet.preferences.keep_under) {
+    limits.push_back(voice.words.say(
+        Phrase::keep_short, {place_name(limit.place, voice.words), shown(limit.length, voice)}));
+  }
+  const std::string unwanted = joined(dislikes, comma(voice.words));
+  // Under the label of what is wanted it says so itself.
+  if (!dislikes.empty() && !(wishes.empty() && limits.empty())) {
+    wishes.push_back(voice.words.say(Phrase::not_wanted, {unwanted}));
+  } else if (!dislikes.empty()) {
+    notes.push_back({voice.words.say(Phrase::label_not_wanted), {{sentence(unwanted)}}, pet.span});
+  }
+  std::ranges::move(limits, std::back_inserter(wishes));
+  if (!wishes.empty()) {
+    notes.push_back({voice.words.say(Phrase::who_owner), {{joined(wishes, " ")}}, pet.span});
   }
   return notes;
 }

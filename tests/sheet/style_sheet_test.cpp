@@ -206,7 +206,8 @@ TEST_CASE("contingencies come from the file", "[style]") {
   const auto easy = plain.style(plain.kennel()), hard = ill.style(ill.kennel());
   REQUIRE(easy);
   REQUIRE(hard);
-  for (const char* only : {"A fit:", "Pants hard", "Shakes:", "Never shave this coat for a mat"}) {
+  for (const char* only :
+       {"A fit:", "Pants hard, gums blue or pale:", "Shakes:", "Never shave this coat for a mat"}) {
     INFO(only);
     CHECK(test::says(back_of(*hard), only));
     CHECK_FALSE(test::says(back_of(*easy), only));
