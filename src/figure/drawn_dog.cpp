@@ -159,19 +159,8 @@ DrawnDog::DrawnDog(const FigureInput& input, Detail detail)
   for (std::size_t i = 0; i < region_count; ++i) hatched[i] = inset(drawing.areas[i]);
 }
 
-/// The part that is nearer to the nose than all of the ear; empty if there is next to nothing.
-Shape DrawnDog::in_front_of_ear(const Shape& shape) const {
-  constexpr double far = 1000, enough = 6;
-  const double ear = bounds_of(drawing.areas[static_cast<std::size_t>(Region::ears)]).low.x;
-  Shape front = intersect(shape, Shape{{{-far, -far}, {-far, far}, {ear, far}, {ear, -far}}});
-  return area(front) > enough ? front : Shape{};
-}
-
 Vec DrawnDog::aim(Region region) const {
-  const Shape& all = drawing.areas[static_cast<std::size_t>(region)];
-  // Behind an ear that hangs a throat is neck to whoever looks: it is pointed at in front.
-  const Shape front = region == Region::throat ? in_front_of_ear(all) : Shape{};
-  const Shape& seen = front.empty() ? all : front;
+  const Shape& seen = drawing.areas[static_cast<std::size_t>(region)];
   const Vec middle = middle_of(region, build);
   if (seen.empty() || (holds(seen, middle) && distance_to_edge(seen, middle) > 1.2)) return middle;
   const Bounds box = bounds_of(seen);

@@ -33,8 +33,5 @@ class DrawnDog {
   /// What is hatched of a region: a little smaller than its area, so that white lines part
   /// neighbours. Empty for a region that is hardly seen; all empty of a dog drawn small.
   std::array<Shape, region_count> hatched;
-
- private:
-  Shape in_front_of_ear(const Shape&) const;
 };
 }  // namespace furnish
