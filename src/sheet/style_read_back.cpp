@@ -26,32 +26,20 @@ std::vector<std::string> hazards(const AlertEntry& alert, const std::vector<Matt
   return out;
 }
 
-/// What stops nothing once the work has begun. A machine's noise is a caution because a line of the
-/// pet's own names it: that is no other answer.
-bool is_no_answer(RuleId rule) {
-  return rule == RuleId::noise || rule == RuleId::vaccination || rule == RuleId::puppy;
-}
-
-/// What can hurt, gravest first, but for notices; then the signs at which the work ends: the pet's
-/// own, and those that hold for every dog.
+/// The dangers, then the signs at which the work ends: the pet's own, and those that hold for every
+/// dog.
 std::vector<TextSpan> what_stops(const std::vector<AlertEntry>& alerts, const SheetDesk& desk) {
   const auto& [input, voice] = desk;
   std::vector<Caution> counting;
   std::ranges::copy_if(input.plan.cautions, std::back_inserter(counting),
                        [](const Caution& one) { return !one.accepted; });
   const std::vector<Matter> computed = matters(counting);
-  const auto no_answer = [&](const AlertEntry& alert) {
-    return std::ranges::any_of(computed, [&](const Matter& one) {
-      const Caution& gravest = one.cautions.front();
-      return is_no_answer(gravest.rule) && gravest.span == alert.origin.span;
-    });
-  };
   Sentences out(voice.words);
   for (const AlertEntry& alert : alerts) {
-    if (alert.gravity == Gravity::hairline || no_answer(alert)) continue;
+    if (alert.gravity != Gravity::row) continue;
     for (const std::string& one : hazards(alert, computed, voice)) out.add(one);
   }
-  out.add_headed(voice.words.say(Phrase::stop), salons_words(input.pet.handling.stop, voice));
+  out.add(salons_words(input.pet.handling.stop, voice));
   if (has_condition(input.pet, Condition::seizures)) out.add(voice.words.say(Phrase::if_fit_head));
   out.add(voice.words.say(Phrase::if_breath_head));
   return out.take();

@@ -161,7 +161,8 @@ TEST_CASE("generated pets on A5", "[generated]") {
 }
 
 TEST_CASE("cards of a run are arranged alike where that costs no growth step", "[generated]") {
-  // Four pets with so many alerts that their words run in, and one whose card is nearly empty.
+  // Four pets with so many alerts that their words run in, and a regular with one: a new client's
+  // card would keep its rows to write on, however the others look.
   const auto pet = [](int alerts) {
     std::string out = "[pet]\nname = \"Rex\"\n[trim]\nstyle = \"smooth-tidy\"\n";
     for (int i = 0; i < alerts; ++i) {
@@ -174,6 +175,7 @@ TEST_CASE("cards of a run are arranged alike where that costs no growth step", "
     for (int i = 0; i < 4; ++i)
       files["pets/" + key_of(static_cast<std::size_t>(i)) + ".toml"] = pet(alerts);
     files["pets/light.toml"] = pet(1);
+    files["visits/light/2026-09-29.toml"] = "date = 2026-09-29\nunfinished = false\n";
     const WithShippedStyles disk(files);
     Options options;
     options.on = demo_day;
@@ -182,6 +184,7 @@ TEST_CASE("cards of a run are arranged alike where that costs no growth step", "
     Workshop shop(options, disk);
     std::vector<Done> all;
     for (const auto& [path, text] : files) {
+      if (!path.starts_with("pets/")) continue;
       const auto one = shop.open({path, "."}, shop.sink());
       REQUIRE(one);
       auto made = shop.sheet(*one, shop.sink());

@@ -250,6 +250,7 @@ TEST_CASE("felt is clipped and never combed: the card says so, and what a comb o
         "ears = { mats = 3, side = \"left\" }\n"}});
   CHECK(test::without_space(alerts_of(table, table.kennel())) ==
         test::without_space(
+            "DANGER Visit of 6\u00A0Oct: bit.\n"
             "CAUTION Left ear matted on 6\u00A0October 2026: water tightens mats. / Brush and comb "
             "to the skin first.\n"
             "CAUTION Front legs, rear legs and hocks felted on 6\u00A0October 2026: water draws "
@@ -262,9 +263,7 @@ TEST_CASE("felt is clipped and never combed: the card says so, and what a comb o
   const std::string text = test::without_space(page);
   for (const char* const said :
        {"CAUTION left ear: brush and comb to the skin first",
-        "CAUTION legs: clip, never comb through",
-        "What stops the work? Left ear matted on 6 October 2026: water tightens mats. Front legs, "
-        "rear legs and hocks felted"}) {
+        "CAUTION legs: clip, never comb through", "What stops the work? Visit of 6 Oct: bit."}) {
     INFO(said);
     CHECK(text.find(test::without_space(said)) != std::string::npos);
   }
