@@ -16,9 +16,9 @@ inline std::size_t share_of(std::size_t cases) {
   return long_run() ? cases : cases / 8;
 }
 
-/// Whether this run tries this pet of a sample in this language: a third of the pairs, so that each
-/// pet and each language has its turn; all of them in a long run.
-inline bool in_turn(std::size_t pet, std::size_t language) {
-  return long_run() || (pet + language) % 3 == 0;
+/// Whether this run tries this pet of a sample in this language or on this paper: a third of the
+/// pairs, so that each pet and each of those has its turn; all of them in a long run.
+inline bool in_turn(std::size_t pet, std::size_t of_it) {
+  return long_run() || (pet + of_it) % 3 == 0;
 }
 }  // namespace furnish::test

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/text.h"
 #include "page/around_corner.h"
 #include "page/forms.h"
 #include "page/list.h"

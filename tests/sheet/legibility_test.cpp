@@ -5,6 +5,7 @@
 
 #include "page/contrast.h"
 #include "page/shaped_line.h"
+#include "share.h"
 #include "sheet/card_rows.h"
 #include "sheet/desk.h"
 #include "sheet/full_day.h"
@@ -47,11 +48,12 @@ void each_day_page(Visit visit) {
   }
 }
 
-/// Every side of every sheet of every sample pet: cards on all papers, the others on the two they
-/// are made for.
+/// Every side of every sheet of every sample pet: cards on all papers (in their turn), the others
+/// on the two they are made for.
 template <typename Visit>
 void each_page(Visit visit) {
   each_day_page(visit);
+  std::size_t turn = 0;
   for (const char* name : salons) {
     Desk table(test::sample(name));
     const ReadingDistances& own = table.salon().paper.distances;
@@ -67,7 +69,10 @@ void each_page(Visit visit) {
                         all[i], roles, paper, free_top});
         }
       };
-      for (const Paper& paper : papers) {
+      ++turn;
+      for (std::size_t number = 0; number < std::size(papers); ++number) {
+        if (!test::in_turn(turn, number)) continue;
+        const Paper& paper = papers[number];
         const Length clip = paper_class(paper) == PaperClass::small ? 12_mm : 14_mm;
         set(table.card(kennel, paper.name), paper, hanging_roles(paper, own), clip);
       }

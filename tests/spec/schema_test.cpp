@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "base/text.h"
+#include "share.h"
 #include "spec/document.h"
 #include "spec/fault_case.h"
 #include "spec/json_check.h"
@@ -298,12 +299,13 @@ TEST_CASE("no schema refuses a file of the faults that is taken, and half of the
   CHECK(both * 2 > faulty);
 }
 
-TEST_CASE("no schema is stricter than the reader on 10 000 changed files", "[schema]") {
+TEST_CASE("no schema is stricter than the reader on files that are changed by chance", "[schema]") {
   const auto all = samples();
   const auto values = values_of(all);
   Seeded random(11);
   std::size_t taken = 0, both = 0;
-  for (int i = 0; i < 10'000; ++i) {
+  const std::size_t files = test::long_run() ? 10'000 : 2'500;
+  for (std::size_t i = 0; i < files; ++i) {
     Sample one = all[random.below(all.size())];
     one.text = mutated(one.text, values, random);
     const std::string why = refused(one);
@@ -327,6 +329,6 @@ TEST_CASE("no schema is stricter than the reader on 10 000 changed files", "[sch
   // The changes are such that many files are still good, and many are not.
   CAPTURE(taken, both);
   CHECK(taken > 40);
-  CHECK(both > 2000);
+  CHECK(both > files / 5);
 }
 }  // namespace furnish::test
