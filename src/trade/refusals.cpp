@@ -93,15 +93,20 @@ std::vector<Region> regions_of(const Clause& clause) {
 std::vector<Refusal> read_refusals(std::string_view words, Refusing how) {
   std::vector<Refusal> out;
   for (const Clause& clause : read_clauses(words)) {
-    const std::vector<Region> regions = regions_of(clause);
+    // Most clauses refuse nothing, and to find their regions costs more than all the rest.
+    std::optional<std::vector<Region>> found_regions;
+    const auto regions = [&] {
+      if (!found_regions) found_regions = regions_of(clause);
+      return *found_regions;
+    };
     for (std::size_t i = 0; i < clause.size();) {
       const auto found = tool_at(clause, i);
       if (found && !of_nails(clause, i) && (how == Refusing::dislikes || clause[i].denied)) {
         out.push_back(
-            {found->first->tool, found->first->any_shears, found->first->any_strip, regions});
+            {found->first->tool, found->first->any_shears, found->first->any_strip, regions()});
       }
       if (how == Refusing::rules && one_clipper(clause, i)) {
-        out.push_back({Clip{}, false, false, regions});
+        out.push_back({Clip{}, false, false, regions()});
       }
       i += found ? found->second : 1;
     }
