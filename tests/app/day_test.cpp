@@ -12,6 +12,7 @@
 #include "app/program.h"
 #include "app/words_on_page.h"
 #include "output/pdf_rules.h"
+#include "share.h"
 #include "sheet/desk.h"
 #include "sheet/full_day.h"
 
@@ -189,7 +190,9 @@ TEST_CASE("a day of forty bookings is two pages", "[day]") {
       CHECK(has(text, name));
     }
   }
+  std::size_t turn = 0;
   for (const char* language : {"en-US", "es", "es-US", "fr", "de", "pt", "vi", "ar"}) {
+    if (!in_turn(turn++, 0)) continue;
     INFO(language);
     const std::string pdf = folder.path("day.pdf");
     REQUIRE(furnish(day(folder.path(""), std::string("--language ") + language + " -o " + pdf))

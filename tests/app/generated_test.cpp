@@ -254,7 +254,7 @@ TEST_CASE("generated pets' style sheets on every paper", "[generated]") {
   for (const Paper& paper : papers) {
     // On small paper a style sheet has many sides, and takes its time.
     const bool usual = paper.name == "A4" || paper.name == "letter";
-    const std::size_t pets = usual || long_run() ? a_batch : a_batch / 5;
+    const std::size_t pets = usual || long_run() ? a_batch : a_batch / 10;
     CHECK(run_batch(seed++, std::string(paper.name), sheets::style, pets).set > pets / 2);
   }
 }
