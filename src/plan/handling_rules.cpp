@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <string_view>
 
-#include "base/text.h"
+#include "trade/phrases.h"
 
 namespace furnish {
 namespace {
@@ -22,22 +22,6 @@ DryerWords disliked(std::string_view words) {
   out.no_force = out.no_force || out.force;
   out.no_heated = out.no_heated || out.heated;
   out.no_cage = out.no_cage || out.cage;
-  return out;
-}
-/// Each without the point at its end.
-std::vector<std::string> told_sentences(const std::string& text) {
-  constexpr std::string_view points = ".!?;";
-  std::vector<std::string> out;
-  std::size_t from = 0;
-  for (std::size_t i = 0; i <= text.size(); ++i) {
-    const bool over = i == text.size();
-    const bool point = !over && points.find(text[i]) != std::string_view::npos;
-    if (!over && !(point && (i + 1 == text.size() || text[i + 1] == ' '))) continue;
-    if (const std::string one(trimmed(text.substr(from, i - from))); !one.empty()) {
-      out.push_back(one);
-    }
-    from = i + 1;
-  }
   return out;
 }
 }  // namespace
@@ -62,8 +46,9 @@ std::vector<RuledOut> ruled_out(const Pet& pet) {
   }
   const auto add_text = [&](const std::string& text, SourceSpan span) {
     bool any = false;
-    for (const std::string& one : told_sentences(text))
-      any = add(one, span, Refusing::rules) || any;
+    for (const std::string_view one : sentences_in(text)) {
+      any = add(std::string(one), span, Refusing::rules) || any;
+    }
     // "Force dryer? Never.": no sentence of it says so alone.
     if (!any) add(text, span, Refusing::rules);
   };

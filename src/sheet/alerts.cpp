@@ -10,6 +10,7 @@
 #include "sheet/caution_words.h"
 #include "sheet/own_words.h"
 #include "sheet/parts.h"
+#include "sheet/pieces.h"
 #include "sheet/terms.h"
 #include "sheet/told_words.h"
 #include "sheet/trim_lines.h"
@@ -126,19 +127,12 @@ Spoken spoken(const std::vector<Advice>& all, const SheetVoice& voice) {
 
 /// "Visit of 8 Dec: bit at the left rear foot." Its date does not break, nor end a sentence.
 std::string bite_text(const ToldBite& told, const SheetDesk& desk, const Words& words) {
-  std::string date = desk.voice.locale.short_day(told.visit.date.value, desk.input.today);
-  for (std::size_t at; (at = date.find(' ')) != std::string::npos;) date.replace(at, 1, "\u00A0");
-  const std::string& whole = told.text.value;
-  std::string said = whole;
-  for (std::size_t from = 0; from < whole.size();) {
-    const std::size_t end = std::min(whole.find(". ", from), whole.size());
-    const std::string one = whole.substr(from, end - from);
-    if (tells_of_bite(one, words)) {
-      said = one;
-      break;
-    }
-    from = end + 2;
-  }
+  const std::string date =
+      without_breaks(desk.voice.locale.short_day(told.visit.date.value, desk.input.today));
+  const std::vector<std::string_view> all = sentences_in(told.text.value);
+  const auto one = std::ranges::find_if(
+      all, [&](std::string_view sentence) { return tells_of_bite(sentence, words); });
+  const std::string said = one == all.end() ? told.text.value : std::string(*one);
   return desk.voice.words.say(Phrase::note_visit_of, {date}) + colon(desk.voice.words) +
          salons_words(said, desk.voice);
 }

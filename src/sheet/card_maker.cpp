@@ -13,25 +13,18 @@
 #include "sheet/card_figure.h"
 #include "sheet/card_ticks.h"
 #include "sheet/hurt_line.h"
+#include "sheet/pieces.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/who.h"
 
 namespace furnish {
 namespace {
-/// A label that no line ends in.
-std::string whole(std::string label) {
-  for (std::size_t at; (at = label.find(' ')) != std::string::npos;) {
-    label.replace(at, 1, "\u00A0");
-  }
-  return label;
-}
-
 /// A row as one text that begins with its label; a diamond stands before what differs.
 std::vector<TextSpan> run_in(const SheetRow& row) {
   std::vector<TextSpan> spans;
   if (!row.label.empty()) {
-    spans.push_back({whole(row.label) + after_label, Face::semibold, Role::label});
+    spans.push_back({without_breaks(row.label) + after_label, Face::semibold, Role::label});
   }
   const bool headed = !row.text.empty();
   std::ranges::copy(row.text, std::back_inserter(spans));

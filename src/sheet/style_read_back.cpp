@@ -1,11 +1,8 @@
 #include <algorithm>
-#include <iterator>
 
 #include "base/text.h"
 #include "plan/clinical.h"
-#include "plan/matters.h"
 #include "sheet/alerts.h"
-#include "sheet/caution_words.h"
 #include "sheet/own_words.h"
 #include "sheet/shown.h"
 #include "sheet/style_words.h"
@@ -13,31 +10,13 @@
 
 namespace furnish {
 namespace {
-/// What an alert says is the matter, without what to do about it.
-std::vector<std::string> hazards(const AlertEntry& alert, const std::vector<Matter>& computed,
-                                 const SheetVoice& voice) {
-  const auto matter = std::ranges::find_if(computed, [&](const Matter& one) {
-    return one.cautions.front().span == alert.origin.span &&
-           alert.statement.starts_with(sentence(caution_text(one.what.front(), voice)));
-  });
-  if (matter == computed.end()) return {alert.statement};
-  std::vector<std::string> out;
-  for (const CautionText& what : matter->what) out.push_back(sentence(caution_text(what, voice)));
-  return out;
-}
-
 /// The dangers, then the signs at which the work ends: the pet's own, and those that hold for every
 /// dog.
 std::vector<TextSpan> what_stops(const std::vector<AlertEntry>& alerts, const SheetDesk& desk) {
   const auto& [input, voice] = desk;
-  std::vector<Caution> counting;
-  std::ranges::copy_if(input.plan.cautions, std::back_inserter(counting),
-                       [](const Caution& one) { return !one.accepted; });
-  const std::vector<Matter> computed = matters(counting);
   Sentences out(voice.words);
   for (const AlertEntry& alert : alerts) {
-    if (alert.gravity != Gravity::row) continue;
-    for (const std::string& one : hazards(alert, computed, voice)) out.add(one);
+    if (alert.gravity == Gravity::row) out.add(alert.statement);
   }
   out.add(salons_words(input.pet.handling.stop, voice));
   if (has_condition(input.pet, Condition::seizures)) out.add(voice.words.say(Phrase::if_fit_head));

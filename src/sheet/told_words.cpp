@@ -103,13 +103,7 @@ bool any_told(std::string_view text, const std::string& list, const std::string&
   }
   return false;
 }
-}  // namespace
 
-bool tells_of_bite(std::string_view text, const Words& words) {
-  return any_told(text, words.term("desk", "bite-words"), words.term("desk", "bite-not"));
-}
-
-namespace {
 bool of_bite(const FreeText& text, const Words& words) {
   return tells_of_bite(text.value, words) ||
          std::ranges::any_of(
@@ -131,6 +125,10 @@ const FreeText* telling_of_bite(const Visit& visit, const Words& words) {
   return found == texts.end() ? nullptr : *found;
 }
 }  // namespace
+
+bool tells_of_bite(std::string_view text, const Words& words) {
+  return any_told(text, words.term("desk", "bite-words"), words.term("desk", "bite-not"));
+}
 
 std::optional<ToldBite> untold_bite(const Pet& pet, std::span<const Visit> visits,
                                     const Words& words, Date until) {

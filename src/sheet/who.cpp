@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "sheet/own_words.h"
+#include "sheet/pieces.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 
@@ -19,14 +20,6 @@ std::string age_text(const Pet& pet, Date today, const Words& words) {
   if (months >= in_years) return said(Phrase::age_years, months / 12);
   if (months >= 4) return said(Phrase::age_months, months);
   return said(Phrase::age_weeks, static_cast<int>((today - born).count() / 7));
-}
-
-/// No line ends in it.
-std::string kept_whole(std::string text) {
-  for (std::size_t at = 0; (at = text.find(' ', at)) != std::string::npos;) {
-    text.replace(at, 1, "\u00A0");
-  }
-  return text;
 }
 
 void append(std::vector<TextSpan>& spans, std::string_view between, TextSpan span) {
@@ -60,7 +53,7 @@ std::vector<TextSpan> facts_text(const SheetDesk& desk) {
     if (weight->on != input.today) {
       const std::string day = weight->on ? voice.locale.short_day(*weight->on, input.today)
                                          : voice.words.say(Phrase::weight_undated);
-      spans.push_back({"\u00A0(" + kept_whole(day) + ")"});
+      spans.push_back({"\u00A0(" + without_breaks(day) + ")"});
     }
   }
   return spans;

@@ -112,6 +112,22 @@ bool stands(const FreeWord& word) {
 }
 }  // namespace
 
+std::vector<std::string_view> sentences_in(std::string_view text) {
+  constexpr std::string_view points = ".!?;";
+  std::vector<std::string_view> out;
+  std::size_t from = 0;
+  for (std::size_t i = 0; i <= text.size(); ++i) {
+    const bool over = i == text.size();
+    const bool point = !over && points.find(text[i]) != std::string_view::npos;
+    if (!over && !(point && (i + 1 == text.size() || text[i + 1] == ' '))) continue;
+    if (const std::string_view one = trimmed(text.substr(from, i - from)); !one.empty()) {
+      out.push_back(one);
+    }
+    from = i + 1;
+  }
+  return out;
+}
+
 std::vector<Clause> read_clauses(std::string_view text) {
   std::vector<Clause> out;
   Clause clause;

@@ -9,6 +9,10 @@
 
 namespace furnish {
 
+/// A text's sentences, each without its point (a full stop, an exclamation or question mark, a
+/// semicolon before a space or the end) and without spaces around it; "2.5 mm" is one.
+std::vector<std::string_view> sentences_in(std::string_view text);
+
 /// One word of free text, in lower case, and whether the text takes it back ("no", "never",
 /// "without").
 struct FreeWord {

@@ -26,6 +26,14 @@ TEST_CASE("at the end of a clause, or alone, it takes back what went before") {
   CHECK(affirms("towel, cage dryer: never", "towel"));
 }
 
+TEST_CASE("a point ends a sentence before a space and at the end") {
+  using Sentences = std::vector<std::string_view>;
+  CHECK(sentences_in("Bit at the foot. Two people! Why?  Unclear") ==
+        Sentences{"Bit at the foot", "Two people", "Why", "Unclear"});
+  CHECK(sentences_in("left at 2.5 mm; rest") == Sentences{"left at 2.5 mm", "rest"});
+  CHECK(sentences_in(" . ").empty());
+}
+
 TEST_CASE("in doubt a word stands") {
   CHECK(affirms("no cage and force dryer", "force dryer"));
   CHECK(affirms("no cage, force dryer", "force dryer"));
