@@ -48,8 +48,8 @@ void each_day_page(Visit visit) {
   }
 }
 
-/// Every side of every sheet of every sample pet: cards on all papers (in their turn), the others
-/// on the two they are made for.
+/// Every side of every sheet of every sample pet, on all papers in their turn: cards on each, the
+/// others on the two they are made for.
 template <typename Visit>
 void each_page(Visit visit) {
   each_day_page(visit);
@@ -77,6 +77,7 @@ void each_page(Visit visit) {
         set(table.card(kennel, paper.name), paper, hanging_roles(paper, own), clip);
       }
       for (const char* sheet : {"A4", "letter"}) {
+        if (!test::in_turn(turn, sheet[0] == 'A' ? 0 : 1)) continue;
         const auto paper = parse_paper(sheet);
         REQUIRE(paper);
         set(table.style(kennel, sheet), *paper, hand_roles(*paper, own), 5_mm);
