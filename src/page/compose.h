@@ -22,7 +22,7 @@ struct Layout {
 /// How a sheet that does not fit on one side is divided into pieces, which are never cut.
 struct Division {
   using Pieces = std::function<std::vector<BlockPtr>()>;
-  std::string name;
+  std::string name;  ///< divisions of one name have the same front, set alike, which is tried once
   Pieces front;  ///< what the front keeps, in one column; null: all of `rest` flows from there on
   /// What goes on, most generous first: taken if it stands on one side, the last on as many as it
   /// takes.

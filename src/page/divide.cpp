@@ -1,6 +1,8 @@
 #include "page/divide.h"
 
 #include <algorithm>
+#include <map>
+#include <string_view>
 
 #include "page/fitter.h"
 #include "page/goes_on.h"
@@ -22,11 +24,11 @@ class Divider {
 
   std::optional<ComposedPage> divide() {
     for (const Division& division : request_.divisions) {
-      if (division.front && division.rest.front()().empty()) continue;
       if (division.front && !take_front(division)) continue;
       const bool done = division.front ? take_rest(division) : flow(division, Start::front);
       if (done) return set();
       sides_.clear();
+      page_.squeezed = false;
     }
     report();
     return std::nullopt;
@@ -48,30 +50,55 @@ class Divider {
     return {request_, {division.rhythm, division.leading, foot(side, sides)}, shaper_};
   }
 
-  bool take_front(const Division& division) {
-    Side front{std::make_shared<Column>(division.front())};
+  /// A front, and the largest step at which it fits with its gaps as designed; below 0 if none.
+  struct Tried {
+    BlockPtr root;
+    bool hopeless = false;
+    int step = -1;
+  };
+
+  /// Divisions of one name have one front.
+  const Tried& front_of(const Division& division) {
+    const auto [at, is_new] = fronts_.try_emplace(division.name);
+    Tried& front = at->second;
+    if (!is_new) return front;
+    front.root = std::make_shared<Column>(division.front());
     Fitter fit = fitter(division, 1, 2);
-    const bool hopeless = fit.hopeless(*front.root);
-    const int step = hopeless ? -1 : fit.largest_step(*front.root, request_.steps).value_or(-1);
-    const bool squeezed = !hopeless && !division.least_step && step < 0 &&
-                          fit.measure(*front.root, 0, Precision::exact).fits_squeezed();
+    front.hopeless = fit.hopeless(*front.root);
+    if (!front.hopeless) front.step = fit.largest_step(*front.root, request_.steps).value_or(-1);
     count(fit);
-    if (division.least_step && step < *division.least_step) return false;
-    if (step < 0 && !squeezed) {
+    return front;
+  }
+
+  bool squeezes(const Division& division, const Tried& front) {
+    if (front.hopeless) return false;
+    Fitter fit = fitter(division, 1, 2);
+    const bool fits = fit.measure(*front.root, 0, Precision::exact).fits_squeezed();
+    count(fit);
+    return fits;
+  }
+
+  bool take_front(const Division& division) {
+    const Tried& front = front_of(division);
+    if (front.step < division.least_step.value_or(-1)) return false;
+    const bool squeezed = front.step < 0 && squeezes(division, front);
+    if (front.step < 0 && !squeezed) {
       division_ = &division;
       too_large_ = front.root;
       return false;
     }
-    front.step = std::max(step, 0);
     page_.squeezed = squeezed;
     division_ = &division;
-    sides_ = {front};
+    sides_ = {{front.root, std::max(front.step, 0)}};
     return true;
   }
 
   bool take_rest(const Division& division) {
     for (const Division::Pieces& rest : division.rest) {
-      Side side{arranged(rest(), Start::after)};
+      const Pieces pieces = rest();
+      // With nothing left over it is no division, and the front was tried as a whole page.
+      if (pieces.empty() && &rest == division.rest.data()) return false;
+      Side side{arranged(pieces, Start::after)};
       Fitter fit = fitter(division, 2, 2);
       const auto step =
           fit.largest_step(*side.root, division.rest_grows ? request_.steps : sides_.front().step);
@@ -165,6 +192,7 @@ class Divider {
   ComposedPage page_;
   const Division* division_ = nullptr;
   std::vector<Side> sides_;
+  std::map<std::string_view, Tried> fronts_;
   BlockPtr too_large_;
 };
 }  // namespace

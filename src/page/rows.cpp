@@ -12,6 +12,7 @@ constexpr Length half_gutter = Length::mm(4);
 }  // namespace
 
 void LabelColumn::add(std::string label, Role role, Face face, double indent) {
+  if (fixed_) return;
   labels_.push_back(
       {std::make_shared<Paragraph>(
            std::move(label), TextStyle{.role = role, .face = face, .breaking = Breaking::never}),

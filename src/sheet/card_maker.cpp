@@ -40,14 +40,11 @@ std::vector<TextSpan> run_in(const SheetRow& row) {
   return spans;
 }
 
-/// Points under each other, or one after the other in one text.
-enum class Points : std::uint8_t { listed, run_in };
-
 /// A row beside its label; a diamond stands before what differs.
-LabelRow beside_label(const CardRow& row, Points points) {
+LabelRow beside_label(const CardRow& row, bool brief) {
   std::vector<BlockPtr> parts;
   const TextStyle style{row.role};
-  if (points == Points::run_in && !row.points.empty()) {
+  if (brief && !row.points.empty()) {
     SheetRow unnamed = row;
     unnamed.label.clear();
     return {row.label, paragraph(run_in(unnamed), style, row.origin()), row.origin()};
@@ -87,7 +84,10 @@ CardMaker::CardMaker(const SheetDesk& desk, Length edge)
       voice_(desk.voice),
       edge_(edge),
       full_{card_alerts(desk), card_rows(desk)},
-      figure_(no_touch_figure(desk)) {
+      figure_(no_touch_figure(desk)),
+      head_(sheet_head(input_.pet, {looks_text(desk), facts_text(desk)}, 5_mm)),
+      ticks_(std::make_shared<TickRow>(card_ticks(desk))),
+      hand_(hand()) {
   asks_ = std::ranges::any_of(full_.rows, &CardRow::asks) ||
           (is_new_client(input_) && full_.alerts.empty());
 }
@@ -116,11 +116,11 @@ std::vector<AlertEntry> CardMaker::entries(const Content& content, Keeps keeps) 
 }
 
 template <typename Keeps>
-std::vector<CardRow> CardMaker::rows(const Content& content, CardLayer layer, bool asks,
-                                     Keeps keeps) const {
-  std::vector<CardRow> out;
+std::vector<const CardRow*> CardMaker::rows(const Content& content, CardLayer layer, bool asks,
+                                            Keeps keeps) const {
+  std::vector<const CardRow*> out;
   for (const CardRow& row : content.rows) {
-    if (row.layer == layer && keeps(row.kept) && says_something(row, asks)) out.push_back(row);
+    if (row.layer == layer && keeps(row.kept) && says_something(row, asks)) out.push_back(&row);
   }
   return out;
 }
@@ -142,13 +142,19 @@ BlockPtr CardMaker::alerts(const Content& content, const CardWay& way, Front fro
   return std::make_shared<Alerts>(std::move(shown), labels(), Alerts::Actions::below, rule_name);
 }
 
-BlockPtr CardMaker::layer(const std::vector<CardRow>& rows, bool brief) const {
-  std::vector<LabelRow> out;
-  for (const CardRow& row : rows) {
-    out.push_back(beside_label(row, brief ? Points::run_in : Points::listed));
-  }
-  return std::make_shared<Rows>(std::move(out), labels(), Rows::Close::open, Origin{},
+BlockPtr CardMaker::in_columns(std::vector<LabelRow> rows) const {
+  return std::make_shared<Rows>(std::move(rows), labels(), Rows::Close::open, Origin{},
                                 Rows::Labels::headings);
+}
+
+BlockPtr CardMaker::layer(const std::vector<const CardRow*>& rows, bool brief) const {
+  std::vector<LabelRow> out;
+  for (const CardRow* row : rows) {
+    auto& made = beside_[{row, brief}];
+    if (made.content == nullptr) made = beside_label(*row, brief);
+    out.push_back(made);
+  }
+  return in_columns(std::move(out));
 }
 
 /// Lines for what is not known, and for who did the work, two by two.
@@ -169,8 +175,7 @@ BlockPtr CardMaker::hand() const {
       pair.front().with_next = true;
       pair.push_back(std::move(lines[i + 1]));
     }
-    out.push_back(std::make_shared<Rows>(std::move(pair), labels(), Rows::Close::open, Origin{},
-                                         Rows::Labels::headings));
+    out.push_back(in_columns(std::move(pair)));
   }
   return column(std::move(out));
 }
@@ -178,11 +183,10 @@ BlockPtr CardMaker::hand() const {
 std::vector<BlockPtr> CardMaker::front(const CardWay& way, Front kept) const {
   const Content& from = content(way);
   const auto keeps = [&](Kept one) { return kept.keeps(one); };
-  std::vector<BlockPtr> blocks{sheet_head(input_.pet, {looks_text(desk_), facts_text(desk_)}, 5_mm),
-                               alerts(from, way, kept)};
+  std::vector<BlockPtr> blocks{head_, alerts(from, way, kept)};
   if (way.pictures == CardWay::Pictures::all) blocks = with_portrait(std::move(blocks));
-  const std::vector<CardRow> dog = rows(from, CardLayer::dog, way.asks, keeps),
-                             work = rows(from, CardLayer::work, way.asks, keeps);
+  const auto dog = rows(from, CardLayer::dog, way.asks, keeps),
+             work = rows(from, CardLayer::work, way.asks, keeps);
   if (way.pictures != CardWay::Pictures::none && figure_) {
     std::vector<Beside::Cell> cells{{layer(dog, way.brief)}, {figure_, no_touch_width}};
     blocks.push_back(std::make_shared<Gap>(0.25, 0.25, 0));
@@ -200,9 +204,9 @@ std::vector<BlockPtr> CardMaker::front(const CardWay& way, Front kept) const {
   blocks.push_back(std::make_shared<Rule>(rule_group));
   if (!keeps(Kept::hand)) return blocks;
   blocks.push_back(std::make_shared<Gap>(0.6, 0.4, 4));
-  blocks.push_back(std::make_shared<TickRow>(card_ticks(desk_)));
+  blocks.push_back(ticks_);
   blocks.push_back(std::make_shared<Gap>(0.1, 0, 2));
-  blocks.push_back(hand());
+  blocks.push_back(hand_);
   return blocks;
 }
 
@@ -232,12 +236,12 @@ std::vector<BlockPtr> CardMaker::pieces(const Content& content, CardWay::Signals
     }
   }
   for (const CardLayer one : {CardLayer::dog, CardLayer::work}) {
-    for (const CardRow& row : rows(content, one, false, goes)) {
-      std::vector<SheetRow> cut_rows = cut({static_cast<const SheetRow&>(row)});
+    for (const CardRow* row : rows(content, one, false, goes)) {
+      std::vector<SheetRow> cut_rows = cut({static_cast<const SheetRow&>(*row)});
       for (SheetRow& piece : cut_rows) {
-        CardRow made{std::move(piece), one, row.kept};
+        const CardRow made{std::move(piece), one, row->kept};
         const BlockPtr block = hanging
-                                   ? layer({made}, false)
+                                   ? in_columns({beside_label(made, false)})
                                    : paragraph(run_in(made), TextStyle{made.role}, made.origin());
         out.push_back(column({block, std::make_shared<Gap>(0.3, 0.1, 0),
                               std::make_shared<Rule>(rule_row, Ink::quiet)}));
@@ -245,8 +249,8 @@ std::vector<BlockPtr> CardMaker::pieces(const Content& content, CardWay::Signals
     }
   }
   if (!goes(Kept::hand)) return out;
-  out.push_back(std::make_shared<TickRow>(card_ticks(desk_)));
-  out.push_back(hand());
+  out.push_back(ticks_);
+  out.push_back(hand_);
   return out;
 }
 

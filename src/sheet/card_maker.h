@@ -1,8 +1,10 @@
 #pragma once
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "page/rows.h"
@@ -54,11 +56,12 @@ class CardMaker {
   template <typename Keeps>
   std::vector<AlertEntry> entries(const Content&, Keeps) const;
   template <typename Keeps>
-  std::vector<CardRow> rows(const Content&, CardLayer, bool asks, Keeps) const;
+  std::vector<const CardRow*> rows(const Content&, CardLayer, bool asks, Keeps) const;
 
   std::shared_ptr<LabelColumn> labels() const { return std::make_shared<LabelColumn>(edge_); }
   BlockPtr alerts(const Content&, const CardWay&, Front) const;
-  BlockPtr layer(const std::vector<CardRow>&, bool brief) const;
+  BlockPtr in_columns(std::vector<LabelRow>) const;
+  BlockPtr layer(const std::vector<const CardRow*>&, bool brief) const;
   BlockPtr hand() const;
   std::vector<BlockPtr> with_portrait(std::vector<BlockPtr>) const;
   template <typename Goes>
@@ -71,7 +74,11 @@ class CardMaker {
   Length edge_;
   Content full_;
   mutable std::optional<Content> brief_;  ///< made when it is asked for
-  BlockPtr figure_;                       ///< null if there is none
+  /// Blocks that many fronts share: a row beside its label, briefly or not, made when it is asked
+  /// for.
+  mutable std::map<std::pair<const CardRow*, bool>, LabelRow> beside_;
+  BlockPtr figure_;  ///< null if there is none
+  BlockPtr head_, ticks_, hand_;
   bool asks_ = false;
 };
 }  // namespace furnish
