@@ -7,17 +7,18 @@
 
 namespace furnish {
 
-std::optional<ComposedPage> compose(const PageRequest& request, TextShaper& shaper,
-                                    DiagnosticSink& sink) {
+std::optional<FittedPage> fit(const PageRequest& request, TextShaper& shaper,
+                              DiagnosticSink& sink) {
   struct Attempt {
+    SideStyle style;
     Fitter fitter;
     BlockPtr root;
-    Measured smallest;
+    Measured smallest{};
     bool hopeless = false;
   };
   std::vector<Attempt> attempts;
   const Attempt* chosen = nullptr;
-  ComposedPage page;
+  FittedPage page;
   attempts.reserve(request.layouts.size());
   const auto squeeze = [&] {
     for (std::size_t i = 0; i < attempts.size(); ++i) {
@@ -41,12 +42,13 @@ std::optional<ComposedPage> compose(const PageRequest& request, TextShaper& shap
     one.divisions.clear();
     one.wanted.clear();
     DiagnosticSink unheard;
-    auto as_wanted = one.layouts.empty() ? std::nullopt : compose(one, shaper, unheard);
+    auto as_wanted = one.layouts.empty() ? std::nullopt : fit(one, shaper, unheard);
     if (as_wanted && !as_wanted->squeezed) return as_wanted;
   }
   for (const Layout& layout : request.layouts) {
-    Attempt& attempt = attempts.emplace_back(Attempt{
-        {request, {layout.rhythm, layout.leading, request.footer}, shaper}, layout.make(), {}});
+    const SideStyle style{layout.rhythm, layout.leading, request.footer};
+    Attempt& attempt =
+        attempts.emplace_back(Attempt{style, {request, style, shaper}, layout.make()});
     attempt.hopeless = attempt.fitter.hopeless(*attempt.root);
     if (attempt.hopeless) continue;
     if (const auto step = attempt.fitter.largest_step(*attempt.root, request.steps)) {
@@ -68,12 +70,38 @@ std::optional<ComposedPage> compose(const PageRequest& request, TextShaper& shap
     return std::nullopt;
   } else {
     page.layout = request.layouts[static_cast<std::size_t>(chosen - attempts.data())].name;
-    page.frame = chosen->fitter.set(*chosen->root, page.step);
+    page.sides = {{chosen->root, page.step, chosen->style}};
   }
   for (const Attempt& attempt : attempts) {
     page.measures += attempt.fitter.measures();
     page.drafts += attempt.fitter.drafts();
   }
   return page;
+}
+
+ComposedPage set(const PageRequest& request, const FittedPage& fitted, TextShaper& shaper) {
+  ComposedPage page{fitted, {}, {}};
+  for (const FittedPage::Side& side : fitted.sides) {
+    Frame frame = Fitter(request, side.style, shaper).set(*side.root, side.step);
+    if (&side == fitted.sides.data()) {
+      page.frame = std::move(frame);
+    } else {
+      page.more.push_back(std::move(frame));
+    }
+  }
+  return page;
+}
+
+std::optional<ComposedPage> compose(const PageRequest& request, TextShaper& shaper,
+                                    DiagnosticSink& sink) {
+  const auto fitted = fit(request, shaper, sink);
+  if (!fitted) return std::nullopt;
+  return set(request, *fitted, shaper);
+}
+
+std::vector<Frame> sides(const ComposedPage& page) {
+  std::vector<Frame> out{page.frame};
+  out.insert(out.end(), page.more.begin(), page.more.end());
+  return out;
 }
 }  // namespace furnish

@@ -56,15 +56,36 @@ struct PageRequest {
   std::function<BlockPtr(int side, int sides)> foot_of{};
 };
 
-/// How the fitter decided, and the page: a sheet's only side, or its front.
-struct ComposedPage {
+/// How the fitter decided.
+struct Decided {
+  std::string layout;  ///< or the division
+  int step = 0;        ///< of growth, 0 to PageRequest::steps
+  int measures = 0;    ///< how often the whole page was measured with its text set
+  int drafts = 0;      ///< how often it was measured by the widths of characters
+  bool squeezed = false;
+};
+
+/// The page: a sheet's only side, or its front.
+struct ComposedPage : Decided {
   Frame frame;
   std::vector<Frame> more;  ///< the sides after it, in order; none if all stands on one
-  std::string layout;       ///< or the division
-  int step = 0;             ///< of growth, 0 to PageRequest::steps
-  int measures = 0;         ///< how often the whole page was measured with its text set
-  int drafts = 0;           ///< how often it was measured by the widths of characters
-  bool squeezed = false;
+};
+
+/// In which space and with which distance between lines a side is set, and what stands at its foot.
+struct SideStyle {
+  std::optional<Length> rhythm;  ///< the page's, unless it has its own
+  double leading = 1;
+  BlockPtr foot;  ///< may be null
+};
+
+/// A page that is decided and not set yet.
+struct FittedPage : Decided {
+  struct Side {
+    BlockPtr root;
+    int step = 0;
+    SideStyle style{};
+  };
+  std::vector<Side> sides;  ///< its front first
 };
 
 /// Sets one page in the shaper's language; for one that runs from right to left the finished page
@@ -88,6 +109,10 @@ struct ComposedPage {
 /// an empty result. A piece that may not break and is wider than its place is the error
 /// "page-too-wide". Nothing is ever clipped, overlapped, dropped or set under its smallest size.
 std::optional<ComposedPage> compose(const PageRequest&, TextShaper&, DiagnosticSink&);
+/// What compose() does, in two steps, for who compares several pages and sets one of them: setting
+/// a page places all its text and its figures' numbers.
+std::optional<FittedPage> fit(const PageRequest&, TextShaper&, DiagnosticSink&);
+ComposedPage set(const PageRequest&, const FittedPage&, TextShaper&);
 /// All sides of a page, its front first.
 std::vector<Frame> sides(const ComposedPage&);
 }  // namespace furnish

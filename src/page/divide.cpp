@@ -22,11 +22,11 @@ class Divider {
   Divider(const PageRequest& request, TextShaper& shaper, DiagnosticSink& sink)
       : request_(request), shaper_(shaper), sink_(sink) {}
 
-  std::optional<ComposedPage> divide() {
+  std::optional<FittedPage> divide() {
     for (const Division& division : request_.divisions) {
       if (division.front && !take_front(division)) continue;
       const bool done = division.front ? take_rest(division) : flow(division, Start::front);
-      if (done) return set();
+      if (done) return decided();
       sides_.clear();
       page_.squeezed = false;
     }
@@ -37,17 +37,16 @@ class Divider {
  private:
   /// Whether what flows begins a sheet, or goes on after its front.
   enum class Start : std::uint8_t { front, after };
-  /// A side that is decided, and how it is set.
-  struct Side {
-    BlockPtr root;
-    int step = 0;
-  };
+  using Side = FittedPage::Side;
 
   BlockPtr foot(int side, int sides) const {
     return request_.foot_of ? request_.foot_of(side, sides) : request_.footer;
   }
+  SideStyle style(const Division& division, int side, int sides) const {
+    return {division.rhythm, division.leading, foot(side, sides)};
+  }
   Fitter fitter(const Division& division, int side, int sides) const {
-    return {request_, {division.rhythm, division.leading, foot(side, sides)}, shaper_};
+    return {request_, style(division, side, sides), shaper_};
   }
 
   /// A front, and the largest step at which it fits with its gaps as designed; below 0 if none.
@@ -159,18 +158,13 @@ class Divider {
     return std::make_shared<Column>(std::move(blocks));
   }
 
-  ComposedPage set() {
+  FittedPage decided() {
     page_.layout = division_->name;
     page_.step = sides_.front().step;
-    const int count = static_cast<int>(sides_.size());
+    page_.sides = std::move(sides_);
+    const int count = static_cast<int>(page_.sides.size());
     for (int i = 0; i < count; ++i) {
-      const Side& side = sides_[static_cast<std::size_t>(i)];
-      Frame frame = fitter(*division_, i + 1, count).set(*side.root, side.step);
-      if (i == 0) {
-        page_.frame = std::move(frame);
-      } else {
-        page_.more.push_back(std::move(frame));
-      }
+      page_.sides[static_cast<std::size_t>(i)].style = style(*division_, i + 1, count);
     }
     return std::move(page_);
   }
@@ -189,7 +183,7 @@ class Divider {
   const PageRequest& request_;
   TextShaper& shaper_;
   DiagnosticSink& sink_;
-  ComposedPage page_;
+  FittedPage page_;
   const Division* division_ = nullptr;
   std::vector<Side> sides_;
   std::map<std::string_view, Tried> fronts_;
@@ -197,14 +191,8 @@ class Divider {
 };
 }  // namespace
 
-std::optional<ComposedPage> divide(const PageRequest& request, TextShaper& shaper,
-                                   DiagnosticSink& sink) {
+std::optional<FittedPage> divide(const PageRequest& request, TextShaper& shaper,
+                                 DiagnosticSink& sink) {
   return Divider(request, shaper, sink).divide();
-}
-
-std::vector<Frame> sides(const ComposedPage& page) {
-  std::vector<Frame> out{page.frame};
-  out.insert(out.end(), page.more.begin(), page.more.end());
-  return out;
 }
 }  // namespace furnish

@@ -6,8 +6,8 @@
 
 namespace furnish {
 
-/// The sheet on two sides or more, by its divisions; what compose() does where no layout fits.
+/// The sheet on two sides or more, by its divisions; what fit() does where no layout fits.
 /// Empty, with an error, if one piece is taller or wider than a whole side.
 /// pre: there are divisions, each with some `rest`
-std::optional<ComposedPage> divide(const PageRequest&, TextShaper&, DiagnosticSink&);
+std::optional<FittedPage> divide(const PageRequest&, TextShaper&, DiagnosticSink&);
 }  // namespace furnish

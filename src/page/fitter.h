@@ -15,13 +15,6 @@ struct Measured {
   bool fits_squeezed() const { return !wide() && root.least <= room; }
 };
 
-/// In which space and with which distance between lines a side is set, and what stands at its foot.
-struct SideStyle {
-  std::optional<Length> rhythm;  ///< the page's, unless it has its own
-  double leading = 1;
-  BlockPtr foot;  ///< may be null
-};
-
 /// Measures one side of a sheet and sets it. The request and the shaper must outlive it.
 class Fitter {
  public:

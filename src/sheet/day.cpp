@@ -43,8 +43,8 @@ std::optional<ComposedPage> on_two_sides(PageRequest request, const DayMaker& ma
                           close_rhythm,
                           close_leading}};
     DiagnosticSink unheard;  // another cut is tried
-    auto page = compose(request, shaper, unheard);
-    if (page && page->more.size() == 1) return page;
+    const auto page = fit(request, shaper, unheard);
+    if (page && page->sides.size() == 2) return set(request, *page, shaper);
   }
   return std::nullopt;
 }
@@ -111,8 +111,8 @@ std::optional<ComposedPage> in_columns(PageRequest request, const DayMaker& make
                             how.leading}};
     }
     DiagnosticSink unheard;  // other columns are tried
-    auto page = compose(request, shaper, unheard);
-    if (page && page->more.size() + 1 == sides) return page;
+    const auto page = fit(request, shaper, unheard);
+    if (page && page->sides.size() == sides) return set(request, *page, shaper);
   }
   return std::nullopt;
 }

@@ -100,8 +100,8 @@ class StyleMaker {
 
 /// The same page with the largest portrait that costs neither its arrangement nor its type; empty
 /// if every one would.
-std::optional<ComposedPage> with_portrait(const ComposedPage& bare, PageRequest request,
-                                          const StyleMaker& maker, TextShaper& shaper) {
+std::optional<FittedPage> with_portrait(const FittedPage& bare, PageRequest request,
+                                        const StyleMaker& maker, TextShaper& shaper) {
   for (const Length height : {34_mm, 30_mm, 27_mm, 24_mm, 20_mm}) {
     request.layouts = maker.layouts(height);
     request.divisions = maker.divisions(height);
@@ -109,9 +109,9 @@ std::optional<ComposedPage> with_portrait(const ComposedPage& bare, PageRequest 
     std::erase_if(request.layouts, other);
     std::erase_if(request.divisions, other);
     DiagnosticSink unheard;  // that it does not fit is no fault
-    auto page = compose(request, shaper, unheard);
+    auto page = fit(request, shaper, unheard);
     if (page && page->step >= bare.step && page->squeezed == bare.squeezed &&
-        page->more.size() == bare.more.size()) {
+        page->sides.size() == bare.sides.size()) {
       return page;
     }
   }
@@ -128,12 +128,12 @@ std::optional<Sheet> make_style_sheet(const SheetDesk& desk, DiagnosticSink& sin
   request.divisions = maker.divisions({});
   go_on(request, desk, maker.foot(), maker.foot(), title);
   TextShaper& shaper = desk.voice.shaper;
-  auto page = compose(request, shaper, sink);
+  auto page = fit(request, shaper, sink);
   if (!page) return std::nullopt;
   if (input.portrait != nullptr) {
     if (auto better = with_portrait(*page, request, maker, shaper)) page = std::move(better);
   }
   maker.report(sink);
-  return finished(*std::move(page), desk, title, Phrase::style_subject);
+  return finished(set(request, *page, shaper), desk, title, Phrase::style_subject);
 }
 }  // namespace furnish
