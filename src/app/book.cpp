@@ -195,6 +195,7 @@ class BookRun {
     const Plan none;
     const SheetInput input{kinds::book,  folder_.salon(), nobody, none,
                            std::nullopt, shop_.today(),   paper};
+    voice.shaper.report_to(shop_.sink());  // a pet's own, which it told last, is gone
     std::size_t number = 0;
     Size size;
     const auto take = [&](Sheet sheet) {

@@ -109,7 +109,7 @@ void Console::say(std::string_view line) {
 
 void Console::say_written(std::string_view path) {
   constexpr std::size_t many = 20;
-  if (expected_ <= many || !can_rewrite(stdout)) say(path);
+  if (expected_ <= many || !can_rewrite(stdout)) say(visible(path));
 }
 
 void Console::close(std::size_t done, std::size_t faulty, std::size_t all) {

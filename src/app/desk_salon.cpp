@@ -106,6 +106,9 @@ desk::FileText SalonAtDesk::read(const desk::FileId& file) {
   const auto shown = shown_path(file);
   if (!shown) return {std::nullopt, "it is not there"};
   FileContent content = kept_.files().read(in_salon(*shown));
+  if (leads_astray(content)) {
+    return {std::nullopt, *shown + " is a link, and what it leads to is not TOML as it stands"};
+  }
   return {std::move(content.bytes),
           content.fault.empty() ? "" : fmt::format("{} {}", *shown, content.fault)};
 }

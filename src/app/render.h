@@ -8,7 +8,7 @@
 #include "app/workshop.h"
 
 namespace furnish {
-struct Benches;
+class Benches;
 
 /// Sheets of the pets asked for: a file each, or one PDF with --together, or several on each sheet
 /// with --copies-per-sheet. A pet with faults renders nothing; the others do.

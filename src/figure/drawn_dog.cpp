@@ -179,6 +179,12 @@ Vec DrawnDog::aim(Region region) const {
   return best;
 }
 
+bool DrawnDog::covered(Region region) const {
+  if (!drawing.areas[static_cast<std::size_t>(region)].empty()) return false;
+  const Vec at = aim(region);
+  return holds(drawing.ear_shape, at) || (drawing.tail_in_front && holds(drawing.tail_shape, at));
+}
+
 Shape DrawnDog::hatched_together(const std::vector<Region>& regions) const {
   constexpr double across_seams = 0.2;  // areas touch but for the rounding of their corners
   Shape whole;

@@ -23,6 +23,8 @@ class DrawnDog {
   /// Where a region is pointed at: its middle if that is seen, else the point of its area farthest
   /// from all edges, of an eight by eight grid.
   Vec aim(Region) const;
+  /// Whether ear or tail hangs over all of it, so that what points at it seems to point at them.
+  bool covered(Region) const;
   /// As `hatched`, of several regions at once: no white line parts those that touch.
   Shape hatched_together(const std::vector<Region>&) const;
 

@@ -13,8 +13,8 @@
 
 namespace furnish {
 namespace {
-constexpr double leader_weight = 0.25, dot_radius = 0.5;   // mm
-constexpr double smallest_ring = 2.4, largest_ring = 3.6;  // mm
+constexpr double leader_weight = 0.25, dot_radius = 0.5, covered_radius = 0.75;  // mm
+constexpr double smallest_ring = 2.4, largest_ring = 3.6;                        // mm
 
 class DogFigure final : public Block {
  public:
@@ -96,7 +96,9 @@ class DogFigure final : public Block {
     std::array<int, region_count> pointed{};
     for (const FigureCallout& callout : input_.callouts) {
       std::vector<Vec>& choice = anchors.emplace_back();
+      const bool covered = points_at_covered(callout, dog_);
       for (const Region region : callout.regions) {
+        if (!covered && dog_->covered(region)) continue;
         // Two that point at one region do not share a point, where their leaders would touch.
         const int before = pointed[static_cast<std::size_t>(region)]++;
         choice.push_back(paper.mm(dog_->aim(region)) + Vec{0.4, 1.8} * before);
@@ -179,12 +181,23 @@ class DogFigure final : public Block {
   }
 
   void draw_leaders(const std::vector<PlacedCallout>& callouts, Frame& frame) const {
-    for (const PlacedCallout& callout : callouts) {
+    for (std::size_t i = 0; i < callouts.size(); ++i) {
+      const PlacedCallout& callout = callouts[i];
       if (!callout.placed) continue;
-      frame.marks.emplace_back(StrokeMark{point_of(callout.edge), point_of(callout.anchor),
-                                          Length::mm(leader_weight), Ink::text, Dash::solid});
-      frame.marks.emplace_back(
-          PathMark{{circle(callout.anchor, dot_radius)}, Ink::text, std::nullopt, {}, Dash::solid});
+      const Length weight = Length::mm(leader_weight);
+      frame.marks.emplace_back(StrokeMark{point_of(callout.edge), point_of(callout.anchor), weight,
+                                          Ink::text, Dash::solid});
+      frame.marks.emplace_back(points_at_covered(input_.callouts[i], dog_)
+                                   ? PathMark{{circle(callout.anchor, covered_radius)},
+                                              Ink::paper,
+                                              Ink::text,
+                                              weight,
+                                              Dash::solid}
+                                   : PathMark{{circle(callout.anchor, dot_radius)},
+                                              Ink::text,
+                                              std::nullopt,
+                                              {},
+                                              Dash::solid});
     }
   }
 
@@ -245,6 +258,10 @@ class DogFigure final : public Block {
   int stretch_;
 };
 }  // namespace
+
+bool points_at_covered(const FigureCallout& callout, const DrawnDogPtr& dog) {
+  return std::ranges::all_of(callout.regions, [&](Region region) { return dog->covered(region); });
+}
 
 Length height_of(const DrawnDogPtr& dog, Length width) {
   return scaled(width, dog->bounds.size().y / dog->bounds.size().x);

@@ -79,6 +79,10 @@ DrawnDogPtr draw_dog(const FigureInput&, Detail = Detail::full);
 /// How tall it stands where it is so wide.
 Length height_of(const DrawnDogPtr&, Length width);
 
+/// Whether the callout's leader ends in a ring, no dot: ear or tail hangs over all its regions.
+/// pre: the dog is drawn in full.
+bool points_at_covered(const FigureCallout&, const DrawnDogPtr&);
+
 /// The dog, from the side, wearing the trim. Stands in the middle of its column, grows with spare
 /// room from `least` to `most` height.
 /// pre: drawn in full, of an input with the same build, coat, weight and lengths.

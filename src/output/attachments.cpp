@@ -10,11 +10,15 @@
 #include <qpdf/QPDFFileSpecObjectHelper.hh>
 #include <qpdf/QPDFLogger.hh>
 
+#include <algorithm>
 #include <exception>
 #include <mutex>
 #include <optional>
+#include <set>
 #include <stdexcept>
+#include <vector>
 
+#include "output/length_chains.h"
 #include "output/memory_budget.h"
 #include "output/unpack_budget.h"
 
@@ -73,6 +77,23 @@ std::string checksum(const std::string& bytes) {
   return QPDFEFStreamObjectHelper::createEFStream(scratch, bytes).getChecksum();
 }
 
+/// False if a node of the tree of names (ISO 32000-1, 7.9.6) hangs in two places: walking it would
+/// double with each level, or never end.
+bool names_are_a_tree(QPDF& pdf) {
+  std::set<QPDFObjGen> seen;
+  std::vector<QPDFObjectHandle> open{pdf.getRoot().getKey("/Names").getKey("/EmbeddedFiles")};
+  while (!open.empty()) {
+    QPDFObjectHandle node = open.back();
+    open.pop_back();
+    if (!node.isDictionary()) continue;
+    if (node.isIndirect() && !seen.insert(node.getObjGen()).second) return false;
+    QPDFObjectHandle kids = node.getKey("/Kids");
+    if (!kids.isArray()) continue;
+    for (int i = 0; i < kids.getArrayNItems(); ++i) open.push_back(kids.getArrayItem(i));
+  }
+  return true;
+}
+
 class Reader {
  public:
   Reader(DiagnosticSink& sink, const AttachmentBounds& bounds, const UnpackBudget& work)
@@ -86,6 +107,11 @@ class Reader {
     pdf.processMemoryFile("PDF", bytes.data(), bytes.size());
     if (pdf.isEncrypted()) {
       report_encrypted();
+      return {};
+    }
+    if (!names_are_a_tree(pdf)) {
+      sink_.error("pdf-broken", {},
+                  "the PDF is broken: the names of its attached files lead round in a ring");
       return {};
     }
     QPDFEmbeddedFileDocumentHelper embedded(pdf);
@@ -158,6 +184,10 @@ std::vector<Attachment> attachments_of(const std::string& pdf_bytes, DiagnosticS
                                        const AttachmentBounds& bounds) {
   if (pdf_bytes.substr(0, 1024).find("%PDF-") == std::string::npos) {
     sink.error("not-a-pdf", {}, "this is not a PDF");
+    return {};
+  }
+  if (has_length_chains(pdf_bytes)) {
+    sink.error("pdf-broken", {}, "the PDF is broken: its streams have lengths that are no numbers");
     return {};
   }
   const std::size_t before = sink.error_count();

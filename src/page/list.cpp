@@ -77,12 +77,13 @@ void BulletList::place(const Rect& box, const Setting& setting, Frame& frame) co
       const Point centre{box.left() + half, top + all[i].extent.baseline - scaled(size, middle)};
       std::optional<TagScope> sign;
       if (differs && !items_[i].explains) sign.emplace(frame, Structure::sign);
-      frame.marks.emplace_back(
-          PathMark{{differs ? diamond(centre, half * 2) : dot(centre, scaled(half, 1.2))},
-                   Ink::text,
-                   std::nullopt,
-                   {},
-                   Dash::solid});
+      const bool ring = items_[i].marker == Marker::ring;
+      frame.marks.emplace_back(PathMark{
+          {differs ? diamond(centre, half * 2) : dot(centre, scaled(half, ring ? 1.4 : 1.2))},
+          ring ? std::optional<Ink>() : Ink::text,
+          ring ? Ink::text : std::optional<Ink>(),
+          ring ? 0.25_mm : Length{},
+          Dash::solid});
     }
     items_[i].content->place(
         {{box.left() + shift, top}, {box.size.width - shift, all[i].extent.wanted}}, setting,

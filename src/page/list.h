@@ -7,7 +7,7 @@
 namespace furnish {
 
 /// A diamond says that something differs from what is usual; a dot only that a point begins.
-enum class Marker : std::uint8_t { none, diamond, dot };
+enum class Marker : std::uint8_t { none, diamond, dot, ring };
 
 /// Blocks under each other, each with a drawn mark before its first line, or none. The mark is a
 /// path and no letter, so that copied text stays clean.

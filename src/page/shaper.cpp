@@ -24,13 +24,20 @@ PangoFontDescription* description(const Piece& piece) {
 }
 
 /// True if a letter runs the page's way.
-bool has_letter_of_the_page(const std::string& text, PangoDirection page) {
+bool is_of_the_page(const std::string& text, PangoDirection page) {
+  constexpr gunichar isolate = 0x2068, end_of_isolate = 0x2069;
   const char* const end = text.data() + text.size();
+  bool isolates = false, number_outside = false;
+  int inside = 0;
   for (const char* at = text.data(); at < end; at = g_utf8_next_char(at)) {
     const gunichar c = g_utf8_get_char(at);
     if (g_unichar_isalpha(c) && runs_from_right(c) == (page == PANGO_DIRECTION_RTL)) return true;
+    isolates |= c == isolate;
+    inside += c == isolate ? 1 : c == end_of_isolate ? -1 : 0;
+    number_outside |= inside <= 0 && g_unichar_isdigit(c);
   }
-  return false;
+  // The hour before a name that has been set apart.
+  return isolates && number_outside;
 }
 
 /// What is kept together is, unless a word would have to be parted for that.
@@ -68,7 +75,7 @@ Layout lay_out(const Prepared& prepared, PangoContext* context, int width, int i
   // From right to left all paragraphs do, so that what begins one stands where the page begins:
   // what was written the other way is marked as such by whoever wrote it there.
   const PangoDirection page = pango_context_get_base_dir(context);
-  if (page == PANGO_DIRECTION_RTL || has_letter_of_the_page(prepared.text, page)) {
+  if (page == PANGO_DIRECTION_RTL || is_of_the_page(prepared.text, page)) {
     pango_layout_set_auto_dir(layout.get(), FALSE);
   }
   pango_layout_set_indent(layout.get(), indent);

@@ -23,7 +23,7 @@ class IndexMaker {
  public:
   IndexMaker(const SheetInput& input, std::span<const BookPet> pets, const PageLink& link,
              const SheetVoice& voice)
-      : input_(input), pets_(pets), link_(link), desk_{input, voice}, voice_(voice) {
+      : pets_(pets), link_(link), desk_{input, voice}, voice_(voice) {
     request_ = page_request(input);
     request_.span = input.salon.span;
     request_.rhythm = rhythm;
@@ -237,7 +237,6 @@ class IndexMaker {
     return column(std::move(out));
   }
 
-  const SheetInput& input_;
   std::span<const BookPet> pets_;
   const PageLink& link_;
   SheetDesk desk_;

@@ -12,6 +12,8 @@ namespace furnish {
 namespace {
 constexpr Length open_rhythm = 4_mm, close_rhythm = Length::mm(2.5), column_gutter = 5_mm;
 constexpr double close_leading = 0.95;
+/// In columns; fifty bookings that all are too much for two sides take four.
+constexpr std::size_t most_sides = 5;
 
 /// How close the lines of columns stand: as they should, or where a day has no other room.
 struct Tightness {
@@ -80,7 +82,7 @@ std::optional<ComposedPage> columns_over_lists(PageRequest request, const DayMak
   return compose(request, shaper, unheard);
 }
 
-/// In two columns a side, on one side or two. Empty if it takes more.
+/// In two columns a side. Empty if it takes more sides.
 std::optional<ComposedPage> in_columns(PageRequest request, const DayMaker& maker,
                                        TextShaper& shaper, std::size_t sides,
                                        const Tightness& how) {
@@ -90,25 +92,32 @@ std::optional<ComposedPage> in_columns(PageRequest request, const DayMaker& make
       maker.items((width - column_gutter) / 2, setting, DayMaker::Lists::entries);
   // Only the front has the head.
   const Length head = maker.heading_block()->measure(width, setting).wanted;
-  const std::array<Length, 4> over{head, head, {}, {}};
+  std::vector<Length> over(2 * sides);
+  over[0] = over[1] = head;
   request.layouts.clear();
   request.divisions.clear();
   for (const ColumnCuts cuts : {ColumnCuts::at_openings, ColumnCuts::anywhere}) {
-    const auto starts = column_starts(items, 2 * sides, cuts, std::span(over).first(2 * sides));
+    const auto starts = column_starts(items, 2 * sides, cuts, over);
     const auto front = [&, end = sides > 1 ? starts[2] : items.size()] {
       return column({maker.heading_block(), maker.two_columns(0, starts[1], end)});
     };
     if (sides == 1) {
       request.layouts = {{"columns", front, how.rhythm, how.leading}};
     } else {
-      request.divisions = {{"columns",
-                            [&] { return std::vector<BlockPtr>{front()}; },
-                            {[&] {
-                              return std::vector<BlockPtr>{
-                                  maker.two_columns(starts[2], starts[3], items.size())};
-                            }},
-                            how.rhythm,
-                            how.leading}};
+      request.divisions = {
+          {"columns",
+           [&] { return std::vector<BlockPtr>{front()}; },
+           {[&] {
+             std::vector<BlockPtr> out;
+             for (std::size_t side = 1; side < sides; ++side) {
+               const std::size_t first = 2 * side, end = first + 2;
+               out.push_back(maker.two_columns(starts[first], starts[first + 1],
+                                               end < starts.size() ? starts[end] : items.size()));
+             }
+             return out;
+           }},
+           how.rhythm,
+           how.leading}};
     }
     DiagnosticSink unheard;  // other columns are tried
     const auto page = fit(request, shaper, unheard);
@@ -153,7 +162,10 @@ std::optional<Sheet> make_day(const Salon& salon, const Day& day, const DayPlan&
   short_desk.alerts = brief_desk.alerts = DayAlerts::first;
   brief_desk.brief = true;
   brief_desk.bare_hours = one_half_of_the_clock(day);
-  const DayMaker maker(plan, desk), short_maker(plan, short_desk), brief_maker(plan, brief_desk);
+  DayDesk terse_desk = brief_desk;
+  terse_desk.terse = true;
+  const DayMaker maker(plan, desk), short_maker(plan, short_desk), brief_maker(plan, brief_desk),
+      terse_maker(plan, terse_desk);
   const Pet nobody;
   const Plan none;
   const SheetInput input{kinds::day, salon, nobody, none, std::nullopt, day.date, paper};
@@ -175,8 +187,13 @@ std::optional<Sheet> make_day(const Salon& salon, const Day& day, const DayPlan&
     if (!page) page = on_two_sides(request, *one, voice.shaper);
     if (!page) page = in_columns(request, *one, voice.shaper, 2, tight);
   }
-  for (const Tightness& how : {tight, tightest}) {
-    if (!page) page = in_columns(request, brief_maker, voice.shaper, 2, how);
+  for (const DayMaker* const one : {&brief_maker, &terse_maker}) {
+    for (const Tightness& how : {tight, tightest}) {
+      if (!page) page = in_columns(request, *one, voice.shaper, 2, how);
+    }
+  }
+  for (std::size_t sides = 3; !page && sides <= most_sides; ++sides) {
+    page = in_columns(request, brief_maker, voice.shaper, sides, tight);
   }
   if (!page) {
     request.layouts.clear();

@@ -171,12 +171,16 @@ std::string day_sums(const DayBlock& block, DayDetail detail, const SheetVoice& 
   }
   const auto unknown =
       std::ranges::count_if(block.rows, [](const DayRow& row) { return !row.expected; });
+  // What is booked without an end is in no sum of what is booked.
+  const auto open =
+      std::ranges::count_if(block.rows, [](const DayRow& row) { return !row.booked; });
   std::string out =
       voice.words.say(Phrase::day_pets, {number(block.rows.size())}) + comma(voice.words) +
       voice.words.say(Phrase::day_sums, {shown(block.expected, voice), shown(block.booked, voice)});
   if (unknown > 0) {
     out += comma(voice.words) + voice.words.say(Phrase::day_unknown, {number(unknown)});
   }
+  if (open > 0) out += comma(voice.words) + voice.words.say(Phrase::day_sum_open, {number(open)});
   return out;
 }
 }  // namespace furnish

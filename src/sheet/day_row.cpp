@@ -19,6 +19,7 @@
 #include "sheet/last_time.h"
 #include "sheet/own_words.h"
 #include "sheet/parts.h"
+#include "sheet/pieces.h"
 #include "sheet/shown.h"
 #include "sheet/terms.h"
 #include "sheet/trim_lines.h"
@@ -105,7 +106,7 @@ class RowMaker {
         std::vector<TextSpan>{{time.substr(0, hour), Face::regular},
                               {half_of_day(time.substr(hour)), Face::regular, Role::body},
                               {" "},
-                              {name}},
+                              {beside_number(name)}},
         TextSpan{longest_word(name)}, style, Origin{booking().pet.value, booking().span});
     if (row_.pet != nullptr && detail_ != DayDetail::close) {
       const std::vector<TextSpan> looks = looks_text(*desk_), facts = facts_text(*desk_);
@@ -210,7 +211,8 @@ class RowMaker {
 
   std::string name_of(const Booking& other) const {
     const auto found = day_.names.find(other.pet.value);
-    return voice_.words.written(found == day_.names.end() ? other.pet.value : found->second);
+    return beside_number(
+        voice_.words.written(found == day_.names.end() ? other.pet.value : found->second));
   }
 
   /// What can hurt: dangers and warnings, else a caution by its first sentence; then in one line
@@ -230,6 +232,15 @@ class RowMaker {
     AlertEntry unworded{Gravity::bar, {}, wordless(out), {}, {"beware", booking().span}};
     unworded.role = unworded.word_role = detail_ == DayDetail::close ? Role::body : Role::action;
     if (!unworded.statement.empty()) out.push_back(std::move(unworded));
+    if (day_.terse) {
+      for (std::size_t i = 1; i < out.size(); ++i) {
+        const std::string& word = out[i].word;
+        out.front().statement += " " + (word.empty() || word == out.front().word
+                                            ? out[i].statement
+                                            : word + colon(voice_.words) + out[i].statement);
+      }
+      if (out.size() > 1) out.resize(1);
+    }
     if (more == 0 || out.empty()) return out;
     std::string& last = out.back().action;
     last += (last.empty() ? "+" : " +") + std::to_string(std::exchange(more, 0));
@@ -283,7 +294,7 @@ class RowMaker {
   std::vector<BlockPtr> rest(int more) const {
     std::vector<std::vector<TextSpan>> lines(1);
     const auto new_line = [&] {
-      if (!lines.back().empty()) lines.emplace_back();
+      if (!lines.back().empty() && !day_.terse) lines.emplace_back();
     };
     const bool roomy = day_.alerts == DayAlerts::whole && !day_.brief;
     if (!groomer_.empty()) part(lines.back(), {{voice_.words.written(groomer_) + ":"}});
@@ -330,7 +341,10 @@ class RowMaker {
       for (const TrimPart* const one : line.parts) places.push_back(one->place);
     }
     if (detail_ != DayDetail::tools && styled && !places.empty()) {
-      parts = {grouped_text(places, voice_)};
+      constexpr std::size_t few = 2;
+      const bool too_many = day_.terse && places.size() > few;
+      if (too_many) places.resize(few);
+      parts = {grouped_text(places, voice_) + (too_many ? "\u00A0…" : "")};
     }
     if (!untouched.empty()) {
       parts.push_back(grouped_text(untouched, voice_) + colon(voice_.words) +
@@ -341,7 +355,8 @@ class RowMaker {
     if (!styled) return {{sentence(rest)}};
     const std::string name = salons_words(pet().style->name, voice_);
     if (rest.empty()) return {{say(Phrase::style_only, {name}), Face::semibold}};
-    return {{say(Phrase::style_except, {name}) + " ", Face::semibold}, {rest + "."}};
+    if (!rest.ends_with("…")) rest += ".";
+    return {{say(Phrase::style_except, {name}) + " ", Face::semibold}, {rest}};
   }
 
   /// That it came in felted, and what the last visits left open; or that there was none.

@@ -27,6 +27,7 @@ struct DayDesk {
   std::map<std::string, std::string> names;  ///< of the pets that can be read, by their keys
   DayAlerts alerts = DayAlerts::whole;
   bool brief = false;       ///< colours are left to the card
+  bool terse = false;       ///< a booking in two paragraphs: what can hurt, and all else
   bool bare_hours = false;  ///< in columns hours stand without "AM"
 };
 

@@ -1,6 +1,8 @@
 #include "sheet/pieces.h"
 
 #include <fmt/format.h>
+#include <unicode/uchar.h>
+#include <unicode/unistr.h>
 
 #include "base/said_in.h"
 #include "page/stack.h"
@@ -122,6 +124,17 @@ void go_on(PageRequest& request, const SheetDesk& desk, const FootText& alone,
 std::string without_breaks(std::string text) {
   for (std::size_t at; (at = text.find(' ')) != std::string::npos;) text.replace(at, 1, "\u00A0");
   return text;
+}
+
+std::string beside_number(std::string name) {
+  const auto text = icu::UnicodeString::fromUTF8(name);
+  bool turns = false;
+  for (std::int32_t i = 0; i < text.length(); i = text.moveIndex32(i, 1)) {
+    const UCharDirection way = u_charDirection(text.char32At(i));
+    turns |= way == U_RIGHT_TO_LEFT || way == U_RIGHT_TO_LEFT_ARABIC;
+  }
+  if (!turns || name.starts_with("\u2068")) return name;
+  return "\u2068" + name + "\u2069";
 }
 
 std::vector<BlockPtr> plain_head(const Pet& pet, std::vector<std::vector<TextSpan>> facts) {

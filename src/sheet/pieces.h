@@ -29,6 +29,9 @@ std::vector<std::string> cut_text(const std::string&);
 std::string shortened(const std::string&, std::size_t letters);
 /// With spaces at which no line ends.
 std::string without_breaks(std::string);
+/// A name as it stands beside an hour or a number on a page from left to right: one in a script
+/// from right to left is set apart (UAX #9), or it would turn the number to its other side.
+std::string beside_number(std::string name);
 /// True if it need not be cut.
 bool fits_piece(const std::string&);
 

@@ -12,6 +12,8 @@
 #include <map>
 #include <stdexcept>
 
+#include "sheet/pieces.h"
+
 namespace furnish {
 namespace {
 using icu::UnicodeString;
@@ -182,10 +184,8 @@ std::string ReaderLocale::weekday_and_day(Date day) const {
 }
 
 std::string ReaderLocale::time(TimeOfDay time) const {
-  std::string out = formats_->format("jmm", Date{}, time);
   // Its "AM" goes with it wherever a line ends.
-  for (std::size_t at; (at = out.find(' ')) != std::string::npos;) out.replace(at, 1, "\u00A0");
-  return out;
+  return without_breaks(formats_->format("jmm", Date{}, time));
 }
 
 std::string ReaderLocale::language_name(const std::string& tag) const {

@@ -114,7 +114,7 @@ std::vector<BlockPtr> StyleFront::pieces() const {
     }
   }
   out.push_back(figure(FrontStyle::dense));
-  if (const BlockPtr block = looks()) out.push_back(block);
+  if (const BlockPtr block = looks(FrontStyle::open)) out.push_back(block);
   std::vector<SheetRow> notes = style_handling(desk_);
   append(notes, style_who(desk_));
   notes.push_back(due_row(desk_));
@@ -185,19 +185,25 @@ BlockPtr StyleFront::figure(FrontStyle style) const {
   return dog_figure(figure_, dog_, height, scaled(height, most_growth), 1, {"figure", {}});
 }
 
-/// What the finished dog looks like, and what the mark of what differs says; null without a style.
-BlockPtr StyleFront::looks() const {
+/// What the finished dog looks like, and what the marks say; null without a style or marks.
+BlockPtr StyleFront::looks(FrontStyle style) const {
   std::vector<BlockPtr> out;
   if (const auto row = style_looks(desk_)) {
     out.push_back(heading(row->label, Role::heading, Face::bold));
     out.push_back(paragraph(row->text, {}, row->origin()));
   }
   const bool differs = std::ranges::any_of(rows_, [](const StyleRow& row) { return row.differs; });
+  std::vector<BulletList::Item> marks;
   if (input_.pet.style && differs) {
-    std::vector<BulletList::Item> mark{
-        {paragraph(voice_.words.say(Phrase::differs_says)), Marker::diamond, true}};
-    out.push_back(std::make_shared<BulletList>(std::move(mark)));
+    marks.push_back({paragraph(voice_.words.say(Phrase::differs_says)), Marker::diamond, true});
   }
+  const bool covered = std::ranges::any_of(
+      figure_.callouts, [&](const FigureCallout& one) { return points_at_covered(one, dog_); });
+  // Where each line counts, a ring has to be understood by itself.
+  if (covered && (style == FrontStyle::open || style == FrontStyle::dense)) {
+    marks.push_back({paragraph(voice_.words.say(Phrase::covered_says)), Marker::ring, true});
+  }
+  if (!marks.empty()) out.push_back(std::make_shared<BulletList>(std::move(marks)));
   return out.empty() ? nullptr : column(std::move(out));
 }
 
@@ -231,7 +237,7 @@ BlockPtr StyleFront::band(FrontStyle style, const std::vector<SheetRow>& beside,
   const bool roomy = style == FrontStyle::open;
   const Length width = figure_width(style);
   const bool stands_beside = text_width() - width - figure_gutter >= least_beside;
-  if (const BlockPtr block = looks()) side.push_back(block);
+  if (const BlockPtr block = looks(style)) side.push_back(block);
   if (!beside.empty()) {
     if (!side.empty()) side.push_back(std::make_shared<Gap>(0.75, 0.3, 0));
     side.push_back(as_texts(beside));

@@ -42,7 +42,7 @@ class StyleFront {
                 const std::vector<SheetRow>& below) const;
   bool stays(const SheetRow&) const;
   BlockPtr figure(FrontStyle) const;
-  BlockPtr looks() const;
+  BlockPtr looks(FrontStyle) const;
   bool has_bars() const;
   BlockPtr bars() const;
   Length text_width() const;

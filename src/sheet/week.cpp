@@ -129,7 +129,11 @@ class WeekMaker {
     const bool known = std::ranges::all_of(
         block.rows, [](const DayRow& row) { return row.expected && row.booked; });
     const bool over = known && block.expected > block.booked;
-    std::string text = say(Phrase::day_minutes_short, {count(block.expected), count(block.booked)});
+    const bool ends_known =
+        std::ranges::all_of(block.rows, [](const DayRow& row) { return row.booked.has_value(); });
+    std::string text =
+        ends_known ? say(Phrase::day_minutes_short, {count(block.expected), count(block.booked)})
+                   : say(Phrase::day_minutes_open, {count(block.expected)});
     text = without_breaks(std::move(text));
     if (!known) text += "\u00A0?";
     return {{{std::move(text), over ? Face::bold : Face::regular}}};
@@ -258,11 +262,16 @@ class WeekMaker {
   /// was, for one that a line may not hold: that one has lines of its own.
   bool keep_in_line(std::vector<TextSpan>& booking) const {
     // Of the letters of the role, which are about half as wide as high, on the pets' share.
-    constexpr Length letter = Length::micrometres(2300);
+    constexpr Length letter = Length::micrometres(2450);
     const Length width = scaled(paper_.size.width, pets_share / 100.0 * 0.8);
-    std::size_t letters = 0;
-    for (const TextSpan& span : booking) letters += code_points(span.text);
-    if (static_cast<double>(letters) > width / letter) return false;
+    double letters = 0;
+    for (const TextSpan& span : booking) {
+      // Signal words are in capitals, which are wider.
+      const auto capitals =
+          std::ranges::count_if(span.text, [](char c) { return c >= 'A' && c <= 'Z'; });
+      letters += static_cast<double>(code_points(span.text)) + 0.6 * static_cast<double>(capitals);
+    }
+    if (letters > width / letter) return false;
     for (TextSpan& span : booking) span.text = without_breaks(span.text);
     return true;
   }

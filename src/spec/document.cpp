@@ -312,18 +312,6 @@ std::uint32_t report_unreadable(const ReadContext& context, const std::string& p
   return file;
 }
 
-/// Whether a link leads to what is no TOML file. Faults quote the lines they are about, and these
-/// are nobody's business here.
-bool leads_astray(const FileContent& content) {
-  if (!content.bytes || !content.through_link) return false;
-  try {
-    const toml::table ignored = toml::parse(std::string_view(*content.bytes));
-    return false;
-  } catch (const toml::parse_error&) {
-    return true;
-  }
-}
-
 std::uint32_t report_link(const ReadContext& context, const std::string& path) {
   const std::uint32_t file = context.sources.add(path, {}, context.passing);
   context.sink
@@ -346,6 +334,16 @@ ReadFile read_text(const ReadContext& context, std::string path, std::string tex
   return {file, parse(context, file, *starts)};
 }
 }  // namespace
+
+bool leads_astray(const FileContent& content) {
+  if (!content.bytes || !content.through_link) return false;
+  try {
+    const toml::table ignored = toml::parse(std::string_view(*content.bytes));
+    return false;
+  } catch (const toml::parse_error&) {
+    return true;
+  }
+}
 
 std::optional<std::string> read_bytes(const ReadContext& context, const std::string& path) {
   FileContent content = context.files.read(path);

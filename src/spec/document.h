@@ -93,6 +93,9 @@ struct ReadFile {
 ReadFile read_file(const ReadContext&, const std::string& path, std::string_view must_have,
                    std::size_t most = Files::largest);
 
+/// Whether a link leads to what is no TOML file. Faults quote the lines they are about, and these
+/// are nobody's business here.
+bool leads_astray(const FileContent&);
 /// The name of a file without folders and ".toml".
 std::string stem(std::string_view path);
 }  // namespace furnish

@@ -167,7 +167,7 @@ TEST_CASE("of a pet whose file has faults the wall says what can hurt", "[hurt]"
   CHECK(has(text, "Rex"));
   CHECK(has(text, "WARNINGWindpipecollapses."));
   CHECK(has(text, "Thefilehasfaults:askthedesk."));
-  CHECK(has(text, "Rex:notcountedhere:thefilehasfaults."));
+  CHECK(has(text, "Rex:notcountedhere:nofilethatcanberead."));
   CHECK(has(text, "1notknown"));
   CHECK(has(salon.wall("--week"), "WARNING,nofilethatcanberead"));
   // Of one that cannot be read at all.

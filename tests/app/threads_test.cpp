@@ -118,7 +118,7 @@ void put_salon(const TemporaryFolder& folder, std::size_t pets) {
       }
     }
     folder.file(fmt::format("pets/pet-{:04}.toml", i), text);
-    if (i % 9 < 2) {
+    if (i % 9 < 2 && i < 180) {  // of more than fifty bookings none is read
       day += fmt::format("[[booking]]\nat = 09:{:02}:00\npet = \"pet-{:04}\"\ngroomer = \"Ines\"\n",
                          i % 60, i);
     }
@@ -193,7 +193,7 @@ TEST_CASE("a run in many threads writes and says what one in a single thread doe
   CHECK(alone.at("status") == "1");
   CHECK(alone.size() > pets / 2);
   const std::string& said = alone.at("err");
-  INFO(said);
+  INFO(said.substr(0, 4000));
   // What the test is about is there to be said.
   for (const char* const what :
        {"error: ", "no style 'natural-tdy'", "nobody", "U+10FFFD", "at once"}) {

@@ -64,6 +64,42 @@ TEST_CASE("what is on one side is marked on that side alone", "[figure]") {
   CHECK(crosshatched(Side::right) == 2);
 }
 
+TEST_CASE("what ear or tail hangs over is pointed at with a ring", "[figure]") {
+  const HandHeld page;
+  FigureInput input;
+  input.coat = Coat::curly;
+  input.weight = Mass::kg(24.1);
+  input.build = {NoseLength::long_nose, Legs::long_legs, {}, EarType::drop, TailType::docked};
+  input.left[static_cast<std::size_t>(Region::ears)] = LengthRange{60_mm, 60_mm};
+  const FigureCallout throat{1, {Region::throat}, false, {}}, ear{2, {Region::ears}, false, {}},
+      either{3, {Region::throat, Region::chest}, false, {}};
+  // Small white circles; a disc is larger.
+  const auto rings = [&](std::vector<FigureCallout> callouts) {
+    input.callouts = std::move(callouts);
+    int count = 0;
+    for (const Mark& mark : drawn(input, 120_mm, page).marks) {
+      const auto* path = std::get_if<PathMark>(&mark);
+      if (path == nullptr || path->contours.size() != 1 || path->fill != Ink::paper) continue;
+      double low = 1e9, high = -1e9;
+      for (const Contour::Curve& curve : path->contours.front().curves) {
+        low = std::min(low, curve.end.x.in_mm());
+        high = std::max(high, curve.end.x.in_mm());
+      }
+      count += high - low < 2 ? 1 : 0;
+    }
+    return count;
+  };
+  CHECK(points_at_covered(throat, draw_dog(input)));
+  CHECK_FALSE(points_at_covered(ear, draw_dog(input)));
+  // One of its regions is in sight, and that is pointed at.
+  CHECK_FALSE(points_at_covered(either, draw_dog(input)));
+  const int of_the_dog = rings({});
+  CHECK(rings({ear, either}) == of_the_dog);
+  CHECK(rings({throat, ear, either}) == of_the_dog + 1);
+  input.build.ears = EarType::prick;
+  CHECK_FALSE(points_at_covered(throat, draw_dog(input)));
+}
+
 TEST_CASE("the right side is the left one in the mirror", "[figure]") {
   const HandHeld page;
   FigureInput input;

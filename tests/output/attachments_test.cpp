@@ -1,5 +1,6 @@
 #include "output/attachments.h"
 
+#include <fmt/format.h>
 #include <zlib.h>
 
 #include <catch2/catch.hpp>
@@ -215,6 +216,48 @@ TEST_CASE("bounds hold: size and number of attachments, memory for the rest") {
   small.memory = std::size_t{64} * 1024 * 1024;
   CHECK(take(with_blanks(1024), small).code.empty());
   CHECK(take(with_blanks(small.memory * 3), small).code == "pdf-broken");
+}
+
+namespace {
+/// A PDF of these objects, from number 1, the catalogue first.
+std::string pdf_of_objects(const std::vector<std::string>& objects) {
+  std::string out = "%PDF-1.7\n", table;
+  for (std::size_t i = 0; i < objects.size(); ++i) {
+    table += fmt::format("{:010} 00000 n \n", out.size());
+    out += fmt::format("{} 0 obj\n{}\nendobj\n", i + 1, objects[i]);
+  }
+  return out + fmt::format(
+                   "xref\n0 {0}\n0000000000 65535 f \n{1}trailer\n<</Size {0}/Root 1 0 R>>\n"
+                   "startxref\n{2}\n%%EOF\n",
+                   objects.size() + 1, table, out.size());
+}
+}  // namespace
+
+TEST_CASE("names that hang in two places are a fault in a moment, not a walk without end") {
+  constexpr int levels = 40;
+  std::vector<std::string> objects{"<</Type/Catalog/Pages 2 0 R/Names<</EmbeddedFiles 3 0 R>>>>",
+                                   "<</Type/Pages/Count 0/Kids[]>>"};
+  for (int i = 0; i < levels; ++i) {
+    objects.push_back(fmt::format("<</Kids[{0} 0 R {0} 0 R]/Limits[(a)(a)]>>", i + 4));
+  }
+  objects.push_back("<</Names[(a)<</Type/Filespec/F(a)>>]/Limits[(a)(a)]>>");
+  CHECK(take(pdf_of_objects(objects)).code == "pdf-broken");
+}
+
+TEST_CASE("lengths that are other streams, one after the other, are a fault and no fall") {
+  constexpr int streams = 20000;
+  for (const char* const length : {"/Length", "/L#65ngth", "/Length%\n"}) {
+    INFO(length);
+    std::vector<std::string> objects{
+        "<</Type/Catalog/Pages 2 0 R/Names<</EmbeddedFiles<</Names[(a)<</Type/Filespec/F(a)"
+        "/EF<</F 3 0 R>>>>]>>>>>>",
+        "<</Type/Pages/Count 0/Kids[]>>"};
+    for (int i = 0; i < streams; ++i) {
+      objects.push_back(fmt::format("<<{} {} 0 R>>\nstream\n\nendstream", length, i + 4));
+    }
+    objects.push_back("0");
+    CHECK(take(pdf_of_objects(objects)).code == "pdf-broken");
+  }
 }
 
 TEST_CASE("four filters over a terabyte of spaces are a fault in a moment") {

@@ -296,6 +296,23 @@ TEST_CASE("what is not seen from the side has no number on any figure, unless it
   });
 }
 
+TEST_CASE("what a ring says stands on no sheet without one, and on all that have room for a line",
+          "[style]") {
+  int told = 0, untold = 0, none = 0;
+  each_sheet([&](const Sheet& sheet, const SheetDesk& desk) {
+    const FigureInput figure = style_figure(style_rows(desk), desk);
+    const DrawnDogPtr dog = draw_dog(figure);
+    const bool covered = std::ranges::any_of(
+        figure.callouts, [&](const FigureCallout& one) { return points_at_covered(one, dog); });
+    INFO(desk.input.pet.key);
+    const bool says = has(sheet.page.frame, desk.voice.words.say(Phrase::covered_says));
+    CHECK((covered || !says));
+    ++(says ? told : covered ? untold : none);
+  });
+  CHECK(told > 2 * untold);
+  CHECK(none > 0);
+}
+
 namespace {
 /// A giant of whom nothing is short, for whom every tool is a matter.
 std::string long_pet(int times) {
