@@ -180,7 +180,9 @@ std::string day_sums(const DayBlock& block, DayDetail detail, const SheetVoice& 
   if (unknown > 0) {
     out += comma(voice.words) + voice.words.say(Phrase::day_unknown, {number(unknown)});
   }
-  if (open > 0) out += comma(voice.words) + voice.words.say(Phrase::day_sum_open, {number(open)});
+  // In a column the row's own empty line says it.
+  if (open > 0 && detail != DayDetail::close)
+    out += comma(voice.words) + voice.words.say(Phrase::day_sum_open, {number(open)});
   return out;
 }
 }  // namespace furnish

@@ -116,7 +116,7 @@ TEST_CASE("a name from right to left leaves its hour where hours are", "[day]") 
   // What is booked without an end is in no sum of what is booked.
   const std::string text = without_space(run("pdftotext -raw " + pdf + " -").out);
   INFO(text);
-  CHECK(has(text, "3pets,expected5h39min,booked5h,1withnopick-uptime"));
+  CHECK(has(text, "3pets,expected5h39min,booked5h,1open"));
   CHECK(has(text, "2pets,expected4h6min,booked5h"));
 
   const std::string week = folder.path("week.pdf");
