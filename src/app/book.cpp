@@ -83,7 +83,9 @@ class BookRun {
     for (const Expected& pet : expected_) {
       if (stop_.taken()) {
         stopped_ = true;
-        shop_.sink().error("stopped", {}, "stopped before the book was written");
+        shop_.sink().error("stopped", {},
+                           fmt::format("stopped after {} of {} pets, before the book was written",
+                                       index.size(), expected_.size()));
         return false;
       }
       console_.at(pet.path.key());

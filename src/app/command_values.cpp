@@ -75,8 +75,18 @@ std::string unknown_ending(const std::string& output) {
   return std::ranges::find(known, lower_ascii(ending)) == known.end() ? ending : "";
 }
 
+namespace {
+/// "2026-11-31": written as a day is.
+bool like_a_day(std::string_view text) {
+  constexpr std::string_view shape = "0000-00-00";
+  return std::ranges::equal(
+      text, shape, [](char c, char as) { return as == '0' ? c >= '0' && c <= '9' : c == as; });
+}
+}  // namespace
+
 std::string wrong_day(const std::string& text) {
   const auto day = parse_date(text);
+  if (!day && like_a_day(text)) return fmt::format("no calendar has a day {}", text);
   if (!day) return found("a day such as 2026-11-24", text);
   if (bounds::day.holds(*day)) return "";
   return found(

@@ -2,6 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "base/text.h"
+
 namespace furnish {
 namespace {
 using Json = nlohmann::ordered_json;
@@ -35,6 +37,6 @@ std::string diagnostics_json(std::span<const Diagnostic> list, const SourceSet& 
     out.push_back(std::move(said));
   }
   // What is not UTF-8, as a name on the disk may be, is shown as such.
-  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return visible_json(out.dump(2, ' ', false, Json::error_handler_t::replace)) + "\n";
 }
 }  // namespace furnish

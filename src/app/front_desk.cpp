@@ -12,10 +12,18 @@
 
 namespace furnish {
 namespace {
-/// Every pet of the salon, read and planned; false if one could not be.
-bool each_pet(Workshop& shop, Console& console, const std::function<void(const Case&)>& look) {
-  bool complete = true;
-  const std::vector<PetPath> pets = shop.pets(complete);
+/// What of the salon could not be looked at.
+struct Unread {
+  bool any = false;                  ///< also where a pet is known but for a visit
+  bool pets = false;                 ///< not even which there are
+  std::vector<std::string> missing;  ///< keys of pets
+};
+
+/// Every pet of the salon, read and planned.
+Unread each_pet(Workshop& shop, Console& console, const std::function<void(const Case&)>& look) {
+  bool listed = true;
+  const std::vector<PetPath> pets = shop.pets(listed);
+  Unread out{!listed, !listed, {}};
   console.expect(pets.size());
   for (const PetPath& path : pets) {
     console.at(path.key());
@@ -24,12 +32,16 @@ bool each_pet(Workshop& shop, Console& console, const std::function<void(const C
     // What is wrong with a file is told; what its sheet warns of is for its sheet.
     if (!one || said.has_errors()) {
       shop.sink().take(said);
-      complete = false;
+      out.any = true;
     }
-    if (one) look(*one);
+    if (one) {
+      look(*one);
+    } else {
+      out.missing.push_back(path.key());
+    }
   }
   console.all_came();
-  return complete;
+  return out;
 }
 
 /// Gives rows as what was asked for: text, JSON, or a page for the desk.
@@ -46,7 +58,7 @@ class Answer {
     sort_rows(rows);
     const Date by = after(shop_.today(), options_.within);
     return options_.as_page ? page<DueRow>(rows, by, "due")
-                            : write(options_.json ? json(rows) : text(rows, by));
+                            : write(rows, options_.json ? json(rows) : text(rows, by));
   }
 
   Exit expiring() {
@@ -63,7 +75,7 @@ class Answer {
     sort_rows(rows);
     return options_.as_page
                ? page<ExpiringRow>(rows, after(shop_.today(), options_.within), "expiring")
-               : write(options_.json ? json(rows) : text(rows));
+               : write(rows, options_.json ? json(rows) : text(rows));
   }
 
   Exit find() {
@@ -72,46 +84,55 @@ class Answer {
       if (auto row = found_row(one.pet, options_.words)) rows.push_back(*std::move(row));
     });
     return options_.as_page ? page<FoundRow>(rows, joined(options_.words, " "), "found")
-                            : write(options_.json ? json(rows) : text(rows));
+                            : write(rows, options_.json ? json(rows) : text(rows));
   }
 
  private:
   void each(const std::function<void(const Case&)>& look) {
-    complete_ = each_pet(shop_, console_, look);
+    unread_ = each_pet(shop_, console_, look);
     console_.show_reports();
   }
 
-  Exit write(std::string out) {
+  /// That a list lacks somebody is said in it, and that there is nobody only of all.
+  template <typename Row>
+  Exit write(const std::vector<Row>& rows, std::string out) {
+    if (!options_.json && unread_.any) {
+      if (rows.empty()) out.clear();
+      out += !unread_.missing.empty()
+                 ? fmt::format("missing, as a file has faults: {}\n", joined(unread_.missing, ", "))
+                 : "not everything can be read: see the messages\n";
+    }
     if (!options_.json) out = visible_lines(out);
     const bool file = !options_.output.empty() && options_.output != "-";
     const bool written = file ? write_new(options_.output, out, shop_.sink(), shop_.disk())
                               : write_whole("-", out, Replaces::own, shop_.sink(), shop_.disk());
     console_.show_reports();
-    return complete_ && written ? Exit::ok : Exit::faults;
+    return !unread_.any && written ? Exit::ok : Exit::faults;
   }
 
   template <typename Row, typename About>
   Exit page(const std::vector<Row>& rows, const About& about, std::string_view name) {
+    if (unread_.pets) return Exit::faults;
     SalonFolder& folder = shop_.folder(options_.root());
     const auto paper =
         folder.good() ? shop_.paper(folder.salon(), shop_.sink()) : std::optional<Paper>();
     const auto voice = paper ? shop_.voice(folder, Pet{}, shop_.sink()) : std::nullopt;
-    const auto sheet =
-        voice ? make_list(std::span<const Row>(rows), about,
-                          {folder.salon(), shop_.today(), *paper}, *voice, shop_.sink())
-              : std::nullopt;
+    const auto sheet = voice ? make_list(std::span<const Row>(rows), about,
+                                         {folder.salon(), shop_.today(), *paper, unread_.missing},
+                                         *voice, shop_.sink())
+                             : std::nullopt;
     console_.show_reports();
     if (!sheet) return Exit::faults;
     SheetWriter writer(options_, shop_, console_);
     const auto path =
         writer.write(*sheet, fmt::format("{}-{}", name, to_iso(shop_.today())), folder.root());
-    return path && complete_ ? Exit::ok : Exit::faults;
+    return path && !unread_.any ? Exit::ok : Exit::faults;
   }
 
   const Options& options_;
   Workshop& shop_;
   Console& console_;
-  bool complete_ = true;
+  Unread unread_;
 };
 }  // namespace
 

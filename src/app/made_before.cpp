@@ -16,6 +16,10 @@ namespace furnish {
 namespace {
 constexpr std::size_t largest_record = std::size_t{256} << 20;
 
+std::string pets_of(const std::string& root) {
+  return path_in(root, "pets");
+}
+
 bool sides_apart(const Options& options) {
   return options.format == Format::png || options.format == Format::svg;
 }
@@ -59,11 +63,21 @@ void words_in_quotes(std::string_view text, Take take) {
   }
 }
 
-/// Whether a day is read without anything being said of it.
-bool is_good(const std::string& path, const Files& files) {
+/// A day as it is read without anything being said of it; else empty.
+std::optional<Day> good_day(const std::string& path, const Files& files) {
   SourceSet sources;
   DiagnosticSink said;
-  return read_day({files, sources, said}, path) && said.all().empty();
+  auto day = read_day({files, sources, said}, path);
+  return said.all().empty() ? day : std::nullopt;
+}
+
+/// Whether a good day books a pet that the salon does not have. Sheets of that day tell it, and the
+/// pet that may be meant knows less of its next visit.
+bool books_a_stranger(const std::string& path, const FolderContent& pets, const Files& files) {
+  const auto day = good_day(path, files);
+  return !day || std::ranges::any_of(day->bookings, [&](const Booking& one) {
+    return !std::ranges::binary_search(pets.names, one.pet.value + ".toml");
+  });
 }
 }  // namespace
 
@@ -102,19 +116,28 @@ SalonInputs salon_inputs(const Options& options, Date today, const std::string& 
 
   const std::string folder = path_in(root, "days"), todays = to_iso(today) + ".toml";
   const FolderContent days = files.list(folder);
-  if (!days.fault.empty()) out.shared += "?";  // nothing is remembered of such a run
+  const std::string pets_folder = pets_of(root);
+  FolderContent pets = files.list(pets_folder);
+  std::ranges::sort(pets.names);
+  // Nothing is remembered of such a run.
+  if (!days.fault.empty() || !pets.fault.empty()) out.shared += "?";
   out.marks[folder] = "days";
+  out.marks[pets_folder] = mark_now(Input::Kind::names, pets_folder, files);
   for (const std::string& name : days.names) {
     const std::string path = path_in(folder, name);
     SalonInputs::DayFile day{path, mark_now(Input::Kind::contents, path, files), false};
     out.marks[path] = day.mark;
     std::optional<bool> good = record.day_was_good(path, day.mark);
     if (!good) {
-      good = is_good(path, files);
+      good = good_day(path, files).has_value();
       record.put_day(path, day.mark, *good);
     }
     const std::string text = files.read(path).bytes.value_or("");
-    day.about_all = name == todays || !*good || text.find('\\') != text.npos;
+    day.about_all = !*good || text.find('\\') != text.npos;
+    if (name == todays && *good && books_a_stranger(path, pets, files)) {
+      day.about_all = true;
+      day.mark += out.marks[pets_folder];
+    }
     words_in_quotes(text, [&](std::string_view word) {
       auto& found = out.named[std::string(word)];
       if (found.empty() || found.back() != out.days.size()) found.push_back(out.days.size());
@@ -215,6 +238,9 @@ void MadeBefore::write() const {
   if (!sure_) return;
   for (const auto& [root, salon] : salons_) {
     if (!salon->record.changed()) continue;
+    // A pet that came or went meanwhile may be one that the day books.
+    const std::string pets = pets_of(root);
+    if (mark_now(Input::Kind::names, pets, files_) != salon->inputs.marks.at(pets)) continue;
     // Without it only time is lost, and that is nothing to tell.
     DiagnosticSink unheard;
     const std::string path = record_path(root);

@@ -111,7 +111,8 @@ std::string file_name(std::string_view name) {
     out += c == ' ' ? '-' : c;
   }
   out.resize(byte_of_code_point(out, longest));
-  return blank(out) ? std::string() : out;
+  // What steers a terminal or a page is no part of a name.
+  return blank(out) || visible(out) != out ? std::string() : out;
 }
 
 std::string schema_from(const std::string& root, std::string_view kind, std::size_t below,
@@ -148,7 +149,6 @@ std::optional<std::string> new_file(const std::string& root, const std::string& 
     return write(root, "days", kind, name + ".toml", {{&keys::day_file::date, name}}, shop);
   }
   const std::string file = file_name(name);
-  // What steers a terminal or a page is no part of a name.
   if (file.empty() || visible(name) != name) {
     shop.sink().error("no-name", {}, fmt::format("\"{}\" gives no name of a file", name));
     return std::nullopt;

@@ -139,8 +139,8 @@ void PetIndex::read_next() {
     known.gravest = gravest(*one);
     const Plan& plan = one->plan;
     if (const auto& next = plan.next_visit ? plan.next_visit : plan.unless_booked) {
-      known.due = next->date;
       known.no_visit = next->reason == DueReason::no_visit;
+      if (!known.no_visit || next->all_visits) known.due = next->date;
     }
     known.booked = one->booking();
   }

@@ -286,7 +286,7 @@ class FormMaker {
   }
 
   std::string rest() const {
-    const std::string today = to_iso(input_.today), key = input_.pet.key;
+    const std::string today = to_iso(input_.today), key = photo_name();
     const std::string owner = input_.pet.owner.name.empty() ? "the owner" : input_.pet.owner.name;
     return "\n# [[finding]]\n"
            "# region  = \"belly\"\n"
@@ -304,6 +304,12 @@ class FormMaker {
            "# to = \"cutting out mats\"\n"
            "# by = " +
            quoted(owner) + "\n# on = " + today + "\n";
+  }
+
+  /// A file's name need be no text; what stands in TOML must be.
+  std::string photo_name() const {
+    const std::string& key = input_.pet.key;
+    return first_bad_utf8(key) ? "pet" : key;
   }
 
   const VisitFormInput& input_;

@@ -59,19 +59,26 @@ class WeekMade {
 };
 }  // namespace
 
+std::optional<Sheet> week_sheet(Workshop& shop, SalonFolder& folder, bool& complete) {
+  WeekMade made(shop, folder);
+  auto sheet = made.sheet();
+  complete = sheet && made.complete();
+  return sheet;
+}
+
 Exit print_week(const Options& options, Workshop& shop, Console& console) {
   if (!may_be_written(options, shop.sink())) {
     console.show_reports();
     return Exit::usage;
   }
   SalonFolder& folder = shop.folder(options.root());
-  WeekMade made(shop, folder);
-  const auto sheet = made.sheet();
+  bool complete = true;
+  const auto sheet = week_sheet(shop, folder, complete);
   console.show_reports();
   if (!sheet) return Exit::faults;
   SheetWriter writer(options, shop, console);
   const auto path =
       writer.write(*sheet, fmt::format("week-{}", to_iso(shop.today())), folder.root());
-  return path && made.complete() ? Exit::ok : Exit::faults;
+  return path && complete ? Exit::ok : Exit::faults;
 }
 }  // namespace furnish

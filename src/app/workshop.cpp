@@ -149,6 +149,7 @@ std::optional<Case> Workshop::work_out(const PetPath& path, Date day, Diagnostic
   bool all_bookings = true;
   PetBookings bookings = salon.bookings(*pet, day, all_bookings);
   Plan plan = make_plan(salon.salon(), *pet, visits, bookings, day, sink);
+  if (!complete) lacks_visits(plan);
   return Case{&salon, std::move(*pet),     std::move(visits), complete, std::move(plan),
               day,    std::move(bookings), all_bookings};
 }
@@ -162,6 +163,7 @@ void booked_by_another_name(Case& one) {
   unread.insert(unread.begin(), one.today);
   DiagnosticSink unheard;  // the plan before has said it already
   one.plan = make_plan(one.salon(), one.pet, one.visits, one.bookings, one.today, unheard);
+  if (!one.all_visits) lacks_visits(one.plan);
 }
 }  // namespace
 

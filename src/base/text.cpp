@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <numeric>
 
 #include "base/said_in.h"
@@ -49,6 +50,9 @@ std::string recased(std::string_view s, std::size_t at, UChar32 (*map)(UChar32))
   return out += s.substr(end);
 }
 
+/// A letter of braille without a dot, of which Unicode says that it is no white space.
+constexpr UChar32 braille_blank = 0x2800;
+
 bool turns(UChar32 code) {
   return (code >= 0x202A && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069);
 }
@@ -57,6 +61,22 @@ bool steers(UChar32 code) {
   const bool control = code < 0x20 || (code >= 0x7F && code < 0xA0);
   const bool mark = code == 0x061C || code == 0x200E || code == 0x200F || turns(code);
   return (control && code != '\t') || mark || code == 0x2028 || code == 0x2029;
+}
+
+/// With each character of which `which` is true as `as` writes its number.
+std::string spelled(std::string_view utf8, bool (*which)(UChar32),
+                    fmt::format_string<std::uint32_t> as) {
+  std::string out;
+  for (std::size_t i = 0; i < utf8.size();) {
+    const std::size_t begin = i;
+    const UChar32 code = next_code_point(utf8, i);
+    if (code >= 0 && which(code)) {
+      fmt::format_to(std::back_inserter(out), as, static_cast<std::uint32_t>(code));
+    } else {
+      out += utf8.substr(begin, i - begin);
+    }
+  }
+  return out;
 }
 }  // namespace
 
@@ -92,25 +112,21 @@ bool blank(std::string_view utf8) {
   for (std::size_t i = 0; i < utf8.size();) {
     const UChar32 code = next_code_point(utf8, i);
     if (code < 0) return false;
-    const bool unseen =
-        u_isUWhiteSpace(code) || u_hasBinaryProperty(code, UCHAR_DEFAULT_IGNORABLE_CODE_POINT);
+    const bool unseen = u_isUWhiteSpace(code) || code == braille_blank ||
+                        u_hasBinaryProperty(code, UCHAR_DEFAULT_IGNORABLE_CODE_POINT);
     if (!unseen) return false;
   }
   return true;
 }
 
 std::string visible(std::string_view utf8) {
-  std::string out;
-  for (std::size_t i = 0; i < utf8.size();) {
-    const std::size_t begin = i;
-    const UChar32 code = next_code_point(utf8, i);
-    if (code >= 0 && steers(code)) {
-      out += fmt::format("\\u{{{:X}}}", static_cast<std::uint32_t>(code));
-    } else {
-      out += utf8.substr(begin, i - begin);
-    }
-  }
-  return out;
+  return spelled(utf8, steers, "\\u{{{:X}}}");
+}
+
+std::string visible_json(std::string_view json) {
+  // None that steers lies beyond four digits.
+  const auto in_words = [](UChar32 code) { return code != '\n' && steers(code); };
+  return spelled(json, in_words, "\\u{:04X}");
 }
 
 std::string visible_lines(std::string_view utf8) {

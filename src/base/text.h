@@ -26,6 +26,9 @@ bool blank(std::string_view utf8);
 std::string visible(std::string_view utf8);
 /// The same, and ends of lines stay.
 std::string visible_lines(std::string_view utf8);
+/// JSON of valid UTF-8 with those characters written as its own escapes (RFC 8259, section 7),
+/// which mean the same to who parses it.
+std::string visible_json(std::string_view json);
 /// True if it holds a mark that turns the direction of what follows (UAX #9: embedding, override,
 /// isolate).
 bool turns_direction(std::string_view utf8);

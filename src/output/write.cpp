@@ -8,11 +8,13 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <chrono>
 #include <deque>
 #include <filesystem>
 #include <memory>
 #include <optional>
 #include <system_error>
+#include <thread>
 
 #include "output/own_files.h"
 #include "output/temporary_file.h"
@@ -45,10 +47,26 @@ Errno write_to_standard_output(const Disk& disk, std::string_view bytes) {
   return fault != 0 ? fault : sync(disk, STDOUT_FILENO);
 }
 
-/// To a device, a named pipe or a terminal.
+/// A device, a named pipe or a terminal, open to be written to; -1, and errno says why. A pipe that
+/// nobody reads is waited for, but not for ever: who mistook one for a file would see nothing
+/// happen.
+int open_directly(const Disk& disk, const char* path) {
+  constexpr std::chrono::milliseconds between{20}, longest{3000};
+  for (auto waited = std::chrono::milliseconds(0);; waited += between) {
+    // So that it says at once whether somebody reads.
+    const int opened = disk.open(path, O_WRONLY | O_CLOEXEC | O_NOCTTY | O_NONBLOCK, 0);
+    if (opened >= 0) {
+      ::fcntl(opened, F_SETFL, O_WRONLY);
+      return opened;
+    }
+    if (errno != ENXIO || waited >= longest) return -1;
+    std::this_thread::sleep_for(between);
+  }
+}
+
 Errno write_directly(const Disk& disk, const std::string& path, std::string_view bytes) {
   const NoBrokenPipeSignal quiet;
-  Descriptor target(disk, disk.open(path.c_str(), O_WRONLY | O_CLOEXEC | O_NOCTTY, 0));
+  Descriptor target(disk, open_directly(disk, path.c_str()));
   if (!target.open()) return errno;
   Errno fault = write_all(disk, target.get(), bytes);
   if (fault == 0) fault = sync(disk, target.get());

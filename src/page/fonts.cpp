@@ -11,6 +11,7 @@
 #include <mutex>
 #include <optional>
 #include <set>
+#include <span>
 #include <vector>
 
 #include "page/direction.h"
@@ -46,7 +47,7 @@ struct FaceFile {
 /// A bundled family for letters that the main one lacks; opened when the first of them comes.
 struct ScriptFamily {
   std::string_view family;
-  std::array<std::string_view, 3> files;
+  std::span<const char* const> files;
   bool (*has)(char32_t);
   char32_t letter;  ///< one that it has
 };
@@ -55,11 +56,9 @@ bool is_arabic(char32_t c) {
   return (c >= 0x600 && c <= 0x6FF) || (c >= 0x750 && c <= 0x77F) || (c >= 0x8A0 && c <= 0x8FF) ||
          (c >= 0xFB50 && c <= 0xFDFF) || (c >= 0xFE70 && c <= 0xFEFE);
 }
-constexpr std::array<ScriptFamily, 1> script_families{
-    {{"Vazirmatn",
-      {"Vazirmatn-Regular.ttf", "Vazirmatn-SemiBold.ttf", "Vazirmatn-Bold.ttf"},
-      is_arabic,
-      U'\u0627'}}};
+constexpr std::array arabic_files{"Vazirmatn-Regular.ttf", "Vazirmatn-SemiBold.ttf",
+                                  "Vazirmatn-Bold.ttf"};
+constexpr std::array script_families{ScriptFamily{"Vazirmatn", arabic_files, is_arabic, U'\u0627'}};
 
 constexpr std::array<FaceFile, face_count> face_files{{{Face::regular, "SourceSans3-Regular.ttf"},
                                                        {Face::semibold, "SourceSans3-SemiBold.ttf"},
@@ -75,6 +74,10 @@ std::string_view text_of(const FcPattern* pattern, const char* object) {
 bool flag_of(const FcPattern* pattern, const char* object) {
   FcBool value = FcFalse;
   return FcPatternGetBool(pattern, object, 0, &value) == FcResultMatch && value != FcFalse;
+}
+
+bool add_file(FcConfig* config, const std::string& path) {
+  return FcConfigAppFontAddFile(config, reinterpret_cast<const FcChar8*>(path.c_str())) != FcFalse;
 }
 
 const FcCharSet* characters_of(const FcPattern* pattern) {
@@ -122,7 +125,8 @@ struct FontSet::Parts {
   int looked_at = 0;  ///< of the configuration's fonts: as far as they are held
 
   /// The bundled family for a letter's script, opened; empty if there is none or lacks it.
-  std::string bundled_for(char32_t);
+  /// `lost`: set where one of its files cannot be read.
+  std::string bundled_for(char32_t, bool& lost);
   FcPattern* find_on_system(char32_t, const std::string& family, int weight,
                             const std::string& language);
   void open_from_system(const FcPattern*);
@@ -150,8 +154,7 @@ std::unique_ptr<FontSet> FontSet::open(const std::string& folder, DiagnosticSink
       return missing(fmt::format("no font '{}' in the folder '{}'", wanted.file, folder));
     }
     std::unique_ptr<OpenFace> face = OpenFace::open(path);
-    if (!face || FcConfigAppFontAddFile(parts->config.get(),
-                                        reinterpret_cast<const FcChar8*>(path.c_str())) == 0) {
+    if (!face || !add_file(parts->config.get(), path)) {
       return missing(fmt::format("'{}' is not a font, or has no capital height", path));
     }
     parts->faces[static_cast<std::size_t>(wanted.face)] = std::move(face);
@@ -275,7 +278,7 @@ bool FontSet::family_covers(const std::string& family, char32_t character) const
 }
 
 void FontSet::hold_faces() {
-  for (const ScriptFamily& script : script_families) parts_->bundled_for(script.letter);
+  for (const ScriptFamily& script : script_families) parts_->bundled_for(script.letter, broken_);
   hold_new_faces();
 }
 
@@ -294,14 +297,13 @@ void FontSet::hold_new_faces() {
   }
 }
 
-std::string FontSet::Parts::bundled_for(char32_t character) {
+std::string FontSet::Parts::bundled_for(char32_t character, bool& lost) {
   for (const ScriptFamily& script : script_families) {
     if (!script.has(character)) continue;
     const std::string family(script.family);
     if (!opened.contains(family)) {
-      for (const std::string_view file : script.files) {
-        const std::string path = (std::filesystem::path(folder) / file).string();
-        FcConfigAppFontAddFile(config.get(), reinterpret_cast<const FcChar8*>(path.c_str()));
+      for (const char* const file : script.files) {
+        lost |= !add_file(config.get(), (std::filesystem::path(folder) / file).string());
       }
       Charset& have = opened[family];
       const FcFontSet* fonts = FcConfigGetFonts(config.get(), FcSetApplication);
@@ -362,9 +364,7 @@ FcPattern* FontSet::Parts::find_on_system(char32_t character, const std::string&
 
 void FontSet::Parts::open_from_system(const FcPattern* font) {
   const std::string family(text_of(font, FC_FAMILY)), file(text_of(font, FC_FILE));
-  if (FcConfigAppFontAddFile(config.get(), reinterpret_cast<const FcChar8*>(file.c_str())) == 0) {
-    return;
-  }
+  if (!add_file(config.get(), file)) return;
   Charset& have = opened[family];
   FcCharSet* set = const_cast<FcCharSet*>(characters_of(font));
   have.reset(have ? FcCharSetUnion(have.get(), set) : FcCharSetCopy(set));
@@ -374,7 +374,7 @@ std::string FontSet::fallback_family(char32_t character, const std::string& lang
   const std::pair key(language, character);
   const auto known = parts_->fallbacks.find(key);
   if (known != parts_->fallbacks.end()) return known->second;
-  if (std::string bundled = parts_->bundled_for(character); !bundled.empty()) {
+  if (std::string bundled = parts_->bundled_for(character, broken_); !bundled.empty()) {
     return parts_->fallbacks[key] = std::move(bundled);
   }
   if (!parts_->system) parts_->system.reset(FcInitLoadConfigAndFonts());

@@ -243,6 +243,7 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
   ++made_;
   std::set<char32_t> boxed;
   Prepared prepared = prepare(parts, fonts_, language_, boxed);
+  if (fonts_.broken()) tell_broken(from);
   for (char32_t missing : prepared.missing) report(missing);
   kept.missing.assign(prepared.missing.begin(), prepared.missing.end());
   auto plain = plain_ ? plain_->set(prepared, units, shorter, breaking) : std::nullopt;
@@ -276,14 +277,16 @@ std::shared_ptr<const ShapedText> TextShaper::shape(const std::vector<SizedText>
 bool TextShaper::holds_fonts(PangoLayout* layout, SourceSpan from) {
   if (fonts_open(layout)) return true;
   fonts_.mark_broken();
-  if (!broken_told_) {
-    sink_
-        ->error("font-unreadable", from,
-                "a font could not be opened when it was needed; its text would be missing")
-        .hint = "try again; if that does not help, install furnish and its fonts again";
-    broken_told_ = true;
-  }
+  tell_broken(from);
   return false;
+}
+
+void TextShaper::tell_broken(SourceSpan from) {
+  if (std::exchange(broken_told_, true)) return;
+  sink_
+      ->error("font-unreadable", from,
+              "a font could not be opened when it was needed; its text would be missing")
+      .hint = "try again; if that does not help, install furnish and its fonts again";
 }
 
 void TextShaper::forget() {

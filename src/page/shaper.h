@@ -76,8 +76,10 @@ class TextShaper {
     bool asked = true;  ///< since forget() was called last
     std::vector<char32_t> missing{};
   };
-  /// False, and told once to each sink, if a font of the layout could not be opened.
+  /// False, and told, if a font of the layout could not be opened.
   bool holds_fonts(PangoLayout*, SourceSpan from);
+  /// Once to each sink.
+  void tell_broken(SourceSpan from);
   FontSet& fonts_;
   DiagnosticSink* sink_;
   std::string language_;

@@ -147,6 +147,7 @@ std::optional<DueRow> due_row(const Pet& pet, const Plan& plan, const CalendarSp
   out.due = next.date;
   out.reason = next.reason;
   if (!next.sure) out.unread = next.unread;
+  out.all_visits = next.all_visits;
   out.limit = next.limit;
   out.days_over = static_cast<int>((plan.today - next.date).count());
   return out;
@@ -241,14 +242,16 @@ std::string text(std::span<const DueRow> rows, Date today) {
   Columns out;
   for (const DueRow& row : rows) {
     const bool no_day = row.reason == DueReason::no_visit;
-    std::string why(word(row.reason));
+    std::string why(row.all_visits || !no_day ? word(row.reason) : std::string_view());
+    if (!row.all_visits)
+      why += (why.empty() ? "" : "; ") + std::string("not all visits can be read");
     if (row.unread) why += "; not all bookings can be read from " + to_iso(*row.unread);
     out.add({row.name, no_day ? "day not known" : over_text(row.days_over),
              no_day ? "" : to_iso(row.due), std::move(why),
-             row.last    ? "last " + to_iso(*row.last)
-             : row.since ? fmt::format("comes since {}", *row.since)
-             : no_day    ? ""
-                         : "no groom on file",
+             row.last                    ? "last " + to_iso(*row.last)
+             : row.since                 ? fmt::format("comes since {}", *row.since)
+             : no_day || !row.all_visits ? ""
+                                         : "no groom on file",
              row.interval ? interval_text(*row.interval) : "", who(row.owner, row.contact)});
   }
   return out.text();
@@ -283,12 +286,13 @@ std::string json(std::span<const DueRow> rows) {
     one["since"] = row.since ? Json(*row.since) : Json();
     one["interval_days"] = row.interval ? Json(row.interval->about().count()) : Json();
     one["due"] = no_day ? Json() : Json(to_iso(row.due));
-    one["reason"] = word(row.reason);
+    one["reason"] = row.all_visits || !no_day ? Json(word(row.reason)) : Json();
     one["days_over"] = no_day ? Json() : Json(row.days_over);
     one["bookings_unread_from"] = date_json(row.unread);
+    one["all_visits_read"] = row.all_visits;
     out.push_back(std::move(one));
   }
-  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return visible_json(out.dump(2, ' ', false, Json::error_handler_t::replace)) + "\n";
 }
 
 std::string json(std::span<const ExpiringRow> rows) {
@@ -301,7 +305,7 @@ std::string json(std::span<const ExpiringRow> rows) {
     one["required"] = row.required;
     out.push_back(std::move(one));
   }
-  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return visible_json(out.dump(2, ' ', false, Json::error_handler_t::replace)) + "\n";
 }
 
 std::string json(std::span<const FoundRow> rows) {
@@ -312,6 +316,6 @@ std::string json(std::span<const FoundRow> rows) {
     one["text"] = row.text;
     out.push_back(std::move(one));
   }
-  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return visible_json(out.dump(2, ' ', false, Json::error_handler_t::replace)) + "\n";
 }
 }  // namespace furnish

@@ -25,6 +25,7 @@ struct DueRow {
   Date due;                              ///< without a visit on file no day of theirs
   DueReason reason{};
   std::optional<Date> unread;   ///< from that day on it may be booked: not all can be read
+  bool all_visits = true;       ///< false: not all can be read, and what is said is without them
   std::optional<Length> limit;  ///< what the coat would pass, where that is the reason
   int days_over = 0;            ///< negative: still to come
 };

@@ -43,6 +43,7 @@ struct NextVisit {
   int overdue_days = 0;           ///< 0 if today is not past `date`
   /// False: on `unread` it may be booked for another day than this.
   bool sure = true;
+  bool all_visits = true;  ///< false: one that cannot be read may say another day
   /// A day of which not all bookings can be read, before this one or before what follows it.
   std::optional<Date> unread;
 };

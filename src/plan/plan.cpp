@@ -122,4 +122,11 @@ Plan plan_after_today(const Salon& salon, const Pet& pet, std::span<const Visit>
   all.push_back(as_planned(today));
   return make_plan(salon, pet, all, bookings, today, sink);
 }
+
+void lacks_visits(Plan& plan) {
+  if (plan.next_visit && plan.next_visit->reason != DueReason::booked) {
+    plan.unless_booked = std::exchange(plan.next_visit, std::nullopt);
+  }
+  if (plan.unless_booked) plan.unless_booked->all_visits = false;
+}
 }  // namespace furnish

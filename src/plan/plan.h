@@ -88,4 +88,8 @@ Plan make_plan(const Salon&, const Pet&, std::span<const Visit> visits, const Pe
 /// the rest.
 Plan plan_after_today(const Salon&, const Pet&, std::span<const Visit> visits, const PetBookings&,
                       Date today, DiagnosticSink&);
+
+/// To be told of a plan that was made without some of the pet's visits, as they cannot be read:
+/// what it says of the next visit then holds only where that is booked.
+void lacks_visits(Plan&);
 }  // namespace furnish

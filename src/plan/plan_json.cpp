@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "base/quantity.h"
+#include "base/text.h"
 #include "plan/day_checks.h"
 #include "plan/restraints.h"
 
@@ -182,7 +183,8 @@ Json json(const NextVisit& next) {
       {"last", json(next.last)},
       {"place", json(next.place)},
       {"limit", json(next.limit)},
-      {"overdue_days", next.overdue_days}};
+      {"overdue_days", next.overdue_days},
+      {"all_visits_read", next.all_visits}};
 }
 Json json(const LengthLimit& one) {
   return {{"kind", name_of(limit_names, one.kind)},
@@ -321,6 +323,6 @@ std::string plan_json(const Plan& plan, const Pet& pet, const PlanWords& words) 
       {"cautions", list(plan.cautions, words)},
       {"standing", list(plan.standing, words)},
       {"stale_acceptances", list(plan.stale)}};
-  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return visible_json(out.dump(2, ' ', false, Json::error_handler_t::replace)) + "\n";
 }
 }  // namespace furnish

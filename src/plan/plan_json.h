@@ -33,10 +33,11 @@ inline constexpr int plan_json_version = 1;
 ///   growth             [{place, since, left, left_measured, mm_per_day, basis, measurements,
 ///   visits,
 ///                      natural, today}]
-///   next_visit         {date, wanted, reason, at, then, last, place, limit, overdue_days} or null;
-///                      `at` is the hour of a booking; `then` {date, at}, the first booking after
-///                      one of today, or null
-///   unless_booked      the same, where not all bookings can be read; then next_visit is null
+///   next_visit         {date, wanted, reason, at, then, last, place, limit, overdue_days,
+///                      all_visits_read} or null; `at` is the hour of a booking; `then` {date, at},
+///                      the first booking after one of today, or null
+///   unless_booked      the same, where not all bookings or visits can be read; then next_visit is
+///                      null
 ///   bookings_unread_from  the day from which that is so, or null
 ///   salon_unread       ["[kit]"]: parts of salon.toml that have faults, so that nobody knows what
 ///                      they say; what is worked out goes without them

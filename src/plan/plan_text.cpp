@@ -245,6 +245,7 @@ std::vector<Row> growth_rows(const Plan& plan, Units units) {
 }
 
 std::string due_text(const NextVisit& next, Units units) {
+  if (!next.all_visits) return "not known: not all visits can be read";
   // The day that is asked about is no date of theirs.
   if (next.reason == DueReason::no_visit) return "not booked; no groom on file";
   std::string out = to_iso(next.date);

@@ -30,7 +30,8 @@ struct Line {
 struct List {
   std::string title, second, third;
   std::vector<Line> lines;
-  std::string caveat{};  ///< that holds for all of it; may be empty
+  std::string caveat{};                ///< that holds for all of it; may be empty
+  std::vector<std::string> missing{};  ///< pets that could not be looked at
 };
 
 class ListMaker {
@@ -40,7 +41,7 @@ class ListMaker {
   BlockPtr whole() const {
     std::vector<BlockPtr> out{head()};
     if (list_.lines.empty()) {
-      out.push_back(nobody());
+      if (list_.missing.empty()) out.push_back(nobody());
     } else {
       out.push_back(column_heads());
       std::vector<BlockPtr> rows;
@@ -88,9 +89,18 @@ class ListMaker {
         std::make_shared<Ends>(paragraph(capitalised(list_.title), style),
                                paragraph(say(Phrase::day_pets, {pets}), beside), 4_mm),
         std::make_shared<Rule>(rule_name)};
+    if (!list_.missing.empty()) out.push_back(paragraph({{missing(), Face::bold}}));
     if (!list_.caveat.empty()) out.push_back(paragraph({{list_.caveat, Face::bold}}));
     out.push_back(std::make_shared<Gap>(0.5, 0.25, 0));
     return column(std::move(out));
+  }
+
+  /// "Missing, a file has faults: bella, rex."
+  std::string missing() const {
+    const Words& words = desk_.voice.words;
+    std::vector<std::string> keys;
+    for (const std::string& key : list_.missing) keys.push_back(words.written(key));
+    return sentence(say(Phrase::book_unread) + colon(words) + joined(keys, comma(words)));
   }
 
   BlockPtr nobody() const { return paragraph(say(Phrase::list_nobody)); }
@@ -137,8 +147,9 @@ class ListMaker {
   const SheetDesk& desk_;
 };
 
-std::optional<Sheet> set(const List& list, const DeskListInput& asked, const SheetVoice& voice,
+std::optional<Sheet> set(List list, const DeskListInput& asked, const SheetVoice& voice,
                          DiagnosticSink& sink) {
+  list.missing = asked.missing;
   const Pet nobody;
   const Plan none;
   const SheetInput input{kinds::list,  asked.salon, nobody,     none,
@@ -224,15 +235,17 @@ std::optional<Sheet> make_list(std::span<const DueRow> rows, Date by, const Desk
     if (const std::string why = reason_of(row, voice); !why.empty()) when += comma(words) + why;
     if (row.unread) unread = std::min(unread.value_or(*row.unread), *row.unread);
     line.second = {{far, row.days_over > 0 ? Face::bold : Face::regular}, {std::move(when)}};
-    std::string last = row.last ? day(*row.last) : words.say(Phrase::list_none);
-    if (!row.last && row.since) {
+    std::string last = row.last         ? day(*row.last)
+                       : row.all_visits ? words.say(Phrase::list_none)
+                                        : words.say(Phrase::day_visit_unread);
+    if (!row.last && row.all_visits && row.since) {
       last += comma(words) + words.say(Phrase::comes_since, {std::to_string(*row.since)});
     }
     line.third = {{std::move(last)}};
     list.lines.push_back(std::move(line));
   }
   if (unread) list.caveat = sentence(words.say(Phrase::due_unread, {day(*unread)}));
-  return set(list, input, voice, sink);
+  return set(std::move(list), input, voice, sink);
 }
 
 std::optional<Sheet> make_list(std::span<const ExpiringRow> rows, Date by,
@@ -260,7 +273,7 @@ std::optional<Sheet> make_list(std::span<const ExpiringRow> rows, Date by,
     line.third = {{words.say(status, facts), valid ? Face::regular : Face::bold}};
     list.lines.push_back(std::move(line));
   }
-  return set(list, input, voice, sink);
+  return set(std::move(list), input, voice, sink);
 }
 
 std::optional<Sheet> make_list(std::span<const FoundRow> rows, const std::string& asked,
@@ -277,6 +290,6 @@ std::optional<Sheet> make_list(std::span<const FoundRow> rows, const std::string
     line.third = {{"pets/" + row.key + ".toml"}};
     list.lines.push_back(std::move(line));
   }
-  return set(list, input, voice, sink);
+  return set(std::move(list), input, voice, sink);
 }
 }  // namespace furnish

@@ -19,6 +19,7 @@ struct DeskListInput {
   const Salon& salon;
   Date today;
   Paper paper;
+  std::vector<std::string> missing{};  ///< keys of pets that cannot be read: the page names them
 };
 
 /// Who is due by a day.

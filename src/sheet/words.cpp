@@ -48,6 +48,13 @@ std::string without_isolates(std::string_view text) {
   return out;
 }
 
+/// True if it begins what only an end of its own, or of a paragraph, ends: embedding or override.
+bool overrides_direction(std::string_view text) {
+  constexpr std::array marks{"\u202A", "\u202B", "\u202D", "\u202E"};
+  return std::ranges::any_of(
+      marks, [&](const char* mark) { return text.find(mark) != std::string_view::npos; });
+}
+
 /// The locale whose plurals and numbers a text has: of its catalogue, not of the reader, since a
 /// text that falls back to English counts as English does.
 icu::Locale locale_of(const std::string& tag) {
@@ -242,9 +249,15 @@ std::string Words::said(Text& text, const std::vector<WordArgument>& arguments) 
   std::vector<icu::Formattable> values;
   for (const WordArgument& argument : arguments) {
     if (const auto* words = std::get_if<std::string>(&argument)) {
-      const bool apart = parts_->right_to_left && runs_from_left(*words) &&
-                         !words->starts_with(first_strong_isolate);
-      values.emplace_back(icu::UnicodeString::fromUTF8(apart ? isolated(*words) : *words));
+      std::string shown = *words;
+      if (!shown.starts_with(first_strong_isolate)) {
+        if (overrides_direction(shown)) {
+          shown = isolated(without_isolates(shown));
+        } else if (parts_->right_to_left && runs_from_left(shown)) {
+          shown = isolated(shown);
+        }
+      }
+      values.emplace_back(icu::UnicodeString::fromUTF8(shown));
     } else {
       values.emplace_back(static_cast<std::int32_t>(std::get<int>(argument)));
     }

@@ -290,6 +290,6 @@ TEST_CASE("who stops whatever makes many finds no file of which a part is missin
   stopped("stopped before the file of all pets was written");
   options.together = false;
   options.command = Command::book;
-  stopped("stopped before the book was written");
+  stopped("before the book was written");
 }
 }  // namespace furnish::test

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/program.h"
+#include "app/small_salon.h"
 #include "output/pdf_rules.h"
 #include "sheet/desk.h"
 
@@ -54,6 +55,49 @@ TEST_CASE("due lists who comes, the longest over first", "[front-desk]") {
   CHECK(has(text.out, "Juniper"));
   CHECK(has(text.out, "555 0"));
   CHECK(furnish("due --within soon" + in_lantern).status == 2);
+}
+
+TEST_CASE("that nobody is due is said only where everybody could be read", "[front-desk]") {
+  const SmallSalon salon{
+      {"pets/rex.toml", "[pet]\nname = \"Rex\"\n[trim]\nvisit_every = \"8 weeks\"\n"},
+      {"visits/rex/2026-11-20.toml", "date = 2026-11-20\nunfinished = false\n"}};
+  const std::string here = "--on 2026-11-24";
+  CHECK(salon.run("due " + here).out == "nobody is due by 2026-12-08\n");
+  put(salon.folder, "pets/bo.toml", "[pet]\nname = \n");
+  for (const char* const asked : {"due ", "expiring ", "find mo "}) {
+    const auto ran = salon.run(asked + here);
+    INFO(asked << ran.err);
+    CHECK(ran.status == 1);
+    CHECK(ran.out == "missing, as a file has faults: bo\n");
+  }
+  salon.run("due -o due.pdf " + here);
+  const std::string page = run("pdftotext -raw " + salon.folder.path("due.pdf") + " -").out;
+  CHECK(has(page, "Missing, a file has faults: bo."));
+  CHECK_FALSE(has(page, "Nobody"));
+}
+
+TEST_CASE("what visits that cannot be read would say is not said for them", "[front-desk]") {
+  const SmallSalon salon{
+      {"pets/rex.toml", "[pet]\nname = \"Rex\"\n[trim]\nvisit_every = \"8 weeks\"\n"},
+      {"visits/rex/2026-11-20.toml", "date = \n"}};
+  const std::string here = "--on 2026-11-24";
+  const auto due = salon.run("due " + here);
+  CHECK(due.status == 1);
+  CHECK(has(due.out, "Rex  day not known"));
+  CHECK(has(due.out, "not all visits can be read"));
+  CHECK_FALSE(has(due.out, "no groom on file"));
+  salon.run("due -o due.pdf " + here);
+  const std::string page =
+      run("pdftotext -raw " + salon.folder.path("due.pdf") + " - | tr '\n' ' '").out;
+  CHECK(has(page, "A visit’s file cannot be read"));
+  CHECK(has(salon.run("plan rex " + here).out, "not known: not all visits can be read"));
+  const auto card = salon.run("card rex --format text -o - " + here);
+  CHECK_FALSE(has(card.out, "No groom on file"));
+  CHECK(has(card.out, "A visit’s file cannot be read"));
+  // Of another that was read first, its day is no more than a guess.
+  put(salon.folder, "visits/rex/2026-09-20.toml", "date = 2026-09-20\nunfinished = false\n");
+  CHECK(has(salon.run("plan rex " + here).out, "if not booked"));
+  CHECK_FALSE(has(salon.run("card rex --format text -o - " + here).out, "15 November"));
 }
 
 TEST_CASE("expiring lists vaccinations by their day", "[front-desk]") {

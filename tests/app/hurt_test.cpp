@@ -111,6 +111,64 @@ TEST_CASE("lists show what would steer a terminal", "[hurt]") {
   }
 }
 
+TEST_CASE("JSON says what would steer a terminal in its own escapes", "[hurt]") {
+  const OnlyAda salon;
+  put(salon.folder, "pets/r.toml",
+      "[pet]\nname = \"R\u202Eex\"\nbreed = \"\u0085x\"\n[trim]\nvisit_every = \"4 weeks\"\n");
+  put(salon.folder, "pets/bad.toml", "[pet]\nname = \"B\"\n\"\u202Ekey\" = 1\n");
+  for (const char* command : {"find ex --json", "due --within 8w --json", "plan r --json",
+                              "check pets/bad.toml --json"}) {
+    const auto ran = salon.run(command);
+    INFO(command << ran.out << ran.err);
+    CHECK(has(ran.out, "\\u202E"));
+    CHECK_FALSE(has(ran.out, "\u202E"));
+    CHECK_FALSE(has(ran.out, "\u0085"));
+    CHECK(nlohmann::json::parse(ran.out).dump().find("\u202E") != std::string::npos);
+  }
+}
+
+TEST_CASE("a name that turns what follows turns nothing of a sentence around it", "[hurt]") {
+  const OnlyAda salon;
+  put(salon.folder, "pets/r.toml",
+      "[pet]\nname = \"R\u202Eex\"\n[owner]\nname = \"S\u202Eam\"\n[trim]\nbody = { blade = \"#7\" "
+      "}\n");
+  const auto ran = salon.run("style r --format text -o -");
+  INFO(ran.out << ran.err);
+  std::size_t seen = 0;
+  for (std::size_t at = 0; (at = ran.out.find("\u202E", at)) != std::string::npos; at += 3) {
+    const std::size_t begin = ran.out.rfind('\n', at) + 1, end = ran.out.find('\n', at);
+    const std::string line = ran.out.substr(begin, end - begin);
+    INFO(line);
+    if (has(line, "\"R\u202Eex\"")) continue;  // it is all of its paragraph
+    CHECK(line.find("\u2068") < line.find("\u202E"));
+    CHECK(line.find("\u2069") != std::string::npos);
+    ++seen;
+  }
+  CHECK(seen > 0);
+}
+
+TEST_CASE("a list's name that steers what shows it begins no file", "[hurt]") {
+  const OnlyAda salon;
+  put(salon.folder, "list.csv", "Dog,Owner\nR\u202Eex,Ann\nBo,Ann\n");
+  const auto ran = salon.run("import list.csv --write");
+  INFO(ran.out << ran.err);
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "gives no name of a file"));
+  CHECK(fs::exists(salon.folder.path("pets/bo.toml")));
+  for (const std::string& file : files_below(salon.folder.path("")))
+    CHECK_FALSE(has(file, "\u202E"));
+}
+
+TEST_CASE("a pipe that nobody reads is not waited for without an end", "[hurt]") {
+  const OnlyAda salon;
+  const std::string pipe = salon.folder.path("pipe.pdf");
+  REQUIRE(run("mkfifo " + pipe).status == 0);
+  const auto ran = salon.run("card a -o pipe.pdf");
+  CHECK(ran.status == 1);
+  CHECK(has(ran.err, "pipe.pdf"));
+  CHECK(fs::is_fifo(pipe));
+}
+
 TEST_CASE("what the standard output did not take is no success", "[hurt]") {
   const OnlyAda salon;
   for (const char* command : {"--version", "--help", "help card", "schema pet", "due", "find a",

@@ -43,7 +43,7 @@ class Heard final : public Files {
   std::string place(const std::string& path) const override { return noted_.place(path); }
   FolderContent list(const std::string& folder) const override {
     FolderContent out = noted_.list(folder);
-    if (folder.ends_with("/days")) return out;
+    if (folder.ends_with("/days") || folder.ends_with("/pets")) return out;
     text_ += folder + ":" + out.fault;
     for (const std::string& name : out.names) text_ += "," + name;
     text_ += "\n";
@@ -59,8 +59,7 @@ class Heard final : public Files {
 };
 
 /// A disk that no power cut threatens.
-class Unsynced final : public Disk {
- public:
+struct Unsynced final : Disk {
   int fsync(int) const override { return 0; }
   int syncfs(int) const override { return 0; }
 };
@@ -108,11 +107,11 @@ class Changing {
         put(folder_, file, bytes_of(folder_.path(file)));
         return "saved again: " + file;
       case 7:
-        put_day(dice_.one_in(2) ? "2026-11-24" : "2026-11-30", {dice_.of(pets_), dice_.of(pets_)});
+        put_day(dice_.one_in(2) ? "2026-11-24" : "2026-11-30", {dice_.of(pets_), somebody()});
         return "a day";
       case 8:
-        fs::remove(root() + "/days/2026-11-30.toml");
-        return "no day";
+        fs::remove(root() + (dice_.one_in(2) ? "/days/2026-11-30.toml" : "/pets/stray.toml"));
+        return "no day, or no stray";
       case 9:
         put(folder_,
             fmt::format("salon/visits/{}/2026-1{}-05.toml", dice_.of(pets_), dice_.below(2)),
@@ -148,15 +147,14 @@ class Changing {
         return "a sheet";
       }
       case 17:
-        put_pet(dice_.of(pets_), dice_.one_in(2) ? "own" : "natural-tidy", "");
+        put_pet(somebody(), dice_.one_in(2) ? "own" : "natural-tidy", "");
         return "a pet";
       case 18:
         return change_record();
       default:
         fs::remove(root() + "/styles/own.toml");
-        if (dice_.one_in(2)) {
-          put(folder_, "salon/styles/own.toml", "[style]\nname = \"Own\"\nextends = \"dot\"\n");
-        }
+        if (dice_.one_in(2)) return "no style";
+        put(folder_, "salon/styles/own.toml", "[style]\nname = \"Own\"\nextends = \"dot\"\n");
         return "a style";
     }
   }
@@ -209,6 +207,7 @@ class Changing {
         salons += fmt::format("{} {} {} {}\n", to_iso(booking.date), booking.at.count(),
                               booking.pet.value, booking.groomer);
       }
+      salons += one->all_bookings ? "" : "?";
       salons += to_iso(one->plan.next_visit ? one->plan.next_visit->date : Date{});
     }
     Fresh out{files.text() + salons, before.inputs(path_of(pet), files.noted()),
@@ -329,6 +328,7 @@ class Changing {
     return out;
   }
 
+  std::string somebody() { return dice_.one_in(3) ? "stray" : dice_.of(pets_); }
   PetPath path_of(const std::string& pet) const {
     return {root() + "/pets/" + pet + ".toml", root()};
   }

@@ -71,6 +71,53 @@ TEST_CASE("a run after which nothing changed makes nothing, and says the same", 
   }
 }
 
+TEST_CASE("what happens to today's bookings or to the list of pets makes anew whom it is about",
+          "[made]") {
+  const TemporaryFolder folder;
+  const std::string salon = folder.path("salon");
+  copy_sample("us-corner", salon);
+  const auto book = [&](const std::string& pets) {
+    std::string text = "date = 2026-11-24\n";
+    int hour = 8;
+    for (const char pet : pets) {
+      text += fmt::format("[[booking]]\nat = {:02}:00:00\npet = \"{}\"\ngroomer = \"Ines\"\n", hour,
+                          pet == 'd'   ? "duke"
+                          : pet == 'w' ? "waffles"
+                                       : "rex");
+      hour += 5;
+    }
+    put(folder, "salon/days/2026-11-24.toml", text);
+  };
+  book("d");
+  Ran before = card(salon);
+  REQUIRE(before.status == 0);
+  const auto made_anew = [&] {
+    Ran now = card(salon);
+    std::string out;
+    for (const auto& [name, number] : now.numbers) {
+      const auto old = before.numbers.find(name);
+      if (old == before.numbers.end() || old->second != number) out += name + " ";
+    }
+    before = std::move(now);
+    return out;
+  };
+  CHECK(made_anew() == "");
+  book("dw");
+  CHECK(made_anew() == "duke-card.pdf waffles-card.pdf ");
+  put(folder, "salon/pets/bo.toml", "[pet]\nname = \"Bo\"\n");
+  CHECK(made_anew() == "bo-card.pdf ");
+  std::filesystem::remove(salon + "/pets/bo.toml");
+  CHECK(made_anew() == "");
+  // Of a pet that is not there every sheet of the day tells.
+  book("dr");
+  const std::string all = made_anew();
+  CHECK(has(all, "waffles-card.pdf"));
+  CHECK(has(before.err, "rex"));
+  put(folder, "salon/pets/rex.toml", "[pet]\nname = \"Rex\"\n");
+  CHECK(has(made_anew(), "waffles-card.pdf"));
+  CHECK(before.err == "");
+}
+
 TEST_CASE("a sheet that a person wrote on is told, and left, though its pet did not change",
           "[made]") {
   const TemporaryFolder folder;

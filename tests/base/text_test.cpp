@@ -70,6 +70,8 @@ TEST_CASE("what is not seen but steers what shows it is written out") {
   CHECK(visible("\x1B[2J\x7F\u009B\n") == "\\u{1B}[2J\\u{7F}\\u{9B}\\u{A}");
   CHECK(visible("\u202Ex\u2069\u200F\u061C\u2028") ==
         "\\u{202E}x\\u{2069}\\u{200F}\\u{61C}\\u{2028}");
+  CHECK(visible_json("[\n\t\"a\u202E\u0085b\\n\u00E9\"]\n") ==
+        "[\n\t\"a\\u202E\\u0085b\\n\u00E9\"]\n");
   CHECK(turns_direction("a\u202Eb"));
   CHECK(turns_direction("\u2068"));
   CHECK_FALSE(turns_direction("مرحبا\u200F"));
@@ -79,6 +81,7 @@ TEST_CASE("a text is blank if nothing of it can be seen") {
   CHECK(blank(""));
   CHECK(blank(" \t\u00A0\u3000"));
   CHECK(blank("\u200B\uFEFF\u2060"));
+  CHECK(blank("\u2800\u3164"));
   CHECK_FALSE(blank(" a\u200B"));
   CHECK_FALSE(blank("\xFF"));
 }

@@ -111,6 +111,34 @@ TEST_CASE("a font that is gone when it is needed is an error, and the set is bro
   fs::remove_all(folder);
 }
 
+TEST_CASE("a font of another script that cannot be read breaks the set when it is needed",
+          "[page][fonts]") {
+  namespace fs = std::filesystem;
+  const fs::path folder = fs::temp_directory_path() / "furnish-fonts-script";
+  for (const bool there : {false, true}) {
+    fs::remove_all(folder);
+    fs::copy(test::fonts_folder(), folder);
+    fs::remove(folder / "Vazirmatn-Bold.ttf");
+    if (there) std::ofstream(folder / "Vazirmatn-Bold.ttf") << "no font";
+    DiagnosticSink sink;
+    const auto fonts = FontSet::open(folder.string(), sink);
+    REQUIRE(fonts);
+    TextShaper shaper(*fonts, sink);
+    const auto set = [&](const char* text) {
+      return shaper.shape({{text, Face::regular, Role::body, TypeSize::quarters(48)}}, {},
+                          Breaking::never);
+    };
+    set("Marlow");
+    CHECK_FALSE(fonts->broken());
+    set("ريكس");
+    CHECK(fonts->broken());
+    set("ريكس الصغير");
+    REQUIRE(sink.all().size() == 1);
+    CHECK(sink.all()[0].code == "font-unreadable");
+  }
+  fs::remove_all(folder);
+}
+
 TEST_CASE("holding the faces changes nothing that is set", "[page][fonts]") {
   test::Desk plain, holding;
   holding.fonts->hold_faces();

@@ -5,8 +5,10 @@
 #include <algorithm>
 
 #include "app/day.h"
+#include "app/week.h"
 #include "base/paper.h"
 #include "page/shaped_line.h"
+#include "sheet/book_index.h"
 
 namespace furnish::test {
 namespace {
@@ -104,6 +106,41 @@ std::optional<Sheet> Desk::day(std::string_view paper) {
   options_->paper = paper;
   bool complete = true;
   return day_sheet(*shop_, *folder_, complete);
+}
+
+std::optional<Sheet> Desk::week(std::string_view paper) {
+  options_->sheet = &sheets::card;
+  options_->paper = paper;
+  bool complete = true;
+  return week_sheet(*shop_, *folder_, complete);
+}
+
+std::vector<Sheet> Desk::index(std::string_view paper) {
+  std::vector<BookPet> pets;
+  for (const std::string& key : this->pets()) {
+    const Pet pet = kennel(key).pet;
+    pets.push_back({pet.name.value,
+                    pet.owner.name,
+                    pet.name.value.substr(0, 1),
+                    pets.size() * 4,
+                    BookGap::nothing,
+                    {}});
+  }
+  std::ranges::sort(pets, {}, &BookPet::name);
+  const auto size = parse_paper(paper);
+  REQUIRE(size);
+  const Pet nobody;
+  const Plan none;
+  const SheetInput input{kinds::book, salon(), nobody, none, std::nullopt, demo_day, *size};
+  const auto link = [](std::size_t page) { return "page-" + std::to_string(page); };
+  std::vector<Sheet> out;
+  const auto take = [&](Sheet sheet) {
+    out.push_back(std::move(sheet));
+    return true;
+  };
+  const SheetVoice spoken = voice();
+  REQUIRE(make_book_index(input, pets, link, spoken, shop_->sink(), take));
+  return out;
 }
 
 std::string Desk::said() const {

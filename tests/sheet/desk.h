@@ -57,6 +57,10 @@ class Desk {
   std::optional<Sheet> care(const Kennel&, std::string_view paper = "A4");
   /// Of the demo salon's day.
   std::optional<Sheet> day(std::string_view paper = "A4");
+  /// Of the seven days from that on.
+  std::optional<Sheet> week(std::string_view paper = "A4");
+  /// The pages at the front of a book of all pets, each with a page of its own.
+  std::vector<Sheet> index(std::string_view paper = "A4");
 
   const Salon& salon() const { return folder_->salon(); }
   const DiagnosticSink& sink() const { return shop_->sink(); }

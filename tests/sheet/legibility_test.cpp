@@ -29,7 +29,8 @@ struct SetPage {
   Length free_top;
 };
 
-/// Every side of the demo salon's day, and of a day of forty bookings.
+/// Every side of the demo salon's day and week, and of those of forty bookings; the front of a
+/// book.
 template <typename Visit>
 void each_day_page(Visit visit) {
   Desk demo(test::sample("lantern-street")), full(test::full_day(40, 8));
@@ -37,12 +38,22 @@ void each_day_page(Visit visit) {
     for (const char* name : {"A3", "A4", "letter"}) {
       const auto paper = parse_paper(name);
       REQUIRE(paper);
-      const auto sheet = table->day(name);
+      const ReadingDistances& own = table->salon().paper.distances;
+      const auto day = table->day(name), week = table->week(name);
       INFO(name << ":\n" << table->said());
-      REQUIRE(sheet);
-      for (const Frame& frame : sides(sheet->page)) {
-        visit(SetPage{std::string("a day on ") + name, frame,
-                      day_roles(*paper, table->salon().paper.distances), *paper, 5_mm});
+      REQUIRE(day);
+      REQUIRE(week);
+      for (const Frame& frame : sides(day->page)) {
+        visit(
+            SetPage{std::string("a day on ") + name, frame, day_roles(*paper, own), *paper, 5_mm});
+      }
+      for (const Frame& frame : sides(week->page)) {
+        visit(
+            SetPage{std::string("a week on ") + name, frame, day_roles(*paper, own), *paper, 5_mm});
+      }
+      for (const Sheet& index : table->index(name)) {
+        visit(SetPage{std::string("an index on ") + name, index.page.frame, hand_roles(*paper, own),
+                      *paper, 5_mm});
       }
     }
   }
