@@ -14,8 +14,12 @@ constexpr Length hairline = Length::mm(0.35);
 
 class RunInAlerts::Row final : public Block {
  public:
-  explicit Row(AlertEntry alert)
-      : Block(alert.origin), gravity_(alert.gravity), wordless_(alert.word.empty()) {
+  /// `stretch`: its part of spare room.
+  Row(AlertEntry alert, int stretch)
+      : Block(alert.origin),
+        gravity_(alert.gravity),
+        wordless_(alert.word.empty()),
+        stretch_(stretch) {
     const bool black = gravity_ == Gravity::row, panel = gravity_ == Gravity::panel,
                grave = gravity_ != Gravity::hairline;
     TextStyle word_style{alert.word_role, grave ? Face::bold : Face::semibold};
@@ -43,7 +47,7 @@ class RunInAlerts::Row final : public Block {
     const Extent says = says_->measure(width_inside, setting);
     const Extent apart = apart_ ? apart_->measure(width_inside, setting) : Extent{};
     const Length pads = scaled(setting.rhythm, padding) * 2;
-    Extent extent{says.least + apart.least + pads, says.wanted + apart.wanted + pads, 1};
+    Extent extent{says.least + apart.least + pads, says.wanted + apart.wanted + pads, stretch_};
     extent.baseline = says.baseline + pads / 2;
     extent.last_baseline =
         (apart_ ? says.wanted + apart.last_baseline : says.last_baseline) + pads / 2;
@@ -103,6 +107,7 @@ class RunInAlerts::Row final : public Block {
 
   Gravity gravity_;
   bool wordless_;
+  int stretch_;
   std::shared_ptr<Paragraph> word_, says_;
   BlockPtr apart_;  ///< null if all is in the page's language
 };
@@ -116,7 +121,8 @@ RunInAlerts::RunInAlerts(std::vector<AlertEntry> alerts, Length rule_above, Orig
   for (std::size_t i = 0; i < alerts.size(); ++i) {
     const bool black_meet = alerts[i].gravity == Gravity::row && i + 1 < alerts.size() &&
                             alerts[i + 1].gravity == Gravity::row;
-    blocks.push_back(std::make_shared<Row>(std::move(alerts[i])));
+    // Between rules it fills what they hold; without, its bar would say more than its words.
+    blocks.push_back(std::make_shared<Row>(std::move(alerts[i]), rules == Rules::none ? 0 : 1));
     if (rules == Rules::none) continue;
     blocks.push_back(std::make_shared<Rule>(rule_group, black_meet ? Ink::paper : Ink::text));
   }
