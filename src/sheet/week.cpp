@@ -258,33 +258,40 @@ class WeekMaker {
     return out;
   }
 
-  /// So that no danger reads as the next pet's, a line ends only between bookings. False, and as it
-  /// was, for one that a line may not hold: that one has lines of its own.
-  bool keep_in_line(std::vector<TextSpan>& booking) const {
-    // Of the letters of the role, which are about half as wide as high, on the pets' share.
+  /// About how many letters of the role stand on a line of the pets' share: they are about half as
+  /// wide as high.
+  double letters_a_line() const {
     constexpr Length letter = Length::micrometres(2450);
-    const Length width = scaled(paper_.size.width, pets_share / 100.0 * 0.8);
-    double letters = 0;
+    return scaled(paper_.size.width, pets_share / 100.0 * 0.8) / letter;
+  }
+
+  static double letters(std::span<const TextSpan> booking) {
+    double out = 0;
     for (const TextSpan& span : booking) {
       // Signal words are in capitals, which are wider.
       const auto capitals =
           std::ranges::count_if(span.text, [](char c) { return c >= 'A' && c <= 'Z'; });
-      letters += static_cast<double>(code_points(span.text)) + 0.6 * static_cast<double>(capitals);
+      out += static_cast<double>(code_points(span.text)) + 0.6 * static_cast<double>(capitals);
     }
-    if (letters > width / letter) return false;
-    for (TextSpan& span : booking) span.text = without_breaks(span.text);
-    return true;
+    return out;
   }
 
-  /// "9:30 Marlow WARNING · 11:00 Otter"
+  /// "9:30 Marlow WARNING · 11:00 Otter". So that no danger reads as the next pet's, a line ends
+  /// only between bookings, and no dot stands where it began anew; one that a line may not hold has
+  /// lines of its own.
   BlockPtr pets(const WeekDay& day, const DayBlock& block) const {
     std::vector<TextSpan> text;
-    bool long_before = false;
+    double used = 0;
     for (const DayRow& row : block.rows) {
       std::vector<TextSpan> one = booking(day, row);
-      const bool fits = keep_in_line(one);
-      if (!text.empty()) text.push_back({fits && !long_before ? "\u00A0· " : "\n"});
-      long_before = !fits;
+      const double own = letters(one);
+      const bool fits = own <= letters_a_line();
+      if (fits) {
+        for (TextSpan& span : one) span.text = without_breaks(span.text);
+      }
+      const bool beside = fits && used + own <= letters_a_line();
+      if (!text.empty()) text.push_back({beside ? "\u00A0· " : "\n"});
+      used = (beside ? used : 0) + own + 2;
       std::ranges::move(one, std::back_inserter(text));
     }
     return paragraph(std::move(text), TextStyle{Role::action});

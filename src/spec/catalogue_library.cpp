@@ -27,7 +27,10 @@ CatalogueLibrary::CatalogueLibrary(const ReadContext& context, const std::string
     : context_(context), shipped_words_(words_folder(shipped_styles)) {
   const auto add = [&](const std::string& folder, std::optional<Shelf> Language::*shelf) {
     if (folder.empty()) return;
-    for (const std::string& file : list_folder(context, folder)) {
+    bool read = true;
+    const std::vector<std::string> files = list_folder(context, folder, read);
+    listed_ = listed_ && read;
+    for (const std::string& file : files) {
       const std::string tag = stem(file);
       Language& language = languages_[lower_ascii(tag)];
       language.tag = tag;
@@ -93,7 +96,8 @@ std::optional<CatalogueChain> CatalogueLibrary::shipped_english() {
 
 std::optional<CatalogueChain> CatalogueLibrary::chain(const std::string& language) {
   const Catalogue* const last = english();
-  if (last == nullptr) return std::nullopt;
+  // Of a folder that cannot be listed nobody knows which words it changes.
+  if (last == nullptr || !listed_) return std::nullopt;
   CatalogueChain out{language, {}};
   bool good = true;
   const auto add = [&](const std::string& tag) {

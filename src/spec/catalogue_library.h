@@ -53,6 +53,7 @@ class CatalogueLibrary {
   ReadContext context_;
   std::string shipped_words_;
   std::map<std::string, Language, std::less<>> languages_;  ///< by tag in lower case
+  bool listed_ = true;  ///< false: a folder of words cannot be looked into
   bool english_missing_said_ = false;
 };
 }  // namespace furnish

@@ -304,9 +304,12 @@ TEST_CASE("what cannot be read is not taken for absent", "[bad-input]") {
   CHECK(has(note.err, "visits/a: error: cannot be read: "));
   CHECK(note.out.empty());
   BadAmongGood salon;
-  const auto card = furnish("card a --on 2026-11-24", closed(salon, "salon.toml"));
-  CHECK(card.status == 1);
-  CHECK(card.out.empty());
+  for (const char* what : {"salon.toml", "styles/words"}) {
+    const auto card = furnish("card a --on 2026-11-24", closed(salon, what));
+    CHECK(card.status == 1);
+    CHECK(card.out.empty());
+    fs::remove(salon.folder.path(what));
+  }
 }
 
 TEST_CASE("two pets whose sheets would have one name are refused before any is written",

@@ -106,7 +106,7 @@ TEST_CASE("a name from right to left leaves its hour where hours are", "[day]") 
   std::vector<double> hours;
   for (const PlacedWord& word : pages_of(pdf).at(0).words) {
     static const std::regex hour("[0-9]{2}:00");
-    if (word.bottom - word.top > 30 && std::regex_match(word.text, hour)) {
+    if (word.bottom - word.top > 24 && std::regex_match(word.text, hour)) {
       hours.push_back(word.left);
     }
   }
