@@ -17,8 +17,9 @@ inline std::size_t share_of(std::size_t cases) {
 }
 
 /// Whether this run tries this pet of a sample in this language or on this paper: a third of the
-/// pairs, so that each pet and each of those has its turn; all of them in a long run.
-inline bool in_turn(std::size_t pet, std::size_t of_it) {
-  return long_run() || (pet + of_it) % 3 == 0;
+/// pairs, or a share as small as is given, so that each pet and each of those has its turn; all of
+/// them in a long run.
+inline bool in_turn(std::size_t pet, std::size_t of_it, std::size_t share = 3) {
+  return long_run() || (pet + of_it) % share == 0;
 }
 }  // namespace furnish::test

@@ -91,7 +91,7 @@ TEST_CASE("what is read as one stands on one line, on every page in every langua
       Desk table(sample(salon));
       table.speak(language);
       for (const std::string& key : table.pets()) {
-        if (!in_turn(pet++, spoken)) continue;
+        if (!in_turn(pet++, spoken, 6)) continue;
         all.said += key + "\n";
         const Kennel kennel = table.kennel(key);
         count(table.card(kennel), all);
