@@ -64,10 +64,10 @@ TEST_CASE("A photo is reduced to the pixels asked for and never enlarged") {
   const PhotoFiles files;
   const std::string ending = GENERATE("jpg", "png", "webp");
   INFO(ending);
-  const std::string path = files.make("large." + ending, 450, 300, "-quality 95");
+  const std::string path = files.make("large." + ending, 900, 600, "-quality 95");
   const PhotographPtr photo = opened(path);
-  const PixelRect whole{0, 0, 450, 300};
-  for (const std::uint32_t width : {449U, 350U, 167U, 45U}) {
+  const PixelRect whole{0, 0, 900, 600};
+  for (const std::uint32_t width : {899U, 700U, 333U, 90U}) {
     const std::uint32_t height = width * 2 / 3;
     const auto small = reduced(*photo, whole, width, height);
     REQUIRE(small);
@@ -81,8 +81,8 @@ TEST_CASE("A photo is reduced to the pixels asked for and never enlarged") {
   }
   const auto large = reduced(*photo, whole, 5000, 5000);
   REQUIRE(large);
-  CHECK(large->width == 450);
-  CHECK(large->height == 300);
+  CHECK(large->width == 900);
+  CHECK(large->height == 600);
   const auto again = reduced(*photo, whole, 5000, 5000);
   CHECK(again->jpeg == large->jpeg);
 }

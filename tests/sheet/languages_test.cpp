@@ -83,7 +83,7 @@ TEST_CASE("every sample's sheets fit and are legible in every language", "[langu
       std::size_t spoken = 0;
       ++pet;
       for (const char* language : translated) {
-        if (!in_turn(pet, spoken++, std::size(translated))) continue;
+        if (!in_turn(pet, spoken++, 4)) continue;
         table.speak(language);
         INFO(key << " in " << language);
         const auto card = table.card(kennel, "A5"), style = table.style(kennel, "A4"),
