@@ -104,9 +104,10 @@ TEST_CASE("a name from right to left leaves its hour where hours are", "[day]") 
   REQUIRE(furnish("day 2026-12-01" + salon + " -o " + pdf).status == 0);
   // As large as names are; hours begin where the column does.
   std::vector<double> hours;
-  for (const PlacedWord& word : pages_of(pdf).at(0).words) {
+  const std::vector<PlacedPage> pages = pages_of(pdf);
+  for (const PlacedWord& word : pages.at(0).words) {
     static const std::regex hour("[0-9]{2}:00");
-    if (word.bottom - word.top > 24 && std::regex_match(word.text, hour)) {
+    if (word.bottom - word.top > 30 && std::regex_match(word.text, hour)) {
       hours.push_back(word.left);
     }
   }
