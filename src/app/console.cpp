@@ -4,12 +4,15 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <cstdint>
 #include <cstdio>
+#include <filesystem>
 #include <map>
 #include <set>
 #include <string>
 #include <system_error>
 #include <tuple>
+#include <utility>
 #include <vector>
 
 #include "app/made_record.h"
@@ -67,14 +70,23 @@ void Console::show_reports() {
       return std::tuple(!error, error ? 0 : one.span.file, error ? 0 : gravity(one));
     });
   }
-  std::map<std::string_view, std::size_t> times;
-  for (const Diagnostic& one : all) ++times[one.message];
-  std::set<std::string_view> told;
+  // Of another day the same words say something else.
+  const auto alike = [&](const Diagnostic& one) {
+    const bool placed = one.span.file != SourceSpan::no_file;
+    const bool of_a_day =
+        placed &&
+        std::filesystem::path(sources_.at(one.span.file).path()).parent_path().filename() == "days";
+    return std::pair(of_a_day ? one.span.file : SourceSpan::no_file, std::string_view(one.message));
+  };
+  using Alike = std::pair<std::uint32_t, std::string_view>;
+  std::map<Alike, std::size_t> times;
+  for (const Diagnostic& one : all) ++times[alike(one)];
+  std::set<Alike> told;
   for (const Diagnostic& one : all) {
     const bool in_full = !brief_ || one.severity == Severity::error;
-    if (!in_full && !told.insert(one.message).second) continue;
+    if (!in_full && !told.insert(alike(one)).second) continue;
     const std::string text = in_full ? to_text(one, sources_, colours)
-                                     : line(one, times.at(one.message) - 1, sources_, colours);
+                                     : line(one, times.at(alike(one)) - 1, sources_, colours);
     std::fwrite(text.data(), 1, text.size(), stderr);
   }
   shown_ = sink_.all().size();

@@ -52,9 +52,12 @@ class Answer {
 
   Exit due() {
     std::vector<DueRow> rows;
+    bool all_bookings = true;  // what of them cannot be read the run has told
     each([&](const Case& one) {
+      all_bookings = all_bookings && one.all_bookings;
       if (auto row = due_row(one.pet, one.plan, options_.within)) rows.push_back(*std::move(row));
     });
+    unread_.any = unread_.any || !all_bookings;
     sort_rows(rows);
     const Date by = after(shop_.today(), options_.within);
     return options_.as_page ? page<DueRow>(rows, by, "due")
@@ -98,9 +101,11 @@ class Answer {
   Exit write(const std::vector<Row>& rows, std::string out) {
     if (!options_.json && unread_.any) {
       if (rows.empty()) out.clear();
-      out += !unread_.missing.empty()
-                 ? fmt::format("missing, as a file has faults: {}\n", joined(unread_.missing, ", "))
-                 : "not everything can be read: see the messages\n";
+      // That there are no pets, or none can be listed, is said by itself.
+      if (!unread_.pets)
+        out += !unread_.missing.empty() ? fmt::format("missing, as a file has faults: {}\n",
+                                                      joined(unread_.missing, ", "))
+                                        : "not everything can be read: see the messages\n";
     }
     if (!options_.json) out = visible_lines(out);
     const bool file = !options_.output.empty() && options_.output != "-";
@@ -117,10 +122,11 @@ class Answer {
     const auto paper =
         folder.good() ? shop_.paper(folder.salon(), shop_.sink()) : std::optional<Paper>();
     const auto voice = paper ? shop_.voice(folder, Pet{}, shop_.sink()) : std::nullopt;
-    const auto sheet = voice ? make_list(std::span<const Row>(rows), about,
-                                         {folder.salon(), shop_.today(), *paper, unread_.missing},
-                                         *voice, shop_.sink())
-                             : std::nullopt;
+    const auto sheet =
+        voice ? make_list(std::span<const Row>(rows), about,
+                          {folder.salon(), shop_.today(), *paper, unread_.missing, !unread_.any},
+                          *voice, shop_.sink())
+              : std::nullopt;
     console_.show_reports();
     if (!sheet) return Exit::faults;
     SheetWriter writer(options_, shop_, console_);

@@ -8,6 +8,7 @@
 #include "app/sheet_files.h"
 #include "app/sheet_maker.h"
 #include "app/this_machine.h"
+#include "base/text.h"
 #include "output/write.h"
 #include "spec/catalogue_reader.h"
 #include "spec/day_reader.h"
@@ -55,9 +56,7 @@ template <typename Take>
 void words_in_quotes(std::string_view text, Take take) {
   while (!text.empty()) {
     const auto end = text.find_first_of("\"'");
-    std::string_view word = text.substr(0, end);
-    while (!word.empty() && (word.front() == '\n' || word.front() == '\r')) word.remove_prefix(1);
-    take(word);
+    take(trimmed(text.substr(0, end)));  // as it is read
     if (end == text.npos) return;
     text.remove_prefix(end + 1);
   }

@@ -11,12 +11,12 @@
 #include <mutex>
 #include <optional>
 #include <set>
-#include <span>
 #include <vector>
 
 #include "page/direction.h"
 #include "page/open_face.h"
 #include "page/pango_threads.h"
+#include "page/script_family.h"
 
 namespace furnish {
 namespace {
@@ -44,22 +44,6 @@ struct FaceFile {
   Face face;
   std::string_view file;
 };
-/// A bundled family for letters that the main one lacks; opened when the first of them comes.
-struct ScriptFamily {
-  std::string_view family;
-  std::span<const char* const> files;
-  bool (*has)(char32_t);
-  char32_t letter;  ///< one that it has
-};
-/// Unicode's blocks of Arabic letters.
-bool is_arabic(char32_t c) {
-  return (c >= 0x600 && c <= 0x6FF) || (c >= 0x750 && c <= 0x77F) || (c >= 0x8A0 && c <= 0x8FF) ||
-         (c >= 0xFB50 && c <= 0xFDFF) || (c >= 0xFE70 && c <= 0xFEFE);
-}
-constexpr std::array arabic_files{"Vazirmatn-Regular.ttf", "Vazirmatn-SemiBold.ttf",
-                                  "Vazirmatn-Bold.ttf"};
-constexpr std::array script_families{ScriptFamily{"Vazirmatn", arabic_files, is_arabic, U'\u0627'}};
-
 constexpr std::array<FaceFile, face_count> face_files{{{Face::regular, "SourceSans3-Regular.ttf"},
                                                        {Face::semibold, "SourceSans3-SemiBold.ttf"},
                                                        {Face::bold, "SourceSans3-Bold.ttf"},
@@ -158,6 +142,15 @@ std::unique_ptr<FontSet> FontSet::open(const std::string& folder, DiagnosticSink
       return missing(fmt::format("'{}' is not a font, or has no capital height", path));
     }
     parts->faces[static_cast<std::size_t>(wanted.face)] = std::move(face);
+  }
+  // Else which sheet of a run fails would hang on which one asks for such a letter first.
+  for (const ScriptFamily& script : script_families) {
+    for (const char* const file : script.files) {
+      const std::string path = (std::filesystem::path(folder) / file).string();
+      if (!begins_as_font(path)) {
+        return missing(fmt::format("'{}' is not there, or is not a font", path));
+      }
+    }
   }
   const FcFontSet* fonts = FcConfigGetFonts(parts->config.get(), FcSetApplication);
   for (int i = 0; i < fonts->nfont; ++i) {

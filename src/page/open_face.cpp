@@ -4,6 +4,8 @@
 #include <hb.h>
 
 #include <algorithm>
+#include <array>
+#include <fstream>
 
 namespace furnish {
 namespace {
@@ -90,5 +92,13 @@ std::vector<UnitGlyph> OpenFace::set(std::string_view text, bool latin,
                       places[i].x_offset, places[i].y_offset, joined});
   }
   return glyphs;
+}
+
+bool begins_as_font(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  std::array<char, 4> tag{};
+  if (!file.read(tag.data(), tag.size())) return false;
+  const std::string_view begin(tag.data(), tag.size());
+  return begin == std::string_view("\0\1\0\0", 4) || begin == "OTTO" || begin == "true";
 }
 }  // namespace furnish

@@ -52,4 +52,7 @@ class OpenFace {
   int units_;
   double capital_ = 0, small_ = 0, ascent_ = 0, descent_ = 0;
 };
+
+/// True if a file can be read and begins as fonts do (OpenType specification, "Table directory").
+bool begins_as_font(const std::string& path);
 }  // namespace furnish

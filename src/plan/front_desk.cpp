@@ -139,7 +139,9 @@ std::optional<DueRow> due_row(const Pet& pet, const Plan& plan, const CalendarSp
   const auto& known = plan.next_visit ? plan.next_visit : plan.unless_booked;
   if (!known) return std::nullopt;
   const NextVisit& next = *known;
-  if (next.date > after(plan.today, within)) return std::nullopt;
+  const Date by = after(plan.today, within);
+  const bool perhaps = !next.sure && next.unread && *next.unread <= by;
+  if (next.date > by && !perhaps) return std::nullopt;
   DueRow out = row_of<DueRow>(pet);
   out.last = next.last;
   if (pet.visit_every) out.interval = pet.visit_every->value;

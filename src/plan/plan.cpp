@@ -124,9 +124,10 @@ Plan plan_after_today(const Salon& salon, const Pet& pet, std::span<const Visit>
 }
 
 void lacks_visits(Plan& plan) {
+  if (plan.next_visit) plan.next_visit->all_visits = false;
+  if (plan.unless_booked) plan.unless_booked->all_visits = false;
   if (plan.next_visit && plan.next_visit->reason != DueReason::booked) {
     plan.unless_booked = std::exchange(plan.next_visit, std::nullopt);
   }
-  if (plan.unless_booked) plan.unless_booked->all_visits = false;
 }
 }  // namespace furnish

@@ -245,7 +245,7 @@ std::vector<Row> growth_rows(const Plan& plan, Units units) {
 }
 
 std::string due_text(const NextVisit& next, Units units) {
-  if (!next.all_visits) return "not known: not all visits can be read";
+  if (!next.all_visits && !next.at) return "not known: not all visits can be read";
   // The day that is asked about is no date of theirs.
   if (next.reason == DueReason::no_visit) return "not booked; no groom on file";
   std::string out = to_iso(next.date);
@@ -256,7 +256,7 @@ std::string due_text(const NextVisit& next, Units units) {
         out += fmt::format("; then {} at {}", to_iso(next.then->date), clock_time(next.then->at));
       }
       break;
-    case DueReason::no_visit:  // returned above
+    case DueReason::no_visit:
       break;
     case DueReason::agreed:
       out += ", as agreed";

@@ -51,35 +51,38 @@ std::optional<ComposedPage> on_two_sides(PageRequest request, const DayMaker& ma
   return std::nullopt;
 }
 
-/// Two columns, of which neither is much higher than the other: between two groomers if that can
-/// be.
-std::vector<std::size_t> even_columns(std::span<const ColumnItem> items) {
-  constexpr double uneven = 1.15;
-  const std::vector<std::size_t> opening = column_starts(items, 2, ColumnCuts::at_openings);
+/// Whether of two columns neither is so much higher that half a page would stay empty.
+bool even_enough(std::span<const ColumnItem> items, std::size_t right_begins) {
+  constexpr double uneven = 1.6;
   Length left, right;
   for (std::size_t i = 0; i < items.size(); ++i) {
-    (i < opening[1] ? left : right) += items[i].height;
+    (i < right_begins ? left : right) += items[i].height;
   }
-  const bool even = std::max(left, right) <= scaled(std::min(left, right), uneven);
-  return even ? opening : column_starts(items, 2, ColumnCuts::anywhere);
+  return std::max(left, right) <= scaled(std::min(left, right), uneven);
 }
 
-/// On one side in two columns, about as high as each other, over the lists. Empty if it takes more.
+/// On one side in two columns over the lists: parted between two groomers if that can be, else
+/// about as high as each other. Empty if it takes more.
 std::optional<ComposedPage> columns_over_lists(PageRequest request, const DayMaker& maker,
                                                TextShaper& shaper) {
-  const auto starts =
-      even_columns(maker.items((width_of(request) - column_gutter) / 2,
-                               smallest(request, shaper, tight), DayMaker::Lists::none));
+  const std::vector<ColumnItem> items =
+      maker.items((width_of(request) - column_gutter) / 2, smallest(request, shaper, tight),
+                  DayMaker::Lists::none);
   request.divisions.clear();
-  request.layouts = {{"columns over lists",
-                      [&] {
-                        return column({maker.heading_block(),
-                                       maker.two_columns(0, starts[1], maker.bookings()),
-                                       maker.lists_block()});
-                      },
-                      tight.rhythm, tight.leading}};
-  DiagnosticSink unheard;  // other columns are tried
-  return compose(request, shaper, unheard);
+  for (const ColumnCuts cuts : {ColumnCuts::at_openings, ColumnCuts::anywhere}) {
+    const std::size_t right = column_starts(items, 2, cuts)[1];
+    if (cuts == ColumnCuts::at_openings && !even_enough(items, right)) continue;
+    request.layouts = {{"columns over lists",
+                        [&] {
+                          return column({maker.heading_block(),
+                                         maker.two_columns(0, right, maker.bookings()),
+                                         maker.lists_block()});
+                        },
+                        tight.rhythm, tight.leading}};
+    DiagnosticSink unheard;  // other columns are tried
+    if (auto page = compose(request, shaper, unheard)) return page;
+  }
+  return std::nullopt;
 }
 
 /// In two columns a side. Empty if it takes more sides.
@@ -162,10 +165,12 @@ std::optional<Sheet> make_day(const Salon& salon, const Day& day, const DayPlan&
   short_desk.alerts = brief_desk.alerts = DayAlerts::first;
   brief_desk.brief = true;
   brief_desk.bare_hours = one_half_of_the_clock(day);
-  DayDesk terse_desk = brief_desk;
+  // What to do about a danger goes after colours have gone.
+  DayDesk lean_desk = brief_desk, terse_desk = brief_desk;
+  lean_desk.alerts = DayAlerts::whole;
   terse_desk.terse = true;
-  const DayMaker maker(plan, desk), short_maker(plan, short_desk), brief_maker(plan, brief_desk),
-      terse_maker(plan, terse_desk);
+  const DayMaker maker(plan, desk), lean_maker(plan, lean_desk), short_maker(plan, short_desk),
+      brief_maker(plan, brief_desk), terse_maker(plan, terse_desk);
   const Pet nobody;
   const Plan none;
   const SheetInput input{kinds::day, salon, nobody, none, std::nullopt, day.date, paper};
@@ -180,13 +185,18 @@ std::optional<Sheet> make_day(const Salon& salon, const Day& day, const DayPlan&
     return sheet_foot(foot.left, fmt::format("{}/{}", side, sides));
   };
   std::optional<ComposedPage> page;
-  for (const DayMaker* const one : {&maker, &short_maker}) {
-    if (!page) page = on_one_side(request, *one, voice.shaper);
+  page = on_one_side(request, maker, voice.shaper);
+  if (!page) page = in_columns(request, lean_maker, voice.shaper, 1, tight);
+  if (!page) page = on_one_side(request, short_maker, voice.shaper);
+  const auto over_two = [&](const DayMaker& one) {
+    if (!page) page = on_two_sides(request, one, voice.shaper);
+    if (!page) page = in_columns(request, one, voice.shaper, 2, tight);
+  };
+  over_two(maker);
+  for (const Tightness& how : {tight, tightest}) {
+    if (!page) page = in_columns(request, lean_maker, voice.shaper, 2, how);
   }
-  for (const DayMaker* const one : {&maker, &short_maker}) {
-    if (!page) page = on_two_sides(request, *one, voice.shaper);
-    if (!page) page = in_columns(request, *one, voice.shaper, 2, tight);
-  }
+  over_two(short_maker);
   for (const DayMaker* const one : {&brief_maker, &terse_maker}) {
     for (const Tightness& how : {tight, tightest}) {
       if (!page) page = in_columns(request, *one, voice.shaper, 2, how);

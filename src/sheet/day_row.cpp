@@ -361,6 +361,7 @@ class RowMaker {
 
   /// That it came in felted, and what the last visits left open; or that there was none.
   std::vector<TextSpan> fresh() const {
+    if (!plan().visit_before && !row_.pet->all_visits) return {};  // that it cannot be read is said
     if (!plan().visit_before) {
       return {{sentence(no_visit_text(pet(), voice_.words)), Face::semibold}};
     }

@@ -31,6 +31,7 @@ struct List {
   std::string title, second, third;
   std::vector<Line> lines;
   std::string caveat{};                ///< that holds for all of it; may be empty
+  bool all = true;                     ///< nothing of any pet could not be read
   std::vector<std::string> missing{};  ///< pets that could not be looked at
 };
 
@@ -41,7 +42,7 @@ class ListMaker {
   BlockPtr whole() const {
     std::vector<BlockPtr> out{head()};
     if (list_.lines.empty()) {
-      if (list_.missing.empty()) out.push_back(nobody());
+      if (list_.all) out.push_back(nobody());
     } else {
       out.push_back(column_heads());
       std::vector<BlockPtr> rows;
@@ -150,6 +151,10 @@ class ListMaker {
 std::optional<Sheet> set(List list, const DeskListInput& asked, const SheetVoice& voice,
                          DiagnosticSink& sink) {
   list.missing = asked.missing;
+  list.all = asked.all;
+  if (!list.all && list.missing.empty() && list.caveat.empty()) {
+    list.caveat = voice.words.say(Phrase::day_visit_unread);
+  }
   const Pet nobody;
   const Plan none;
   const SheetInput input{kinds::list,  asked.salon, nobody,     none,

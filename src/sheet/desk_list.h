@@ -20,6 +20,7 @@ struct DeskListInput {
   Date today;
   Paper paper;
   std::vector<std::string> missing{};  ///< keys of pets that cannot be read: the page names them
+  bool all = true;  ///< false: something of pets that are there cannot be read
 };
 
 /// Who is due by a day.

@@ -271,7 +271,11 @@ class WeekMaker {
       // Signal words are in capitals, which are wider.
       const auto capitals =
           std::ranges::count_if(span.text, [](char c) { return c >= 'A' && c <= 'Z'; });
-      out += static_cast<double>(code_points(span.text)) + 0.6 * static_cast<double>(capitals);
+      // So are ideographs, syllables of kana and Hangul: U+3000 and on.
+      const auto wide = std::ranges::count_if(
+          span.text, [](char c) { return static_cast<unsigned char>(c) >= 0xE3; });
+      out += static_cast<double>(code_points(span.text)) + 0.6 * static_cast<double>(capitals) +
+             static_cast<double>(wide);
     }
     return out;
   }

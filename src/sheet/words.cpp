@@ -48,11 +48,18 @@ std::string without_isolates(std::string_view text) {
   return out;
 }
 
-/// True if it begins what only an end of its own, or of a paragraph, ends: embedding or override.
+/// True if outside all isolates it begins what only an end of its own, or of a paragraph, ends:
+/// embedding or override.
 bool overrides_direction(std::string_view text) {
-  constexpr std::array marks{"\u202A", "\u202B", "\u202D", "\u202E"};
-  return std::ranges::any_of(
-      marks, [&](const char* mark) { return text.find(mark) != std::string_view::npos; });
+  int inside = 0;
+  for (std::size_t at = 0; (at = text.find('\xE2', at)) != std::string_view::npos; ++at) {
+    const std::string_view mark = text.substr(at, 3);
+    if (mark == "\u2066" || mark == "\u2067" || mark == "\u2068") ++inside;
+    if (mark == end_of_isolate) inside = std::max(0, inside - 1);
+    const bool turns = mark == "\u202A" || mark == "\u202B" || mark == "\u202D" || mark == "\u202E";
+    if (turns && inside == 0) return true;
+  }
+  return false;
 }
 
 /// The locale whose plurals and numbers a text has: of its catalogue, not of the reader, since a

@@ -170,6 +170,8 @@ TEST_CASE("the demo salon's day is one good page on every paper of a wall", "[da
     CHECK(ran.status == 0);
     CHECK(ran.out == pdf + "\n");
     CHECK(check_pages(pdf) == 1);
+    // So that it can be cut by groomer.
+    CHECK_FALSE(has(run("pdftotext -raw " + pdf + " -").out, "continued"));
   }
 }
 

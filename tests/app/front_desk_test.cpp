@@ -100,6 +100,39 @@ TEST_CASE("what visits that cannot be read would say is not said for them", "[fr
   CHECK_FALSE(has(salon.run("card rex --format text -o - " + here).out, "15 November"));
 }
 
+TEST_CASE("who may be booked on a day that cannot be read is named, and a page says what it lacks",
+          "[front-desk]") {
+  const SmallSalon salon{
+      {"pets/rex.toml", "[pet]\nname = \"Rex\"\n[trim]\nvisit_every = \"8 weeks\"\n"},
+      {"visits/rex/2026-11-20.toml", "date = 2026-11-20\nunfinished = false\n"},
+      {"days/2026-11-30.toml", "date = 2026-11-30\n[[booking]]\nat = \npet = \"rex\"\n"}};
+  const std::string here = "--on 2026-11-24";
+  const auto due = salon.run("due " + here);
+  CHECK(due.status == 1);
+  CHECK(has(due.out, "Rex  in 52 days"));
+  CHECK(has(due.out, "not all bookings can be read from 2026-11-30"));
+  fs::remove_all(salon.folder.path("days"));
+  CHECK(salon.run("due " + here).out == "nobody is due by 2026-12-08\n");
+  // Of a pet that is there a visit cannot be read.
+  put(salon.folder, "visits/rex/2026-11-10.toml", "date = \n");
+  CHECK(salon.run("due " + here).out == "not everything can be read: see the messages\n");
+  salon.run("due -o due.pdf " + here);
+  const std::string page = run("pdftotext -raw " + salon.folder.path("due.pdf") + " -").out;
+  CHECK(has(page, "A visit’s file cannot be read"));
+  CHECK_FALSE(has(page, "Nobody"));
+  // Booked it is, and of its visits nothing is known.
+  fs::remove(salon.folder.path("visits/rex/2026-11-20.toml"));
+  put(salon.folder, "days/2026-11-24.toml",
+      "date = 2026-11-24\n[[booking]]\nat = 09:00:00\npet = \"rex\"\n");
+  const auto booked = salon.run("due " + here);
+  CHECK(has(booked.out, "booked; not all visits can be read"));
+  CHECK_FALSE(has(booked.out, "no groom on file"));
+  CHECK_FALSE(has(salon.run("day 2026-11-24 --format text -o - " + here).out, "No groom on file"));
+  // Where there is nobody at all, only that is said.
+  const SmallSalon none{{"salon.toml", "[salon]\nname = \"New\"\n"}};
+  CHECK(none.run("due " + here).out == "");
+}
+
 TEST_CASE("expiring lists vaccinations by their day", "[front-desk]") {
   const Json rows = asked("expiring");
   const auto nefeli = std::ranges::find_if(rows, [](const Json& row) {

@@ -92,6 +92,21 @@ TEST_CASE("a day on which every pet is a hard one stays in columns under its gro
   }
 }
 
+TEST_CASE("what to do about a danger stands as long as two pages can hold it", "[day]") {
+  const TemporaryFolder folder;
+  put_crowd(folder, 24);
+  const std::string pdf = folder.path("day.pdf");
+  const auto ran = furnish("day 2026-11-24 --on 2026-11-24 --salon " +
+                           test::quoted(folder.path("")) + " -o " + pdf);
+  INFO(ran.err);
+  REQUIRE(ran.status == 0);
+  CHECK(pages_of(pdf).size() == 2);
+  const std::string text = run("pdftotext -raw " + pdf + " - | tr '\n' ' '").out;
+  INFO(text);
+  CHECK(has(text, "Hand under the chest."));
+  CHECK(has(text, "vet at once."));
+}
+
 TEST_CASE("a name from right to left leaves its hour where hours are", "[day]") {
   const TemporaryFolder folder;
   put_salon(folder);

@@ -147,6 +147,15 @@ TEST_CASE("a name that turns what follows turns nothing of a sentence around it"
   CHECK(seen > 0);
 }
 
+TEST_CASE("of a list that a sentence takes up each part stays what it is", "[hurt]") {
+  const OnlyAda salon;
+  put(salon.folder, "pets/r.toml",
+      "[pet]\nname = \"Rex\"\n[handling]\ncomes_with = [\"red collar\", \"l\u202Eead\", \"towel\"]\n");
+  const auto ran = salon.run("card r --language en --format text -o -");
+  INFO(ran.out << ran.err);
+  CHECK(has(ran.out, "\u2068l\u202Eead\u2069"));
+}
+
 TEST_CASE("a list's name that steers what shows it begins no file", "[hurt]") {
   const OnlyAda salon;
   put(salon.folder, "list.csv", "Dog,Owner\nR\u202Eex,Ann\nBo,Ann\n");

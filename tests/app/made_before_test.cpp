@@ -363,7 +363,7 @@ class Changing {
   void put_day(const std::string& day, const std::vector<std::string>& pets) const {
     std::string text = "date = " + day + "\n";
     for (const std::string& pet : pets) {
-      text += "[[booking]]\nat = 09:00:00\npet = \"" + pet + "\"\n";
+      text += "[[booking]]\nat = 09:00:00\npet = \"" + (pet == "rex" ? " rex" : pet) + "\"\n";
     }
     put(folder_, "salon/days/" + day + ".toml", text);
   }

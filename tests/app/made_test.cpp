@@ -104,6 +104,20 @@ TEST_CASE("what happens to today's bookings or to the list of pets makes anew wh
   CHECK(made_anew() == "");
   book("dw");
   CHECK(made_anew() == "duke-card.pdf waffles-card.pdf ");
+  // However it is written: space around a key is no part of it.
+  const std::string day = salon + "/days/2026-11-24.toml";
+  for (const char* const written : {"\" waffles \"", "'waffles '", "'''\nwaffles'''"}) {
+    for (const char* const hour : {"13:00:00", "13:30:00"}) {
+      std::string text = bytes_of(day);
+      text.resize(text.rfind("[[booking]]"));
+      put(folder, "salon/days/2026-11-24.toml",
+          text + "[[booking]]\nat = " + hour + "\npet = " + written + "\ngroomer = \"Ines\"\n");
+      INFO(written << " at " << hour);
+      CHECK(has(made_anew(), "waffles-card.pdf"));
+    }
+  }
+  book("dw");
+  made_anew();
   put(folder, "salon/pets/bo.toml", "[pet]\nname = \"Bo\"\n");
   CHECK(made_anew() == "bo-card.pdf ");
   std::filesystem::remove(salon + "/pets/bo.toml");
