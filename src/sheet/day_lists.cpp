@@ -174,9 +174,12 @@ std::string day_sums(const DayBlock& block, DayDetail detail, const SheetVoice& 
   // What is booked without an end is in no sum of what is booked.
   const auto open =
       std::ranges::count_if(block.rows, [](const DayRow& row) { return !row.booked; });
+  const auto sum = [&](std::chrono::minutes time, auto of_none) {
+    return of_none == std::ssize(block.rows) ? std::string("–") : shown(time, voice);
+  };
   std::string out =
       voice.words.say(Phrase::day_pets, {number(block.rows.size())}) + comma(voice.words) +
-      voice.words.say(Phrase::day_sums, {shown(block.expected, voice), shown(block.booked, voice)});
+      voice.words.say(Phrase::day_sums, {sum(block.expected, unknown), sum(block.booked, open)});
   if (unknown > 0) {
     out += comma(voice.words) + voice.words.say(Phrase::day_unknown, {number(unknown)});
   }

@@ -128,9 +128,10 @@ class WeekMaker {
     if (block.rows.empty()) return {{{"–"}}};
     const bool known = std::ranges::all_of(
         block.rows, [](const DayRow& row) { return row.expected && row.booked; });
-    const bool over = known && block.expected > block.booked;
     const bool ends_known =
         std::ranges::all_of(block.rows, [](const DayRow& row) { return row.booked.has_value(); });
+    // What is known alone is more, however long the others take.
+    const bool over = ends_known && block.expected > block.booked;
     std::string text =
         ends_known ? say(Phrase::day_minutes_short, {count(block.expected), count(block.booked)})
                    : say(Phrase::day_minutes_open, {count(block.expected)});
@@ -139,11 +140,13 @@ class WeekMaker {
     return {{{std::move(text), over ? Face::bold : Face::regular}}};
   }
 
-  /// "Tue" over "24", "Th 3," over "ngày 24": what heads a column leaves room for its numbers.
+  /// "Tue" over "24", "Th 3" over "ngày 24": what heads a column leaves room for its numbers.
   static std::string in_two_lines(std::string day) {
-    const std::size_t comma = day.find(", "),
-                      at = comma != std::string::npos ? comma + 1 : day.find(' ');
-    if (at != std::string::npos) day[at] = '\n';
+    for (const std::string_view between : {", ", "، ", " "}) {
+      if (const auto at = day.find(between); at != std::string::npos) {
+        return day.replace(at, between.size(), "\n");
+      }
+    }
     return day;
   }
 
@@ -311,15 +314,17 @@ class WeekMaker {
     if (row.pet == nullptr || row.pet->faulty) {
       out.push_back({comma(voice_.words) + say(Phrase::week_no_file), Face::bold});
     }
+    // What can hurt ends before what the desk must see to begins.
+    const auto next = [&] { return out.size() > 2 ? semicolon(voice_.words) : std::string(" "); };
     if (!row.clashes.empty()) {
       std::vector<std::string> others;
       for (const Booking* const other : row.clashes)
         others.push_back(voice_.locale.time(other->at));
       out.push_back(
-          {" " + say(Phrase::day_clash) + "\u00A0" + voice_.locale.list(others), Face::bold});
+          {next() + say(Phrase::day_clash) + "\u00A0" + voice_.locale.list(others), Face::bold});
     }
     if (row.over().count() > 0) {
-      out.push_back({" " + say(Phrase::day_overrun) + "\u00A0+" +
+      out.push_back({next() + say(Phrase::day_overrun) + "\u00A0+" +
                          say(Phrase::day_minutes_open, {count(row.over())}),
                      Face::bold});
     }

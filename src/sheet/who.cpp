@@ -53,7 +53,7 @@ std::vector<TextSpan> facts_text(const SheetDesk& desk) {
     if (weight->on != input.today) {
       const std::string day = weight->on ? voice.locale.short_day(*weight->on, input.today)
                                          : voice.words.say(Phrase::weight_undated);
-      spans.push_back({"\u00A0(" + without_breaks(day) + ")"});
+      spans.push_back({" (" + without_breaks(day) + ")"});
     }
   }
   return spans;

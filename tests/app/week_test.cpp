@@ -161,7 +161,7 @@ TEST_CASE("the week says who comes when, what can hurt, and what cannot go", "[w
   CHECK(has(ran.err, "days/2026-11-26.toml"));
   const std::string text = text_of(folder.path(""));
   INFO(text);
-  CHECK(has(text, "09:00RexWARNING,seizuresCLASH10:00OVERRUN+15min"));
+  CHECK(has(text, "09:00RexWARNING,seizures;CLASH10:00;OVERRUN+15min"));
   CHECK(has(text, "10:00bad,nofilethatcanberead"));
   CHECK(has(text, "Sunday,29Novemberclosed"));
   CHECK(has(text, "Monday,30Novembernothingbooked"));
