@@ -1,6 +1,7 @@
 #include "app/render.h"
 
 #include <fmt/format.h>
+#include <sys/stat.h>
 
 #include <algorithm>
 #include <filesystem>
@@ -17,6 +18,7 @@
 #include "app/together.h"
 #include "app/workers.h"
 #include "base/text.h"
+#include "output/own_files.h"
 #include "output/pdf.h"
 #include "output/seal.h"
 #include "output/write.h"
@@ -216,7 +218,25 @@ class SheetRun {
     }
     if (work.good) return;
     ++faulty_;
-    if (written) ++made_all_the_same_;
+    if (written) {
+      ++made_all_the_same_;
+    } else {
+      tell_of_old(path);
+    }
+  }
+
+  /// That a sheet from before is there still: it says nothing of what was written since.
+  void tell_of_old(const PetPath& pet) {
+    const std::string name = fmt::format("{}-{}", pet.key(), options_.sheet->kind.name);
+    const std::string path = writer_.place().path(name, pet.root);
+    struct stat there {};
+    const bool is_there = shop_.disk().lstat(path.c_str(), &there) == 0 && S_ISREG(there.st_mode);
+    if (!is_there || !is_own_file(path)) return;
+    shop_.sink()
+        .warning("old-sheet", {},
+                 fmt::format("{} is from before, and left as it was", visible(path)))
+        .hint = "do not use it: take it down until the faults are mended";
+    console_.show_reports();
   }
 
   /// Says how far it came; what is written is whole.

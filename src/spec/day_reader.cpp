@@ -6,6 +6,7 @@
 #include <limits>
 #include <span>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "base/text.h"
@@ -27,7 +28,11 @@ Booking read_booking(Fields& fields) {
   out.span = fields.span();
   out.at = fields.time(keys::booking::at).value_or(TimeOfDay{});
   out.collect = fields.time(keys::booking::collect);
-  if (auto pet = fields.text(keys::booking::pet)) {
+  const TomlEntry* const named = fields.find(keys::booking::pet);
+  if (named != nullptr && std::holds_alternative<TomlList>(named->node.value)) {
+    only_tell(fields.sink().error("one-pet", named->node.span, "a booking is of one pet"),
+              "write a [[booking]] for each");
+  } else if (auto pet = fields.text(keys::booking::pet)) {
     if (pet->value.ends_with(".toml")) {
       offer_words(fields.sink().error("pet-key", pet->span, "a pet is named without .toml"),
                   stem(pet->value));

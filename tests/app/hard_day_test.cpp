@@ -94,7 +94,7 @@ TEST_CASE("a day on which every pet is a hard one stays in columns under its gro
 
 TEST_CASE("what to do about a danger stands as long as two pages can hold it", "[day]") {
   const TemporaryFolder folder;
-  put_crowd(folder, 24);
+  put_crowd(folder, 22);
   const std::string pdf = folder.path("day.pdf");
   const auto ran = furnish("day 2026-11-24 --on 2026-11-24 --salon " +
                            test::quoted(folder.path("")) + " -o " + pdf);

@@ -104,6 +104,14 @@ TEST_CASE("what happens to today's bookings or to the list of pets makes anew wh
   CHECK(made_anew() == "");
   book("dw");
   CHECK(made_anew() == "duke-card.pdf waffles-card.pdf ");
+  // Of a pet whose file has a fault the sheet from before stays, and that is told.
+  const std::string waffles = bytes_of(salon + "/pets/waffles.toml");
+  put(folder, "salon/pets/waffles.toml", "[pet]\nname = \n");
+  CHECK(made_anew() == "");
+  CHECK(has(before.err, "waffles-card.pdf is from before"));
+  put(folder, "salon/pets/waffles.toml", waffles);
+  CHECK_FALSE(has(made_anew(), "duke-card.pdf"));
+  CHECK_FALSE(has(before.err, "from before"));
   // However it is written: space around a key is no part of it.
   const std::string day = salon + "/days/2026-11-24.toml";
   for (const char* const written : {"\" waffles \"", "'waffles '", "'''\nwaffles'''"}) {

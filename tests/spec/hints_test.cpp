@@ -207,7 +207,8 @@ bool for_a_person(const std::string& hint) {
       "write a code as of BCP 47|copy it into photos/|put both parts under one heading|"
       "write key = value, or|write it in one line|write it in \\[products\\]|"
       "write straight quotes|hours go from|name the one region|name the comb too|"
-      "leave the part out|only 'why' and 'note'|a text has languages|close it in the same line|"
+      "leave the part out|write a .*booking.* for each|only 'why' and 'note'|a "
+      "text has languages|close it in the same line|"
       "one key and its value to a line|write .* and its name under it|write .* once, in single|"
       "take it out|it stands in|write the day itself|did you mean '(rabies|oat)'|only tabs|write "
       "out in one file).*");
