@@ -56,7 +56,9 @@ export function groomerField({doc, path, put, labelled}, made) {
     const words = ({free, left}) => at === null || !Number.isFinite(opens) ? say('room-free', free.map(spanText).join(', '))
       : left === 0 ? say('room-busy', clock((free.find(([from]) => from > at) ?? free.at(-1))[0]))
         : left === Infinity ? say('room-rest', clock(at)) : say('room-left', left, clock(at));
-    list.replaceChildren(...(!spans.length && at === null ? [] : rows.map(one => el('li', {className: one.fits ? 'fits' : ''}, button(one.name, () => choose(one.name), {aria: {label: say('choose-groomer', one.name)}}), ' ', words(one)))));
+    const now = !spans.length && at === null ? [] : rows.map(one => el('li', {className: one.fits ? 'fits' : ''}, button(one.name, () => choose(one.name), {aria: {label: say('choose-groomer', one.name)}}), ' ', words(one)));
+    // What is the same stays: a button that is pressed while an answer comes must still be there.
+    if (now.map(one => one.outerHTML).join() !== [...list.children].map(one => one.outerHTML).join()) list.replaceChildren(...now);
     show();
   };
   tell();
