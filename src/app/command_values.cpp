@@ -29,6 +29,13 @@ constexpr std::array<std::pair<std::string_view, Format>, 4> endings{
 std::string found(std::string_view expected, std::string_view text) {
   return fmt::format("expected {}, found \"{}\"", expected, text);
 }
+
+/// "2026-11-31": written as a day is.
+bool like_a_day(std::string_view text) {
+  constexpr std::string_view shape = "0000-00-00";
+  return std::ranges::equal(
+      text, shape, [](char c, char as) { return as == '0' ? c >= '0' && c <= '9' : c == as; });
+}
 }  // namespace
 
 std::span<const std::pair<std::string_view, Format>> formats() {
@@ -74,15 +81,6 @@ std::string unknown_ending(const std::string& output) {
   const auto known = first_words(endings);
   return std::ranges::find(known, lower_ascii(ending)) == known.end() ? ending : "";
 }
-
-namespace {
-/// "2026-11-31": written as a day is.
-bool like_a_day(std::string_view text) {
-  constexpr std::string_view shape = "0000-00-00";
-  return std::ranges::equal(
-      text, shape, [](char c, char as) { return as == '0' ? c >= '0' && c <= '9' : c == as; });
-}
-}  // namespace
 
 std::string wrong_day(const std::string& text) {
   const auto day = parse_date(text);

@@ -15,6 +15,7 @@ namespace {
 /// What of the salon could not be looked at.
 struct Unread {
   bool any = false;                  ///< also where a pet is known but for a visit
+  bool bookings = false;             ///< not all of each pet's: what of them the run has told
   bool pets = false;                 ///< not even which there are
   std::vector<std::string> missing;  ///< keys of pets
 };
@@ -23,7 +24,8 @@ struct Unread {
 Unread each_pet(Workshop& shop, Console& console, const std::function<void(const Case&)>& look) {
   bool listed = true;
   const std::vector<PetPath> pets = shop.pets(listed);
-  Unread out{!listed, !listed, {}};
+  Unread out;
+  out.any = out.pets = !listed;
   console.expect(pets.size());
   for (const PetPath& path : pets) {
     console.at(path.key());
@@ -35,6 +37,7 @@ Unread each_pet(Workshop& shop, Console& console, const std::function<void(const
       out.any = true;
     }
     if (one) {
+      out.bookings = out.bookings || !one->all_bookings;
       look(*one);
     } else {
       out.missing.push_back(path.key());
@@ -52,12 +55,10 @@ class Answer {
 
   Exit due() {
     std::vector<DueRow> rows;
-    bool all_bookings = true;  // what of them cannot be read the run has told
     each([&](const Case& one) {
-      all_bookings = all_bookings && one.all_bookings;
       if (auto row = due_row(one.pet, one.plan, options_.within)) rows.push_back(*std::move(row));
     });
-    unread_.any = unread_.any || !all_bookings;
+    unread_.any = unread_.any || unread_.bookings;
     sort_rows(rows);
     const Date by = after(shop_.today(), options_.within);
     return options_.as_page ? page<DueRow>(rows, by, "due")
@@ -101,11 +102,11 @@ class Answer {
   Exit write(const std::vector<Row>& rows, std::string out) {
     if (!options_.json && unread_.any) {
       if (rows.empty()) out.clear();
-      // That there are no pets, or none can be listed, is said by itself.
-      if (!unread_.pets)
-        out += !unread_.missing.empty() ? fmt::format("missing, as a file has faults: {}\n",
-                                                      joined(unread_.missing, ", "))
-                                        : "not everything can be read: see the messages\n";
+      if (!unread_.missing.empty()) {
+        out += fmt::format("missing, as a file has faults: {}\n", joined(unread_.missing, ", "));
+      } else if (!unread_.pets) {  // that there are no pets, or none can be listed, says itself
+        out += "not everything can be read: see the messages\n";
+      }
     }
     if (!options_.json) out = visible_lines(out);
     const bool file = !options_.output.empty() && options_.output != "-";

@@ -72,10 +72,9 @@ std::optional<Day> good_day(const std::string& path, const Files& files) {
 
 /// Whether a good day books a pet that the salon does not have. Sheets of that day tell it, and the
 /// pet that may be meant knows less of its next visit.
-bool books_a_stranger(const std::string& path, const FolderContent& pets, const Files& files) {
-  const auto day = good_day(path, files);
-  return !day || std::ranges::any_of(day->bookings, [&](const Booking& one) {
-    return !std::ranges::binary_search(pets.names, one.pet.value + ".toml");
+bool books_a_stranger(const Day& day, const std::vector<std::string>& pets) {
+  return std::ranges::any_of(day.bookings, [&](const Booking& one) {
+    return std::ranges::find(pets, one.pet.value + ".toml") == pets.end();
   });
 }
 }  // namespace
@@ -116,24 +115,23 @@ SalonInputs salon_inputs(const Options& options, Date today, const std::string& 
   const std::string folder = path_in(root, "days"), todays = to_iso(today) + ".toml";
   const FolderContent days = files.list(folder);
   const std::string pets_folder = pets_of(root);
-  FolderContent pets = files.list(pets_folder);
-  std::ranges::sort(pets.names);
-  // Nothing is remembered of such a run.
-  if (!days.fault.empty() || !pets.fault.empty()) out.shared += "?";
+  if (!days.fault.empty()) out.shared += "?";  // nothing is remembered of such a run
   out.marks[folder] = "days";
   out.marks[pets_folder] = mark_now(Input::Kind::names, pets_folder, files);
   for (const std::string& name : days.names) {
     const std::string path = path_in(folder, name);
     SalonInputs::DayFile day{path, mark_now(Input::Kind::contents, path, files), false};
     out.marks[path] = day.mark;
+    const bool of_today = name == todays;
     std::optional<bool> good = record.day_was_good(path, day.mark);
+    const auto read = of_today || !good ? good_day(path, files) : std::nullopt;
     if (!good) {
-      good = good_day(path, files).has_value();
+      good = read.has_value();
       record.put_day(path, day.mark, *good);
     }
     const std::string text = files.read(path).bytes.value_or("");
     day.about_all = !*good || text.find('\\') != text.npos;
-    if (name == todays && *good && books_a_stranger(path, pets, files)) {
+    if (of_today && (!read || books_a_stranger(*read, files.list(pets_folder).names))) {
       day.about_all = true;
       day.mark += out.marks[pets_folder];
     }

@@ -21,9 +21,8 @@ namespace furnish {
 /// What all sheets of a salon are made from beside the pets' own files, as it was when the run
 /// began.
 struct SalonInputs {
-  std::string shared;  ///< the mark of all of it but the days
-  std::map<std::string, std::string>
-      marks;  ///< of each TOML file in it, of each day and of the list of pets, by path
+  std::string shared;                        ///< the mark of all of it but the days
+  std::map<std::string, std::string> marks;  ///< by path: its TOML files, days, the list of pets
   /// The mark of the days that a pet's sheets may hang on: those that name it, those that have
   /// faults, and today's where it books a pet that is not there.
   std::string days_about(const std::string& pet) const;

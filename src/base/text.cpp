@@ -148,6 +148,20 @@ bool turns_direction(std::string_view utf8) {
   return false;
 }
 
+bool turns_what_follows(std::string_view utf8) {
+  constexpr UChar32 first_isolate = 0x2066, last_isolate = 0x2068, end_of_isolate = 0x2069,
+                    end_of_embedding = 0x202C;
+  int isolates = 0;
+  for (std::size_t i = 0; i < utf8.size();) {
+    const UChar32 code = next_code_point(utf8, i);
+    if (code >= first_isolate && code <= last_isolate) ++isolates;
+    if (code == end_of_isolate) isolates = std::max(0, isolates - 1);
+    const bool embeds = turns(code) && code < first_isolate && code != end_of_embedding;
+    if (embeds && isolates == 0) return true;
+  }
+  return false;
+}
+
 std::string lower_ascii(std::string_view s) {
   std::string out(s);
   for (char& c : out) {

@@ -32,6 +32,9 @@ std::string visible_json(std::string_view json);
 /// True if it holds a mark that turns the direction of what follows (UAX #9: embedding, override,
 /// isolate).
 bool turns_direction(std::string_view utf8);
+/// True if it turns the direction of what follows it too: an embedding or override that stands in
+/// no isolate.
+bool turns_what_follows(std::string_view utf8);
 /// ASCII letters in lower case, all else as it is.
 std::string lower_ascii(std::string_view);
 /// For comparing what people write: letters of any script without their case and their accents

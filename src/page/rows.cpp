@@ -26,7 +26,9 @@ Length LabelColumn::width(Length width, const Setting& setting) const {
     widest =
         std::max(widest, label.text->natural_width(setting) + scaled(setting.rhythm, label.indent));
   }
-  return std::min(widest + setting.rhythm, width * 2 / 5);
+  // In large type a label would touch what it labels.
+  const Length gutter = std::max(setting.rhythm, setting.type[Role::label].length() / 2);
+  return std::min(widest + gutter, width * 2 / 5);
 }
 
 /// Label and content on one baseline, with room above and below that spare space adds to.

@@ -24,6 +24,12 @@ constexpr std::array<std::string_view, 7> reasons{"booked",
 constexpr std::array<std::string_view, 4> statuses{"valid until", "counts from", "expired after",
                                                    "none on file"};
 
+constexpr std::string_view unread_visits = "not all visits can be read";
+
+std::string text_of(const Json& json) {
+  return visible_json(json.dump(2, ' ', false, Json::error_handler_t::replace)) + "\n";
+}
+
 std::string_view word(DueReason reason) {
   return reasons.at(static_cast<std::size_t>(reason));
 }
@@ -244,9 +250,9 @@ std::string text(std::span<const DueRow> rows, Date today) {
   Columns out;
   for (const DueRow& row : rows) {
     const bool no_day = row.reason == DueReason::no_visit;
-    std::string why(row.all_visits || !no_day ? word(row.reason) : std::string_view());
-    if (!row.all_visits)
-      why += (why.empty() ? "" : "; ") + std::string("not all visits can be read");
+    // That there is no visit nobody knows where not all can be read.
+    std::string why = no_day && !row.all_visits ? "" : std::string(word(row.reason));
+    if (!row.all_visits) why += std::string(why.empty() ? "" : "; ").append(unread_visits);
     if (row.unread) why += "; not all bookings can be read from " + to_iso(*row.unread);
     out.add({row.name, no_day ? "day not known" : over_text(row.days_over),
              no_day ? "" : to_iso(row.due), std::move(why),
@@ -294,7 +300,7 @@ std::string json(std::span<const DueRow> rows) {
     one["all_visits_read"] = row.all_visits;
     out.push_back(std::move(one));
   }
-  return visible_json(out.dump(2, ' ', false, Json::error_handler_t::replace)) + "\n";
+  return text_of(out);
 }
 
 std::string json(std::span<const ExpiringRow> rows) {
@@ -307,7 +313,7 @@ std::string json(std::span<const ExpiringRow> rows) {
     one["required"] = row.required;
     out.push_back(std::move(one));
   }
-  return visible_json(out.dump(2, ' ', false, Json::error_handler_t::replace)) + "\n";
+  return text_of(out);
 }
 
 std::string json(std::span<const FoundRow> rows) {
@@ -318,6 +324,6 @@ std::string json(std::span<const FoundRow> rows) {
     one["text"] = row.text;
     out.push_back(std::move(one));
   }
-  return visible_json(out.dump(2, ' ', false, Json::error_handler_t::replace)) + "\n";
+  return text_of(out);
 }
 }  // namespace furnish

@@ -165,7 +165,7 @@ std::optional<Sheet> make_day(const Salon& salon, const Day& day, const DayPlan&
   short_desk.alerts = brief_desk.alerts = DayAlerts::first;
   brief_desk.brief = true;
   brief_desk.bare_hours = one_half_of_the_clock(day);
-  // What to do about a danger goes after colours have gone.
+  // Colours are left out before what to do about a danger is.
   DayDesk lean_desk = brief_desk, terse_desk = brief_desk;
   lean_desk.alerts = DayAlerts::whole;
   terse_desk.terse = true;
@@ -184,8 +184,7 @@ std::optional<Sheet> make_day(const Salon& salon, const Day& day, const DayPlan&
   request.foot_of = [foot](int side, int sides) {
     return sheet_foot(foot.left, fmt::format("{}/{}", side, sides));
   };
-  std::optional<ComposedPage> page;
-  page = on_one_side(request, maker, voice.shaper);
+  std::optional<ComposedPage> page = on_one_side(request, maker, voice.shaper);
   if (!page) page = in_columns(request, lean_maker, voice.shaper, 1, tight);
   if (!page) page = on_one_side(request, short_maker, voice.shaper);
   const auto over_two = [&](const DayMaker& one) {

@@ -30,19 +30,18 @@ struct Line {
 struct List {
   std::string title, second, third;
   std::vector<Line> lines;
-  std::string caveat{};                ///< that holds for all of it; may be empty
-  bool all = true;                     ///< nothing of any pet could not be read
-  std::vector<std::string> missing{};  ///< pets that could not be looked at
+  std::string caveat{};  ///< that holds for all of it; may be empty
 };
 
 class ListMaker {
  public:
-  ListMaker(const List& list, const SheetDesk& desk) : list_(list), desk_(desk) {}
+  ListMaker(const List& list, const DeskListInput& asked, const SheetDesk& desk)
+      : list_(list), asked_(asked), desk_(desk) {}
 
   BlockPtr whole() const {
     std::vector<BlockPtr> out{head()};
     if (list_.lines.empty()) {
-      if (list_.all) out.push_back(nobody());
+      if (asked_.all) out.push_back(nobody());
     } else {
       out.push_back(column_heads());
       std::vector<BlockPtr> rows;
@@ -90,17 +89,22 @@ class ListMaker {
         std::make_shared<Ends>(paragraph(capitalised(list_.title), style),
                                paragraph(say(Phrase::day_pets, {pets}), beside), 4_mm),
         std::make_shared<Rule>(rule_name)};
-    if (!list_.missing.empty()) out.push_back(paragraph({{missing(), Face::bold}}));
-    if (!list_.caveat.empty()) out.push_back(paragraph({{list_.caveat, Face::bold}}));
+    for (const std::string& caveat : {missing(), list_.caveat}) {
+      if (!caveat.empty()) out.push_back(paragraph({{caveat, Face::bold}}));
+    }
     out.push_back(std::make_shared<Gap>(0.5, 0.25, 0));
     return column(std::move(out));
   }
 
-  /// "Missing, a file has faults: bella, rex."
+  /// "Missing, a file has faults: bella, rex.", or that a visit cannot be read; empty if all is
+  /// there.
   std::string missing() const {
     const Words& words = desk_.voice.words;
+    if (asked_.missing.empty()) {
+      return asked_.all || !list_.caveat.empty() ? "" : say(Phrase::day_visit_unread);
+    }
     std::vector<std::string> keys;
-    for (const std::string& key : list_.missing) keys.push_back(words.written(key));
+    for (const std::string& key : asked_.missing) keys.push_back(words.written(key));
     return sentence(say(Phrase::book_unread) + colon(words) + joined(keys, comma(words)));
   }
 
@@ -145,22 +149,18 @@ class ListMaker {
   }
 
   const List& list_;
+  const DeskListInput& asked_;
   const SheetDesk& desk_;
 };
 
-std::optional<Sheet> set(List list, const DeskListInput& asked, const SheetVoice& voice,
+std::optional<Sheet> set(const List& list, const DeskListInput& asked, const SheetVoice& voice,
                          DiagnosticSink& sink) {
-  list.missing = asked.missing;
-  list.all = asked.all;
-  if (!list.all && list.missing.empty() && list.caveat.empty()) {
-    list.caveat = voice.words.say(Phrase::day_visit_unread);
-  }
   const Pet nobody;
   const Plan none;
   const SheetInput input{kinds::list,  asked.salon, nobody,     none,
                          std::nullopt, asked.today, asked.paper};
   const SheetDesk desk{input, voice};
-  const ListMaker maker(list, desk);
+  const ListMaker maker(list, asked, desk);
   PageRequest request = page_request(input);
   request.span = asked.salon.span;
   const FootText foot = maker.foot();
@@ -250,7 +250,7 @@ std::optional<Sheet> make_list(std::span<const DueRow> rows, Date by, const Desk
     list.lines.push_back(std::move(line));
   }
   if (unread) list.caveat = sentence(words.say(Phrase::due_unread, {day(*unread)}));
-  return set(std::move(list), input, voice, sink);
+  return set(list, input, voice, sink);
 }
 
 std::optional<Sheet> make_list(std::span<const ExpiringRow> rows, Date by,
@@ -278,7 +278,7 @@ std::optional<Sheet> make_list(std::span<const ExpiringRow> rows, Date by,
     line.third = {{words.say(status, facts), valid ? Face::regular : Face::bold}};
     list.lines.push_back(std::move(line));
   }
-  return set(std::move(list), input, voice, sink);
+  return set(list, input, voice, sink);
 }
 
 std::optional<Sheet> make_list(std::span<const FoundRow> rows, const std::string& asked,
@@ -295,6 +295,6 @@ std::optional<Sheet> make_list(std::span<const FoundRow> rows, const std::string
     line.third = {{"pets/" + row.key + ".toml"}};
     list.lines.push_back(std::move(line));
   }
-  return set(std::move(list), input, voice, sink);
+  return set(list, input, voice, sink);
 }
 }  // namespace furnish

@@ -48,20 +48,6 @@ std::string without_isolates(std::string_view text) {
   return out;
 }
 
-/// True if outside all isolates it begins what only an end of its own, or of a paragraph, ends:
-/// embedding or override.
-bool overrides_direction(std::string_view text) {
-  int inside = 0;
-  for (std::size_t at = 0; (at = text.find('\xE2', at)) != std::string_view::npos; ++at) {
-    const std::string_view mark = text.substr(at, 3);
-    if (mark == "\u2066" || mark == "\u2067" || mark == "\u2068") ++inside;
-    if (mark == end_of_isolate) inside = std::max(0, inside - 1);
-    const bool turns = mark == "\u202A" || mark == "\u202B" || mark == "\u202D" || mark == "\u202E";
-    if (turns && inside == 0) return true;
-  }
-  return false;
-}
-
 /// The locale whose plurals and numbers a text has: of its catalogue, not of the reader, since a
 /// text that falls back to English counts as English does.
 icu::Locale locale_of(const std::string& tag) {
@@ -258,7 +244,7 @@ std::string Words::said(Text& text, const std::vector<WordArgument>& arguments) 
     if (const auto* words = std::get_if<std::string>(&argument)) {
       std::string shown = *words;
       if (!shown.starts_with(first_strong_isolate)) {
-        if (overrides_direction(shown)) {
+        if (turns_what_follows(shown)) {
           shown = isolated(without_isolates(shown));
         } else if (parts_->right_to_left && runs_from_left(shown)) {
           shown = isolated(shown);

@@ -75,6 +75,9 @@ TEST_CASE("what is not seen but steers what shows it is written out") {
   CHECK(turns_direction("a\u202Eb"));
   CHECK(turns_direction("\u2068"));
   CHECK_FALSE(turns_direction("مرحبا\u200F"));
+  CHECK(turns_what_follows("a\u202Eb"));
+  CHECK(turns_what_follows("\u2068a\u2069\u202Bb"));
+  CHECK_FALSE(turns_what_follows("a \u2068l\u202Eead\u2069, b\u202C"));
 }
 
 TEST_CASE("a text is blank if nothing of it can be seen") {
